@@ -1,0 +1,271 @@
+//! What a run is made of: material, cross-section, insulation, colour, and how its ends are finished.
+
+use crate::choice;
+use crate::property::{PropertyError, PropertyType, Shape};
+use crate::quantity::SquareMm;
+use serde::{Deserialize, Serialize};
+
+choice! {
+    /// What the conductor is made of.
+    pub enum Material {
+        Copper = "copper", "copper";
+        TinnedCopper = "tinned", "tinned copper";
+        CladAluminium10 = "clad10", "copper-clad aluminium, 10 % copper";
+        CladAluminium15 = "clad15", "copper-clad aluminium, 15 % copper";
+        Aluminium = "aluminium", "aluminium";
+    }
+}
+
+impl Material {
+    /// True for both classes of copper-clad aluminium.
+    #[must_use]
+    pub fn is_clad(self) -> bool {
+        matches!(self, Self::CladAluminium10 | Self::CladAluminium15)
+    }
+}
+
+/// AWG numbers that the tool knows, thinnest first, as written; `1/0` is number 0, `4/0` is number -3.
+pub const AWG_SERIES: &[(&str, i8)] = &[
+    ("24", 24),
+    ("22", 22),
+    ("20", 20),
+    ("18", 18),
+    ("16", 16),
+    ("14", 14),
+    ("12", 12),
+    ("10", 10),
+    ("8", 8),
+    ("6", 6),
+    ("4", 4),
+    ("3", 3),
+    ("2", 2),
+    ("1", 1),
+    ("1/0", 0),
+    ("2/0", -1),
+    ("3/0", -2),
+    ("4/0", -3),
+];
+
+/// Metric sizes that can be bought, in mm² (ISO 6722-1 and ISO 19642-3 series).
+pub const METRIC_SERIES: &[f64] = &[
+    0.22, 0.35, 0.5, 0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0, 25.0, 30.0,
+    35.0, 40.0, 50.0, 60.0, 70.0, 95.0, 120.0,
+];
+
+/// Nominal size of a conductor, as its jacket or the user states it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Size {
+    /// A metric cross-section.
+    Metric(SquareMm),
+    /// An American wire gauge number; 0 is 1/0, -3 is 4/0.
+    Awg(i8),
+}
+
+impl Size {
+    /// Nominal cross-section. AWG by the geometric definition of ASTM B258: diameter 0.127 mm · 92^((36-n)/39).
+    #[must_use]
+    pub fn area(self) -> SquareMm {
+        match self {
+            Self::Metric(area) => area,
+            Self::Awg(number) => {
+                let diameter = 0.127 * libm::pow(92.0, (36.0 - f64::from(number)) / 39.0);
+                SquareMm(core::f64::consts::FRAC_PI_4 * diameter * diameter)
+            }
+        }
+    }
+}
+
+impl PropertyType for Size {
+    const SHAPE: Shape = Shape::Text {
+        example: "16mm2 or 4AWG",
+    };
+    fn print(&self) -> String {
+        match self {
+            Self::Metric(area) => area.print(),
+            Self::Awg(number) => AWG_SERIES
+                .iter()
+                .find(|(_, n)| n == number)
+                .map_or_else(|| format!("{number}AWG"), |(written, _)| format!("{written}AWG")),
+        }
+    }
+    fn parse(text: &str, range: Option<(f64, f64)>) -> Result<Self, PropertyError> {
+        let text = text.trim();
+        if let Some(number) = text.strip_suffix("AWG").or_else(|| text.strip_suffix("awg")) {
+            return AWG_SERIES
+                .iter()
+                .find(|(written, _)| *written == number.trim())
+                .map(|(_, n)| Self::Awg(*n))
+                .ok_or_else(|| {
+                    PropertyError::new(format!(
+                        "there is no `{text}` here; it takes 24AWG to 4/0AWG, even numbers below 4"
+                    ))
+                });
+        }
+        let size = Self::Metric(SquareMm::parse(text, range)?);
+        size.check(range)?;
+        Ok(size)
+    }
+    fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        match self {
+            Self::Metric(area) => area.check(range.or(Some((0.05, 400.0)))),
+            Self::Awg(number) if AWG_SERIES.iter().any(|(_, n)| n == number) => Ok(()),
+            Self::Awg(number) => Err(PropertyError::new(format!("{number} is not a known AWG number"))),
+        }
+    }
+}
+
+/// Written in files as text, `16mm2` or `4AWG`, because the two series must not be mixed up.
+impl Serialize for Size {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(&self.print())
+    }
+}
+impl<'de> Deserialize<'de> for Size {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let text = std::borrow::Cow::<'de, str>::deserialize(deserializer)?;
+        Self::parse(&text, None).map_err(serde::de::Error::custom)
+    }
+}
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Size {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Size".into()
+    }
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({"type": "string", "examples": ["16mm2", "4AWG"]})
+    }
+}
+
+choice! {
+    /// Insulation colour by the letters of IEC 60757. Light green and tan are not in it and are written as the nearest.
+    pub enum Colour {
+        Black = "BK", "black";
+        Brown = "BN", "brown";
+        Red = "RD", "red";
+        Orange = "OG", "orange";
+        Yellow = "YE", "yellow";
+        Green = "GN", "green";
+        Blue = "BU", "blue";
+        Violet = "VT", "violet";
+        Grey = "GY", "grey";
+        White = "WH", "white";
+        Pink = "PK", "pink";
+        Gold = "GD", "gold";
+        Turquoise = "TQ", "turquoise";
+        Silver = "SR", "silver";
+    }
+}
+
+/// Colour of a jacket: a base and perhaps a tracer. Written base first, `WH` or `WHBK`, so that the drawing knows
+/// which is which (IEC 60757 itself orders joined codes by its table, which does not tell).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Jacket {
+    /// The colour of most of it.
+    pub base: Colour,
+    /// The colour of the stripe.
+    pub tracer: Option<Colour>,
+}
+
+impl Jacket {
+    /// A jacket of one colour.
+    #[must_use]
+    pub const fn plain(base: Colour) -> Self {
+        Self { base, tracer: None }
+    }
+}
+
+impl PropertyType for Jacket {
+    const SHAPE: Shape = Shape::Text {
+        example: "RD or WHBK (base, then tracer)",
+    };
+    fn print(&self) -> String {
+        format!("{}{}", self.base.word(), self.tracer.map_or("", Colour::word))
+    }
+    fn parse(text: &str, _: Option<(f64, f64)>) -> Result<Self, PropertyError> {
+        let text = text.trim();
+        let read = || {
+            let base = Colour::from_word(text.get(..2)?)?;
+            match text.get(2..)? {
+                "" => Some(Self::plain(base)),
+                rest => Some(Self {
+                    base,
+                    tracer: Some(Colour::from_word(rest)?),
+                }),
+            }
+        };
+        read().ok_or_else(|| PropertyError::new(format!("`{text}` is not a colour; write RD, or WHBK for white with a black tracer (IEC 60757 letters)")))
+    }
+    fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        Ok(())
+    }
+}
+
+/// Written in files as its letters.
+impl Serialize for Jacket {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(&self.print())
+    }
+}
+impl<'de> Deserialize<'de> for Jacket {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let text = std::borrow::Cow::<'de, str>::deserialize(deserializer)?;
+        Self::parse(&text, None).map_err(serde::de::Error::custom)
+    }
+}
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Jacket {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Jacket".into()
+    }
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({"type": "string", "pattern": "^([A-Z]{2}){1,2}$", "examples": ["RD", "WHBK"]})
+    }
+}
+
+choice! {
+    /// How the end of a run is finished.
+    pub enum EndingMethod {
+        Factory = "factory", "as the vehicle's or part's maker made it";
+        CrimpedRing = "ring", "crimped ring terminal";
+        CrimpedSpade = "spade", "crimped push-on terminal";
+        Ferrule = "ferrule", "crimped ferrule under a screw";
+        CrimpedSplice = "butt", "crimped butt splice";
+        Soldered = "soldered", "soldered joint";
+        ScrewedBare = "bare-screw", "bare strands under a screw";
+        Twisted = "twisted", "twisted together by hand";
+        Tap = "tap", "insulation-piercing tap";
+        Plugged = "plug", "moulded plug, such as a phono plug";
+        Loose = "loose", "nothing: a bare loose end";
+    }
+}
+
+choice! {
+    /// What state a run is in.
+    pub enum Condition {
+        Sound = "sound", "sound";
+        Chafed = "chafed", "chafed";
+        Pinched = "pinched", "pinched";
+        Melted = "melted", "melted";
+        Corroded = "corroded", "corroded";
+        Wet = "wet", "wet";
+        Cut = "cut", "cut through";
+    }
+}
+
+choice! {
+    /// Surroundings that set the ambient temperature of a run until its route does.
+    pub enum Surroundings {
+        Cabin = "cabin", "cabin";
+        LoadArea = "load-area", "load area";
+        EngineBay = "engine-bay", "engine bay";
+    }
+}
+
+choice! {
+    /// Who put a part or run there.
+    pub enum FittedBy {
+        Maker = "maker", "the vehicle's maker";
+        Earlier = "earlier", "an earlier hand";
+        Us = "us", "us";
+    }
+}

@@ -1,0 +1,152 @@
+//! Edits: everything that changes a job, as data. Each edit replaces whole items, so its inverse is the same edit
+//! with what stood there before.
+
+use crate::id::{PartId, RunId};
+use crate::job::{Job, Part, Run, Settings, SheetKind, VehicleInfo};
+use serde::{Deserialize, Serialize};
+
+/// One change to a job. Applying it gives its inverse.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Change {
+    /// Puts a part in its place, or takes it away.
+    Part {
+        /// On this sheet, which is made when it is not there.
+        sheet: SheetKind,
+        /// The part.
+        id: PartId,
+        /// What it becomes; `None` removes it.
+        to: Option<Box<Part>>,
+    },
+    /// Puts a run in its place, or takes it away.
+    Run {
+        /// On this sheet, which is made when it is not there.
+        sheet: SheetKind,
+        /// The run.
+        id: RunId,
+        /// What it becomes; `None` removes it.
+        to: Option<Box<Run>>,
+    },
+    /// Adds an empty sheet, or takes a sheet away that is empty.
+    Sheet {
+        /// Which one.
+        sheet: SheetKind,
+        /// Whether it is to be there.
+        there: bool,
+    },
+    /// Sets the title of the job.
+    Title(String),
+    /// Sets what the title block says.
+    Vehicle(Box<VehicleInfo>),
+    /// Sets the settings.
+    Settings(Box<Settings>),
+}
+
+/// A named group of changes: one gesture, one undo step.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Edit {
+    /// What the undo list calls it: `Move amplifier`.
+    pub name: String,
+    /// The changes, in order.
+    pub changes: Vec<Change>,
+}
+
+impl Edit {
+    /// An edit with this name and these changes.
+    pub fn new(name: impl Into<String>, changes: Vec<Change>) -> Self {
+        Self {
+            name: name.into(),
+            changes,
+        }
+    }
+}
+
+impl Job {
+    /// Makes one change and returns the change that takes it back. Removing what is not there changes nothing. A
+    /// sheet that is not empty is not taken away: the change is then without effect, and so is its inverse.
+    pub fn change(&mut self, change: Change) -> Vec<Change> {
+        let mut inverse = Vec::new();
+        match change {
+            Change::Part { sheet, id, to } => {
+                if to.is_none() && !self.sheets.contains_key(&sheet) {
+                    return inverse;
+                }
+                if !self.sheets.contains_key(&sheet) {
+                    inverse.push(Change::Sheet { sheet, there: false });
+                }
+                let parts = &mut self.sheets.entry(sheet).or_default().parts;
+                let before = match to {
+                    Some(part) => parts.insert(id, *part),
+                    None => parts.remove(&id),
+                };
+                inverse.push(Change::Part {
+                    sheet,
+                    id,
+                    to: before.map(Box::new),
+                });
+            }
+            Change::Run { sheet, id, to } => {
+                if to.is_none() && !self.sheets.contains_key(&sheet) {
+                    return inverse;
+                }
+                if !self.sheets.contains_key(&sheet) {
+                    inverse.push(Change::Sheet { sheet, there: false });
+                }
+                let runs = &mut self.sheets.entry(sheet).or_default().runs;
+                let before = match to {
+                    Some(run) => runs.insert(id, *run),
+                    None => runs.remove(&id),
+                };
+                inverse.push(Change::Run {
+                    sheet,
+                    id,
+                    to: before.map(Box::new),
+                });
+            }
+            Change::Sheet { sheet, there: true } => {
+                if let std::collections::btree_map::Entry::Vacant(place) = self.sheets.entry(sheet) {
+                    place.insert(crate::job::Sheet::default());
+                    inverse.push(Change::Sheet { sheet, there: false });
+                }
+            }
+            Change::Sheet { sheet, there: false } => {
+                let empty =
+                    |s: &crate::job::Sheet| s.parts.is_empty() && s.runs.is_empty() && s.extra.is_empty();
+                if self.sheets.get(&sheet).is_some_and(empty) {
+                    self.sheets.remove(&sheet);
+                    inverse.push(Change::Sheet { sheet, there: true });
+                }
+            }
+            Change::Title(title) => inverse.push(Change::Title(std::mem::replace(&mut self.title, title))),
+            Change::Vehicle(vehicle) => {
+                inverse.push(Change::Vehicle(Box::new(std::mem::replace(
+                    &mut self.vehicle,
+                    *vehicle,
+                ))));
+            }
+            Change::Settings(settings) => {
+                inverse.push(Change::Settings(Box::new(std::mem::replace(
+                    &mut self.settings,
+                    *settings,
+                ))));
+            }
+        }
+        // Undone last first: a sheet made for a part goes after the part has gone.
+        inverse.reverse();
+        inverse
+    }
+
+    /// Makes an edit and returns the one that takes it back, under the same name.
+    pub fn apply(&mut self, edit: Edit) -> Edit {
+        let mut inverses: Vec<Vec<Change>> = edit
+            .changes
+            .into_iter()
+            .map(|change| self.change(change))
+            .collect();
+        inverses.reverse();
+        Edit {
+            name: edit.name,
+            changes: inverses.into_iter().flatten().collect(),
+        }
+    }
+}

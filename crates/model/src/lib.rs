@@ -1,0 +1,23 @@
+//! The job that Loomwright works on: a vehicle, its sheets of parts and runs, and the settings they are judged by.
+//!
+//! Start at [`job`]. This crate knows nobody: no engine, no screen, no disk. Everything here is plain data that can be
+//! written, read back and compared. *Invariant:* nothing in it panics, whatever a file holds.
+
+pub mod conductor;
+pub mod edit;
+pub mod fact;
+pub mod id;
+pub mod job;
+pub mod kinds;
+pub mod property;
+pub mod quantity;
+pub mod terminals;
+pub mod written;
+
+pub use edit::{Change, Edit};
+pub use fact::Fact;
+pub use id::{PartId, RunId, TerminalName, TerminalRef};
+pub use job::{BoardPoint, End, Ending, Job, Part, Run, Settings, Sheet, SheetKind, Turn, Wire};
+pub use kinds::{Group, PartKind};
+pub use property::{PropertySet, PropertyType};
+pub use terminals::{Role, Side, Terminal};

@@ -1,0 +1,402 @@
+//! Properties: every editable value of a part or run has a name, a shape, a range and one written form, declared once
+//! beside its field by [`properties!`]. The text form, the details slip on screen, the check at the file's door and
+//! the help all read this one list.
+
+use crate::fact::Fact;
+use crate::quantity::Quantity;
+use std::fmt;
+
+/// How a property is written and which values it takes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Shape {
+    /// A number with a unit.
+    Number {
+        /// Unit shown after the number.
+        symbol: &'static str,
+        /// Unit in ASCII, as the text form writes it.
+        ascii: &'static str,
+        /// What is measured.
+        what: &'static str,
+    },
+    /// A whole number.
+    Count,
+    /// Yes or no.
+    YesNo,
+    /// One of a list: the written word and the words on screen.
+    Choice(&'static [(&'static str, &'static str)]),
+    /// A short text with a grammar of its own, told by an example.
+    Text {
+        /// An example of the written form.
+        example: &'static str,
+    },
+}
+
+/// What is known about one property of a kind.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Property {
+    /// Written name, kebab-case.
+    pub name: &'static str,
+    /// One sentence: what it is and what it decides.
+    pub doc: &'static str,
+    /// How it is written.
+    pub shape: Shape,
+    /// Least and largest number allowed, both included; for numbers and counts only.
+    pub range: Option<(f64, f64)>,
+    /// Whether the value may be marked as assumed or left unknown.
+    pub may_be_assumed: bool,
+}
+
+/// Why a property could not be set. Says what was written and what would do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PropertyError {
+    /// The message, without the name of the property.
+    pub message: String,
+}
+
+impl PropertyError {
+    /// An error with this message.
+    pub fn new(message: impl Into<String>) -> Self {
+        Self {
+            message: message.into(),
+        }
+    }
+}
+
+impl fmt::Display for PropertyError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message)
+    }
+}
+impl std::error::Error for PropertyError {}
+
+/// A type that can be the value of a property. `print` and `parse` are inverse.
+pub trait PropertyType: Sized {
+    /// Its shape.
+    const SHAPE: Shape;
+    /// True for [`Fact`]s.
+    const MAY_BE_ASSUMED: bool = false;
+    /// The written form: no spaces unless the shape is [`Shape::Text`].
+    fn print(&self) -> String;
+    /// Reads the written form.
+    ///
+    /// # Errors
+    /// When the text is not of the shape or out of `range`.
+    fn parse(text: &str, range: Option<(f64, f64)>) -> Result<Self, PropertyError>;
+    /// Holds the value against the range, as a file may carry anything.
+    ///
+    /// # Errors
+    /// When it is out of `range` or not finite.
+    fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError>;
+}
+
+/// Holds one number against a range, ends included.
+pub fn check_number(number: f64, range: Option<(f64, f64)>, unit: &str) -> Result<(), PropertyError> {
+    if !number.is_finite() {
+        return Err(PropertyError::new("must be a finite number"));
+    }
+    match range {
+        Some((least, most)) if number < least || number > most => Err(PropertyError::new(format!(
+            "{number}{unit} is out of range: it takes {least}{unit} to {most}{unit}"
+        ))),
+        _ => Ok(()),
+    }
+}
+
+/// Reads `12.5mohm` as 0.0125 for the unit `ohm`. A bare number counts as in the unit itself; `k`, `m`, `u`, `µ` and
+/// `n` may stand before the unit, `%` reads as hundredths where the unit is empty, and `cm`, `mm` read as metres.
+pub fn parse_number(text: &str, ascii: &str, symbol: &str) -> Result<f64, PropertyError> {
+    let text = text.trim();
+    let split = text
+        .char_indices()
+        .find(|(at, c)| {
+            !(c.is_ascii_digit()
+                || *c == '.'
+                || ((*c == '-' || *c == '+') && *at == 0)
+                // An exponent only when digits follow it, so that no unit is eaten.
+                || (*c == 'e'
+                    && text[*at + 1..].trim_start_matches(['-', '+']).starts_with(|d: char| d.is_ascii_digit()))
+                || ((*c == '-' || *c == '+') && text[..*at].ends_with('e')))
+        })
+        .map_or(text.len(), |(at, _)| at);
+    let (digits, unit) = text.split_at(split);
+    let unit = unit.trim();
+    let number: f64 = digits
+        .parse()
+        .map_err(|_| PropertyError::new(format!("`{text}` is not a number; write it as 12.5{ascii}")))?;
+    // Thousandths and the like are made by dividing: 450 / 1000 is 0.45 exactly as written, 450 × 0.001 is not.
+    let scaled = |prefix: &str| match prefix {
+        "" => Some(number),
+        "k" => Some(number * 1000.0),
+        "m" => Some(number / 1000.0),
+        "u" | "µ" => Some(number / 1e6),
+        "n" => Some(number / 1e9),
+        _ => None,
+    };
+    let read = if unit.is_empty() {
+        Some(number)
+    } else if ascii.is_empty() {
+        (unit == "%").then_some(number / 100.0)
+    } else if ascii == "m" && unit == "cm" {
+        Some(number / 100.0)
+    } else {
+        unit.strip_suffix(ascii)
+            .or_else(|| unit.strip_suffix(symbol))
+            .and_then(scaled)
+    };
+    read.filter(|value| value.is_finite()).ok_or_else(|| {
+        let wanted = if ascii.is_empty() { "%" } else { ascii };
+        PropertyError::new(format!(
+            "`{text}` has a unit this value does not take; write it as 12.5{wanted}"
+        ))
+    })
+}
+
+/// Every quantity is a property.
+impl<Q: Quantity> PropertyType for Q {
+    const SHAPE: Shape = Shape::Number {
+        symbol: Q::SYMBOL,
+        ascii: Q::ASCII,
+        what: Q::NAME,
+    };
+    fn print(&self) -> String {
+        format!("{}{}", self.number(), Q::ASCII)
+    }
+    fn parse(text: &str, range: Option<(f64, f64)>) -> Result<Self, PropertyError> {
+        let number = parse_number(text, Q::ASCII, Q::SYMBOL)?;
+        check_number(number, range, Q::SYMBOL)?;
+        Ok(Q::of(number))
+    }
+    fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        check_number(self.number(), range, Q::SYMBOL)
+    }
+}
+
+impl PropertyType for u8 {
+    const SHAPE: Shape = Shape::Count;
+    fn print(&self) -> String {
+        self.to_string()
+    }
+    fn parse(text: &str, range: Option<(f64, f64)>) -> Result<Self, PropertyError> {
+        let count: Self = text
+            .trim()
+            .parse()
+            .map_err(|_| PropertyError::new(format!("`{text}` is not a whole number from 0 to 255")))?;
+        check_number(f64::from(count), range, "")?;
+        Ok(count)
+    }
+    fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        check_number(f64::from(*self), range, "")
+    }
+}
+
+impl PropertyType for bool {
+    const SHAPE: Shape = Shape::YesNo;
+    fn print(&self) -> String {
+        if *self { "yes" } else { "no" }.to_owned()
+    }
+    fn parse(text: &str, _: Option<(f64, f64)>) -> Result<Self, PropertyError> {
+        match text.trim() {
+            "yes" | "true" => Ok(true),
+            "no" | "false" => Ok(false),
+            other => Err(PropertyError::new(format!("`{other}` is neither yes nor no"))),
+        }
+    }
+    fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        Ok(())
+    }
+}
+
+/// Longest text that a property or a name may hold, in bytes.
+pub const LONGEST_TEXT: usize = 400;
+
+impl PropertyType for String {
+    const SHAPE: Shape = Shape::Text { example: "" };
+    fn print(&self) -> String {
+        self.clone()
+    }
+    fn parse(text: &str, _: Option<(f64, f64)>) -> Result<Self, PropertyError> {
+        let made = text.to_owned();
+        made.check(None)?;
+        Ok(made)
+    }
+    fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        if self.len() > LONGEST_TEXT {
+            return Err(PropertyError::new(format!("is longer than {LONGEST_TEXT} bytes")));
+        }
+        Ok(())
+    }
+}
+
+impl<T: PropertyType> PropertyType for Fact<T> {
+    const SHAPE: Shape = T::SHAPE;
+    const MAY_BE_ASSUMED: bool = true;
+    fn print(&self) -> String {
+        match self {
+            Self::Given(value) => value.print(),
+            Self::Assumed(value) => format!("~{}", value.print()),
+            Self::Unknown => "?".to_owned(),
+        }
+    }
+    fn parse(text: &str, range: Option<(f64, f64)>) -> Result<Self, PropertyError> {
+        let text = text.trim();
+        if text == "?" {
+            return Ok(Self::Unknown);
+        }
+        match text.strip_prefix('~') {
+            Some(rest) => T::parse(rest, range).map(Self::Assumed),
+            None => T::parse(text, range).map(Self::Given),
+        }
+    }
+    fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        match self {
+            Self::Given(value) | Self::Assumed(value) => value.check(range),
+            Self::Unknown => Ok(()),
+        }
+    }
+}
+
+/// A struct whose fields are properties; implemented by [`properties!`].
+pub trait PropertySet {
+    /// Its properties, in the order in which they matter.
+    fn list() -> &'static [Property]
+    where
+        Self: Sized;
+    /// The written form of one property; `None` when there is no such property.
+    fn get(&self, name: &str) -> Option<String>;
+    /// Sets one property from its written form.
+    ///
+    /// # Errors
+    /// When there is no such property or the text does not fit.
+    fn set(&mut self, name: &str, text: &str) -> Result<(), PropertyError>;
+    /// Holds all against their ranges: the name of the first that is out, and why.
+    ///
+    /// # Errors
+    /// The first property that is out of range.
+    fn check(&self) -> Result<(), (&'static str, PropertyError)>;
+}
+
+/// Declares a choice: an enum with a written word and words on screen for each of its values.
+#[macro_export]
+macro_rules! choice {
+    ($(#[$doc:meta])* pub enum $name:ident { $($(#[$vdoc:meta])* $variant:ident = $word:literal, $title:literal;)+ }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        pub enum $name { $($(#[$vdoc])* #[doc = $title] #[serde(rename = $word)] $variant,)+ }
+        impl $name {
+            /// All values, in order.
+            pub const ALL: &'static [Self] = &[$(Self::$variant),+];
+            /// The written word.
+            #[must_use]
+            pub fn word(self) -> &'static str { match self { $(Self::$variant => $word),+ } }
+            /// The words on screen.
+            #[must_use]
+            pub fn title(self) -> &'static str { match self { $(Self::$variant => $title),+ } }
+            /// The value of a written word.
+            #[must_use]
+            pub fn from_word(word: &str) -> Option<Self> { match word { $($word => Some(Self::$variant),)+ _ => None } }
+        }
+        impl $crate::property::PropertyType for $name {
+            const SHAPE: $crate::property::Shape = $crate::property::Shape::Choice(&[$(($word, $title)),+]);
+            fn print(&self) -> String { self.word().to_owned() }
+            fn parse(text: &str, _: Option<(f64, f64)>) -> Result<Self, $crate::property::PropertyError> {
+                Self::from_word(text.trim()).ok_or_else(|| {
+                    let words: Vec<&str> = Self::ALL.iter().map(|value| value.word()).collect();
+                    $crate::property::PropertyError::new(format!("`{text}` is not one of {}", words.join(", ")))
+                })
+            }
+            fn check(&self, _: Option<(f64, f64)>) -> Result<(), $crate::property::PropertyError> { Ok(()) }
+        }
+    };
+}
+
+/// Declares a struct whose fields are properties, each with a sentence, a default and, for numbers, a range.
+#[macro_export]
+macro_rules! properties {
+    ($(#[$doc:meta])* pub struct $name:ident {
+        $($(#[doc = $fdoc:literal])+ $field:ident as $word:literal: $ty:ty = $default:expr $(, $least:literal to $most:literal)?;)*
+    }) => {
+        $(#[$doc])*
+        #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        #[serde(default)]
+        pub struct $name {
+            $($(#[doc = $fdoc])+ #[serde(rename = $word)] pub $field: $ty,)*
+            /// Fields that a newer version wrote and this one does not know; kept as they are.
+            #[serde(flatten)]
+            pub extra: $crate::job::Extra,
+        }
+        impl Default for $name {
+            fn default() -> Self { Self { $($field: $default,)* extra: $crate::job::Extra::default() } }
+        }
+        impl $crate::property::PropertySet for $name {
+            fn list() -> &'static [$crate::property::Property] {
+                const LIST: &[$crate::property::Property] = &[$($crate::property::Property {
+                    name: $word,
+                    doc: concat!($($fdoc),+),
+                    shape: <$ty as $crate::property::PropertyType>::SHAPE,
+                    range: $crate::properties!(@range $($least to $most)?),
+                    may_be_assumed: <$ty as $crate::property::PropertyType>::MAY_BE_ASSUMED,
+                }),*];
+                LIST
+            }
+            fn get(&self, name: &str) -> Option<String> {
+                match name {
+                    $($word => Some($crate::property::PropertyType::print(&self.$field)),)*
+                    _ => None,
+                }
+            }
+            fn set(&mut self, name: &str, text: &str) -> Result<(), $crate::property::PropertyError> {
+                match name {
+                    $($word => {
+                        self.$field = $crate::property::PropertyType::parse(text, $crate::properties!(@range $($least to $most)?))?;
+                        Ok(())
+                    })*
+                    _ => {
+                        let names: Vec<&str> = Self::list().iter().map(|property| property.name).collect();
+                        Err($crate::property::PropertyError::new(if names.is_empty() {
+                            "it has no properties".to_owned()
+                        } else {
+                            format!("there is no such property here; there are {}", names.join(", "))
+                        }))
+                    }
+                }
+            }
+            fn check(&self) -> Result<(), (&'static str, $crate::property::PropertyError)> {
+                $($crate::property::PropertyType::check(&self.$field, $crate::properties!(@range $($least to $most)?))
+                    .map_err(|error| ($word, error))?;)*
+                Ok(())
+            }
+        }
+    };
+    (@range) => { None };
+    (@range $least:literal to $most:literal) => { Some(($least as f64, $most as f64)) };
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Metres, Ohms, Share};
+
+    #[test]
+    fn numbers_read_with_prefixes_and_print_back() {
+        assert_eq!(parse_number("12.5mohm", "ohm", "Ω"), Ok(0.0125));
+        assert_eq!(parse_number("450mm", "m", "m"), Ok(0.45));
+        assert_eq!(parse_number("4Ω", "ohm", "Ω"), Ok(4.0));
+        assert_eq!(parse_number("80%", "", ""), Ok(0.8));
+        assert_eq!(
+            Fact::<Metres>::parse("~4.5m", None),
+            Ok(Fact::Assumed(Metres(4.5)))
+        );
+        assert_eq!(Fact::Assumed(Ohms(0.002)).print(), "~0.002ohm");
+        assert_eq!(Share::parse("0.5", Some((0.0, 1.0))), Ok(Share(0.5)));
+    }
+
+    #[test]
+    fn bad_numbers_say_what_would_do() {
+        for text in ["", "x", "1e", "nan", "inf", "4kg", "1e999m", "--3", "µ"] {
+            assert!(parse_number(text, "m", "m").is_err(), "{text}");
+        }
+        assert!(Metres::parse("70m", Some((0.0, 50.0))).is_err_and(|e| e.message.contains("0m to 50m")));
+    }
+}
