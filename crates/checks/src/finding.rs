@@ -1,0 +1,68 @@
+//! What a check reports.
+
+use model::{Edit, PartId, RunId};
+use serde::Serialize;
+use std::collections::BTreeSet;
+
+/// How grave a finding is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Grade {
+    /// Can burn, injure or strand.
+    Stop,
+    /// Will not work as meant, or harms equipment.
+    Fix,
+    /// Good practice.
+    Tidy,
+}
+
+impl Grade {
+    /// The word on screen.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Stop => "Stop",
+            Self::Fix => "Fix",
+            Self::Tidy => "Tidy",
+        }
+    }
+}
+
+/// A number held against a limit.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Measure {
+    /// What was found.
+    pub value: f64,
+    /// The limit it was held against.
+    pub limit: f64,
+    /// Unit of both, as shown.
+    pub unit: &'static str,
+    /// The limit's key in the profile, where it has one.
+    pub limit_key: Option<&'static str>,
+}
+
+/// What a check reports: data, worded once.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Finding {
+    /// Name of the check.
+    pub check: &'static str,
+    /// How grave.
+    pub grade: Grade,
+    /// True when a fact is missing: then `what` says what to find out.
+    pub undecided: bool,
+    /// What is wrong, one sentence with tags and numbers.
+    pub what: String,
+    /// What to do about it, one sentence.
+    pub remedy: String,
+    /// Parts to mark, the foremost first.
+    pub parts: Vec<PartId>,
+    /// Runs to mark, the foremost first.
+    pub runs: Vec<RunId>,
+    /// The number against its limit.
+    pub measure: Option<Measure>,
+    /// Properties it rests on that are assumed, as `F1 rating`.
+    pub assumed: BTreeSet<String>,
+    /// Edits that would clear it.
+    #[serde(skip)]
+    pub mends: Vec<Edit>,
+}
