@@ -1,0 +1,141 @@
+//! Arguments as they are written.
+
+use clap::{Args, Parser, Subcommand};
+use model::SheetKind;
+use model::job::{Duty, Profile, VehicleState};
+
+/// Judges and computes wiring jobs: the engine of the diagram editor without a screen.
+#[derive(Debug, Parser)]
+#[command(
+    name = "loomwright",
+    version,
+    after_help = "JOB is a job file (*.loom.json), a job in the text form, `-` for standard input, or the name of a worked job: @estate, @van, @camper.\n\
+Exit codes: 0 nothing grave; 1 findings of grade Stop, decided or undecided; 2 the input or the call was bad.\n\
+Work on vehicle wiring can start a fire, set off an airbag, or hurt. The program advises; let a qualified person decide."
+)]
+pub(crate) struct Arguments {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Lists what is dangerous, wrong or untidy.
+    Check(CheckCall),
+    /// Lists currents, drops and temperatures.
+    Solve(JobCall),
+    /// Shows what feeds a part, and how its return gets back.
+    Trace(TraceCall),
+    /// Shows what each channel drives, and what reaches each speaker.
+    Speakers(JobCall),
+    /// Draws the sheet as SVG.
+    Draw(DrawCall),
+    /// Writes a deck for a circuit simulator.
+    Deck(DeckCall),
+    /// Explains a check: what it looks for, why, its source.
+    Explain(ExplainCall),
+    /// Writes the JSON Schema of the job file.
+    Schema,
+    /// Writes a job anew, in the file form or the text form.
+    Format(FormatCall),
+}
+
+/// A job and the conditions to look at it under.
+#[derive(Debug, Args)]
+pub(crate) struct JobCall {
+    /// The job.
+    #[arg(value_name = "JOB")]
+    pub(crate) job: String,
+    /// The sheet: found, plan or built. Without it, the last of these that the job has.
+    #[arg(long, value_parser = sheet)]
+    pub(crate) sheet: Option<SheetKind>,
+    /// Instead of the job's own: parked, engine-off, idle or cruise.
+    #[arg(long, value_parser = state)]
+    pub(crate) state: Option<VehicleState>,
+    /// Instead of the job's own: idle, speech, music, loud or tone.
+    #[arg(long, value_parser = duty)]
+    pub(crate) duty: Option<Duty>,
+    /// Instead of the job's own: common-practice or small-craft.
+    #[arg(long, value_parser = profile)]
+    pub(crate) profile: Option<Profile>,
+    /// Writes JSON instead of a table.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct CheckCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    /// Adds to each finding what to do.
+    #[arg(long)]
+    pub(crate) remedies: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct TraceCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    /// Tag of the part; without it, every part that draws current.
+    #[arg(long, value_name = "TAG")]
+    pub(crate) part: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct DrawCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    /// Where to write; standard output without it.
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: Option<String>,
+    /// Arranges all parts anew.
+    #[arg(long)]
+    pub(crate) arrange: bool,
+    /// Paper: light, dark or print.
+    #[arg(long, default_value = "light", value_parser = ["light", "dark", "print"])]
+    pub(crate) paper: String,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct DeckCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    /// Writes the speaker network for AC analysis instead of the supply network.
+    #[arg(long)]
+    pub(crate) speakers: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct ExplainCall {
+    /// Name of the check; without it, a list of all.
+    #[arg(value_name = "CHECK")]
+    pub(crate) check: Option<String>,
+    /// Writes the explanation of every check into this folder, one file each.
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) all_into: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct FormatCall {
+    /// The job.
+    #[arg(value_name = "JOB")]
+    pub(crate) job: String,
+    /// Writes the text form instead of the file form.
+    #[arg(long)]
+    pub(crate) text: bool,
+}
+
+macro_rules! word {
+    ($function:ident, $kind:ty) => {
+        fn $function(word: &str) -> Result<$kind, String> {
+            <$kind>::from_word(word).ok_or_else(|| {
+                let words: Vec<&str> = <$kind>::ALL.iter().map(|value| value.word()).collect();
+                format!("it takes {}", words.join(", "))
+            })
+        }
+    };
+}
+word!(sheet, SheetKind);
+word!(state, VehicleState);
+word!(duty, Duty);
+word!(profile, Profile);

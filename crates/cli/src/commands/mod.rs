@@ -1,0 +1,11 @@
+//! The commands, one file each.
+
+pub(crate) mod check;
+pub(crate) mod deck;
+pub(crate) mod draw;
+pub(crate) mod explain;
+pub(crate) mod format;
+pub(crate) mod schema;
+pub(crate) mod solve;
+pub(crate) mod speakers;
+pub(crate) mod trace;

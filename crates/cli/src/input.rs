@@ -1,0 +1,100 @@
+//! Reading a job: from a file, from standard input, or one that comes with the program.
+
+use crate::args::JobCall;
+use lessons::{WORKED_JOBS, WorkedJob};
+use model::{Job, Settings, Sheet, SheetKind};
+use std::io::Read;
+
+/// Most bytes read; the file reader has the same limit, this one keeps a wrong file from filling the memory first.
+const MOST_BYTES: u64 = 16 * 1024 * 1024;
+
+/// Reads a job, in the file form or the text form.
+pub(crate) fn job(name: &str) -> Result<Job, String> {
+    if let Some(key) = name.strip_prefix('@') {
+        return WorkedJob::of(key).map(WorkedJob::job).ok_or_else(|| {
+            let keys: Vec<String> = WORKED_JOBS.iter().map(|job| format!("@{}", job.key)).collect();
+            format!("there is no worked job {name}; there are {}", keys.join(", "))
+        });
+    }
+    let mut bytes = Vec::new();
+    let read = if name == "-" {
+        std::io::stdin()
+            .lock()
+            .take(MOST_BYTES + 1)
+            .read_to_end(&mut bytes)
+    } else {
+        std::fs::File::open(name).and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
+    };
+    read.map_err(|error| format!("{name}: cannot be read: {error}"))?;
+    // A job file is a JSON object; nothing in the text form begins with a brace.
+    let is_file = bytes
+        .iter()
+        .find(|b| !b.is_ascii_whitespace() && !b"\xEF\xBB\xBF".contains(b))
+        == Some(&b'{');
+    if is_file {
+        return model::file::read(&bytes).map_err(|error| format!("{name}: {error}"));
+    }
+    let text = String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        format!("{name}: byte {at} is not UTF-8; a job is a UTF-8 text or a *.loom.json file")
+    })?;
+    model::text::parse(&text).map_err(|errors| format!("{name}:\n{errors}"))
+}
+
+/// A job, the sheet that was asked for, and the settings with the call's conditions put in.
+pub(crate) struct Opened {
+    pub(crate) job: Job,
+    pub(crate) kind: SheetKind,
+    pub(crate) settings: Settings,
+}
+
+impl Opened {
+    /// The sheet; the opening made sure that it is there.
+    pub(crate) fn sheet(&self) -> Sheet {
+        self.job.sheet(self.kind).cloned().unwrap_or_default()
+    }
+}
+
+/// Opens what a call names.
+pub(crate) fn open(call: &JobCall) -> Result<Opened, String> {
+    let job = job(&call.job)?;
+    let kind = match call.sheet {
+        Some(kind) if job.sheets.contains_key(&kind) => kind,
+        Some(kind) => {
+            let there: Vec<&str> = job.sheets.keys().map(|kind| kind.word()).collect();
+            let there = if there.is_empty() {
+                "none".to_owned()
+            } else {
+                there.join(", ")
+            };
+            return Err(format!(
+                "{}: there is no sheet `{}`; the job has {there}",
+                call.job,
+                kind.word()
+            ));
+        }
+        None => *job
+            .sheets
+            .keys()
+            .next_back()
+            .ok_or_else(|| format!("{}: the job has no sheet", call.job))?,
+    };
+    let mut settings = job.settings.clone();
+    if let Some(state) = call.state {
+        settings.conditions.state = state;
+    }
+    if let Some(duty) = call.duty {
+        settings.conditions.duty = duty;
+    }
+    if let Some(profile) = call.profile {
+        settings.conditions.profile = profile;
+    }
+    Ok(Opened { job, kind, settings })
+}
+
+/// A value as JSON for standard output.
+pub(crate) fn json(value: &impl serde::Serialize) -> Result<String, String> {
+    serde_json::to_string_pretty(value)
+        .map(|text| text + "\n")
+        .map_err(|error| format!("cannot write JSON: {error}"))
+}
