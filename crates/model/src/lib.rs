@@ -9,9 +9,11 @@ pub mod fact;
 pub mod id;
 pub mod job;
 pub mod kinds;
+pub mod limits;
 pub mod property;
 pub mod quantity;
 pub mod terminals;
+pub mod text;
 pub mod written;
 
 pub use edit::{Change, Edit};

@@ -1,1 +1,6 @@
-//! placeholder
+//! Helpers for tests, one module per area. Nothing here is shipped.
+
+pub mod any;
+pub mod text;
+
+pub use text::{job, sheet};

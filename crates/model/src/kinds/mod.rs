@@ -98,6 +98,9 @@ macro_rules! kinds {
             pub fn set(&mut self, name: &str, text: &str) -> Result<(), PropertyError> {
                 match self { $(Self::$variant(it) => it.set(name, text)),+ }
             }
+            /// Fields of its kind that this version does not know.
+            #[must_use]
+            pub fn extra(&self) -> &crate::job::Extra { match self { $(Self::$variant(it) => &it.extra),+ } }
             /// Holds all properties against their ranges.
             ///
             /// # Errors

@@ -1,0 +1,75 @@
+//! How large a job may be. The file's door and the text form hold everything against these, so that no file, however
+//! it came about, can exhaust memory or freeze the page.
+
+/// Largest file or text that is read, in bytes: 16 MB.
+pub const LARGEST_FILE: usize = 16 * 1024 * 1024;
+/// Deepest nesting of objects and lists in a file.
+pub const DEEPEST: usize = 32;
+/// Most parts on one sheet.
+pub const MOST_PARTS: usize = 20_000;
+/// Most runs on one sheet.
+pub const MOST_RUNS: usize = 40_000;
+/// Most hand-placed bends in one run.
+pub const MOST_BENDS: usize = 200;
+/// Most places in the route of one run.
+pub const MOST_PLACES: usize = 100;
+/// Most limits, and most checks that are not to be run, in the settings of one job.
+pub const MOST_SETTINGS: usize = 1_000;
+/// Longest tag, in bytes.
+pub const LONGEST_TAG: usize = 24;
+/// Longest name of a terminal, in bytes.
+pub const LONGEST_TERMINAL: usize = 24;
+/// Longest label, title or name of a place, in bytes.
+pub const LONGEST_LABEL: usize = crate::property::LONGEST_TEXT;
+/// Longest note, in bytes.
+pub const LONGEST_NOTE: usize = 4_000;
+/// Furthest point of the board from its origin, in board units, on either axis.
+pub const FURTHEST: i32 = 1_000_000;
+
+/// Holds a tag against the rule: one or more letters, digits or `_`, up to [`LONGEST_TAG`] bytes.
+///
+/// # Errors
+/// What is wrong with it.
+pub fn check_tag(tag: &str) -> Result<(), String> {
+    if tag.is_empty() {
+        return Err("a tag may not be empty; write one like F1".to_owned());
+    }
+    if tag.len() > LONGEST_TAG {
+        return Err(format!(
+            "a tag may be {LONGEST_TAG} bytes long, this one has {}",
+            tag.len()
+        ));
+    }
+    match tag.chars().find(|c| !(c.is_alphanumeric() || *c == '_')) {
+        Some(bad) => Err(format!(
+            "`{tag}` is not a tag: it takes letters, digits and `_`, not `{bad}`"
+        )),
+        None => Ok(()),
+    }
+}
+
+/// Holds the length of a text against a limit in bytes.
+///
+/// # Errors
+/// When it is longer.
+pub fn check_length(text: &str, most: usize) -> Result<(), String> {
+    if text.len() > most {
+        return Err(format!("is {} bytes long; it may have {most}", text.len()));
+    }
+    Ok(())
+}
+
+/// Holds a point against the bounds of the board.
+///
+/// # Errors
+/// When it is further out than [`FURTHEST`].
+pub fn check_point(point: crate::job::BoardPoint) -> Result<(), String> {
+    let inside = -FURTHEST..=FURTHEST;
+    if inside.contains(&point.x) && inside.contains(&point.y) {
+        return Ok(());
+    }
+    Err(format!(
+        "{},{} is off the board, which reaches to {FURTHEST} on every side",
+        point.x, point.y
+    ))
+}
