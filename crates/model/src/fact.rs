@@ -1,7 +1,10 @@
 //! A value and how it is known. What was measured or read off counts more than what was taken for granted, and what
 //! nobody knows must stay visible as such.
 
+use serde::de::{self, IntoDeserializer, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use std::fmt;
+use std::marker::PhantomData;
 
 /// A value that is given, assumed, or not known.
 ///
@@ -54,7 +57,7 @@ impl<T> Fact<T> {
     }
 }
 
-#[derive(Serialize, Deserialize)]
+#[derive(Serialize)]
 #[serde(deny_unknown_fields)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct AssumedForm<T> {
@@ -71,23 +74,72 @@ impl<T: Serialize> Serialize for Fact<T> {
     }
 }
 
-#[derive(Deserialize)]
+/// Reads the form by what it finds, so that an error names the place in the value and says what `T` takes.
+impl<'de, T: Deserialize<'de>> Deserialize<'de> for Fact<T> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(FactVisitor(PhantomData))
+    }
+}
+
+struct FactVisitor<T>(PhantomData<T>);
+
+macro_rules! given {
+    ($($visit:ident: $ty:ty),+) => {$(
+        fn $visit<E: de::Error>(self, value: $ty) -> Result<Fact<T>, E> {
+            T::deserialize(value.into_deserializer()).map(Fact::Given)
+        }
+    )+};
+}
+
+impl<'de, T: Deserialize<'de>> Visitor<'de> for FactVisitor<T> {
+    type Value = Fact<T>;
+    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("a value, {\"assumed\": value}, or null for one that nobody knows")
+    }
+    given!(visit_bool: bool, visit_i64: i64, visit_u64: u64, visit_f64: f64, visit_str: &str, visit_string: String);
+    fn visit_borrowed_str<E: de::Error>(self, value: &'de str) -> Result<Fact<T>, E> {
+        T::deserialize(de::value::BorrowedStrDeserializer::new(value)).map(Fact::Given)
+    }
+    fn visit_unit<E>(self) -> Result<Fact<T>, E> {
+        Ok(Fact::Unknown)
+    }
+    fn visit_none<E>(self) -> Result<Fact<T>, E> {
+        Ok(Fact::Unknown)
+    }
+    fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<Fact<T>, D::Error> {
+        deserializer.deserialize_any(self)
+    }
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Fact<T>, A::Error> {
+        match map.next_key::<String>()?.as_deref() {
+            Some("assumed") => {}
+            Some(other) => {
+                return Err(de::Error::custom(format!(
+                    "it has `{other}`, but only `assumed` may stand here"
+                )));
+            }
+            None => {
+                return Err(de::Error::custom(
+                    "an empty object; it should be {\"assumed\": value}",
+                ));
+            }
+        }
+        let value = map.next_value()?;
+        match map.next_key::<String>()? {
+            None => Ok(Fact::Assumed(value)),
+            Some(other) => Err(de::Error::custom(format!("it has `{other}` besides `assumed`"))),
+        }
+    }
+}
+
+/// The three forms, for the schema alone.
+#[cfg(feature = "schema")]
+#[derive(Serialize, schemars::JsonSchema)]
 #[serde(untagged)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[expect(dead_code, reason = "only its schema is used")]
 enum FileForm<T> {
     Assumed(AssumedForm<T>),
     Given(T),
     Unknown(()),
-}
-
-impl<'de, T: Deserialize<'de>> Deserialize<'de> for Fact<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Ok(match FileForm::deserialize(deserializer)? {
-            FileForm::Assumed(form) => Self::Assumed(form.assumed),
-            FileForm::Given(value) => Self::Given(value),
-            FileForm::Unknown(()) => Self::Unknown,
-        })
-    }
 }
 
 #[cfg(feature = "schema")]

@@ -6,6 +6,7 @@
 pub mod conductor;
 pub mod edit;
 pub mod fact;
+pub mod file;
 pub mod id;
 pub mod job;
 pub mod kinds;

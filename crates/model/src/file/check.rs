@@ -1,0 +1,225 @@
+//! What must hold for every job that comes in through the file's door, beyond being of the right types.
+
+use super::Problem;
+use crate::job::{End, Job, Part, Run, Settings, Sheet, VehicleInfo};
+use crate::limits::{self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_point, check_tag};
+use crate::property::PropertySet;
+use std::collections::BTreeSet;
+
+/// The first thing wrong with an item: where in it, and what.
+pub(super) type Wrong = (Vec<String>, String);
+
+/// Something that can be held against the limits.
+pub(super) trait Checked {
+    /// The first thing wrong, if any.
+    fn wrong(&self) -> Option<Wrong>;
+}
+
+fn at<const N: usize>(place: [&str; N], held: Result<(), String>) -> Result<(), Wrong> {
+    held.map_err(|message| (place.iter().map(|&step| step.to_owned()).collect(), message))
+}
+
+fn properties(place: &[&str], it: &impl PropertySet) -> Result<(), Wrong> {
+    it.check().map_err(|(name, why)| {
+        let place = place.iter().copied().chain([name]).map(str::to_owned).collect();
+        (place, why.message)
+    })
+}
+
+impl Checked for Part {
+    fn wrong(&self) -> Option<Wrong> {
+        let all = || {
+            at(["tag"], check_tag(&self.tag))?;
+            at(["label"], check_length(&self.label, LONGEST_LABEL))?;
+            at(["note"], check_length(&self.note, LONGEST_NOTE))?;
+            at(
+                ["place"],
+                self.place
+                    .as_ref()
+                    .map_or(Ok(()), |p| check_length(p, LONGEST_LABEL)),
+            )?;
+            at(["at"], self.at.map_or(Ok(()), check_point))?;
+            self.is.check().map_err(|(name, why)| {
+                (
+                    ["is", self.is.word(), name].map(str::to_owned).to_vec(),
+                    why.message,
+                )
+            })
+        };
+        all().err()
+    }
+}
+
+impl Checked for Run {
+    fn wrong(&self) -> Option<Wrong> {
+        let end = |name: &str, end: &End| match end {
+            End::On(terminal) => at(
+                [name],
+                check_length(terminal.terminal.as_str(), limits::LONGEST_TERMINAL),
+            ),
+            End::Loose(point) => at([name], check_point(*point)),
+        };
+        let count = |count: usize, most: usize, of: &str| {
+            if count > most {
+                Err(format!("{count} {of}; there may be {most}"))
+            } else {
+                Ok(())
+            }
+        };
+        let all = || {
+            at(["tag"], check_tag(&self.tag))?;
+            at(["label"], check_length(&self.label, LONGEST_LABEL))?;
+            at(["note"], check_length(&self.note, LONGEST_NOTE))?;
+            end("from", &self.from)?;
+            end("to", &self.to)?;
+            at(["route"], count(self.route.len(), limits::MOST_PLACES, "places"))?;
+            at(
+                ["route"],
+                self.route
+                    .iter()
+                    .try_for_each(|place| check_length(place, LONGEST_LABEL)),
+            )?;
+            at(["bends"], count(self.bends.len(), limits::MOST_BENDS, "bends"))?;
+            at(
+                ["bends"],
+                self.bends.iter().try_for_each(|point| check_point(*point)),
+            )?;
+            properties(&["wire"], &self.wire)?;
+            properties(&["from_ending"], &self.from_ending)?;
+            properties(&["to_ending"], &self.to_ending)
+        };
+        all().err()
+    }
+}
+
+impl Checked for VehicleInfo {
+    fn wrong(&self) -> Option<Wrong> {
+        properties(&[], self).err()
+    }
+}
+
+impl Checked for Settings {
+    fn wrong(&self) -> Option<Wrong> {
+        let all = || {
+            properties(&["conditions"], &self.conditions)?;
+            for (key, number) in &self.limits {
+                at(["limits", key], check_length(key, LONGEST_LABEL))?;
+                at(
+                    ["limits", key],
+                    if number.is_finite() {
+                        Ok(())
+                    } else {
+                        Err("must be a finite number".to_owned())
+                    },
+                )?;
+            }
+            if self.limits.len() > limits::MOST_SETTINGS {
+                at(
+                    ["limits"],
+                    Err(format!("more than {} limits", limits::MOST_SETTINGS)),
+                )?;
+            }
+            if self.allowed.len() > limits::MOST_SETTINGS {
+                at(
+                    ["allowed"],
+                    Err(format!("more than {} checks", limits::MOST_SETTINGS)),
+                )?;
+            }
+            at(
+                ["allowed"],
+                self.allowed
+                    .iter()
+                    .try_for_each(|name| check_length(name, LONGEST_LABEL)),
+            )
+        };
+        all().err()
+    }
+}
+
+/// Ends of runs that are on nothing: kept, but worth knowing.
+pub(super) fn ends_on_nothing(place: &str, sheet: &Sheet, problems: &mut Vec<Problem>) {
+    for (id, run) in &sheet.runs {
+        for (side, end) in [("from", &run.from), ("to", &run.to)] {
+            let End::On(on) = end else { continue };
+            let message = match sheet.parts.get(&on.part) {
+                None => format!(
+                    "the run {} ends on {}, which is not on this sheet",
+                    run.tag, on.part
+                ),
+                Some(part) if part.role(&on.terminal).is_none() => {
+                    format!(
+                        "the run {} ends on {}.{}, and {} has no such terminal",
+                        run.tag, part.tag, on.terminal, part.tag
+                    )
+                }
+                Some(_) => continue,
+            };
+            problems.push(Problem {
+                place: format!("{place}.runs.{id}.{side}"),
+                message,
+                left_out: false,
+            });
+        }
+    }
+}
+
+/// Holds a job against all rules of the file. Problems with `left_out` would keep its file from being read whole: a
+/// tool that makes jobs holds them against this before it hands them on.
+#[must_use]
+pub fn check(job: &Job) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    let mut add = |place: String, wrong: Option<Wrong>| {
+        if let Some((inner, message)) = wrong {
+            let place = std::iter::once(place)
+                .chain(inner)
+                .filter(|step| !step.is_empty());
+            problems.push(Problem {
+                place: place.collect::<Vec<_>>().join("."),
+                message,
+                left_out: true,
+            });
+        }
+    };
+    add(
+        String::new(),
+        at(["title"], check_length(&job.title, LONGEST_LABEL)).err(),
+    );
+    add("vehicle".to_owned(), job.vehicle.wrong());
+    add("settings".to_owned(), job.settings.wrong());
+    for (kind, sheet) in &job.sheets {
+        let place = format!("sheets.{}", kind.word());
+        if sheet.parts.len() > limits::MOST_PARTS || sheet.runs.len() > limits::MOST_RUNS {
+            let message = format!(
+                "a sheet has {} parts and {} runs at most",
+                limits::MOST_PARTS,
+                limits::MOST_RUNS
+            );
+            add(place.clone(), Some((Vec::new(), message)));
+        }
+        let mut tags = BTreeSet::new();
+        let mut tag = |tag: &str| {
+            (!tags.insert(tag.to_owned())).then(|| {
+                (
+                    vec!["tag".to_owned()],
+                    format!("the tag `{tag}` stands twice on this sheet"),
+                )
+            })
+        };
+        for (id, part) in &sheet.parts {
+            add(
+                format!("{place}.parts.{id}"),
+                part.wrong().or_else(|| tag(&part.tag)),
+            );
+        }
+        for (id, run) in &sheet.runs {
+            add(
+                format!("{place}.runs.{id}"),
+                run.wrong().or_else(|| tag(&run.tag)),
+            );
+        }
+    }
+    for (kind, sheet) in &job.sheets {
+        ends_on_nothing(&format!("sheets.{}", kind.word()), sheet, &mut problems);
+    }
+    problems
+}

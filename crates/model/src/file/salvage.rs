@@ -1,0 +1,396 @@
+//! From a JSON value to a job, item by item: one wrong value costs itself, not the part around it, nor the file.
+
+use super::check::{Checked, Wrong, ends_on_nothing};
+use super::{FileError, Problem, UNREAD};
+use crate::id::{PartId, RunId};
+use crate::job::{Job, Part, Run, Sheet, SheetKind};
+use crate::limits;
+use serde::de::DeserializeOwned;
+use serde_json::{Map, Value};
+use serde_path_to_error::Segment;
+use std::collections::BTreeSet;
+
+/// Collects what had to be left out.
+#[derive(Default)]
+struct Salvage {
+    problems: Vec<Problem>,
+    unread: Map<String, Value>,
+    /// Number of the last tag that was made up.
+    made_up: u32,
+}
+
+impl Salvage {
+    /// Leaves a value out: says why, and keeps it.
+    fn leave_out(&mut self, told: String, kept: String, message: String, raw: Value) {
+        self.keep(told, kept, message, raw);
+    }
+
+    /// Does so, and returns the name under which it is kept.
+    fn keep(&mut self, told: String, kept: String, message: String, raw: Value) -> String {
+        self.problems.push(Problem {
+            place: told,
+            message,
+            left_out: true,
+        });
+        let mut key = kept.clone();
+        let mut count = 1_u32;
+        // What an earlier opening kept from the same place is not overwritten.
+        while self.unread.contains_key(&key) {
+            count += 1;
+            key = format!("{kept} ({count})");
+        }
+        self.unread.insert(key.clone(), raw);
+        key
+    }
+
+    /// Reads one item; values in it that are wrong are left out when it can do without them, else the item is,
+    /// and the name under which it is kept is the error.
+    fn item<T: DeserializeOwned + Checked>(&mut self, place: &str, raw: Value) -> Result<T, String> {
+        let mut value = raw;
+        // Each round takes one value out; an item has no more than this many that it could do without.
+        let mut taken: Vec<(Vec<String>, Wrong, Value)> = Vec::new();
+        for _ in 0..200 {
+            let (wrong, reach) = match read::<T>(&value) {
+                Ok(item) => match item.wrong() {
+                    None => {
+                        for (reach, (told, message), raw) in taken {
+                            self.leave_out(join(place, &told), join(place, &reach), message, raw);
+                        }
+                        return Ok(item);
+                    }
+                    Some(wrong) => {
+                        let reach = wrong.0.clone();
+                        (wrong, reach)
+                    }
+                },
+                Err(wrong) => wrong,
+            };
+            // What stands around a value that was taken out cannot do without it: it goes as a whole, for the first reason.
+            let mut wrong = wrong;
+            while let Some(at) = taken.iter().rposition(|(inner, ..)| inner.starts_with(&reach)) {
+                let (inner, first, raw) = taken.remove(at);
+                put_back(&mut value, &inner, raw);
+                wrong = first;
+            }
+            match take(&mut value, &reach) {
+                Some(raw) => taken.push((reach, wrong, raw)),
+                None => {
+                    taken.insert(0, (Vec::new(), wrong, Value::Null));
+                    break;
+                }
+            }
+        }
+        // The item cannot do without: everything goes back, and what was wrong is told.
+        let first = taken.first().map(|(_, wrong, _)| wrong.clone());
+        for (reach, _, raw) in taken.into_iter().rev() {
+            put_back(&mut value, &reach, raw);
+        }
+        let (told, message) = first.unwrap_or_default();
+        Err(self.keep(join(place, &told), place.to_owned(), message, value))
+    }
+}
+
+impl Salvage {
+    /// Gives an item that could not be read its tag back, which was put aside for it.
+    fn restore_tag(&mut self, kept: &str, aside: Option<Value>) {
+        let item = self.unread.get_mut(kept).and_then(Value::as_object_mut);
+        if let (Some(item), Some(tag)) = (item, aside) {
+            item.insert("tag".to_owned(), tag);
+        }
+    }
+}
+
+/// Reads an item, or says where it is wrong and how much must be taken out for that.
+fn read<T: DeserializeOwned>(value: &Value) -> Result<T, (Wrong, Vec<String>)> {
+    serde_path_to_error::deserialize(value).map_err(|error| {
+        let mut told = Vec::new();
+        let mut reach = Vec::new();
+        let mut whole = false;
+        for segment in error.path() {
+            let step = match segment {
+                Segment::Map { key } => key.clone(),
+                Segment::Enum { variant } => variant.clone(),
+                Segment::Seq { index } => index.to_string(),
+                Segment::Unknown => continue,
+            };
+            // A list goes as a whole, since taking one out would move the others; an assumption goes with its mark.
+            whole = whole || matches!(segment, Segment::Seq { .. }) || step == "assumed";
+            if !whole {
+                reach.push(step.clone());
+            }
+            told.push(step);
+        }
+        ((told, in_plain_words(&error.inner().to_string())), reach)
+    })
+}
+
+/// What the reader says of types, in words of the file.
+fn in_plain_words(message: &str) -> String {
+    let mut out = message.to_owned();
+    for (technical, plain) in [
+        ("expected f64", "expected a number"),
+        ("expected u8", "expected a whole number from 0 to 255"),
+        ("expected i32", "expected a whole number"),
+        ("expected u32", "expected a whole number"),
+        ("expected a boolean", "expected true or false"),
+        ("floating point ", "number "),
+        ("unknown variant", "unknown word"),
+        ("invalid type: map", "invalid type: an object"),
+        ("invalid type: sequence", "invalid type: a list"),
+    ] {
+        out = out.replace(technical, plain);
+    }
+    if let Some(at) = out
+        .find("expected struct ")
+        .or_else(|| out.find("expected enum "))
+    {
+        out.truncate(at);
+        out.push_str("expected an object");
+    }
+    out
+}
+
+fn join(place: &str, inner: &[String]) -> String {
+    let mut out = place.to_owned();
+    for step in inner {
+        if !out.is_empty() {
+            out.push('.');
+        }
+        out.push_str(step);
+    }
+    out
+}
+
+/// Takes the value at a place out of its object.
+fn take(value: &mut Value, place: &[String]) -> Option<Value> {
+    let (last, way) = place.split_last()?;
+    let mut at = value;
+    for step in way {
+        at = at.as_object_mut()?.get_mut(step)?;
+    }
+    at.as_object_mut()?.remove(last)
+}
+
+fn put_back(value: &mut Value, place: &[String], raw: Value) {
+    let Some((last, way)) = place.split_last() else {
+        return;
+    };
+    let mut at = value;
+    for step in way {
+        match at.as_object_mut().and_then(|object| object.get_mut(step)) {
+            Some(inner) => at = inner,
+            None => return,
+        }
+    }
+    if let Some(object) = at.as_object_mut() {
+        object.entry(last.clone()).or_insert(raw);
+    }
+}
+
+/// Reads the top of a file, from which format and version are taken already.
+pub(super) fn job(mut top: Map<String, Value>) -> Result<(Job, Vec<Problem>), FileError> {
+    let mut salvage = Salvage::default();
+    let mut job = Job::default();
+    let mut notes = Vec::new();
+    match top.remove(UNREAD) {
+        Some(Value::Object(kept)) => {
+            notes.push(Problem {
+                place: UNREAD.to_owned(),
+                message: format!(
+                    "the file keeps {} piece(s) that could not be read when it was opened before",
+                    kept.len()
+                ),
+                left_out: false,
+            });
+            salvage.unread = kept;
+        }
+        Some(other) => {
+            salvage.unread.insert(UNREAD.to_owned(), other);
+        }
+        None => {}
+    }
+    match top.remove("title") {
+        Some(Value::String(title)) => match limits::check_length(&title, limits::LONGEST_LABEL) {
+            Ok(()) => job.title = title,
+            Err(why) => salvage.leave_out("title".to_owned(), "title".to_owned(), why, title.into()),
+        },
+        Some(other) => {
+            let message = "the title is not a text".to_owned();
+            salvage.leave_out("title".to_owned(), "title".to_owned(), message, other);
+        }
+        None => {}
+    }
+    if let Some(raw) = top.remove("vehicle") {
+        job.vehicle = salvage.item("vehicle", raw).unwrap_or_default();
+    }
+    if let Some(raw) = top.remove("settings") {
+        job.settings = salvage.item("settings", raw).unwrap_or_default();
+    }
+    match top.remove("sheets") {
+        Some(Value::Object(sheets)) => {
+            for (key, raw) in sheets {
+                let place = format!("sheets.{key}");
+                match (SheetKind::from_word(&key), raw) {
+                    (Some(kind), Value::Object(raw)) => {
+                        let sheet = sheet(&mut salvage, &place, raw)?;
+                        ends_on_nothing(&place, &sheet, &mut notes);
+                        job.sheets.insert(kind, sheet);
+                    }
+                    (Some(_), raw) => {
+                        salvage.leave_out(place.clone(), place, "is not an object".to_owned(), raw)
+                    }
+                    (None, raw) => {
+                        let words: Vec<&str> = SheetKind::ALL.iter().map(|kind| kind.word()).collect();
+                        let message = format!("there is no such sheet; there are {}", words.join(", "));
+                        salvage.leave_out(place.clone(), place, message, raw);
+                    }
+                }
+            }
+        }
+        Some(other) => {
+            salvage.leave_out(
+                "sheets".to_owned(),
+                "sheets".to_owned(),
+                "is not an object".to_owned(),
+                other,
+            );
+        }
+        None => {}
+    }
+    job.extra = top.into_iter().collect();
+    if !salvage.unread.is_empty() {
+        job.extra.insert(UNREAD.to_owned(), Value::Object(salvage.unread));
+    }
+    salvage.problems.append(&mut notes);
+    Ok((job, salvage.problems))
+}
+
+fn sheet(salvage: &mut Salvage, place: &str, mut raw: Map<String, Value>) -> Result<Sheet, FileError> {
+    let mut sheet = Sheet::default();
+    let mut tags = BTreeSet::new();
+    for (key, tag, raw) in items(salvage, place, "parts", &mut raw, limits::MOST_PARTS)? {
+        let place = format!("{place}.parts.{key}");
+        let id = match key.parse::<PartId>() {
+            Ok(id) => id,
+            Err(why) => {
+                salvage.leave_out(place.clone(), place, why, raw);
+                continue;
+            }
+        };
+        match salvage.item::<Part>(&place, raw) {
+            Ok(mut part) => {
+                let letter = part.is.letter();
+                retag(salvage, &place, &mut part.tag, tag, letter, &mut tags);
+                sheet.parts.insert(id, part);
+            }
+            Err(kept) => salvage.restore_tag(&kept, tag),
+        }
+    }
+    for (key, tag, raw) in items(salvage, place, "runs", &mut raw, limits::MOST_RUNS)? {
+        let place = format!("{place}.runs.{key}");
+        let id = match key.parse::<RunId>() {
+            Ok(id) => id,
+            Err(why) => {
+                salvage.leave_out(place.clone(), place, why, raw);
+                continue;
+            }
+        };
+        match salvage.item::<Run>(&place, raw) {
+            Ok(mut run) => {
+                retag(salvage, &place, &mut run.tag, tag, "W", &mut tags);
+                sheet.runs.insert(id, run);
+            }
+            Err(kept) => salvage.restore_tag(&kept, tag),
+        }
+    }
+    sheet.extra = raw.into_iter().collect();
+    Ok(sheet)
+}
+
+/// An item of a sheet: its key, its tag as the file has it when that is no tag, and itself with a tag that is one.
+type Item = (String, Option<Value>, Value);
+
+/// The items of a sheet. A part is worth more than its tag: one that is missing or against the rule is put aside and
+/// replaced by a makeshift, for [`retag`] to find a good one.
+fn items(
+    salvage: &mut Salvage,
+    place: &str,
+    key: &str,
+    sheet: &mut Map<String, Value>,
+    most: usize,
+) -> Result<Vec<Item>, FileError> {
+    let inner = format!("{place}.{key}");
+    match sheet.remove(key) {
+        Some(Value::Object(all)) if all.len() > most => Err(FileError::Misbuilt {
+            place: inner,
+            message: format!("there are {} of them; a sheet may have {most}", all.len()),
+        }),
+        Some(Value::Object(all)) => Ok(all
+            .into_iter()
+            .map(|(key, mut raw)| {
+                let good = raw
+                    .get("tag")
+                    .and_then(Value::as_str)
+                    .is_some_and(|tag| limits::check_tag(tag).is_ok());
+                let mut aside = None;
+                if let (false, Some(item)) = (good, raw.as_object_mut()) {
+                    aside = Some(
+                        item.insert("tag".to_owned(), MAKESHIFT.into())
+                            .unwrap_or(Value::Null),
+                    );
+                }
+                (key, aside, raw)
+            })
+            .collect()),
+        Some(other) => {
+            salvage.leave_out(inner.clone(), inner, "is not an object".to_owned(), other);
+            Ok(Vec::new())
+        }
+        None => Ok(Vec::new()),
+    }
+}
+
+/// Stands for a tag that is none, while its item is read.
+const MAKESHIFT: &str = "_";
+
+/// Gives an item a tag of its own when its tag is none, or taken.
+fn retag(
+    salvage: &mut Salvage,
+    place: &str,
+    tag: &mut String,
+    aside: Option<Value>,
+    letter: &str,
+    tags: &mut BTreeSet<String>,
+) {
+    let (raw, why) = match aside {
+        Some(raw) => {
+            let why = match raw.as_str() {
+                Some(text) => limits::check_tag(text).err().unwrap_or_default(),
+                None => "the tag is missing or not a text".to_owned(),
+            };
+            (raw, why)
+        }
+        None if tags.insert(tag.clone()) => return,
+        None => (
+            Value::from(tag.as_str()),
+            format!("the tag `{tag}` stands twice on this sheet"),
+        ),
+    };
+    // Far from the numbers that people give, so that no later item of the file loses its own.
+    let fresh = loop {
+        salvage.made_up += 1;
+        let fresh = format!("{letter}{}", 9_000 + salvage.made_up);
+        if !tags.contains(&fresh) {
+            break fresh;
+        }
+    };
+    let place = format!("{place}.tag");
+    salvage.leave_out(
+        place.clone(),
+        place,
+        format!("{why}; it is called {fresh} for now"),
+        raw,
+    );
+    tags.insert(fresh.clone());
+    *tag = fresh;
+}
