@@ -254,11 +254,11 @@ pub fn awg_area(number: i8) -> SquareMm {
 
 /// Resistance per metre of a conductor whose true metal cross-section is known: ρ₂₀/A · (1 + α₂₀ (T − 20 °C)).
 ///
-/// Range: area 0.001 to 10 000 mm² (the nearer end is taken outside), temperature as in [`temperature_factor`].
+/// Range: area 0.0001 to 10 000 mm² (the nearer end is taken outside), temperature as in [`temperature_factor`].
 /// Source: definition, with the material's figures from [`crate::materials`].
 #[must_use]
 pub fn resistance_per_metre(material: Material, area: SquareMm, temperature: Celsius) -> OhmsPerMetre {
-    let area = area.0.clamp(0.001, 10_000.0);
+    let area = area.0.clamp(1e-4, 10_000.0);
     OhmsPerMetre(data(material).resistivity / area * temperature_factor(material, temperature))
 }
 
@@ -269,7 +269,7 @@ pub fn resistance_per_metre(material: Material, area: SquareMm, temperature: Cel
 /// is remembered, and because its limits are the higher ones, up to 8 %.
 #[must_use]
 pub fn metric_stranding(size: SquareMm) -> f64 {
-    let size = size.0.clamp(0.001, 10_000.0);
+    let size = size.0.clamp(1e-4, 10_000.0);
     let mut below: Option<(f64, f64)> = None;
     for &(row, milliohms) in CLASS_5_PLAIN {
         let here = (
