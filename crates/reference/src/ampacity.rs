@@ -7,7 +7,7 @@
 //! - ambient above 30 °C: √((Tc − Ta)/(Tc − 30)); the table is never exceeded below 30 °C;
 //! - bundling: 0.70 for 3 conductors, 0.60 for 4 to 6, 0.50 for 7 to 24, 0.40 for more;
 //! - material: aluminium *and* copper-clad aluminium carry √(ρ copper/ρ aluminium) = 0.781 times as much (equal heat
-//!   at equal area). NEC 310.16 puts both in one column, at 0.72 to 1.00 of copper.
+//!   at equal area). NEC 310.16 puts both in one column, at 0.73 to 0.88 of copper.
 //!
 //! Rated current brings the conductor to its insulation's rating. That is a limit of the insulation, not of what it
 //! touches: the vehicle maker's and cable maker's own figures come first.

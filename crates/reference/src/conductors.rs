@@ -86,6 +86,7 @@ pub const CLASS_2_ALUMINIUM: ResistanceClass = &[
     (120.0, 0.253),
 ];
 /// ISO 6722-1 road-vehicle cable, plain copper.
+#[expect(clippy::approx_constant, reason = "a published 3.14, not pi")]
 pub const ROAD_VEHICLE_PLAIN: ResistanceClass = &[
     (0.35, 54.4),
     (0.5, 37.1),
@@ -133,6 +134,7 @@ pub const NEC_CHAPTER_9: Source =
     Source::read("NFPA 70 Chapter 9 Table 8, direct-current resistance at 75 degC");
 
 /// NEC chapter 9 table 8, 4/0 to 18 AWG.
+#[expect(clippy::approx_constant, reason = "a published 3.14, not pi")]
 pub const NEC_TABLE_8: &[NecRow] = &[
     NecRow {
         awg: -3,

@@ -139,7 +139,7 @@ fn metric_classes_lie_in_a_band_above_the_ideal() {
 #[test]
 fn allowable_currents_against_iso_10133() {
     // ref: ISO 10133 Table A.1, single copper conductor, 30 degC, outside engine spaces; memory.
-    // The extremes are 0.75 mm2 at 90 degC, where the two tables differ by half.
+    // The highest ratio is at 0.75 mm2 and 90 degC, where the two tables differ by half.
     const TABLE: Table = &[
         (
             60.0,
