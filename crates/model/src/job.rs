@@ -427,23 +427,31 @@ impl Job {
     /// A part id that no sheet of the job uses yet.
     #[must_use]
     pub fn free_part_id(&self) -> PartId {
-        let last = self
-            .sheets
-            .values()
-            .filter_map(|s| s.parts.last_key_value())
-            .map(|(id, _)| id.0)
-            .max();
-        PartId(last.map_or(1, |id| id.saturating_add(1)))
+        self.free_part_ids().next().unwrap_or(PartId(0))
     }
     /// A run id that no sheet of the job uses yet.
     #[must_use]
     pub fn free_run_id(&self) -> RunId {
-        let last = self
-            .sheets
-            .values()
-            .filter_map(|s| s.runs.last_key_value())
-            .map(|(id, _)| id.0)
-            .max();
-        RunId(last.map_or(1, |id| id.saturating_add(1)))
+        self.free_run_ids().next().unwrap_or(RunId(0))
+    }
+    /// Part ids that no sheet of the job uses yet: those after the last, then those left between.
+    pub fn free_part_ids(&self) -> impl Iterator<Item = PartId> {
+        let ids = |s: &'_ Sheet| s.parts.last_key_value().map(|(id, _)| id.0);
+        let last = self.sheets.values().filter_map(ids).max().unwrap_or(0);
+        (last..=u32::MAX)
+            .skip(1)
+            .chain(1..last)
+            .map(PartId)
+            .filter(|id| !self.sheets.values().any(|s| s.parts.contains_key(id)))
+    }
+    /// Run ids that no sheet of the job uses yet: those after the last, then those left between.
+    pub fn free_run_ids(&self) -> impl Iterator<Item = RunId> {
+        let ids = |s: &'_ Sheet| s.runs.last_key_value().map(|(id, _)| id.0);
+        let last = self.sheets.values().filter_map(ids).max().unwrap_or(0);
+        (last..=u32::MAX)
+            .skip(1)
+            .chain(1..last)
+            .map(RunId)
+            .filter(|id| !self.sheets.values().any(|s| s.runs.contains_key(id)))
     }
 }

@@ -5,8 +5,10 @@
 
 pub mod conductor;
 pub mod edit;
+pub mod edits;
 pub mod fact;
 pub mod file;
+pub mod history;
 pub mod id;
 pub mod job;
 pub mod kinds;
@@ -19,6 +21,7 @@ pub mod written;
 
 pub use edit::{Change, Edit};
 pub use fact::Fact;
+pub use history::History;
 pub use id::{PartId, RunId, TerminalName, TerminalRef};
 pub use job::{BoardPoint, End, Ending, Job, Part, Run, Settings, Sheet, SheetKind, Turn, Wire};
 pub use kinds::{Group, PartKind};

@@ -1,0 +1,451 @@
+//! The edits that a user makes on a sheet, each as a function from a job to an [`Edit`]: nothing changes until the
+//! edit is applied, and everything is undone like any other.
+
+mod clip;
+mod connect;
+mod insert;
+
+pub use clip::{Clip, Pasted, copy, duplicate, paste};
+pub use connect::{Connected, connect, usual_ending, usual_wire};
+pub use insert::{Inserted, insert_into_run, ways_through};
+
+use crate::edit::{Change, Edit};
+use crate::id::{PartId, RunId};
+use crate::job::{BoardPoint, End, Job, Part, Run, Sheet, SheetKind};
+use crate::kinds::PartKind;
+use crate::limits::{FURTHEST, check_tag};
+use crate::property::{PropertyError, PropertySet};
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
+
+/// Why an edit cannot be made, in words for the user.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct EditError(pub String);
+
+impl fmt::Display for EditError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.0)
+    }
+}
+impl std::error::Error for EditError {}
+
+impl From<PropertyError> for EditError {
+    fn from(error: PropertyError) -> Self {
+        Self(error.message)
+    }
+}
+
+/// One of the two ends of a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RunSide {
+    /// Its end `from`.
+    From,
+    /// Its end `to`.
+    To,
+}
+
+fn sheet_of(job: &Job, on: SheetKind) -> Result<&Sheet, EditError> {
+    job.sheet(on)
+        .ok_or_else(|| EditError(format!("the job has no sheet {}", on.title())))
+}
+
+fn part_of(job: &Job, on: SheetKind, id: PartId) -> Result<&Part, EditError> {
+    sheet_of(job, on)?
+        .parts
+        .get(&id)
+        .ok_or_else(|| EditError(format!("there is no part {id} on this sheet")))
+}
+
+fn run_of(job: &Job, on: SheetKind, id: RunId) -> Result<&Run, EditError> {
+    sheet_of(job, on)?
+        .runs
+        .get(&id)
+        .ok_or_else(|| EditError(format!("there is no run {id} on this sheet")))
+}
+
+fn put_part(on: SheetKind, id: PartId, part: Part) -> Change {
+    Change::Part {
+        sheet: on,
+        id,
+        to: Some(Box::new(part)),
+    }
+}
+
+fn put_run(on: SheetKind, id: RunId, run: Run) -> Change {
+    Change::Run {
+        sheet: on,
+        id,
+        to: Some(Box::new(run)),
+    }
+}
+
+/// `F1`, or `3 parts`, or `2 parts and 5 runs`: what an edit is about, for its name.
+fn about(sheet: &Sheet, parts: &BTreeSet<PartId>, runs: &BTreeSet<RunId>) -> String {
+    let part = parts.first().and_then(|id| sheet.parts.get(id));
+    let run = runs.first().and_then(|id| sheet.runs.get(id));
+    let count = |count: usize, what: &str| format!("{count} {what}{}", if count == 1 { "" } else { "s" });
+    match (parts.len(), runs.len(), part, run) {
+        (1, 0, Some(part), _) => part.tag.clone(),
+        (0, 1, _, Some(run)) => run.tag.clone(),
+        (_, 0, ..) => count(parts.len(), "part"),
+        (0, ..) => count(runs.len(), "run"),
+        _ => format!("{} and {}", count(parts.len(), "part"), count(runs.len(), "run")),
+    }
+}
+
+/// Takes parts and runs away, and with the parts all runs that land on them. What is not there is passed over.
+#[must_use]
+pub fn remove(job: &Job, on: SheetKind, parts: &BTreeSet<PartId>, runs: &BTreeSet<RunId>) -> Edit {
+    let Some(sheet) = job.sheet(on) else {
+        return Edit::new("Delete", Vec::new());
+    };
+    let goes = |id: &RunId, run: &Run| {
+        runs.contains(id)
+            || run
+                .ends()
+                .iter()
+                .any(|end| end.terminal().is_some_and(|t| parts.contains(&t.part)))
+    };
+    let gone = sheet.runs.iter().filter(|(id, run)| goes(id, run));
+    let mut changes: Vec<Change> = gone
+        .map(|(id, _)| Change::Run {
+            sheet: on,
+            id: *id,
+            to: None,
+        })
+        .collect();
+    let there = parts.iter().filter(|id| sheet.parts.contains_key(id));
+    changes.extend(there.map(|id| Change::Part {
+        sheet: on,
+        id: *id,
+        to: None,
+    }));
+    Edit::new(format!("Delete {}", about(sheet, parts, runs)), changes)
+}
+
+/// Takes parts away, and all runs that land on them.
+#[must_use]
+pub fn remove_parts(job: &Job, on: SheetKind, parts: &BTreeSet<PartId>) -> Edit {
+    remove(job, on, parts, &BTreeSet::new())
+}
+
+/// Takes runs away.
+#[must_use]
+pub fn remove_runs(job: &Job, on: SheetKind, runs: &BTreeSet<RunId>) -> Edit {
+    remove(job, on, &BTreeSet::new(), runs)
+}
+
+fn shifted(at: BoardPoint, dx: i32, dy: i32) -> BoardPoint {
+    let move_by = |from: i32, by: i32| from.saturating_add(by).clamp(-FURTHEST, FURTHEST);
+    BoardPoint {
+        x: move_by(at.x, dx),
+        y: move_by(at.y, dy),
+    }
+}
+
+/// Moves parts by so many board units, and with them the bends of the runs that lie among them. Nothing leaves the
+/// board. A part that has no place yet stays without one.
+#[must_use]
+pub fn move_parts(job: &Job, on: SheetKind, parts: &BTreeSet<PartId>, dx: i32, dy: i32) -> Edit {
+    let Some(sheet) = job.sheet(on) else {
+        return Edit::new("Move", Vec::new());
+    };
+    let mut changes = Vec::new();
+    for (id, part) in parts
+        .iter()
+        .filter_map(|id| sheet.parts.get(id).map(|part| (id, part)))
+    {
+        if let Some(at) = part.at {
+            changes.push(put_part(
+                on,
+                *id,
+                Part {
+                    at: Some(shifted(at, dx, dy)),
+                    ..part.clone()
+                },
+            ));
+        }
+    }
+    for (id, run) in sheet
+        .runs
+        .iter()
+        .filter(|(_, run)| !run.bends.is_empty() && among(run, parts))
+    {
+        let bends = run.bends.iter().map(|bend| shifted(*bend, dx, dy)).collect();
+        changes.push(put_run(on, *id, Run { bends, ..run.clone() }));
+    }
+    Edit::new(format!("Move {}", about(sheet, parts, &BTreeSet::new())), changes)
+}
+
+/// Whether both ends of a run are on these parts.
+fn among(run: &Run, parts: &BTreeSet<PartId>) -> bool {
+    run.ends()
+        .iter()
+        .all(|end| end.terminal().is_some_and(|t| parts.contains(&t.part)))
+}
+
+/// Puts a part of a kind on the sheet, as it comes from the shelf.
+#[must_use]
+pub fn add_part(job: &Job, on: SheetKind, kind: PartKind, at: Option<BoardPoint>) -> (Edit, PartId) {
+    let id = job.free_part_id();
+    let tag = job.sheet(on).map_or_else(
+        || format!("{}1", kind.letter()),
+        |sheet| sheet.free_tag(kind.letter()),
+    );
+    let name = format!("Add {tag}");
+    let part = Part {
+        at: at.map(|at| shifted(at, 0, 0)),
+        ..Part::new(tag, kind)
+    };
+    (Edit::new(name, vec![put_part(on, id, part)]), id)
+}
+
+/// Changes one part by a function, under a name.
+///
+/// # Errors
+/// When the part is not there.
+pub fn change_part(
+    job: &Job,
+    on: SheetKind,
+    id: PartId,
+    name: impl Into<String>,
+    how: impl FnOnce(&mut Part),
+) -> Result<Edit, EditError> {
+    let mut part = part_of(job, on, id)?.clone();
+    how(&mut part);
+    Ok(Edit::new(name, vec![put_part(on, id, part)]))
+}
+
+/// Changes one run by a function, under a name.
+///
+/// # Errors
+/// When the run is not there.
+pub fn change_run(
+    job: &Job,
+    on: SheetKind,
+    id: RunId,
+    name: impl Into<String>,
+    how: impl FnOnce(&mut Run),
+) -> Result<Edit, EditError> {
+    let mut run = run_of(job, on, id)?.clone();
+    how(&mut run);
+    Ok(Edit::new(name, vec![put_run(on, id, run)]))
+}
+
+/// Sets a property of a part from its written form. Runs on a terminal that the part then no longer has stay on its
+/// name, so that setting it back brings them back.
+///
+/// # Errors
+/// When the part or the property is not there, or the text does not fit.
+pub fn set_property(job: &Job, on: SheetKind, id: PartId, name: &str, text: &str) -> Result<Edit, EditError> {
+    let mut part = part_of(job, on, id)?.clone();
+    part.is.set(name, text)?;
+    Ok(Edit::new(
+        format!("Set {name} of {}", part.tag),
+        vec![put_part(on, id, part)],
+    ))
+}
+
+/// Sets a property of a run's wire from its written form.
+///
+/// # Errors
+/// When the run or the property is not there, or the text does not fit.
+pub fn set_wire_property(
+    job: &Job,
+    on: SheetKind,
+    id: RunId,
+    name: &str,
+    text: &str,
+) -> Result<Edit, EditError> {
+    let mut run = run_of(job, on, id)?.clone();
+    run.wire.set(name, text)?;
+    Ok(Edit::new(
+        format!("Set {name} of {}", run.tag),
+        vec![put_run(on, id, run)],
+    ))
+}
+
+/// Sets a property of how one end of a run is finished, from its written form.
+///
+/// # Errors
+/// When the run or the property is not there, or the text does not fit.
+pub fn set_ending_property(
+    job: &Job,
+    on: SheetKind,
+    id: RunId,
+    side: RunSide,
+    name: &str,
+    text: &str,
+) -> Result<Edit, EditError> {
+    let mut run = run_of(job, on, id)?.clone();
+    match side {
+        RunSide::From => run.from_ending.set(name, text)?,
+        RunSide::To => run.to_ending.set(name, text)?,
+    }
+    Ok(Edit::new(
+        format!("Set an end's {name} of {}", run.tag),
+        vec![put_run(on, id, run)],
+    ))
+}
+
+/// Puts one end of a run somewhere else; how it is finished there becomes what is usual, unless it was given.
+///
+/// # Errors
+/// When the run or the terminal is not there.
+pub fn set_end(job: &Job, on: SheetKind, id: RunId, side: RunSide, to: End) -> Result<Edit, EditError> {
+    let sheet = sheet_of(job, on)?;
+    let mut run = run_of(job, on, id)?.clone();
+    connect::check_end(sheet, &to)?;
+    let name = format!("Move an end of {}", run.tag);
+    let (end, ending) = match side {
+        RunSide::From => (&mut run.from, &mut run.from_ending),
+        RunSide::To => (&mut run.to, &mut run.to_ending),
+    };
+    if !ending.method.is_given() {
+        ending.method = connect::ending_at(sheet, &to);
+    }
+    *end = to;
+    run.bends.clear();
+    Ok(Edit::new(name, vec![put_run(on, id, run)]))
+}
+
+/// Whether a tag is good and free on a sheet, for something that has `own` now.
+fn check_new_tag(sheet: &Sheet, own: &str, tag: &str) -> Result<(), EditError> {
+    check_tag(tag).map_err(EditError)?;
+    let taken = tag != own && (sheet.part_by_tag(tag).is_some() || sheet.run_by_tag(tag).is_some());
+    if taken {
+        return Err(EditError(format!(
+            "there is another `{tag}` on this sheet; the next free one is {}",
+            sheet.free_tag(tag.trim_end_matches(|c: char| c.is_ascii_digit()))
+        )));
+    }
+    Ok(())
+}
+
+/// Gives a part another tag.
+///
+/// # Errors
+/// When the part is not there, or the tag is none or taken.
+pub fn rename_part(job: &Job, on: SheetKind, id: PartId, tag: &str) -> Result<Edit, EditError> {
+    let part = part_of(job, on, id)?;
+    check_new_tag(sheet_of(job, on)?, &part.tag, tag)?;
+    let name = format!("Rename {} to {tag}", part.tag);
+    Ok(Edit::new(
+        name,
+        vec![put_part(
+            on,
+            id,
+            Part {
+                tag: tag.to_owned(),
+                ..part.clone()
+            },
+        )],
+    ))
+}
+
+/// Gives a run another tag.
+///
+/// # Errors
+/// When the run is not there, or the tag is none or taken.
+pub fn rename_run(job: &Job, on: SheetKind, id: RunId, tag: &str) -> Result<Edit, EditError> {
+    let run = run_of(job, on, id)?;
+    check_new_tag(sheet_of(job, on)?, &run.tag, tag)?;
+    let name = format!("Rename {} to {tag}", run.tag);
+    Ok(Edit::new(
+        name,
+        vec![put_run(
+            on,
+            id,
+            Run {
+                tag: tag.to_owned(),
+                ..run.clone()
+            },
+        )],
+    ))
+}
+
+/// Turns a run round: what was its start becomes its end.
+///
+/// # Errors
+/// When the run is not there.
+pub fn reverse_run(job: &Job, on: SheetKind, id: RunId) -> Result<Edit, EditError> {
+    let tag = run_of(job, on, id)?.tag.clone();
+    change_run(job, on, id, format!("Turn {tag} round"), |run| {
+        std::mem::swap(&mut run.from, &mut run.to);
+        std::mem::swap(&mut run.from_ending, &mut run.to_ending);
+        run.route.reverse();
+        run.bends.reverse();
+    })
+}
+
+/// Fills a sheet with what another shows, ids kept, so that the job knows what became of each thing. What the sheet
+/// held goes.
+#[must_use]
+pub fn copy_sheet(job: &Job, from: SheetKind, to: SheetKind) -> Edit {
+    let name = format!("Copy {} to {}", from.title(), to.title());
+    let empty = Sheet::default();
+    let (source, target) = (job.sheet(from).unwrap_or(&empty), job.sheet(to).unwrap_or(&empty));
+    if from == to {
+        return Edit::new(name, Vec::new());
+    }
+    let mut changes = Vec::new();
+    let gone = target.runs.keys().filter(|id| !source.runs.contains_key(id));
+    changes.extend(gone.map(|id| Change::Run {
+        sheet: to,
+        id: *id,
+        to: None,
+    }));
+    let gone = target.parts.keys().filter(|id| !source.parts.contains_key(id));
+    changes.extend(gone.map(|id| Change::Part {
+        sheet: to,
+        id: *id,
+        to: None,
+    }));
+    changes.extend(
+        source
+            .parts
+            .iter()
+            .map(|(id, part)| put_part(to, *id, part.clone())),
+    );
+    changes.extend(source.runs.iter().map(|(id, run)| put_run(to, *id, run.clone())));
+    Edit::new(name, changes)
+}
+
+/// Free tags of a sheet, handed out one after the other.
+struct Tags {
+    taken: BTreeSet<String>,
+    next: BTreeMap<String, u32>,
+}
+
+impl Tags {
+    fn of(sheet: &Sheet) -> Self {
+        let taken = sheet
+            .parts
+            .values()
+            .map(|p| &p.tag)
+            .chain(sheet.runs.values().map(|r| &r.tag));
+        Self {
+            taken: taken.cloned().collect(),
+            next: BTreeMap::new(),
+        }
+    }
+    /// The tag itself when it is free, else the next free one of its letters.
+    fn like(&mut self, tag: &str) -> String {
+        if self.taken.insert(tag.to_owned()) {
+            return tag.to_owned();
+        }
+        // Room is left for the number.
+        let mut letters = tag.trim_end_matches(|c: char| c.is_ascii_digit()).to_owned();
+        while letters.len() > crate::limits::LONGEST_TAG - 10 {
+            letters.pop();
+        }
+        let number = self.next.entry(letters.clone()).or_insert(1);
+        loop {
+            let fresh = format!("{letters}{number}");
+            *number = number.saturating_add(1);
+            if self.taken.insert(fresh.clone()) {
+                return fresh;
+            }
+        }
+    }
+}

@@ -1,0 +1,318 @@
+//! The edits of a sheet: what each leaves behind, that it leaves nothing broken, and that it is undone to the byte.
+
+use model::conductor::{Colour, EndingMethod, Jacket, Size};
+use model::edits::*;
+use model::fact::Fact::{Assumed, Given};
+use model::file::{check, write};
+use model::property::PropertyType;
+use model::quantity::{Metres, SquareMm};
+use model::{BoardPoint, End, Job, PartId, PartKind, RunId, Sheet, SheetKind, TerminalRef};
+use proptest::prelude::*;
+use proptest::sample::Index;
+use std::collections::BTreeSet;
+
+const PLAN: SheetKind = SheetKind::Plan;
+
+const TEXT: &str = "\
+battery B1 @0,0
+fuse F1 60A @100,0
+amplifier A1 @500,0
+head H1 @500,-200
+speaker LS1 @700,0
+ground E1 @500,100
+run W1 B1.+ F1.in 16mm2 0.2m
+run W2 F1.out A1.+ 16mm2 5m RD ends=ring/ferrule bends=200,50/400,50 route=bulkhead/sill/boot by=earlier
+";
+
+fn on(job: &Job, written: &str) -> End {
+    let (tag, terminal) = written.split_once('.').expect("TAG.terminal");
+    let (id, _) = job.sheets[&PLAN].part_by_tag(tag).expect("a part");
+    End::On(TerminalRef::new(id, terminal))
+}
+
+fn id(job: &Job, tag: &str) -> PartId {
+    job.sheets[&PLAN].part_by_tag(tag).expect("a part").0
+}
+
+fn plan(job: &Job) -> &Sheet {
+    &job.sheets[&PLAN]
+}
+
+#[test]
+fn removing_parts_takes_their_runs_along() {
+    let mut job = testkit::job(TEXT);
+    let before = write(&job);
+    let edit = remove_parts(&job, PLAN, &BTreeSet::from([id(&job, "F1")]));
+    assert_eq!(edit.name, "Delete F1");
+    let back = job.apply(edit);
+    assert!(plan(&job).runs.is_empty());
+    assert_eq!(plan(&job).parts.len(), 5);
+    job.apply(back);
+    assert_eq!(write(&job), before);
+    assert_eq!(
+        remove_runs(&job, PLAN, &BTreeSet::from([RunId(1), RunId(2)])).name,
+        "Delete 2 runs"
+    );
+}
+
+#[test]
+fn moving_takes_the_bends_among_the_parts_along() {
+    let mut job = testkit::job(TEXT);
+    let edit = move_parts(
+        &job,
+        PLAN,
+        &BTreeSet::from([id(&job, "F1"), id(&job, "A1")]),
+        10,
+        -5,
+    );
+    job.apply(edit);
+    assert_eq!(plan(&job).runs[&RunId(2)].bends[0], BoardPoint { x: 210, y: 45 });
+    assert_eq!(
+        plan(&job).parts[&id(&job, "A1")].at,
+        Some(BoardPoint { x: 510, y: -5 })
+    );
+    let edit = move_parts(&job, PLAN, &BTreeSet::from([id(&job, "A1")]), i32::MAX, 0);
+    job.apply(edit);
+    assert_eq!(
+        plan(&job).parts[&id(&job, "A1")].at.map(|at| at.x),
+        Some(1_000_000)
+    );
+}
+
+#[test]
+fn a_fuse_put_into_a_run_cuts_it_there() {
+    let mut job = testkit::job(TEXT);
+    let fuse = PartKind::from_word("fuse").expect("a kind");
+    // The way is 100,0 → 200,50 → 400,50 → 500,0; the middle of its middle piece is the middle of it.
+    let inserted =
+        insert_into_run(&job, PLAN, RunId(2), fuse, BoardPoint { x: 300, y: 52 }, None).expect("it can");
+    assert_eq!(inserted.edit.name, "Put F2 into W2");
+    job.apply(inserted.edit);
+    let [first, second] = inserted.runs.map(|id| plan(&job).runs[&id].clone());
+    assert_eq!(
+        (&first.to, &second.from),
+        (&on(&job, "F2.in"), &on(&job, "F2.out"))
+    );
+    assert_eq!(
+        (&first.from, &second.to),
+        (&on(&job, "F1.out"), &on(&job, "A1.+"))
+    );
+    assert_eq!(
+        (first.wire.length, second.wire.length),
+        (Assumed(Metres(2.5)), Assumed(Metres(2.5)))
+    );
+    assert_eq!((first.bends.len(), second.bends.len()), (1, 1));
+    assert_eq!(first.wire.jacket, second.wire.jacket);
+    assert_eq!(first.from_ending.method, Given(EndingMethod::CrimpedRing));
+    assert_eq!(
+        first.to_ending.method,
+        Assumed(EndingMethod::CrimpedRing),
+        "a bolt-in fuse takes rings"
+    );
+    assert_eq!(second.to_ending.method, Given(EndingMethod::Ferrule));
+    assert_eq!(
+        (first.route.join("/"), second.route.join("/")),
+        ("bulkhead/sill".to_owned(), "sill/boot".to_owned())
+    );
+    assert_eq!((first.tag.as_str(), second.tag.as_str()), ("W2", "W3"));
+    let share = Some(0.1);
+    let splice = PartKind::from_word("splice").expect("a kind");
+    let inserted =
+        insert_into_run(&job, PLAN, RunId(1), splice, BoardPoint { x: 0, y: 0 }, share).expect("it can");
+    job.apply(inserted.edit);
+    assert_eq!(plan(&job).runs[&RunId(1)].wire.length, Assumed(Metres(0.02)));
+    let ground = PartKind::from_word("ground").expect("a kind");
+    assert!(insert_into_run(&job, PLAN, RunId(1), ground, BoardPoint::default(), None).is_err());
+}
+
+#[test]
+fn a_pulled_run_gets_what_is_usual_there() {
+    let mut job = testkit::job(TEXT);
+    let mut pull = |from: &str, to: &str| {
+        let connected = connect(&job, PLAN, on(&job, from), on(&job, to)).expect("it can");
+        job.apply(connected.edit);
+        plan(&job).runs[&connected.run].clone()
+    };
+    let plain = Jacket::plain;
+    let area = |area| Assumed(Size::Metric(SquareMm(area)));
+    // common practice: black returns, thin turn-on leads, short ground leads
+    let run = pull("A1.-", "E1.stud");
+    assert_eq!(
+        (run.wire.size, run.wire.jacket),
+        (area(16.0), plain(Colour::Black))
+    );
+    assert_eq!(run.wire.length, Assumed(Metres(0.4)));
+    assert_eq!(
+        (run.from_ending.method, run.to_ending.method),
+        (Assumed(EndingMethod::Ferrule), Assumed(EndingMethod::CrimpedRing))
+    );
+    assert_eq!(run.tag, "W3");
+    let run = pull("H1.rem", "A1.rem");
+    assert_eq!(
+        (run.wire.size, run.wire.jacket.print()),
+        (area(0.75), "BUWH".to_owned())
+    );
+    let run = pull("A1.out1-", "LS1.-");
+    assert_eq!(
+        (run.wire.size, run.wire.jacket.print()),
+        (area(2.5), "GYBK".to_owned())
+    );
+    let run = pull("H1.front-l", "A1.in1");
+    assert_eq!(run.from_ending.method, Assumed(EndingMethod::Plugged));
+    let run = pull("H1.31", "E1.stud");
+    assert_eq!(
+        (run.wire.size, run.wire.jacket),
+        (area(2.5), plain(Colour::Black))
+    );
+    let run = pull("B1.+", "H1.30");
+    assert_eq!((run.wire.size, run.wire.jacket), (area(2.5), plain(Colour::Red)));
+    assert!(connect(&job, PLAN, on(&job, "B1.+"), on(&job, "B1.+")).is_err());
+    let nowhere = End::On(TerminalRef::new(PartId(1), "nowhere"));
+    assert!(connect(&job, PLAN, on(&job, "B1.+"), nowhere).is_err_and(|e| e.0.contains("B1.nowhere")));
+}
+
+#[test]
+fn renaming_keeps_the_wires_and_refuses_what_is_taken() {
+    let mut job = testkit::job(TEXT);
+    let f1 = id(&job, "F1");
+    assert!(rename_part(&job, PLAN, f1, "W1").is_err_and(|e| e.0.contains("W3")));
+    assert!(rename_part(&job, PLAN, f1, "F 1").is_err());
+    let edit = rename_part(&job, PLAN, f1, "F9").expect("it is free");
+    job.apply(edit);
+    assert_eq!(plan(&job).runs[&RunId(1)].to, on(&job, "F9.in"));
+    let edit = rename_run(&job, PLAN, RunId(1), "feed").expect("it is free");
+    job.apply(edit);
+    assert_eq!(plan(&job).runs[&RunId(1)].tag, "feed");
+}
+
+#[test]
+fn properties_are_set_from_text() {
+    let mut job = testkit::job(TEXT);
+    let f1 = id(&job, "F1");
+    let edit = set_property(&job, PLAN, f1, "rating", "~80A").expect("it fits");
+    assert_eq!(edit.name, "Set rating of F1");
+    job.apply(edit);
+    let edit = set_wire_property(&job, PLAN, RunId(1), "colour", "RDBK").expect("it fits");
+    job.apply(edit);
+    let edit = set_ending_property(&job, PLAN, RunId(1), RunSide::To, "method", "twisted").expect("it fits");
+    job.apply(edit);
+    assert_eq!(plan(&job).parts[&f1].is.get("rating").as_deref(), Some("~80A"));
+    assert_eq!(
+        plan(&job).runs[&RunId(1)].to_ending.method,
+        Given(EndingMethod::Twisted)
+    );
+    assert!(set_property(&job, PLAN, f1, "rating", "80V").is_err());
+    assert!(set_property(&job, PLAN, PartId(99), "rating", "80A").is_err());
+}
+
+#[test]
+fn a_clip_travels_as_text() {
+    let mut job = testkit::job(TEXT);
+    let chosen = BTreeSet::from([id(&job, "F1"), id(&job, "A1")]);
+    let clip = copy(plan(&job), &chosen);
+    assert_eq!(clip.sheet.runs.len(), 1, "only the run between them");
+    let clip = Clip::from_text(&clip.to_text()).expect("what was printed");
+    let pasted = paste(&job, PLAN, &clip, 20, 20).expect("there is room");
+    job.apply(pasted.edit);
+    assert_eq!((pasted.parts.len(), pasted.runs.len()), (2, 1));
+    let run = &plan(&job).runs[pasted.runs.first().expect("a run")];
+    assert_eq!(
+        (run.from.clone(), run.to.clone(), run.tag.as_str()),
+        (on(&job, "F2.out"), on(&job, "A2.+"), "W3")
+    );
+    assert_eq!(run.bends[0], BoardPoint { x: 220, y: 70 });
+    let again = duplicate(&job, PLAN, &pasted.parts, 20, 20).expect("there is room");
+    assert_eq!(again.edit.name, "Duplicate 2 parts");
+    assert!(Clip::from_text("nonsense").is_err());
+}
+
+#[test]
+fn a_sheet_is_copied_with_its_ids() {
+    let mut job = testkit::job(&format!("sheet found\nload X1 id=p77\nsheet plan\n{TEXT}"));
+    let before = write(&job);
+    let edit = copy_sheet(&job, PLAN, SheetKind::Found);
+    let back = job.apply(edit);
+    assert_eq!(job.sheets[&SheetKind::Found], job.sheets[&PLAN]);
+    job.apply(back);
+    assert_eq!(write(&job), before);
+}
+
+#[test]
+fn ids_at_the_end_of_their_numbers_do_no_harm() {
+    let mut job = testkit::job("load L1 id=p4294967295\nload L2 id=p1\n");
+    let (edit, id) = add_part(&job, PLAN, PartKind::from_word("load").expect("a kind"), None);
+    assert_eq!(id, PartId(2));
+    job.apply(edit);
+    assert_eq!(plan(&job).parts.len(), 3);
+}
+
+/// One of the edits, by number, on things chosen at random.
+fn any_edit_of(job: &Job, which: u8, a: Index, b: Index, point: BoardPoint) -> Option<model::Edit> {
+    let sheet = job.sheet(PLAN)?;
+    let parts: Vec<PartId> = sheet.parts.keys().copied().collect();
+    let runs: Vec<RunId> = sheet.runs.keys().copied().collect();
+    let ends: Vec<End> = sheet
+        .parts
+        .iter()
+        .flat_map(|(id, part)| {
+            part.terminals().into_iter().map(|t| {
+                End::On(TerminalRef {
+                    part: *id,
+                    terminal: t.name,
+                })
+            })
+        })
+        .collect();
+    let part = || (!parts.is_empty()).then(|| parts[a.index(parts.len())]);
+    let run = || (!runs.is_empty()).then(|| runs[a.index(runs.len())]);
+    let end = |i: &Index| (!ends.is_empty()).then(|| ends[i.index(ends.len())].clone());
+    let kind = PartKind::from_word(PartKind::WORDS.get(b.index(PartKind::WORDS.len()))?)?;
+    let some = |keep: usize| {
+        parts
+            .iter()
+            .copied()
+            .skip(a.index(parts.len().max(1)))
+            .take(keep)
+            .collect::<BTreeSet<_>>()
+    };
+    match which {
+        0 => Some(remove_parts(job, PLAN, &some(1))),
+        1 => Some(remove_runs(job, PLAN, &BTreeSet::from([run()?]))),
+        2 => Some(move_parts(job, PLAN, &some(3), point.x, point.y)),
+        3 => insert_into_run(job, PLAN, run()?, kind, point, None)
+            .ok()
+            .map(|i| i.edit),
+        4 => connect(job, PLAN, end(&a)?, end(&b)?).ok().map(|c| c.edit),
+        5 => duplicate(job, PLAN, &some(3), point.x, point.y)
+            .ok()
+            .map(|p| p.edit),
+        6 => reverse_run(job, PLAN, run()?).ok(),
+        7 => set_end(job, PLAN, run()?, RunSide::To, end(&b)?).ok(),
+        8 => rename_part(job, PLAN, part()?, &sheet.free_tag("Z")).ok(),
+        9 => Some(copy_sheet(job, PLAN, SheetKind::Built)),
+        _ => Some(add_part(job, PLAN, kind, Some(point)).0),
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(150))]
+
+    /// Whatever is done, the job stays one that the file's door lets in, and undo gives the bytes back.
+    #[test]
+    fn any_edits_keep_the_job_whole(
+        job in testkit::any::any_job(),
+        edits in proptest::collection::vec((0..11_u8, any::<Index>(), any::<Index>(), testkit::any::any_point()), 0..12),
+    ) {
+        let (mut job, mut history) = (job, model::History::new());
+        let before = write(&job);
+        for (which, a, b, point) in edits {
+            if let Some(edit) = any_edit_of(&job, which, a, b, point) {
+                history.apply(&mut job, edit);
+            }
+            let broken: Vec<_> = check(&job).into_iter().filter(|p| p.left_out).collect();
+            prop_assert_eq!(broken, vec![], "after {:?}", history.undo_name());
+        }
+        while history.undo(&mut job).is_some() {}
+        prop_assert_eq!(write(&job), before);
+    }
+}
