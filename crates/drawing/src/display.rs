@@ -33,6 +33,10 @@ pub enum Ink {
     Fix,
     /// A Tidy mark.
     Tidy,
+    /// The thin outline that lets every insulation colour be seen on every paper.
+    Casing,
+    /// What steps back while something else is lit.
+    Dimmed,
     /// Insulation of a colour.
     Insulation(Colour),
     /// A step of the overlay ramp, 0 (low) to 255 (high).

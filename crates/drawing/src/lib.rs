@@ -1,5 +1,31 @@
 //! The drawing: geometry of the board, symbols, ways of the runs, arrangement, and the display list that every painter
 //! replays. It knows the sheet and the engine's numbers; of findings it knows only the marks it is given.
+//!
+//! Start at [`Layout`] (where everything lies), then [`draw`] (what is drawn) and [`svg`] (one of the painters).
+//! *Invariant:* nothing here depends on zoom, study or look where parts and runs lie; only what is shown does.
 
+mod arrange;
 mod display;
+mod draw;
+mod index;
+mod layout;
+mod letters;
+mod look;
+pub mod numbers;
+mod palette;
+mod part_box;
+mod svg;
+mod symbols;
+mod ways;
+
+pub use arrange::arrange;
 pub use display::*;
+pub use draw::{TitleBlock, TitleCell, detail_at, draw, draw_paper, text_area, title_cells};
+pub use layout::{Hit, Layout};
+pub use letters::{FONT_FAMILY, fit, text_width};
+pub use look::{Lit, Look, Mark, MarkShape, Overlay};
+pub use palette::Palette;
+pub use part_box::{GRID, PartBox, STUD_PITCH, Stud, to_point};
+pub use svg::svg;
+pub use symbols::{Symbol, symbol};
+pub use ways::{RunWay, width_of};

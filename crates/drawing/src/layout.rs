@@ -1,0 +1,306 @@
+//! Geometry of one sheet: where every part, stud and run lies. Everything that is drawn or hit is read from here.
+//!
+//! *Invariant:* [`Layout::update`] after a change gives parts and runs that a fresh [`Layout::of`] would place alike,
+//! but for the ways of runs that the change does not touch: those stay where they are, so that a drag does not make
+//! the whole drawing jump.
+
+use crate::display::Owner;
+use crate::index::Index;
+use crate::part_box::{PartBox, Stud, to_point};
+use crate::ways::{RunWay, lay_runs};
+use kurbo::{Point, Rect};
+use model::{BoardPoint, PartId, RunId, Sheet, TerminalRef};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What lies under a point.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Hit {
+    /// A stud.
+    Stud(TerminalRef),
+    /// A loose end of a run: which end, 0 for `from`, 1 for `to`.
+    LooseEnd(RunId, u8),
+    /// A bend that was put by hand, by its place in the run's list.
+    Bend(RunId, usize),
+    /// A part.
+    Part(PartId),
+    /// A run: which of its straight pieces, and the nearest point on it.
+    Run(RunId, usize, Point),
+}
+
+impl Hit {
+    /// What it belongs to.
+    #[must_use]
+    pub fn owner(&self) -> Owner {
+        match self {
+            Self::Stud(terminal) => Owner::Part(terminal.part),
+            Self::Part(part) => Owner::Part(*part),
+            Self::LooseEnd(run, _) | Self::Bend(run, _) | Self::Run(run, _, _) => Owner::Run(*run),
+        }
+    }
+}
+
+/// Geometry of one sheet.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Layout {
+    pub(crate) parts: BTreeMap<PartId, PartBox>,
+    pub(crate) runs: BTreeMap<RunId, RunWay>,
+    pub(crate) part_index: Index<PartId>,
+    pub(crate) run_index: Index<RunId>,
+    arranged: BTreeMap<PartId, BoardPoint>,
+}
+
+impl Layout {
+    /// Lays out a sheet. Parts without a place of their own are arranged.
+    #[must_use]
+    pub fn of(sheet: &Sheet) -> Self {
+        let mut this = Self::default();
+        if sheet.parts.values().any(|part| part.at.is_none()) {
+            this.arranged = crate::arrange::arrange_unplaced(sheet);
+        }
+        for (id, part) in &sheet.parts {
+            let at = part
+                .at
+                .or_else(|| this.arranged.get(id).copied())
+                .unwrap_or_default();
+            this.put_part(*id, PartBox::of(part, to_point(at)));
+        }
+        let all: BTreeSet<RunId> = sheet.runs.keys().copied().collect();
+        this.lay(sheet, &all);
+        this
+    }
+
+    /// Brings the layout up to date after these parts moved, turned, changed, came or went, and after runs came, went or
+    /// changed. Only runs that touch a changed part, or changed themselves, are laid anew.
+    pub fn update(&mut self, sheet: &Sheet, changed_parts: &BTreeSet<PartId>) {
+        let gone: Vec<PartId> = self
+            .parts
+            .keys()
+            .filter(|id| !sheet.parts.contains_key(id))
+            .copied()
+            .collect();
+        for id in &gone {
+            self.take_part(*id);
+            self.arranged.remove(id);
+        }
+        let new: Vec<PartId> = sheet
+            .parts
+            .keys()
+            .filter(|id| !self.parts.contains_key(id))
+            .copied()
+            .collect();
+        if new.iter().chain(changed_parts).any(|id| {
+            sheet.parts.get(id).is_some_and(|part| part.at.is_none()) && !self.arranged.contains_key(id)
+        }) {
+            for (id, at) in crate::arrange::arrange_unplaced(sheet) {
+                self.arranged.entry(id).or_insert(at);
+            }
+        }
+        let mut touched: BTreeSet<PartId> = gone.iter().copied().collect();
+        for id in changed_parts.iter().chain(&new) {
+            let Some(part) = sheet.parts.get(id) else {
+                continue;
+            };
+            let at = part
+                .at
+                .or_else(|| self.arranged.get(id).copied())
+                .unwrap_or_default();
+            self.take_part(*id);
+            self.put_part(*id, PartBox::of(part, to_point(at)));
+            touched.insert(*id);
+        }
+        let gone_runs: Vec<RunId> = self
+            .runs
+            .keys()
+            .filter(|id| !sheet.runs.contains_key(id))
+            .copied()
+            .collect();
+        for id in gone_runs {
+            self.take_run(id);
+        }
+        let to_lay: BTreeSet<RunId> = sheet
+            .runs
+            .iter()
+            .filter(|(id, run)| {
+                touched.iter().any(|part| run.touches(*part))
+                    || self.runs.get(id).is_none_or(|way| !way.is_of(run))
+            })
+            .map(|(id, _)| *id)
+            .collect();
+        for id in &to_lay {
+            self.take_run(*id);
+        }
+        self.lay(sheet, &to_lay);
+    }
+
+    fn lay(&mut self, sheet: &Sheet, runs: &BTreeSet<RunId>) {
+        let ways = lay_runs(sheet, self, runs);
+        for (id, way) in ways {
+            for area in way.areas() {
+                self.run_index.insert(area, id);
+            }
+            self.runs.insert(id, way);
+        }
+    }
+
+    fn put_part(&mut self, id: PartId, part: PartBox) {
+        self.part_index.insert(part.outline, id);
+        self.parts.insert(id, part);
+    }
+
+    fn take_part(&mut self, id: PartId) {
+        if let Some(part) = self.parts.remove(&id) {
+            self.part_index.remove(part.outline, id);
+        }
+    }
+
+    fn take_run(&mut self, id: RunId) {
+        if let Some(way) = self.runs.remove(&id) {
+            for area in way.areas() {
+                self.run_index.remove(area, id);
+            }
+        }
+    }
+
+    /// Geometry of a part.
+    #[must_use]
+    pub fn part(&self, id: PartId) -> Option<&PartBox> {
+        self.parts.get(&id)
+    }
+    /// All parts.
+    pub fn parts(&self) -> impl Iterator<Item = (PartId, &PartBox)> {
+        self.parts.iter().map(|(id, part)| (*id, part))
+    }
+    /// Way of a run.
+    #[must_use]
+    pub fn run(&self, id: RunId) -> Option<&RunWay> {
+        self.runs.get(&id)
+    }
+    /// All runs.
+    pub fn runs(&self) -> impl Iterator<Item = (RunId, &RunWay)> {
+        self.runs.iter().map(|(id, way)| (*id, way))
+    }
+    /// Where a terminal stands.
+    #[must_use]
+    pub fn stud(&self, terminal: &TerminalRef) -> Option<Point> {
+        self.stud_of(terminal).map(|stud| stud.at)
+    }
+    /// The stud of a terminal.
+    #[must_use]
+    pub fn stud_of(&self, terminal: &TerminalRef) -> Option<&Stud> {
+        self.parts.get(&terminal.part)?.stud(&terminal.terminal)
+    }
+    /// Where a part stands that has no place of its own: the editor writes it down when the part is first moved.
+    #[must_use]
+    pub fn arranged(&self) -> &BTreeMap<PartId, BoardPoint> {
+        &self.arranged
+    }
+
+    /// The box around everything; `None` for an empty sheet.
+    #[must_use]
+    pub fn bounds(&self) -> Option<Rect> {
+        let parts = self.parts.values().map(|part| part.outline);
+        let runs = self.runs.values().map(RunWay::bounds);
+        parts.chain(runs).reduce(|all, one| all.union(one))
+    }
+
+    /// What lies under a point, give or take the slop in board units: studs first, then ends and bends of runs, parts,
+    /// and runs.
+    #[must_use]
+    pub fn hit(&self, at: Point, slop: f64) -> Option<Hit> {
+        let area = Rect::from_center_size(at, (2.0 * slop, 2.0 * slop));
+        let near_parts = self.part_index.near(area.inflate(8.0, 8.0));
+        let mut nearest = Nearest(None);
+        for id in &near_parts {
+            let Some(part) = self.parts.get(id) else { continue };
+            for stud in &part.studs {
+                let distance = stud.at.distance(at);
+                if distance <= slop.max(5.0) {
+                    nearest.take(
+                        distance,
+                        Hit::Stud(TerminalRef {
+                            part: *id,
+                            terminal: stud.name.clone(),
+                        }),
+                    );
+                }
+            }
+        }
+        if let Some((_, hit)) = nearest.0 {
+            return Some(hit);
+        }
+        let near_runs = self.run_index.near(area);
+        for id in &near_runs {
+            let Some(way) = self.runs.get(id) else { continue };
+            for (end, point) in way.loose_ends() {
+                let distance = point.distance(at);
+                if distance <= slop.max(6.0) {
+                    nearest.take(distance, Hit::LooseEnd(*id, end));
+                }
+            }
+            for (place, point) in way.hand_bends.iter().enumerate() {
+                let distance = to_point(*point).distance(at);
+                if distance <= slop {
+                    nearest.take(distance, Hit::Bend(*id, place));
+                }
+            }
+        }
+        if let Some((_, hit)) = nearest.0 {
+            return Some(hit);
+        }
+        for id in near_parts.iter().rev() {
+            if self.parts.get(id).is_some_and(|part| part.outline.contains(at)) {
+                return Some(Hit::Part(*id));
+            }
+        }
+        for id in &near_runs {
+            let Some(way) = self.runs.get(id) else { continue };
+            for (segment, line) in way.pieces().enumerate() {
+                let (distance, point) = nearest_on(line, at);
+                if distance <= slop + way.width / 2.0 {
+                    nearest.take(distance, Hit::Run(*id, segment, point));
+                }
+            }
+        }
+        nearest.0.map(|(_, hit)| hit)
+    }
+
+    /// Parts and runs that lie wholly within an area.
+    #[must_use]
+    pub fn within(&self, area: Rect) -> Vec<Owner> {
+        let parts = self.part_index.near(area).into_iter().filter(|id| {
+            self.parts
+                .get(id)
+                .is_some_and(|part| area.union(part.outline) == area)
+        });
+        let runs = self.run_index.near(area).into_iter().filter(|id| {
+            self.runs
+                .get(id)
+                .is_some_and(|way| area.union(way.bounds()) == area)
+        });
+        parts.map(Owner::Part).chain(runs.map(Owner::Run)).collect()
+    }
+}
+
+/// The nearest thing so far.
+struct Nearest(Option<(f64, Hit)>);
+
+impl Nearest {
+    fn take(&mut self, distance: f64, hit: Hit) {
+        if self.0.as_ref().is_none_or(|(least, _)| distance < *least) {
+            self.0 = Some((distance, hit));
+        }
+    }
+}
+
+/// Distance from a straight piece, and the nearest point of it.
+fn nearest_on(line: (Point, Point), at: Point) -> (f64, Point) {
+    let along = line.1 - line.0;
+    let length = along.hypot2();
+    let share = if length > 0.0 {
+        ((at - line.0).dot(along) / length).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    let point = line.0 + along * share;
+    (point.distance(at), point)
+}

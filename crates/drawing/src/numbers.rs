@@ -1,0 +1,52 @@
+//! Numbers as they are written on the drawing: three figures at most, with the unit.
+
+use model::quantity::Quantity;
+
+/// A number to three figures, without needless zeros: `0.035`, `3.7`, `41`, `1200`.
+#[must_use]
+pub fn figures(number: f64) -> String {
+    if !number.is_finite() {
+        return "?".to_owned();
+    }
+    let size = number.abs();
+    let places = match size {
+        _ if size >= 99.95 => 0,
+        _ if size >= 9.995 => 1,
+        _ if size >= 0.0995 => 2,
+        _ if size >= 0.0005 => 3,
+        _ => 0,
+    };
+    let mut text = format!("{number:.places$}");
+    if text.contains('.') {
+        text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
+    }
+    if text == "-0" {
+        text = "0".to_owned();
+    }
+    text
+}
+
+/// A number with its unit: `3.7 Ω`.
+#[must_use]
+pub fn with_unit(number: f64, unit: &str) -> String {
+    let size = number.abs();
+    if unit != "°C" && unit != "m" && size > 0.0 && size < 0.0995 {
+        return format!("{} m{unit}", figures(number * 1000.0));
+    }
+    if size >= 9999.5 {
+        return format!("{} k{unit}", figures(number / 1000.0));
+    }
+    format!("{} {unit}", figures(number))
+}
+
+/// A quantity with its unit.
+#[must_use]
+pub fn quantity<Q: Quantity>(value: Q) -> String {
+    with_unit(value.number(), Q::SYMBOL)
+}
+
+/// Amps with their unit.
+#[must_use]
+pub fn amps(number: f64) -> String {
+    with_unit(number, "A")
+}
