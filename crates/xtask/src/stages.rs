@@ -1,0 +1,331 @@
+//! The stages of `test` and `quick`: one line each when done, the full output when one fails.
+
+use crate::command::{cargo, shown};
+use crate::{generate, page, tools};
+use std::fs::{self, File};
+use std::io::{self, IsTerminal, Write};
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::sync::OnceLock;
+use std::time::Instant;
+use xtask::workspace_root;
+
+/// A named part of the tests.
+pub(crate) struct Stage {
+    pub(crate) name: &'static str,
+    pub(crate) what: &'static str,
+    run: fn(&mut Log) -> Result<(), String>,
+}
+
+/// All of them, the quickest answers first.
+pub(crate) const ALL: &[Stage] = &[
+    Stage {
+        name: "format",
+        what: "rustfmt has nothing to change",
+        run: format,
+    },
+    Stage {
+        name: "clippy",
+        what: "no lint fires, natively and for the page",
+        run: clippy,
+    },
+    Stage {
+        name: "tests",
+        what: "unit tests and tests across crates",
+        run: tests,
+    },
+    Stage {
+        name: "doctests",
+        what: "examples in the documentation",
+        run: doctests,
+    },
+    Stage {
+        name: "docs",
+        what: "the documentation builds without a warning",
+        run: docs,
+    },
+    Stage {
+        name: "generated",
+        what: "generated files are what would be generated now",
+        run: generated,
+    },
+    Stage {
+        name: "fuzz",
+        what: "damaged and random input, for a bounded time",
+        run: fuzz,
+    },
+    Stage {
+        name: "page",
+        what: "the page builds as it is shipped",
+        run: page_builds,
+    },
+    Stage {
+        name: "equality",
+        what: "the page computes the same bytes as the native engine",
+        run: equality,
+    },
+    Stage {
+        name: "browser",
+        what: "user tasks in a real browser",
+        run: browser,
+    },
+];
+
+/// Runs the chosen stages, or all.
+pub(crate) fn test(chosen: &[String]) -> Result<(), String> {
+    let stages: Vec<&Stage> = ALL
+        .iter()
+        .filter(|stage| chosen.is_empty() || chosen.iter().any(|name| name == stage.name))
+        .collect();
+    run_all(&stages)
+}
+
+/// What is worth running before every commit.
+pub(crate) fn quick() -> Result<(), String> {
+    const FAST: Stage = Stage {
+        name: "fast-tests",
+        what: "tests of the crates, without the long ones",
+        run: fast_tests,
+    };
+    let mut stages: Vec<&Stage> = ALL.iter().take(2).collect();
+    stages.push(&FAST);
+    run_all(&stages)
+}
+
+fn run_all(stages: &[&Stage]) -> Result<(), String> {
+    let folder = workspace_root().join("target").join("xtask");
+    fs::create_dir_all(&folder).map_err(|error| format!("cannot make {}: {error}", folder.display()))?;
+    let (mut passed, mut failed) = (0, 0);
+    for stage in stages {
+        if io::stdout().is_terminal() {
+            print!("...  {:<10} {}\r", stage.name, stage.what);
+            let _ = io::stdout().flush();
+        }
+        let begin = Instant::now();
+        let mut log = Log::new(folder.join(format!("{}.log", stage.name)))?;
+        let outcome = (stage.run)(&mut log);
+        let seconds = begin.elapsed().as_secs_f64();
+        match outcome {
+            Ok(()) => {
+                passed += 1;
+                println!("ok   {:<10} {seconds:>6.1} s  {}", stage.name, stage.what);
+            }
+            Err(error) => {
+                failed += 1;
+                log.show();
+                println!("FAIL {:<10} {seconds:>6.1} s  {error}", stage.name);
+                println!(
+                    "     again: cargo xtask test --stage {}   (output: {})",
+                    stage.name,
+                    log.path.display()
+                );
+            }
+        }
+    }
+    println!("{passed} passed, {failed} failed");
+    if failed == 0 { Ok(()) } else { Err(String::new()) }
+}
+
+/// Output of a stage: kept in a file, shown when the stage fails.
+struct Log {
+    path: PathBuf,
+    file: File,
+}
+
+impl Log {
+    fn new(path: PathBuf) -> Result<Self, String> {
+        let file =
+            File::create(&path).map_err(|error| format!("cannot write {}: {error}", path.display()))?;
+        Ok(Self { path, file })
+    }
+
+    fn run(&mut self, command: &mut Command) -> Result<(), String> {
+        let line = shown(command);
+        let copies = writeln!(self.file, "$ {line}")
+            .and_then(|()| Ok((self.file.try_clone()?, self.file.try_clone()?)));
+        let (out, err) = copies.map_err(|error| format!("cannot write {}: {error}", self.path.display()))?;
+        let status = command
+            .stdin(Stdio::null())
+            .stdout(out)
+            .stderr(err)
+            .status()
+            .map_err(|error| format!("cannot start `{line}`: {error}"))?;
+        if status.success() {
+            Ok(())
+        } else {
+            Err(format!("`{line}` ended with {status}"))
+        }
+    }
+
+    fn show(&self) {
+        println!("---- {}", self.path.display());
+        if let Ok(bytes) = fs::read(&self.path) {
+            let _ = io::stdout().write_all(&bytes);
+        }
+        println!("----");
+    }
+}
+
+fn format(log: &mut Log) -> Result<(), String> {
+    log.run(&mut cargo(["fmt", "--all", "--check"]))
+}
+
+fn clippy(log: &mut Log) -> Result<(), String> {
+    let deny = ["--", "-D", "warnings"];
+    log.run(
+        cargo(["clippy", "--workspace", "--all-targets"])
+            .args(["--features", ALL_FEATURES])
+            .args(deny),
+    )?;
+    // The page again as what it is: much of it exists only for wasm.
+    tools::for_page()?;
+    log.run(
+        cargo([
+            "clippy",
+            "--package",
+            "loomwright-web",
+            "--target",
+            "wasm32-unknown-unknown",
+        ])
+        .args(deny),
+    )
+}
+
+/// Test targets that are built only on request: see tests/Cargo.toml.
+const ALL_FEATURES: &str = "loomwright-tests/browser,loomwright-tests/fuzz";
+
+fn tests(log: &mut Log) -> Result<(), String> {
+    tools::for_tests(&[tools::NGSPICE])?;
+    log.run(test_command("tests").args(["--workspace"]))
+}
+
+fn fast_tests(log: &mut Log) -> Result<(), String> {
+    log.run(test_command("fast").args([
+        "--workspace",
+        "--exclude",
+        "loomwright-tests",
+        "--exclude",
+        "loomwright-web",
+    ]))
+}
+
+/// cargo-nextest runs tests side by side across targets; without it the standard runner does the same work more slowly.
+/// The profile is one of `.config/nextest.toml`.
+fn test_command(profile: &str) -> Command {
+    if xtask::find_program("cargo-nextest").is_some() {
+        let mut command = cargo(["nextest", "run", "--no-fail-fast"]);
+        command.args(["--profile", profile]);
+        command
+    } else {
+        let mut command = cargo(["test", "--no-fail-fast", "--lib", "--bins", "--tests"]);
+        command.env("LOOMWRIGHT_TEST_PROFILE", profile);
+        command
+    }
+}
+
+fn doctests(log: &mut Log) -> Result<(), String> {
+    log.run(&mut cargo(["test", "--workspace", "--doc", "--quiet"]))
+}
+
+fn docs(log: &mut Log) -> Result<(), String> {
+    log.run(cargo(["doc", "--workspace", "--no-deps"]).env("RUSTDOCFLAGS", "-D warnings"))
+}
+
+fn generated(log: &mut Log) -> Result<(), String> {
+    // Built first with its output kept, since a compiler error belongs into this stage's log.
+    log.run(&mut cargo(["build", "--package", "loomwright-cli"]))?;
+    let stale = generate::stale()?;
+    if stale.is_empty() {
+        return Ok(());
+    }
+    let names: Vec<_> = stale.iter().map(|path| path.display().to_string()).collect();
+    Err(format!(
+        "out of date: {}; run `cargo xtask generate`",
+        names.join(", ")
+    ))
+}
+
+fn fuzz(log: &mut Log) -> Result<(), String> {
+    tests_of_target(log, "fuzz", "loomwright-tests/fuzz", "")
+}
+
+fn page_builds(log: &mut Log) -> Result<(), String> {
+    build_page(log)?;
+    for file in page::files_below(&xtask::page_folder())? {
+        let size = fs::metadata(&file).map_or(0, |data| data.len());
+        let _ = writeln!(log.file, "{size:>10}  {}", file.display());
+    }
+    Ok(())
+}
+
+/// Three stages need the page; it is built once in a run of this program, and its failure is the failure of each.
+fn build_page(log: &mut Log) -> Result<(), String> {
+    static BUILT: OnceLock<Result<(), String>> = OnceLock::new();
+    BUILT
+        .get_or_init(|| {
+            tools::for_page()?;
+            log.run(&mut page::build_command()?)?;
+            page::shrink()
+        })
+        .clone()
+}
+
+fn equality(log: &mut Log) -> Result<(), String> {
+    in_browser(log, "same_bytes")
+}
+
+fn browser(log: &mut Log) -> Result<(), String> {
+    in_browser(log, "")
+}
+
+/// Tests in the browser run against the page as it is now, not as it was built some time ago.
+fn in_browser(log: &mut Log, filter: &str) -> Result<(), String> {
+    tools::for_tests(&tools::BROWSER)?;
+    build_page(log)?;
+    tests_of_target(log, "browser", "loomwright-tests/browser", filter)
+}
+
+/// Runs one optional test target, alone on the machine: each of its tests starts a browser or fills its time.
+/// That no test matches is a failure, or a renamed file would pass for ever.
+fn tests_of_target(log: &mut Log, target: &str, features: &str, filter: &str) -> Result<(), String> {
+    if !Path::new(&workspace_root()).join("tests").join(target).is_dir() {
+        return Err(format!("tests/{target} is gone"));
+    }
+    let mut command = test_command("tests");
+    command.args([
+        "--package",
+        "loomwright-tests",
+        "--features",
+        features,
+        "--test",
+        target,
+    ]);
+    if command.get_args().any(|word| word == "nextest") {
+        command.args(["--test-threads", "1", "--no-tests", "fail"]);
+        if !filter.is_empty() {
+            command.arg(filter);
+        }
+        return log.run(&mut command);
+    }
+    let mut command = cargo([
+        "test",
+        "--package",
+        "loomwright-tests",
+        "--features",
+        features,
+        "--test",
+        target,
+    ]);
+    command.arg("--");
+    if !filter.is_empty() {
+        command.arg(filter);
+    }
+    command.arg("--test-threads=1");
+    log.run(&mut command)?;
+    let text = fs::read_to_string(&log.path).unwrap_or_default();
+    if text.contains("running 0 tests") {
+        Err(format!("no test of {target} matches `{filter}`"))
+    } else {
+        Ok(())
+    }
+}

@@ -1,0 +1,254 @@
+//! Sets up what a fresh machine lacks, says what and why, and says plainly what it cannot do.
+//!
+//! Nothing is installed outside of `target/tools`, except the wasm target of the toolchain (by rustup) and, as root
+//! on Debian, the programs that only tests need (by apt-get).
+
+use crate::command::{cargo, command, quiet_output, run, shown};
+use std::path::{Path, PathBuf};
+use xtask::{find_program, workspace_root};
+
+const TRUNK: &str = "0.21.14";
+/// Optional: makes the page smaller. The same version for everybody, or sizes are not comparable.
+const BINARYEN: &str = "132";
+
+/// Folder of the tools that we install.
+pub(crate) fn folder() -> PathBuf {
+    workspace_root().join("target").join("tools")
+}
+
+/// What it takes to build the page.
+pub(crate) fn for_page() -> Result<(), String> {
+    wasm_target()?;
+    cargo_tool("trunk", TRUNK, "it turns web/ into a page", true)?;
+    let bindgen = locked_version("wasm-bindgen")?;
+    cargo_tool_of_crate(
+        "wasm-bindgen",
+        "wasm-bindgen-cli",
+        &bindgen,
+        "it writes the JavaScript around the wasm module",
+        false,
+    )
+}
+
+/// What tests need beyond that.
+pub(crate) fn for_tests(programs: &[Program]) -> Result<(), String> {
+    let missing: Vec<&Program> = programs
+        .iter()
+        .filter(|program| find_program(program.name).is_none())
+        .collect();
+    if missing.is_empty() {
+        return Ok(());
+    }
+    let packages: Vec<&str> = missing.iter().map(|program| program.package).collect();
+    for program in &missing {
+        eprintln!("xtask: `{}` is missing: {}", program.name, program.why);
+    }
+    let by_hand = format!(
+        "install these programs (Debian packages: {}) and run this again",
+        packages.join(" ")
+    );
+    if find_program("apt-get").is_none() || !Path::new("/etc/debian_version").exists() {
+        return Err(format!("this is no Debian machine; {by_hand}"));
+    }
+    if quiet_output(command("id").arg("-u")).as_deref() != Some("0") {
+        return Err(format!(
+            "only root may install packages; {by_hand}: apt-get install {}",
+            packages.join(" ")
+        ));
+    }
+    eprintln!("xtask: apt-get install {}", packages.join(" "));
+    run(command("apt-get")
+        .arg("update")
+        .env("DEBIAN_FRONTEND", "noninteractive"))
+    .and_then(|()| {
+        run(command("apt-get")
+            .args(["install", "--yes", "--no-install-recommends"])
+            .args(&packages)
+            .env("DEBIAN_FRONTEND", "noninteractive"))
+    })
+    .map_err(|error| format!("{error}; is there a network? Otherwise {by_hand}"))
+}
+
+/// A program of the machine that tests run.
+pub(crate) struct Program {
+    name: &'static str,
+    package: &'static str,
+    why: &'static str,
+}
+
+/// The circuit simulator that the solver is compared with.
+pub(crate) const NGSPICE: Program = Program {
+    name: "ngspice",
+    package: "ngspice",
+    why: "the solver is compared with this circuit simulator",
+};
+
+/// The browser that the page is tried in.
+pub(crate) const BROWSER: [Program; 2] = [
+    Program {
+        name: "chromium",
+        package: "chromium",
+        why: "the page is tried in a real browser",
+    },
+    Program {
+        name: "chromedriver",
+        package: "chromium-driver",
+        why: "it moves the pointer and presses keys in that browser",
+    },
+];
+
+fn wasm_target() -> Result<(), String> {
+    const TARGET: &str = "wasm32-unknown-unknown";
+    let installed = quiet_output(command("rustc").args(["--print", "target-libdir", "--target", TARGET]))
+        .is_some_and(|folder| Path::new(&folder).is_dir());
+    if installed {
+        return Ok(());
+    }
+    eprintln!("xtask: adding the target {TARGET}: the page is WebAssembly");
+    run(command("rustup").args(["target", "add", TARGET])).map_err(|error| {
+        format!("{error}; without rustup, install the standard library of {TARGET} for this version of Rust")
+    })
+}
+
+fn cargo_tool(name: &str, version: &str, why: &str, locked: bool) -> Result<(), String> {
+    cargo_tool_of_crate(name, name, version, why, locked)
+}
+
+/// Makes sure that exactly this version of a program is on the path, ours first.
+fn cargo_tool_of_crate(
+    program: &str,
+    package: &str,
+    version: &str,
+    why: &str,
+    locked: bool,
+) -> Result<(), String> {
+    let found = installed_version(program);
+    if found.as_deref() == Some(version) {
+        return Ok(());
+    }
+    let tools = folder();
+    match found {
+        Some(other) => eprintln!("xtask: {program} {other} is here, {version} is needed: {why}"),
+        None => eprintln!("xtask: {program} is missing: {why}"),
+    }
+    eprintln!(
+        "xtask: building {package} {version} into {} (once; a few minutes)",
+        tools.display()
+    );
+    let scratch = tools.join("build");
+    let mut install = cargo(["install", "--force", "--root"]);
+    install.arg(&tools).arg(format!("{package}@{version}"));
+    if locked {
+        install.arg("--locked");
+    }
+    // These programs run for a second or two; a lightly optimised build of them is ready in half of the time. A scratch
+    // folder of its own lets an interrupted build go on, and keeps our settings of the release profile out of it.
+    install
+        .env("CARGO_TARGET_DIR", &scratch)
+        .env("CARGO_PROFILE_RELEASE_LTO", "false")
+        .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", "1")
+        .env("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "16");
+    run(&mut install)
+        .map_err(|error| format!("{error}; is there a network? By hand: `{}`", shown(&install)))?;
+    // Only disk space; the next build would start from nothing anyway.
+    let _ = std::fs::remove_dir_all(scratch);
+    match installed_version(program).as_deref() {
+        Some(now) if now == version => Ok(()),
+        now => Err(format!(
+            "{program} {version} was installed, but {} answers",
+            now.unwrap_or("nothing")
+        )),
+    }
+}
+
+/// `trunk 0.21.14` -> `0.21.14`.
+fn installed_version(program: &str) -> Option<String> {
+    let ours = folder().join("bin").join(program);
+    let program = if ours.is_file() {
+        ours
+    } else {
+        find_program(program)?
+    };
+    quiet_output(command(program).arg("--version"))?
+        .split_whitespace()
+        .nth(1)
+        .map(str::to_owned)
+}
+
+/// Version of a crate in Cargo.lock: the module and the program that reads it must be of one version.
+fn locked_version(package: &str) -> Result<String, String> {
+    let file = workspace_root().join("Cargo.lock");
+    let text =
+        std::fs::read_to_string(&file).map_err(|error| format!("cannot read {}: {error}", file.display()))?;
+    version_in_lock_file(&text, package).ok_or_else(|| {
+        format!(
+            "{package} is not in Cargo.lock; does web/Cargo.toml depend on it? (`cargo update -w` adds it)"
+        )
+    })
+}
+
+fn version_in_lock_file(text: &str, package: &str) -> Option<String> {
+    let mut lines = text
+        .lines()
+        .skip_while(|line| *line != format!("name = \"{package}\""));
+    let _name = lines.next()?;
+    lines
+        .next()?
+        .strip_prefix("version = \"")?
+        .strip_suffix('"')
+        .map(str::to_owned)
+}
+
+/// The optimiser of wasm modules, if it is here or can be had. Without it the page is only somewhat larger.
+pub(crate) fn wasm_opt() -> Option<PathBuf> {
+    let ours = folder().join("node_modules").join(".bin").join("wasm-opt");
+    if ours.is_file() {
+        return Some(ours);
+    }
+    if let Some(here) = find_program("wasm-opt").filter(|program| is_version(program, BINARYEN)) {
+        return Some(here);
+    }
+    let npm = find_program("npm")?;
+    eprintln!(
+        "xtask: fetching wasm-opt (binaryen {BINARYEN}) into {}: it makes the page smaller",
+        folder().display()
+    );
+    let _ = std::fs::create_dir_all(folder());
+    let mut install = command(npm);
+    install.args([
+        "install",
+        "--no-save",
+        "--no-audit",
+        "--no-fund",
+        "--loglevel=error",
+        "--prefix",
+    ]);
+    install.arg(folder()).arg(format!("binaryen@{BINARYEN}"));
+    if let Err(error) = run(&mut install) {
+        eprintln!("xtask: {error}; going on without it, the page is only somewhat larger");
+        return None;
+    }
+    ours.is_file().then_some(ours)
+}
+
+/// `wasm-opt version 132 (…)`.
+fn is_version(program: &Path, version: &str) -> bool {
+    quiet_output(command(program).arg("--version"))
+        .is_some_and(|line| line.split_whitespace().any(|word| word == version))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_version_is_that_of_the_package_by_its_whole_name() {
+        let lock = "[[package]]\nname = \"wasm-bindgen-macro\"\nversion = \"9.9.9\"\n\n\
+                    [[package]]\nname = \"wasm-bindgen\"\nversion = \"0.2.130\"\n";
+        assert_eq!(
+            version_in_lock_file(lock, "wasm-bindgen").as_deref(),
+            Some("0.2.130")
+        );
+        assert_eq!(version_in_lock_file(lock, "wasm"), None);
+    }
+}
