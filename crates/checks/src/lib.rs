@@ -1,10 +1,26 @@
 //! The checks: what is dangerous, wrong or untidy on a sheet, each in a file of its own with its documentation,
 //! limits, source and examples.
 //!
-//! Start at [`analyse`], the one pure function from which everything shown is derived.
+//! Start at [`analyse`], the one pure function from which everything shown is derived; [`CHECKS`] lists the checks.
+//! A check reads the engine's [`Study`] and the sheet, and adds [`Finding`]s. *Invariant:* one finding for each cause,
+//! not for each symptom: checks run causes first, and a later one looks at what was already found.
 
+mod checks;
+mod context;
+mod explain;
 mod finding;
+mod findings;
+mod limits;
+mod mends;
+mod registry;
+mod unprotected;
+mod wiring;
+mod wording;
+
+pub use explain::{CARE, Explanation, LimitLine, explain, explain_all, explanation_of};
 pub use finding::*;
+pub use mends::mend_for;
+pub use registry::{CHECKS, Check, CheckGroup, check_named};
 
 use circuit::Study;
 use model::{Settings, Sheet};
@@ -15,15 +31,53 @@ use serde::Serialize;
 pub struct Analysis {
     /// What the engine knows.
     pub study: Study,
-    /// What the checks found: by grade, undecided ones after decided ones, then by check name and place.
+    /// What the checks found: by grade, undecided ones after decided, then by check name and place.
     pub findings: Vec<Finding>,
 }
 
 /// Studies a sheet and runs every check on it.
 #[must_use]
 pub fn analyse(sheet: &Sheet, settings: &Settings) -> Analysis {
-    Analysis {
-        study: circuit::study(sheet, settings),
-        findings: Vec::new(),
+    let study = circuit::study(sheet, settings);
+    let findings = judge(sheet, settings, &study);
+    Analysis { study, findings }
+}
+
+/// Runs every check on a sheet of which the engine's answer is at hand.
+#[must_use]
+pub fn judge(sheet: &Sheet, settings: &Settings, study: &Study) -> Vec<Finding> {
+    let ctx = context::Ctx::new(sheet, settings, study);
+    let mut findings = findings::Findings::default();
+    for check in CHECKS
+        .iter()
+        .filter(|check| !settings.allowed.contains(check.name))
+    {
+        (check.run)(&ctx, &mut findings);
+    }
+    findings.sorted()
+}
+
+/// How many findings there are of each grade, as the title block shows it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Summary {
+    /// Of grade Stop, undecided ones included.
+    pub stop: usize,
+    /// Of grade Fix, undecided ones included.
+    pub fix: usize,
+    /// Of grade Tidy, undecided ones included.
+    pub tidy: usize,
+    /// Undecided ones among all of these.
+    pub undecided: usize,
+}
+
+/// Counts the findings of an analysis.
+#[must_use]
+pub fn summary(analysis: &Analysis) -> Summary {
+    let count = |grade| analysis.findings.iter().filter(|f| f.grade == grade).count();
+    Summary {
+        stop: count(Grade::Stop),
+        fix: count(Grade::Fix),
+        tidy: count(Grade::Tidy),
+        undecided: analysis.findings.iter().filter(|f| f.undecided).count(),
     }
 }

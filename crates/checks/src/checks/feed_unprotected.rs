@@ -1,0 +1,112 @@
+//! `feed-unprotected`: a live conductor without any overcurrent device between it and a source.
+
+use crate::checks::fuse_in_return;
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::{allowable_at, insert_fuse, rating_needed};
+use crate::registry::{Check, CheckGroup};
+use crate::unprotected::{Lack, Stretch};
+use crate::wording::are;
+use model::quantity::{Amps, Metres};
+use model::{Edit, TerminalRef};
+
+pub(crate) static CHECK: Check = Check {
+    name: "feed-unprotected",
+    grade: Grade::Stop,
+    group: CheckGroup::Protection,
+    holds_when: "every live conductor has an overcurrent device between it and each source",
+    looks_for: "Live wire that a source can drive current into without crossing a working fuse or breaker, and that \
+ends where current is used or on nothing. A fuse after the first load, a ring feed with a fuse in one arm, a fuse that \
+a second wire goes around and a fuse that is bridged all leave such wire. Wire that leads to its first device within \
+the limit is left to the fuse itself; wire that leads to it, but from too far, is told by fuse-too-far. All runs behind \
+one missing device make one finding.",
+    why: "A short of such a wire to the body draws all that the battery can give, often more than a thousand amperes. \
+The wire glows within seconds, and nothing stops it but fire or a burnt-through wire.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+load L1 power=200W
+run W1 B1.+ L1.+ 10mm2 2m RD #~ feed-unprotected
+run W2 L1.- B1.- 10mm2 2m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=200W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD
+run W3 L1.- B1.- 10mm2 2m BK",
+    source: "33 CFR 183.455 for small craft; common practice of vehicle audio.",
+    limits: crate::unprotected::REACH,
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for stretch in &ctx.stretches {
+        if stretch.lack != Lack::NoDevice || fuse_in_return::explained(ctx, stretch) {
+            continue;
+        }
+        let sources = ctx.part_tags(&stretch.sources);
+        let runs = ctx.run_tags(&stretch.runs);
+        let count = stretch.runs.len();
+        let why = if stretch.bridged.is_empty() {
+            String::new()
+        } else {
+            let tags: Vec<String> = stretch.bridged.iter().map(|d| ctx.device_tag(d)).collect();
+            format!(
+                ", since {} {} bridged",
+                crate::wording::listed(&tags),
+                are(tags.len())
+            )
+        };
+        let what = format!(
+            "{runs} {} live from {sources} with no fuse on the way{why}: a short burns the wire.",
+            are(count)
+        );
+        let remedy = if stretch.bridged.is_empty() {
+            format!("Put a fuse that the wire can bear next to {sources}, ahead of everything on this feed.")
+        } else {
+            "Take the bridge out and fit a fuse of the right rating.".to_owned()
+        };
+        out.add(
+            CHECK
+                .finding(what, remedy)
+                .parts(stretch.bridged.iter().map(|device| device.part))
+                .runs(stretch.runs.iter().copied())
+                .mend(fuse_near_source(ctx, stretch)),
+        );
+    }
+}
+
+/// A fuse put into the first run of a stretch, near the source, that everything behind it bears.
+pub(crate) fn fuse_near_source(ctx: &Ctx<'_>, stretch: &Stretch) -> Option<Edit> {
+    // Only where one run leaves the source can one fuse guard the stretch.
+    let source = *stretch.sources.first().filter(|_| stretch.sources.len() == 1)?;
+    let pole = TerminalRef::new(source, crate::wiring::live_pole(ctx.kind(source)?)?);
+    let leaving: Vec<(model::RunId, usize)> = stretch
+        .runs
+        .iter()
+        .filter_map(|id| {
+            let ends = ctx.run(*id)?.ends();
+            let end = ends.iter().position(|end| end.terminal() == Some(&pole))?;
+            Some((*id, end))
+        })
+        .collect();
+    let [(first, end)] = leaving[..] else { return None };
+    let needs = ctx
+        .flow(first)
+        .map_or(Amps(0.0), |flow| rating_needed(ctx, flow.current.rms.abs()));
+    let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0);
+    let mut bears = Amps(f64::INFINITY);
+    for id in &stretch.runs {
+        let wire = &ctx.run(*id)?.wire;
+        bears = bears.min(allowable_at(
+            ctx,
+            *id,
+            wire.size.value()?,
+            wire.material.value()?,
+        )?);
+    }
+    let reach = stretch.limit.map_or(0.45, |(limit, _)| limit);
+    insert_fuse(ctx, first, end, Metres(reach * 0.6), needs, bears * factor)
+}

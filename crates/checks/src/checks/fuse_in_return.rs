@@ -1,0 +1,89 @@
+//! `fuse-in-return`: an overcurrent device on the wrong side of its load.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::unprotected::Lack;
+use std::collections::BTreeSet;
+
+pub(crate) static CHECK: Check = Check {
+    name: "fuse-in-return",
+    grade: Grade::Stop,
+    group: CheckGroup::Protection,
+    holds_when: "every fuse and breaker sits in the live side, ahead of its load",
+    looks_for: "A fuse or breaker that stands between a load and the way back to the source, where a negative pole can \
+be reached without crossing a load and no live pole can. If nothing guards the feed of the same load, that belongs to \
+this finding and is not told a second time.",
+    why: "A short of the feed to the body never passes such a fuse, so it guards nothing. When it does blow, the load \
+stays live through and through, and a hand or a tool that touches it closes the circuit.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+load L1 power=200W
+run W1 B1.+ L1.+ 10mm2 2m RD #~ fuse-in-return
+fuse F1 strip61 40A #~ fuse-in-return
+run W2 L1.- F1.in 10mm2 0.3m BK
+run W3 F1.out B1.- 10mm2 1.7m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=200W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD
+run W3 L1.- B1.- 10mm2 2m BK",
+    source: "Common practice; 46 CFR 183.380(b) for the rule that a return is not opened unless the feed opens too.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for device in &ctx.study.devices {
+        if !device.in_return || !ctx.touched_part(device.device.part) {
+            continue;
+        }
+        let tag = ctx.device_tag(&device.device);
+        let open: Vec<_> = ctx
+            .stretches
+            .iter()
+            .filter(|stretch| explains(ctx, &device.serves, stretch))
+            .collect();
+        let runs: BTreeSet<_> = open
+            .iter()
+            .flat_map(|stretch| stretch.runs.iter().copied())
+            .collect();
+        let loads = if device.serves.is_empty() {
+            "its load".to_owned()
+        } else {
+            ctx.part_tags(&device.serves)
+        };
+        let what = if runs.is_empty() {
+            format!("{tag} sits in the return of {loads}: a short of the feed never passes it.")
+        } else {
+            format!(
+                "{tag} sits in the return of {loads}, and nothing guards the feed {}: a short of it to the body never \
+                 passes {tag}.",
+                ctx.run_tags(&runs)
+            )
+        };
+        let remedy = if runs.is_empty() {
+            format!("Take {tag} out and join the return straight through.")
+        } else {
+            format!("Move {tag} into the feed, next to the source, and join the return straight through.")
+        };
+        out.add(CHECK.finding(what, remedy).parts([device.device.part]).runs(runs));
+    }
+}
+
+/// Whether a stretch without any device is explained by a device that stands in the return of these loads instead.
+fn explains(_: &Ctx<'_>, serves: &BTreeSet<model::PartId>, stretch: &crate::unprotected::Stretch) -> bool {
+    stretch.lack == Lack::NoDevice && !stretch.serves.is_empty() && stretch.serves.is_subset(serves)
+}
+
+/// The same for any device that was found in a return: then the stretch is not told again.
+pub(crate) fn explained(ctx: &Ctx<'_>, stretch: &crate::unprotected::Stretch) -> bool {
+    !ctx.settings.allowed.contains(CHECK.name)
+        && ctx.study.devices.iter().any(|device| {
+            device.in_return && ctx.touched_part(device.device.part) && explains(ctx, &device.serves, stretch)
+        })
+}

@@ -1,0 +1,236 @@
+//! `fuse-outsizes-wire`: a device that lets more through than a wire behind it bears.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::{rating_needed, ratings_of, set_rating, size_for_current, size_words, thicken};
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, listed, number};
+use circuit::Device;
+use model::RunId;
+use model::conductor::Size;
+use model::property::PropertySet;
+use model::quantity::{Amps, SquareMm};
+use std::collections::BTreeMap;
+
+pub(crate) static CHECK: Check = Check {
+    name: "fuse-outsizes-wire",
+    grade: Grade::Stop,
+    group: CheckGroup::Protection,
+    holds_when: "the rating of every device is no more than what each wire it guards can carry, times the factor of the profile",
+    looks_for: "A fuse or breaker whose rating lies above the allowable current of a run behind it, up to the next \
+device. Wires that lie side by side between the same two points count together; uneven-parallel looks at each of them \
+alone. All thin runs behind one device make one finding.",
+    why: "In a fault the wire, not the fuse, becomes the part that gives way: it can carry its own fire along the whole \
+vehicle before the fuse opens.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A #~ fuse-outsizes-wire
+load L1 power=100W
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out L1.+ 2.5mm2 2m RD #~ fuse-outsizes-wire
+run W3 L1.- B1.- 2.5mm2 2m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+load L1 power=100W
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out L1.+ 16mm2 2m RD
+run W3 L1.- B1.- 16mm2 2m BK",
+    source: "ISO 13297 clause 13.1.5 in its strict form; 33 CFR 183.455(c)(1) allows 150 % below 50 V, which the \
+small-craft profile follows.",
+    limits: &["fuse-wire-factor"],
+    since: "0.1.0",
+    run,
+};
+
+/// Properties of a wire that decide what it can carry.
+pub(crate) const DECIDES: &[&str] = &["size", "material", "insulation", "surroundings", "bundle"];
+
+/// Which of them are not known, in words.
+pub(crate) fn missing(ctx: &Ctx<'_>, id: RunId) -> String {
+    let unknown: Vec<String> = DECIDES
+        .iter()
+        .filter(|name| {
+            ctx.run(id)
+                .and_then(|run| run.wire.get(name))
+                .is_some_and(|text| text == "?")
+        })
+        .map(|name| (*name).to_owned())
+        .collect();
+    if unknown.is_empty() {
+        "size".to_owned()
+    } else {
+        listed(&unknown)
+    }
+}
+
+/// How to find them out.
+pub(crate) fn find_out(ctx: &Ctx<'_>, id: RunId) -> String {
+    let tag = ctx.run_tag(id);
+    match missing(ctx, id).as_str() {
+        "size" => format!("Read the size off {tag}'s jacket, or count its strands and measure one."),
+        "insulation" => format!("Read the temperature rating off {tag}'s jacket."),
+        what => format!("Find out the {what} of {tag}."),
+    }
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(factor) = ctx.limit("fuse-wire-factor") else {
+        return;
+    };
+    for device in &ctx.study.devices {
+        if device.in_return || !device.works {
+            continue;
+        }
+        judge(ctx, out, device, factor);
+    }
+}
+
+fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
+    let tag = ctx.device_tag(&device.device);
+    let makers = ctx.is_makers(device.device.part);
+    let judged: Vec<RunId> = device
+        .guards
+        .iter()
+        .copied()
+        .filter(|run| ctx.touched_run(*run) || (!makers && ctx.burdened_run(*run)))
+        .filter(|run| !out.has_run(*run, &["overloaded-run"]))
+        .collect();
+    if judged.is_empty() {
+        return;
+    }
+    let unknown: Vec<RunId> = judged
+        .iter()
+        .copied()
+        .filter(|run| ctx.flow(*run).is_some_and(|flow| flow.allowable.is_none()))
+        .collect();
+    let Some(rating) = device.rating else {
+        out.add(
+            CHECK
+                .undecided(
+                    format!(
+                        "{tag}'s rating is not known, so whether it guards {} cannot be told.",
+                        ctx.run_tags(&judged)
+                    ),
+                    format!("Read the rating off {tag}."),
+                )
+                .parts([device.device.part]),
+        );
+        return;
+    };
+    // Wires between the same two points carry the current together.
+    let mut together: BTreeMap<[usize; 2], Amps> = BTreeMap::new();
+    let between = |run: RunId| {
+        ctx.wiring
+            .ends(run)
+            .map(|[a, b]| if a <= b { [a, b] } else { [b, a] })
+    };
+    for run in &device.guards {
+        if let (Some(points), Some(allowable)) =
+            (between(*run), ctx.flow(*run).and_then(|flow| flow.allowable))
+        {
+            let sum = together.entry(points).or_default();
+            *sum = *sum + allowable;
+        }
+    }
+    let bears = |run: RunId| {
+        let alone = ctx.flow(run)?.allowable?;
+        let all = between(run).and_then(|points| together.get(&points).copied());
+        Some(all.unwrap_or(alone) * factor)
+    };
+    let mut thin: Vec<(RunId, Amps)> = judged
+        .iter()
+        .filter_map(|run| Some((*run, bears(*run)?)))
+        .filter(|(_, bears)| *bears < rating)
+        .collect();
+    thin.sort_by(|a, b| a.1.0.total_cmp(&b.1.0).then(a.0.cmp(&b.0)));
+    if let Some((weakest, weakest_bears)) = thin.first().copied() {
+        let (lets, can) = against(rating.0, weakest_bears.0);
+        let runs: Vec<RunId> = thin.iter().map(|(run, _)| *run).collect();
+        let others = if runs.len() > 1 {
+            format!(
+                " The same holds for {}.",
+                ctx.run_tags(runs.get(1..).unwrap_or_default())
+            )
+        } else {
+            String::new()
+        };
+        let needs = rating_needed(ctx, device.current.rms.abs());
+        let lower = ratings_of(ctx, &device.device)
+            .iter()
+            .rev()
+            .map(|rating| Amps(*rating))
+            .find(|fits| *fits <= weakest_bears && *fits >= needs);
+        let sizes: Option<Vec<(RunId, Size)>> = runs
+            .iter()
+            .map(|run| {
+                let area = ctx
+                    .run(*run)
+                    .and_then(|run| run.wire.size.value())
+                    .map_or(SquareMm(0.0), |size| size.area());
+                size_for_current(ctx, *run, rating / factor.max(0.01), area).map(|size| (*run, size))
+            })
+            .collect();
+        let thicker = sizes
+            .as_ref()
+            .and_then(|sizes| sizes.first())
+            .map(|(_, size)| *size);
+        let remedy = match (lower, thicker) {
+            (Some(lower), Some(size)) => format!(
+                "Fit {} A in {tag}, or lay {} copper for {}.",
+                number(lower.0),
+                size_words(size),
+                ctx.run_tag(weakest)
+            ),
+            (Some(lower), None) => format!("Fit {} A in {tag}.", number(lower.0)),
+            (None, Some(size)) => format!(
+                "Lay {} copper for {}, or give it a fuse of its own where it begins.",
+                size_words(size),
+                ctx.run_tag(weakest)
+            ),
+            (None, None) => format!("Give {} a fuse of its own where it begins.", ctx.run_tag(weakest)),
+        };
+        let finding = CHECK
+            .finding(
+                format!(
+                    "{} can carry {can} A where it lies; {tag} lets {lets} A through.{others}",
+                    ctx.run_tag(weakest)
+                ),
+                remedy,
+            )
+            .parts([device.device.part])
+            .runs(runs.iter().copied())
+            .measure(rating.0, weakest_bears.0, "A", Some("fuse-wire-factor"))
+            .assumes_run(ctx, weakest, DECIDES)
+            .mend(lower.and_then(|lower| set_rating(ctx, &device.device, lower)))
+            .mend(sizes.and_then(|sizes| {
+                let name = match thicker {
+                    Some(size) if sizes.len() == 1 => {
+                        format!("Lay {} for {}", size_words(size), ctx.run_tag(weakest))
+                    }
+                    _ => format!("Lay thicker wire behind {tag}"),
+                };
+                thicken(ctx, name, &sizes)
+            }));
+        let mut finding = finding;
+        finding.assumed.extend(ctx.assumed_rating(&device.device));
+        out.add(finding);
+    }
+    for run in unknown {
+        out.add(
+            CHECK
+                .undecided(
+                    format!(
+                        "Whether {tag} ({} A) guards {} cannot be told: its {} is not known.",
+                        number(rating.0),
+                        ctx.run_tag(run),
+                        missing(ctx, run)
+                    ),
+                    find_out(ctx, run),
+                )
+                .runs([run])
+                .parts([device.device.part]),
+        );
+    }
+}

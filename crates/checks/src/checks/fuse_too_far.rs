@@ -1,0 +1,84 @@
+//! `fuse-too-far`: the first device stands too far from the source.
+
+use crate::checks::feed_unprotected::fuse_near_source;
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::unprotected::Lack;
+use crate::wording::{against, listed, s};
+
+pub(crate) static CHECK: Check = Check {
+    name: "fuse-too-far",
+    grade: Grade::Stop,
+    group: CheckGroup::Protection,
+    holds_when: "the unprotected length from each source to its first device stays within the limit",
+    looks_for: "The longest stretch of wire from a source's terminal to the first fuse or breaker, along the wire. With \
+two sources each end counts. Small-craft rules allow more where the whole stretch lies in a sheath or conduit.",
+    why: "Between battery and fuse nothing stops a short. The longer that stretch, the more edges, hinges and screws it \
+passes.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A #~ fuse-too-far
+load L1 power=200W
+run W1 B1.+ F1.in 10mm2 1.7m RD #~ fuse-too-far
+run W2 F1.out L1.+ 10mm2 0.3m RD
+run W3 L1.- B1.- 10mm2 2m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=200W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD
+run W3 L1.- B1.- 10mm2 2m BK",
+    source: "Common practice of vehicle audio, 18 in or 0.45 m along the wire; 33 CFR 183.455 and ABYC E-11 for small \
+craft.",
+    limits: crate::unprotected::REACH,
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for stretch in &ctx.stretches {
+        let sources = ctx.part_tags(&stretch.sources);
+        let runs = ctx.run_tags(&stretch.runs);
+        let devices: Vec<String> = stretch.devices.iter().map(|d| ctx.device_tag(d)).collect();
+        let first = if devices.is_empty() {
+            "the first fuse".to_owned()
+        } else {
+            listed(&devices)
+        };
+        let finding = match (stretch.lack, stretch.reach, stretch.limit) {
+            (Lack::TooFar, Some(reach), Some((limit, key))) => {
+                let (far, allowed) = against(reach.0, limit);
+                let count = devices.len().max(1);
+                CHECK
+                    .finding(
+                        format!(
+                            "{first} sit{} {far} m of wire from {sources}; {allowed} m is the limit. Up to there nothing \
+                             guards {runs}.",
+                            s(count)
+                        ),
+                        format!("Fit the fuse within {allowed} m of {sources}, measured along the wire."),
+                    )
+                    .measure(reach.0, limit, "m", Some(key))
+                    .mend(fuse_near_source(ctx, stretch))
+            }
+            (Lack::UnknownReach, _, _) => CHECK.undecided(
+                format!(
+                    "How far {first} sits from {sources} cannot be told: a length among {runs} is not known."
+                ),
+                format!("Measure {runs} from {sources} to {first}, along the wire."),
+            ),
+            _ => continue,
+        };
+        let finding = stretch.runs.iter().fold(finding, |finding, run| {
+            finding.assumes_run(ctx, *run, &["length"])
+        });
+        out.add(
+            finding
+                .parts(stretch.devices.iter().map(|device| device.part))
+                .runs(stretch.runs.iter().copied()),
+        );
+    }
+}

@@ -1,0 +1,188 @@
+//! `no-return`: a load that is fed but has no way back to its source.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wiring::{BODY, Point, TieKind, gives_return};
+use model::conductor::Condition;
+use model::{PartId, PartKind, RunId, TerminalName};
+use std::collections::{BTreeMap, BTreeSet};
+
+pub(crate) static CHECK: Check = Check {
+    name: "no-return",
+    grade: Grade::Fix,
+    group: CheckGroup::Ground,
+    holds_when: "each load that is fed returns to each source that feeds it",
+    looks_for: "A load whose negative terminal reaches neither the body nor a negative pole, and a source whose negative \
+pole nothing comes back to. Loads on one broken return make one finding. A return that is cut through is told by \
+damaged-run, one that finds its way through the shield of a signal lead by return-through-shield.",
+    why: "Without a way back no current flows: the load is dead. Worse, the current looks for another way, through \
+shields and aerial leads.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=200W #~ no-return
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=200W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD
+run W3 L1.- B1.- 10mm2 2m BK",
+    source: "Common practice; it follows from Kirchhoff's current law.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+/// Negative terminals of a part that uses current, with their points.
+fn negatives(ctx: &Ctx<'_>, id: PartId) -> Vec<(TerminalName, Point)> {
+    let Some(part) = ctx.part(id) else {
+        return Vec::new();
+    };
+    part.terminals()
+        .into_iter()
+        .filter(|t| gives_return(&part.is, t.role))
+        .filter_map(|t| ctx.wiring.point(id, &t.name).map(|point| (t.name, point)))
+        .collect()
+}
+
+/// The negative pole of a source.
+fn pole(ctx: &Ctx<'_>, source: PartId) -> Option<Point> {
+    let name = match ctx.kind(source)? {
+        PartKind::Alternator(_) => "case",
+        _ => "-",
+    };
+    ctx.wiring.point(source, &TerminalName::new(name))
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    // Everything that could conduct counts: what is switched off or blown is no missing wire.
+    let island = ctx.wiring.islands(|_| true);
+    let at = |point: Point| island.get(point).copied().unwrap_or(point);
+    let sources: BTreeSet<PartId> = ctx
+        .study
+        .circuits
+        .values()
+        .flat_map(|circuit| circuit.feeds.iter().map(|feed| feed.source))
+        .collect();
+    let source_islands: BTreeMap<PartId, Point> = sources
+        .iter()
+        .filter_map(|source| Some((*source, at(pole(ctx, *source)?))))
+        .collect();
+    let mut loads: BTreeMap<Point, BTreeSet<PartId>> = BTreeMap::new();
+    let mut lone_sources: BTreeMap<PartId, BTreeSet<PartId>> = BTreeMap::new();
+    for (load, circuit) in &ctx.study.circuits {
+        if !ctx.touched_part(*load) || out.has_part(*load, &["return-through-shield"]) {
+            continue;
+        }
+        let own: Vec<Point> = negatives(ctx, *load)
+            .into_iter()
+            .map(|(_, point)| at(point))
+            .collect();
+        for feed in &circuit.feeds {
+            let complete = circuit
+                .returns
+                .iter()
+                .any(|back| back.source == feed.source && back.complete);
+            let Some(source) = source_islands.get(&feed.source) else {
+                continue;
+            };
+            if complete || own.is_empty() || own.contains(source) {
+                continue;
+            }
+            let reaches_any =
+                own.contains(&at(BODY)) || source_islands.values().any(|other| own.contains(other));
+            if reaches_any {
+                lone_sources.entry(feed.source).or_default().insert(*load);
+            } else if let Some(own) = own.first() {
+                loads.entry(*own).or_default().insert(*load);
+            }
+        }
+    }
+    let cut = cut_islands(ctx, &at);
+    for (island, loads) in loads {
+        if cut.contains(&island) {
+            continue;
+        }
+        let first = loads.first().copied().unwrap_or_default();
+        let on: Vec<RunId> = negatives(ctx, first)
+            .iter()
+            .flat_map(|(name, _)| ctx.runs_on(first, name.as_str()))
+            .collect();
+        let loose: Vec<RunId> = ctx
+            .wiring
+            .ties()
+            .iter()
+            .filter(|tie| at(tie.ends[0]) == island)
+            .filter_map(|tie| match tie.kind {
+                TieKind::Run(run) => Some(run),
+                _ => None,
+            })
+            .chain(on.iter().copied().filter(|run| ctx.wiring.ends(*run).is_none()))
+            .collect::<BTreeSet<_>>()
+            .into_iter()
+            .collect();
+        let tags = ctx.part_tags(&loads);
+        let what = if on.is_empty() && loads.len() == 1 {
+            let name = negatives(ctx, first)
+                .first()
+                .map(|(name, _)| name.to_string())
+                .unwrap_or_default();
+            format!(
+                "Nothing is on {}: {tags} is fed but has no way back to its source.",
+                ctx.terminal(first, &name)
+            )
+        } else {
+            format!("The return of {tags} reaches neither the body nor a negative pole.")
+        };
+        out.add(
+            CHECK
+                .finding(
+                    what,
+                    format!("Join the return of {tags} to bare body metal nearby, or to the source's negative pole."),
+                )
+                .parts(loads)
+                .runs(loose),
+        );
+    }
+    for (source, loads) in lone_sources {
+        let cut_off = source_islands
+            .get(&source)
+            .is_some_and(|island| cut.contains(island));
+        if cut_off {
+            continue;
+        }
+        let tag = ctx.part_tag(source);
+        out.add(
+            CHECK
+                .finding(
+                    format!(
+                        "{tag} feeds {}, but nothing comes back to its negative pole.",
+                        ctx.part_tags(&loads)
+                    ),
+                    format!("Join the negative pole of {tag} to the body or to what the loads return to."),
+                )
+                .parts([source]),
+        );
+    }
+}
+
+/// Islands that a run cut through would join to another.
+fn cut_islands(ctx: &Ctx<'_>, at: &impl Fn(Point) -> Point) -> BTreeSet<Point> {
+    if ctx.settings.allowed.contains("damaged-run") {
+        return BTreeSet::new();
+    }
+    ctx.sheet
+        .runs
+        .values()
+        .filter(|run| run.wire.condition.value() == Some(Condition::Cut))
+        .flat_map(|run| run.ends())
+        .filter_map(|end| end.terminal())
+        .filter_map(|t| ctx.wiring.point(t.part, &t.terminal))
+        .map(at)
+        .collect()
+}

@@ -1,0 +1,111 @@
+//! `overloaded-run`: more steady current than the wire bears where it lies.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::{rating_needed, size_for_current, size_words, thicken};
+use crate::registry::{Check, CheckGroup};
+use crate::wording::against;
+use model::quantity::{Amps, SquareMm};
+
+pub(crate) static CHECK: Check = Check {
+    name: "overloaded-run",
+    grade: Grade::Stop,
+    group: CheckGroup::Conductors,
+    holds_when: "the steady current of every run is no more than it can carry at its place",
+    looks_for: "The current that a run carries at the chosen duty, as its heating value (RMS), against the current that \
+brings its conductor to the rating of its insulation: by size, material, insulation, the warmest surroundings on its \
+way, and how many loaded wires lie with it. Factory wiring is judged where something was added that hangs on it. A run \
+told here is not told again by fuse-outsizes-wire or voltage-drop: the wire is too thin for all three.",
+    why: "The insulation softens, ages and at last melts. No fuse opens, because the current is what the load is meant \
+to draw.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 80A
+load L1 power=700W
+run W1 B1.+ F1.in 25mm2 0.3m RD
+run W2 F1.out L1.+ 4mm2 1m RD #~ overloaded-run
+run W3 L1.- B1.- 25mm2 1m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 80A
+load L1 power=700W
+run W1 B1.+ F1.in 25mm2 0.3m RD
+run W2 F1.out L1.+ 25mm2 1m RD
+run W3 L1.- B1.- 25mm2 1m BK",
+    source: "33 CFR 183.425 table 5 and its corrections, as the allowable-current model of this tool states them.",
+    limits: &["ampacity-factor"],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(factor) = ctx.limit("ampacity-factor") else {
+        return;
+    };
+    for (id, flow) in &ctx.study.runs {
+        let carried = flow.current.rms.abs();
+        if carried.0 <= 0.0 || !ctx.is_supply(*id) || !ctx.burdened_run(*id) {
+            continue;
+        }
+        let tag = ctx.run_tag(*id);
+        match flow.allowable {
+            Some(allowable) => {
+                let bears = allowable * factor;
+                if carried <= bears {
+                    continue;
+                }
+                let (carries, limit) = against(carried.0, bears.0);
+                // The new wire must bear the fuse in front of it too, or the next finding stands at once.
+                let guard = guarding(ctx, *id).unwrap_or(Amps(0.0));
+                let needs = carried.max(guard).max(rating_needed(ctx, carried));
+                let area = ctx
+                    .run(*id)
+                    .and_then(|run| run.wire.size.value())
+                    .map_or(SquareMm(0.0), |size| size.area());
+                let size = size_for_current(ctx, *id, needs / factor.max(0.01), area);
+                let remedy = match size {
+                    Some(size) => format!("Lay {} copper or take load off it.", size_words(size)),
+                    None => "Lay thicker wire, or take load off it.".to_owned(),
+                };
+                out.add(
+                    CHECK
+                        .finding(
+                            format!("{tag} carries {carries} A; where it lies it can carry {limit} A."),
+                            remedy,
+                        )
+                        .runs([*id])
+                        .measure(carried.0, bears.0, "A", Some("ampacity-factor"))
+                        .assumes_run(ctx, *id, super::fuse_outsizes_wire::DECIDES)
+                        .mend(size.and_then(|size| {
+                            thicken(ctx, format!("Lay {} for {tag}", size_words(size)), &[(*id, size)])
+                        })),
+                );
+            }
+            None => {
+                let missing = super::fuse_outsizes_wire::missing(ctx, *id);
+                let (carries, _) = against(carried.0, 0.0);
+                out.add(
+                    CHECK
+                        .undecided(
+                            format!(
+                                "{tag} carries {carries} A; whether it can cannot be told, since its {missing} is not known."
+                            ),
+                            super::fuse_outsizes_wire::find_out(ctx, *id),
+                        )
+                        .runs([*id]),
+                );
+            }
+        }
+    }
+}
+
+/// The largest rating among the working devices that guard the run.
+fn guarding(ctx: &Ctx<'_>, id: model::RunId) -> Option<Amps> {
+    ctx.study
+        .devices
+        .iter()
+        .filter(|device| device.works && device.guards.contains(&id))
+        .filter_map(|device| device.rating)
+        .reduce(Amps::max)
+}

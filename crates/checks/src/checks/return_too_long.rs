@@ -1,0 +1,247 @@
+//! `return-too-long`: an amplifier's ground lead is longer, or has more resistance, than it should.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wiring::{BODY, TieKind};
+use crate::wording::against;
+use circuit::ReturnWay;
+use model::{PartId, PartKind, RunId};
+
+pub(crate) static CHECK: Check = Check {
+    name: "return-too-long",
+    grade: Grade::Fix,
+    group: CheckGroup::Ground,
+    holds_when: "length and resistance of an amplifier's ground lead, and of its whole return, stay within the limits",
+    looks_for: "The wire from an amplifier's negative terminal to the first point on the body, along the wire; its \
+resistance with its endings and the contact of the ground point; and the resistance of the whole way back to the \
+source. An amplifier whose return is wired all the way back is held against the last of these only. A bad ground \
+surface, a bad ending or a damaged run on the way is told as such and not here.",
+    why: "All of the amplifier's current passes its ground lead. What is lost there is lost from its supply, and it \
+lifts the amplifier's ground above that of the head unit, which is heard as whine.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" turn-on=sensing #~ return-too-long
+ground E1
+ground E2
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out A1.+ 16mm2 2m RD
+run W3 A1.- E1.stud 16mm2 1.6m BK #~ return-too-long
+run W4 B1.- E2.stud 16mm2 0.3m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" turn-on=sensing
+ground E1
+ground E2
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out A1.+ 16mm2 2m RD
+run W3 A1.- E1.stud 16mm2 0.4m BK
+run W4 B1.- E2.stud 16mm2 0.3m BK",
+    source: "Common practice of vehicle audio: 18 in or 0.45 m; the resistances are judgements with the range stated in \
+the limits.",
+    limits: &[
+        "ground-lead-length",
+        "ground-lead-resistance",
+        "return-resistance",
+    ],
+    since: "0.1.0",
+    run,
+};
+
+/// Checks that name a cause on the return by itself.
+const CAUSES: &[&str] = &[
+    "ground-surface",
+    "ground-forbidden",
+    "poor-ending",
+    "hot-joint",
+    "damaged-run",
+    "return-through-shield",
+    "overloaded-run",
+];
+
+/// Runs of a return from the load to the first point on the body, and the ground point there.
+pub(crate) fn lead(ctx: &Ctx<'_>, way: &ReturnWay) -> (Vec<RunId>, Option<PartId>) {
+    let mut runs = Vec::new();
+    for run in &way.runs {
+        runs.push(*run);
+        let Some(ends) = ctx.wiring.ends(*run) else {
+            continue;
+        };
+        let ground = ends
+            .iter()
+            .flat_map(|point| ctx.wiring.ties_at(*point))
+            .find_map(|tie| match tie.kind {
+                TieKind::Own(part) if tie.ends.contains(&BODY) => Some(part),
+                _ => None,
+            });
+        if ground.is_some() || ends.contains(&BODY) {
+            return (runs, ground);
+        }
+    }
+    (runs, None)
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for (load, circuit) in &ctx.study.circuits {
+        if !matches!(ctx.kind(*load), Some(PartKind::Amplifier(_))) || !ctx.touched_part(*load) {
+            continue;
+        }
+        // With several sources the lead is the same; the way back is judged by the worst of them.
+        let complete: Vec<&ReturnWay> = circuit.returns.iter().filter(|way| way.complete).collect();
+        let Some(way) = complete.first() else { continue };
+        let (runs, ground) = lead(ctx, way);
+        let has_cause = runs.iter().any(|run| out.has_run(*run, CAUSES))
+            || ground.is_some_and(|ground| out.has_part(ground, CAUSES))
+            || out.has_part(*load, &["return-through-shield", "no-return"]);
+        if way.through_body {
+            if let Some(run) = runs.iter().find(|run| ctx.length(**run).is_none()) {
+                out.add(
+                    CHECK
+                        .undecided(
+                            format!(
+                                "Whether the ground lead of {} is short enough cannot be told: the length of {} is not known.",
+                                ctx.part_tag(*load),
+                                ctx.run_tag(*run)
+                            ),
+                            format!("Measure {}.", ctx.run_tag(*run)),
+                        )
+                        .parts([*load])
+                        .runs([*run]),
+                );
+                continue;
+            }
+            if length(ctx, out, *load, way, &runs) || has_cause {
+                continue;
+            }
+            if lead_resistance(ctx, out, *load, &runs, ground) {
+                continue;
+            }
+        }
+        if !has_cause {
+            whole(ctx, out, *load, &complete);
+        }
+    }
+}
+
+fn length(ctx: &Ctx<'_>, out: &mut Findings, load: PartId, way: &ReturnWay, runs: &[RunId]) -> bool {
+    let Some(limit) = ctx.limit("ground-lead-length") else {
+        return false;
+    };
+    if way.lead_length.0 <= limit + 1e-9 {
+        return false;
+    }
+    let (is, most) = against(way.lead_length.0, limit);
+    let finding = CHECK
+        .finding(
+            format!(
+                "The ground lead of {} is {is} m long; {most} m is the limit.",
+                ctx.part_tag(load)
+            ),
+            format!(
+                "Ground {} on bare body metal within {most} m of it.",
+                ctx.part_tag(load)
+            ),
+        )
+        .parts([load])
+        .runs(runs.iter().copied())
+        .measure(way.lead_length.0, limit, "m", Some("ground-lead-length"));
+    out.add(
+        runs.iter()
+            .fold(finding, |f, run| f.assumes_run(ctx, *run, &["length"])),
+    );
+    true
+}
+
+fn lead_resistance(
+    ctx: &Ctx<'_>,
+    out: &mut Findings,
+    load: PartId,
+    runs: &[RunId],
+    ground: Option<PartId>,
+) -> bool {
+    let Some(limit) = ctx.limit("ground-lead-resistance") else {
+        return false;
+    };
+    let wires: f64 = runs
+        .iter()
+        .filter_map(|run| ctx.flow(*run))
+        .map(|flow| flow.wire_resistance.0 + flow.ending_resistance.iter().map(|r| r.0).sum::<f64>())
+        .sum();
+    let contact = match ground.and_then(|ground| ctx.kind(ground)) {
+        Some(PartKind::Ground(it)) => it.contact.value().map_or_else(
+            || {
+                it.surface.value().map_or(0.0, |surface| {
+                    reference::contacts::ground_contact(surface).usual.0
+                })
+            },
+            |given| given.0,
+        ),
+        _ => 0.0,
+    };
+    let resistance = wires + contact;
+    if resistance <= limit {
+        return false;
+    }
+    let (is, most) = against(resistance * 1e3, limit * 1e3);
+    let finding = CHECK
+        .finding(
+            format!(
+                "The ground lead of {} has {is} mΩ, {} mΩ of it in the contact of its ground point; {most} mΩ is the limit.",
+                ctx.part_tag(load),
+                crate::wording::number(contact * 1e3)
+            ),
+            "Use thicker wire, and clean the ground point down to bare metal.".to_owned(),
+        )
+        .parts([load].into_iter().chain(ground))
+        .runs(runs.iter().copied())
+        .measure(resistance * 1e3, limit * 1e3, "mΩ", Some("ground-lead-resistance"));
+    let finding = runs.iter().fold(finding, |f, run| {
+        f.assumes_run(ctx, *run, &["length", "size", "material"])
+    });
+    out.add(finding);
+    true
+}
+
+fn whole(ctx: &Ctx<'_>, out: &mut Findings, load: PartId, ways: &[&ReturnWay]) {
+    let Some(limit) = ctx.limit("return-resistance") else {
+        return;
+    };
+    let worst = ways
+        .iter()
+        .filter_map(|way| way.resistance.map(|resistance| (resistance, *way)))
+        .max_by(|a, b| a.0.0.total_cmp(&b.0.0).then(b.1.source.cmp(&a.1.source)));
+    let Some((resistance, way)) = worst.filter(|(resistance, _)| resistance.0 > limit) else {
+        return;
+    };
+    // A weak spot that has a finding of its own is that finding's matter.
+    let told = way.weakest_run.is_some_and(|run| out.has_run(run, CAUSES))
+        || way.weakest_part.is_some_and(|part| out.has_part(part, CAUSES))
+        || way.runs.iter().any(|run| out.has_run(*run, CAUSES))
+        || way.parts.iter().any(|part| out.has_part(*part, CAUSES));
+    if told {
+        return;
+    }
+    let (is, most) = against(resistance.0 * 1e3, limit * 1e3);
+    let weakest = match (way.weakest_run, way.weakest_part) {
+        (Some(run), _) => format!(", most of it in {}", ctx.run_tag(run)),
+        (None, Some(part)) => format!(", most of it in {}", ctx.part_tag(part)),
+        (None, None) => String::new(),
+    };
+    out.add(
+        CHECK
+            .finding(
+                format!(
+                    "The whole return of {} to {} has {is} mΩ{weakest}; {most} mΩ is the limit.",
+                    ctx.part_tag(load),
+                    ctx.part_tag(way.source)
+                ),
+                "Add a strap or a thicker lead where most is lost.".to_owned(),
+            )
+            .parts([load].into_iter().chain(way.weakest_part))
+            .runs(way.weakest_run)
+            .measure(resistance.0 * 1e3, limit * 1e3, "mΩ", Some("return-resistance")),
+    );
+}

@@ -1,0 +1,134 @@
+//! `reversed-speaker`: a driver that pushes while its partners pull.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::set_run;
+use crate::registry::{Check, CheckGroup};
+use model::kinds::sound::{Band, Position};
+use model::{Change, Edit, End, PartId, PartKind, TerminalName};
+use std::collections::{BTreeMap, BTreeSet};
+
+pub(crate) static CHECK: Check = Check {
+    name: "reversed-speaker",
+    grade: Grade::Fix,
+    group: CheckGroup::Speakers,
+    holds_when: "drivers of one band and channel pair agree in polarity",
+    looks_for: "Among the drivers of one band that play as a pair (front left and right, rear left and right, all that \
+play bass), those that move the other way than the rest for the same signal. Where as many go one way as the other, \
+those that go against the amplifier's marking are named.",
+    why: "Two drivers that move against each other cancel what they should add: the bass is thin and the middle of the \
+stage is empty.",
+    example: "\
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\"
+speaker LS1 4ohm power=80W front-left
+speaker LS2 4ohm power=80W front-right #~ reversed-speaker
+run W1 A1.out1+ LS1.+ 2.5mm2 3m WH
+run W2 A1.out1- LS1.- 2.5mm2 3m WHBK
+run W3 A1.out2+ LS2.- 2.5mm2 3m GY #~ reversed-speaker
+run W4 A1.out2- LS2.+ 2.5mm2 3m GYBK #~ reversed-speaker",
+    instead: "\
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\"
+speaker LS1 4ohm power=80W front-left
+speaker LS2 4ohm power=80W front-right
+run W1 A1.out1+ LS1.+ 2.5mm2 3m WH
+run W2 A1.out1- LS1.- 2.5mm2 3m WHBK
+run W3 A1.out2+ LS2.+ 2.5mm2 3m GY
+run W4 A1.out2- LS2.- 2.5mm2 3m GYBK",
+    source: "Common practice; IEC 60268-5 marks the terminal to which a positive voltage moves the cone outwards.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+/// What plays together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Together {
+    Front,
+    Rear,
+    Bass,
+    /// Position not known: the pair of channels of a part.
+    Channels(PartId, u8),
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let mut groups: BTreeMap<(Band, Together), Vec<(PartId, bool)>> = BTreeMap::new();
+    for (id, driver) in &ctx.study.drivers {
+        let Some(PartKind::Speaker(speaker)) = ctx.kind(*id) else {
+            continue;
+        };
+        let (Some(in_phase), true, false) = (driver.in_phase, driver.plays, driver.coils_oppose) else {
+            continue;
+        };
+        let together = match (speaker.band, speaker.position.value()) {
+            (Band::Sub, _) | (_, Some(Position::Bass)) => Together::Bass,
+            (_, Some(Position::FrontLeft | Position::FrontRight)) => Together::Front,
+            (_, Some(Position::RearLeft | Position::RearRight)) => Together::Rear,
+            (_, Some(Position::Centre)) => continue,
+            (_, None) => match driver.channel {
+                Some((part, channel)) => Together::Channels(part, channel.saturating_sub(1) / 2),
+                None => continue,
+            },
+        };
+        groups
+            .entry((speaker.band, together))
+            .or_default()
+            .push((*id, in_phase));
+    }
+    for drivers in groups.values() {
+        let against = drivers.iter().filter(|(_, in_phase)| !in_phase).count();
+        let with = drivers.len() - against;
+        if against == 0 || with == 0 {
+            continue;
+        }
+        let odd = against > with;
+        let partners: Vec<PartId> = drivers.iter().filter(|d| d.1 != odd).map(|d| d.0).collect();
+        for (id, _) in drivers.iter().filter(|(_, in_phase)| *in_phase == odd) {
+            if !ctx.touched_part(*id) {
+                continue;
+            }
+            let tag = ctx.part_tag(*id);
+            let runs: BTreeSet<_> = ctx.runs_of(*id).map(|(run, _)| run).collect();
+            out.add(
+                CHECK
+                    .finding(
+                        format!(
+                            "{tag} moves against {}: its plus and minus are swapped.",
+                            ctx.part_tags(&partners)
+                        ),
+                        format!("Swap the two wires at {tag}, and check the colours along the lead."),
+                    )
+                    .parts([*id])
+                    .runs(runs)
+                    .mend(swap(ctx, *id)),
+            );
+        }
+    }
+}
+
+/// Swaps plus and minus of every coil.
+fn swap(ctx: &Ctx<'_>, id: PartId) -> Option<Edit> {
+    let turned = |name: &TerminalName| {
+        let text = name.as_str();
+        let (coil, sign) = text.split_at_checked(text.len().checked_sub(1)?)?;
+        let other = match sign {
+            "+" => "-",
+            "-" => "+",
+            _ => return None,
+        };
+        Some(TerminalName::new(format!("{coil}{other}")))
+    };
+    let mut changes: Vec<Change> = Vec::new();
+    for (run_id, run) in ctx.runs_of(id) {
+        let mut run = run.clone();
+        for end in [&mut run.from, &mut run.to] {
+            if let End::On(at) = end
+                && at.part == id
+            {
+                at.terminal = turned(&at.terminal)?;
+            }
+        }
+        changes.push(set_run(run_id, run));
+    }
+    (!changes.is_empty()).then(|| Edit::new(format!("Swap the wires at {}", ctx.part_tag(id)), changes))
+}

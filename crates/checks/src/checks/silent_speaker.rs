@@ -1,0 +1,93 @@
+//! `silent-speaker`: a driver without a complete loop to a channel.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::set_part;
+use crate::registry::{Check, CheckGroup};
+use circuit::Gap;
+use model::{Edit, PartId, PartKind, RunId};
+use std::collections::BTreeMap;
+
+pub(crate) static CHECK: Check = Check {
+    name: "silent-speaker",
+    grade: Grade::Fix,
+    group: CheckGroup::Speakers,
+    holds_when: "every driver has a complete loop to a channel",
+    looks_for: "A speaker of which no voice coil is joined to both legs of a channel, and the first gap on the way: a \
+terminal with nothing on it, a plug that is apart, a run that ends nowhere. Speakers that one gap makes silent share \
+one finding.",
+    why: "It does not play. Where the loop runs on through a plug to another speaker, one plug left apart silences both.",
+    example: "\
+amplifier A1 sections=\"1x 60W@4ohm min 4ohm\"
+speaker LS1 4ohm power=80W #~ silent-speaker
+plug P1 cavities=\"1 WH plus; 2 WHBK minus\" mated=no #~ silent-speaker
+run W1 A1.out1+ P1.1a 2.5mm2 3m WH
+run W2 A1.out1- P1.2a 2.5mm2 3m WHBK
+run W3 P1.1b LS1.+ 2.5mm2 1m WH
+run W4 P1.2b LS1.- 2.5mm2 1m WHBK",
+    instead: "\
+amplifier A1 sections=\"1x 60W@4ohm min 4ohm\"
+speaker LS1 4ohm power=80W
+plug P1 cavities=\"1 WH plus; 2 WHBK minus\" mated=yes
+run W1 A1.out1+ P1.1a 2.5mm2 3m WH
+run W2 A1.out1- P1.2a 2.5mm2 3m WHBK
+run W3 P1.1b LS1.+ 2.5mm2 1m WH
+run W4 P1.2b LS1.- 2.5mm2 1m WHBK",
+    source: "Common practice; it follows from Kirchhoff's current law.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let anyone_added = ctx.sheet.parts.iter().any(|(id, part)| {
+        matches!(part.is, PartKind::Amplifier(_) | PartKind::HeadUnit(_)) && !ctx.is_makers(*id)
+    });
+    // Speakers with the same gap share a cause; a gap on the speaker itself is its own.
+    let mut by_gap: BTreeMap<(Option<PartId>, Option<RunId>), (Vec<PartId>, Gap)> = BTreeMap::new();
+    for (id, driver) in &ctx.study.drivers {
+        if driver.plays || !(ctx.touched_part(*id) || anyone_added) {
+            continue;
+        }
+        let gap = driver.gap.clone().unwrap_or_default();
+        let part = gap.part.or(if gap.run.is_none() { Some(*id) } else { None });
+        by_gap
+            .entry((part, gap.run))
+            .or_insert_with(|| (Vec::new(), gap))
+            .0
+            .push(*id);
+    }
+    for ((part, run), (speakers, gap)) in by_gap {
+        if run.is_some_and(|run| out.has_run(run, &["damaged-run"])) {
+            continue;
+        }
+        let plural = if speakers.len() == 1 { "is" } else { "are" };
+        let why = if gap.what.is_empty() {
+            "its loop is not complete".to_owned()
+        } else {
+            gap.what
+        };
+        out.add(
+            CHECK
+                .finding(
+                    format!("{} {plural} silent: {why}.", ctx.part_tags(&speakers)),
+                    "Close the loop at that place.".to_owned(),
+                )
+                .parts(speakers.iter().copied())
+                .parts(part)
+                .runs(run)
+                .mend(part.and_then(|part| mate(ctx, part))),
+        );
+    }
+}
+
+/// Puts the halves of a plug together.
+fn mate(ctx: &Ctx<'_>, id: PartId) -> Option<Edit> {
+    let mut part = ctx.part(id)?.clone();
+    match &mut part.is {
+        PartKind::Plug(plug) if !plug.mated => plug.mated = true,
+        _ => return None,
+    }
+    Some(Edit::new(format!("Mate {}", part.tag), vec![set_part(id, part)]))
+}

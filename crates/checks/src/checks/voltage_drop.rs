@@ -1,0 +1,275 @@
+//! `voltage-drop`: too much is lost on the way to a load and back.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::{size_words, thicken};
+use crate::registry::{Check, CheckGroup};
+use crate::wording::against;
+use circuit::{Circuit, Outcome};
+use model::conductor::{METRIC_SERIES, Material, Size};
+use model::quantity::SquareMm;
+use model::{PartId, PartKind, RunId};
+use reference::conductors::nominal_resistance_per_metre;
+use std::collections::BTreeMap;
+
+pub(crate) static CHECK: Check = Check {
+    name: "voltage-drop",
+    grade: Grade::Fix,
+    group: CheckGroup::Conductors,
+    holds_when: "what is lost from the source to a load and back, at bursts of the chosen duty, stays within the limit",
+    looks_for: "The voltage at the source's poles less the voltage at the load's terminals, feed and return together, at \
+burst level. Amplifiers have a limit in volts, other equipment one in per cent of the nominal voltage. Loads that lose \
+most in the same run share one finding. What is lost in something that has a finding of its own (an overloaded run, a \
+bad joint, a bad ground) is not told again.",
+    why: "An amplifier on a weak supply clips earlier and runs hotter, lights are dim, pumps are slow, and equipment \
+switches itself off at the loudest moment.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=250W #~ voltage-drop
+run W1 B1.+ F1.in 6mm2 0.3m RD
+run W2 F1.out L1.+ 6mm2 7m RD #~ voltage-drop
+run W3 L1.- B1.- 6mm2 6m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=250W
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out L1.+ 16mm2 7m RD
+run W3 L1.- B1.- 16mm2 6m BK",
+    source: "Amplifiers: common practice. Others: ABYC E-11 clause 11.14.2.6 and ISO 10133 for small craft, \
+IEC 60364-5-52 Annex G.",
+    limits: &["drop-amplifier", "drop-critical", "drop-other", "nominal-voltage"],
+    since: "0.1.0",
+    run,
+};
+
+/// Checks that name the cause of a loss by themselves.
+const CAUSES: &[&str] = &[
+    "overloaded-run",
+    "clad-feed",
+    "damaged-run",
+    "poor-ending",
+    "hot-joint",
+    "ground-surface",
+    "ground-forbidden",
+    "return-too-long",
+    "return-too-thin",
+    "return-through-shield",
+];
+
+/// The limit for a part, in volts, with its name.
+pub(crate) fn limit_for(ctx: &Ctx<'_>, load: PartId) -> Option<(f64, &'static str)> {
+    let key = match ctx.kind(load)? {
+        PartKind::Amplifier(_) => return ctx.limit("drop-amplifier").map(|volts| (volts, "drop-amplifier")),
+        PartKind::HeadUnit(_) | PartKind::Processor(_) | PartKind::LineConverter(_) => "drop-critical",
+        _ => "drop-other",
+    };
+    Some((ctx.limit(key)? * ctx.limit("nominal-voltage")?, key))
+}
+
+/// Runs on the ways of least resistance, there and back, from and to the first source.
+pub(crate) fn way(circuit: &Circuit) -> Vec<RunId> {
+    let mut all: Vec<RunId> = Vec::new();
+    let feed = circuit
+        .feeds
+        .first()
+        .map(|feed| feed.runs.as_slice())
+        .unwrap_or_default();
+    let back = circuit
+        .returns
+        .first()
+        .map(|back| back.runs.as_slice())
+        .unwrap_or_default();
+    for run in feed.iter().chain(back) {
+        if !all.contains(run) {
+            all.push(*run);
+        }
+    }
+    all
+}
+
+struct Over {
+    load: PartId,
+    drop: f64,
+    limit: f64,
+    key: &'static str,
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    if matches!(ctx.study.outcome, Outcome::Collapsed { .. }) {
+        return;
+    }
+    let mut by_worst: BTreeMap<Option<RunId>, Vec<Over>> = BTreeMap::new();
+    for (load, circuit) in &ctx.study.circuits {
+        let (Some(drop), Some((limit, key))) = (circuit.drop, limit_for(ctx, *load)) else {
+            continue;
+        };
+        if drop.0 <= limit || !ctx.touched_part(*load) {
+            continue;
+        }
+        if out.has_part(
+            *load,
+            &["no-return", "no-feed", "supply-collapse", "return-through-shield"],
+        ) {
+            continue;
+        }
+        let runs = way(circuit);
+        let lost_in = |run: &RunId| ctx.flow(*run).map_or(0.0, |flow| flow.drop.0);
+        let told: f64 = runs
+            .iter()
+            .filter(|run| out.has_run(**run, CAUSES))
+            .map(lost_in)
+            .sum();
+        let bad_ground = circuit
+            .returns
+            .iter()
+            .flat_map(|back| &back.parts)
+            .any(|part| out.has_part(*part, CAUSES));
+        if drop.0 - told <= limit || (bad_ground && circuit.feed_drop.is_none_or(|feed| feed.0 <= limit)) {
+            continue;
+        }
+        let worst = runs
+            .iter()
+            .copied()
+            .filter(|run| !out.has_run(*run, CAUSES))
+            .max_by(|a, b| lost_in(a).total_cmp(&lost_in(b)).then(b.cmp(a)));
+        by_worst.entry(worst).or_default().push(Over {
+            load: *load,
+            drop: drop.0,
+            limit,
+            key,
+        });
+    }
+    for (worst, mut loads) in by_worst {
+        loads.sort_by(|a, b| {
+            (b.drop / b.limit)
+                .total_cmp(&(a.drop / a.limit))
+                .then(a.load.cmp(&b.load))
+        });
+        let Some(first) = loads.first() else { continue };
+        let (lost, most) = against(first.drop, first.limit);
+        let others = match loads.get(1..).unwrap_or_default() {
+            [] => String::new(),
+            more => {
+                let tags: Vec<String> = more.iter().map(|over| ctx.part_tag(over.load)).collect();
+                format!(" The same holds for {}.", crate::wording::listed(&tags))
+            }
+        };
+        let place = worst
+            .and_then(|run| Some((run, ctx.flow(run)?)))
+            .map(|(run, flow)| {
+                format!(
+                    " {} V of it in {}",
+                    crate::wording::number(flow.drop.0),
+                    ctx.run_tag(run)
+                )
+            })
+            .unwrap_or_default();
+        let sizes = ctx
+            .study
+            .circuits
+            .get(&first.load)
+            .map(|circuit| sizes_that_pass(ctx, circuit, first.drop, first.limit))
+            .unwrap_or_default();
+        let remedy = match sizes.as_slice() {
+            [] => "Lay thicker or shorter wire, there and back.".to_owned(),
+            sizes => {
+                let all: Vec<String> = sizes
+                    .iter()
+                    .map(|(run, size)| format!("{} for {}", size_words(*size), ctx.run_tag(*run)))
+                    .collect();
+                format!("Lay {} copper.", crate::wording::listed(&all))
+            }
+        };
+        let mut finding = CHECK
+            .finding(
+                format!(
+                    "{} loses {lost} V between source and terminals,{}{} {most} V is the limit.{others}",
+                    ctx.part_tag(first.load),
+                    place,
+                    if place.is_empty() { "" } else { ";" },
+                ),
+                remedy,
+            )
+            .parts(loads.iter().map(|over| over.load))
+            .runs(worst)
+            .measure(first.drop, first.limit, "V", Some(first.key))
+            .mend(thicken(
+                ctx,
+                format!("Lay thicker wire for {}", ctx.part_tag(first.load)),
+                &sizes,
+            ));
+        if let Some(run) = worst {
+            finding = finding.assumes_run(ctx, run, &["size", "length", "material"]);
+        }
+        out.add(finding);
+    }
+}
+
+/// Sizes for the runs of a circuit with which the drop passes: the run that loses most grows first, step by step.
+/// Constant-power loads draw less at a higher voltage, so the estimate errs towards thick.
+fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> Vec<(RunId, Size)> {
+    struct Choice {
+        run: RunId,
+        lost: f64,
+        ohms: f64,
+        temperature: model::quantity::Celsius,
+        area: f64,
+        size: Option<Size>,
+        now: f64,
+    }
+    let mut all: Vec<Choice> = way(circuit)
+        .into_iter()
+        .filter(|run| ctx.touched_run(*run))
+        .filter_map(|run| {
+            let (wire, flow) = (&ctx.run(run)?.wire, ctx.flow(run)?);
+            let size = wire.size.value()?;
+            let length = wire.length.value()?.0;
+            let lost = flow.wire_resistance.0 * flow.current.burst.0.abs();
+            (length > 0.0 && lost > 0.0).then(|| Choice {
+                run,
+                lost,
+                ohms: flow.wire_resistance.0 / length,
+                temperature: flow.temperature,
+                area: size.area().0,
+                size: None,
+                now: lost,
+            })
+        })
+        .collect();
+    // A little below the limit, so that rounding does not leave it standing.
+    let target = limit * 0.99;
+    let mut total = drop;
+    for _ in 0..400 {
+        if total <= target {
+            return all
+                .into_iter()
+                .filter_map(|choice| choice.size.map(|size| (choice.run, size)))
+                .collect();
+        }
+        let next = |choice: &Choice| {
+            METRIC_SERIES
+                .iter()
+                .copied()
+                .find(|area| *area > choice.area * 1.001)
+        };
+        let Some(worst) = all
+            .iter_mut()
+            .filter(|choice| next(choice).is_some())
+            .max_by(|a, b| a.now.total_cmp(&b.now).then(b.run.cmp(&a.run)))
+        else {
+            return Vec::new();
+        };
+        let Some(area) = next(worst) else {
+            return Vec::new();
+        };
+        let size = Size::Metric(SquareMm(area));
+        let ohms = nominal_resistance_per_metre(Material::Copper, size, worst.temperature).0;
+        let now = worst.lost * (ohms / worst.ohms).min(1.0);
+        total -= worst.now - now;
+        (worst.area, worst.size, worst.now) = (area, Some(size), now);
+    }
+    Vec::new()
+}

@@ -1,0 +1,239 @@
+//! What every check is given: the sheet, the settings, what the engine knows, and the questions that many checks ask.
+
+use crate::unprotected::Stretch;
+use crate::wiring::Wiring;
+use circuit::{Device, DeviceRef, Purpose, RunFlow, Study};
+use model::conductor::FittedBy;
+use model::property::PropertySet;
+use model::quantity::Metres;
+use model::{Part, PartId, PartKind, Run, RunId, Settings, Sheet, TerminalName, TerminalRef};
+use std::collections::BTreeMap;
+
+/// What a check looks at.
+pub(crate) struct Ctx<'a> {
+    pub(crate) sheet: &'a Sheet,
+    pub(crate) settings: &'a Settings,
+    pub(crate) study: &'a Study,
+    pub(crate) wiring: Wiring,
+    /// Runs that land on each part, in the order of their ids.
+    on_part: BTreeMap<PartId, Vec<RunId>>,
+    devices: BTreeMap<&'a DeviceRef, &'a Device>,
+    /// Stretches of wire that a source can drive current into without crossing a working device.
+    pub(crate) stretches: Vec<Stretch>,
+}
+
+impl<'a> Ctx<'a> {
+    /// The context of one analysis.
+    pub(crate) fn new(sheet: &'a Sheet, settings: &'a Settings, study: &'a Study) -> Self {
+        let mut on_part: BTreeMap<PartId, Vec<RunId>> = BTreeMap::new();
+        for (id, run) in &sheet.runs {
+            let [from, to] = run.ends().map(|end| end.terminal().map(|t| t.part));
+            for part in from.into_iter().chain(to.filter(|to| from != Some(*to))) {
+                on_part.entry(part).or_default().push(*id);
+            }
+        }
+        let mut ctx = Self {
+            sheet,
+            settings,
+            study,
+            wiring: Wiring::of(sheet),
+            on_part,
+            devices: study
+                .devices
+                .iter()
+                .map(|device| (&device.device, device))
+                .collect(),
+            stretches: Vec::new(),
+        };
+        ctx.stretches = crate::unprotected::stretches(&ctx);
+        ctx
+    }
+
+    // Names.
+
+    /// The tag of a part.
+    pub(crate) fn part_tag(&self, id: PartId) -> String {
+        self.sheet
+            .parts
+            .get(&id)
+            .map_or_else(|| id.to_string(), |part| part.tag.clone())
+    }
+    /// The tag of a run.
+    pub(crate) fn run_tag(&self, id: RunId) -> String {
+        self.sheet
+            .runs
+            .get(&id)
+            .map_or_else(|| id.to_string(), |run| run.tag.clone())
+    }
+    /// A device as people write it: `F1`, `D1.out2`.
+    pub(crate) fn device_tag(&self, device: &DeviceRef) -> String {
+        match &device.output {
+            Some(output) => format!("{}.{output}", self.part_tag(device.part)),
+            None => self.part_tag(device.part),
+        }
+    }
+    /// Tags of runs, joined with commas and `and`, in the order of the drawing's numbers.
+    pub(crate) fn run_tags<'i>(&self, ids: impl IntoIterator<Item = &'i RunId>) -> String {
+        let all: Vec<String> = ids.into_iter().map(|id| self.run_tag(*id)).collect();
+        crate::wording::listed(&all)
+    }
+    /// Tags of parts.
+    pub(crate) fn part_tags<'i>(&self, ids: impl IntoIterator<Item = &'i PartId>) -> String {
+        let all: Vec<String> = ids.into_iter().map(|id| self.part_tag(*id)).collect();
+        crate::wording::listed(&all)
+    }
+    /// A terminal as people write it.
+    pub(crate) fn terminal(&self, part: PartId, name: &str) -> String {
+        format!("{}.{name}", self.part_tag(part))
+    }
+
+    // Things.
+
+    pub(crate) fn part(&self, id: PartId) -> Option<&'a Part> {
+        self.sheet.parts.get(&id)
+    }
+    pub(crate) fn run(&self, id: RunId) -> Option<&'a Run> {
+        self.sheet.runs.get(&id)
+    }
+    pub(crate) fn kind(&self, id: PartId) -> Option<&'a PartKind> {
+        self.part(id).map(|part| &part.is)
+    }
+    pub(crate) fn flow(&self, id: RunId) -> Option<&'a RunFlow> {
+        self.study.runs.get(&id)
+    }
+    pub(crate) fn purpose(&self, id: RunId) -> Purpose {
+        self.flow(id).map(|flow| flow.purpose).unwrap_or_default()
+    }
+    /// True for what carries supply current from a source.
+    pub(crate) fn is_feed(&self, id: RunId) -> bool {
+        matches!(self.purpose(id), Purpose::Feed | Purpose::BetweenSources)
+    }
+    /// True for feeds and returns.
+    pub(crate) fn is_supply(&self, id: RunId) -> bool {
+        self.is_feed(id) || self.purpose(id) == Purpose::Return
+    }
+    pub(crate) fn device(&self, device: &DeviceRef) -> Option<&'a Device> {
+        self.devices.get(device).copied()
+    }
+    /// Runs that land on a part.
+    pub(crate) fn runs_of(&self, part: PartId) -> impl Iterator<Item = (RunId, &'a Run)> {
+        self.on_part
+            .get(&part)
+            .into_iter()
+            .flatten()
+            .filter_map(|id| Some((*id, self.run(*id)?)))
+    }
+    /// Runs that land on a terminal.
+    pub(crate) fn runs_on(&self, part: PartId, terminal: &str) -> Vec<RunId> {
+        let at = TerminalRef::new(part, terminal);
+        self.runs_of(part)
+            .filter(|(_, run)| run.ends().iter().any(|end| end.terminal() == Some(&at)))
+            .map(|(id, _)| id)
+            .collect()
+    }
+    /// The kind and terminal that a run's ends are on.
+    pub(crate) fn landings(&self, id: RunId) -> Vec<(PartId, &'a PartKind, &'a TerminalName)> {
+        let Some(run) = self.run(id) else {
+            return Vec::new();
+        };
+        run.ends()
+            .into_iter()
+            .filter_map(|end| end.terminal())
+            .filter_map(|at| Some((at.part, self.kind(at.part)?, &at.terminal)))
+            .collect()
+    }
+    /// Length of a run, nothing where it is not known.
+    pub(crate) fn length(&self, id: RunId) -> Option<Metres> {
+        self.run(id).and_then(|run| run.wire.length.value())
+    }
+
+    // Who fitted it.
+
+    /// Whether the vehicle's maker put this part there. The vehicle's own wiring always counts as his.
+    pub(crate) fn is_makers(&self, id: PartId) -> bool {
+        self.part(id)
+            .is_some_and(|part| part.fitted_by == FittedBy::Maker || matches!(part.is, PartKind::Vehicle(_)))
+    }
+    /// Whether a run is judged for what it is: not when the maker fitted it and everything it joins.
+    pub(crate) fn touched_run(&self, id: RunId) -> bool {
+        let Some(run) = self.run(id) else { return false };
+        let joined: Vec<PartId> = run
+            .ends()
+            .iter()
+            .filter_map(|end| end.terminal())
+            .map(|t| t.part)
+            .collect();
+        let is_source = |id: &PartId| {
+            matches!(
+                self.kind(*id),
+                Some(PartKind::Vehicle(_) | PartKind::Battery(_) | PartKind::Alternator(_))
+            )
+        };
+        // Battery and alternator leads to the vehicle's own wiring are the vehicle's, whoever drew them.
+        let is_vehicle = |id: &PartId| matches!(self.kind(*id), Some(PartKind::Vehicle(_)));
+        if joined.len() == 2 && joined.iter().all(is_source) && joined.iter().any(is_vehicle) {
+            return false;
+        }
+        run.fitted_by != FittedBy::Maker
+            || joined
+                .iter()
+                .any(|part| !self.is_makers(*part) && !is_source(part))
+    }
+    /// Whether a run is judged for what it carries: also when something that was added hangs on it.
+    pub(crate) fn burdened_run(&self, id: RunId) -> bool {
+        self.touched_run(id)
+            || self
+                .flow(id)
+                .is_some_and(|flow| flow.serves.iter().any(|load| !self.is_makers(*load)))
+    }
+    /// Whether a part is judged for what it is: not when the maker fitted it and every run on it.
+    pub(crate) fn touched_part(&self, id: PartId) -> bool {
+        !self.is_makers(id) || self.runs_of(id).any(|(_, run)| run.fitted_by != FittedBy::Maker)
+    }
+    /// Whether a device is judged for what it carries.
+    pub(crate) fn burdened_device(&self, device: &Device) -> bool {
+        !self.is_makers(device.device.part) || device.serves.iter().any(|load| !self.is_makers(*load))
+    }
+
+    // Limits.
+
+    /// A limit: what the user set, else what the profile says, else nothing.
+    pub(crate) fn limit(&self, key: &str) -> Option<f64> {
+        crate::limits::limit(self.settings, key)
+    }
+
+    // What is assumed.
+
+    /// Those of these properties of a run's wire that are assumed, as `W1 size`.
+    pub(crate) fn assumed_of_run(&self, id: RunId, properties: &[&str]) -> Vec<String> {
+        let Some(run) = self.run(id) else {
+            return Vec::new();
+        };
+        properties
+            .iter()
+            .filter(|name| run.wire.get(name).is_some_and(|text| text.starts_with('~')))
+            .map(|name| format!("{} {name}", run.tag))
+            .collect()
+    }
+    /// Those of these properties of a part that are assumed, as `F1 rating`.
+    pub(crate) fn assumed_of_part(&self, id: PartId, properties: &[&str]) -> Vec<String> {
+        let Some(part) = self.part(id) else {
+            return Vec::new();
+        };
+        properties
+            .iter()
+            .filter(|name| part.is.get(name).is_some_and(|text| text.starts_with('~')))
+            .map(|name| format!("{} {name}", part.tag))
+            .collect()
+    }
+    /// The properties of a device that hold its rating, as `F1 rating`, where they are assumed.
+    pub(crate) fn assumed_rating(&self, device: &DeviceRef) -> Vec<String> {
+        let property = match (self.kind(device.part), device.output.as_deref()) {
+            (Some(PartKind::Vehicle(_)), Some("30")) => "permanent-fuse",
+            (Some(PartKind::Vehicle(_)), Some("15")) => "switched-fuse",
+            (Some(PartKind::Vehicle(_)), _) => "main-fuse",
+            _ => "rating",
+        };
+        self.assumed_of_part(device.part, &[property])
+    }
+}

@@ -1,0 +1,137 @@
+//! Findings in the making: where checks put them, and where a later check sees what an earlier one found.
+
+use crate::context::Ctx;
+use crate::finding::{Finding, Grade, Measure};
+use crate::registry::Check;
+use model::{Edit, PartId, RunId};
+use std::collections::BTreeSet;
+
+/// What has been found so far.
+#[derive(Default)]
+pub(crate) struct Findings {
+    list: Vec<Finding>,
+    runs: BTreeSet<(RunId, &'static str)>,
+    parts: BTreeSet<(PartId, &'static str)>,
+}
+
+impl Findings {
+    /// Adds one.
+    pub(crate) fn add(&mut self, finding: Finding) {
+        self.runs
+            .extend(finding.runs.iter().map(|run| (*run, finding.check)));
+        self.parts
+            .extend(finding.parts.iter().map(|part| (*part, finding.check)));
+        self.list.push(finding);
+    }
+    /// Whether one of these checks marked the run.
+    pub(crate) fn has_run(&self, run: RunId, checks: &[&str]) -> bool {
+        self.runs
+            .range((run, "")..=(run, "\u{7f}"))
+            .any(|(_, check)| checks.contains(check))
+    }
+    /// Whether one of these checks marked the part.
+    pub(crate) fn has_part(&self, part: PartId, checks: &[&str]) -> bool {
+        self.parts
+            .range((part, "")..=(part, "\u{7f}"))
+            .any(|(_, check)| checks.contains(check))
+    }
+    /// All of them: by grade, undecided ones after decided, then by check name and place. Equal ones stand once.
+    pub(crate) fn sorted(self) -> Vec<Finding> {
+        let mut list = self.list;
+        list.sort_by(|a, b| {
+            (a.grade, a.undecided, a.check, &a.parts, &a.runs, &a.what).cmp(&(
+                b.grade,
+                b.undecided,
+                b.check,
+                &b.parts,
+                &b.runs,
+                &b.what,
+            ))
+        });
+        list.dedup();
+        list
+    }
+}
+
+impl Check {
+    /// A finding of this check with its wording; marks and numbers are added by the methods of [`Finding`].
+    pub(crate) fn finding(&self, what: impl Into<String>, remedy: impl Into<String>) -> Finding {
+        Finding {
+            check: self.name,
+            grade: self.grade,
+            undecided: false,
+            what: what.into(),
+            remedy: remedy.into(),
+            parts: Vec::new(),
+            runs: Vec::new(),
+            measure: None,
+            assumed: BTreeSet::new(),
+            mends: Vec::new(),
+        }
+    }
+    /// A finding that lacks a fact.
+    pub(crate) fn undecided(&self, what: impl Into<String>, find_out: impl Into<String>) -> Finding {
+        Finding {
+            undecided: true,
+            ..self.finding(what, find_out)
+        }
+    }
+}
+
+/// Building blocks of findings.
+impl Finding {
+    /// Marks these runs, each once, in this order.
+    pub(crate) fn runs(mut self, runs: impl IntoIterator<Item = RunId>) -> Self {
+        for run in runs {
+            if !self.runs.contains(&run) {
+                self.runs.push(run);
+            }
+        }
+        self
+    }
+    /// Marks these parts, each once, in this order.
+    pub(crate) fn parts(mut self, parts: impl IntoIterator<Item = PartId>) -> Self {
+        for part in parts {
+            if !self.parts.contains(&part) {
+                self.parts.push(part);
+            }
+        }
+        self
+    }
+    /// Gives it another grade than its check's.
+    pub(crate) fn grade(mut self, grade: Grade) -> Self {
+        self.grade = grade;
+        self
+    }
+    /// Holds a number against a limit of the profile.
+    pub(crate) fn measure(
+        mut self,
+        value: f64,
+        limit: f64,
+        unit: &'static str,
+        limit_key: Option<&'static str>,
+    ) -> Self {
+        self.measure = Some(Measure {
+            value,
+            limit,
+            unit,
+            limit_key,
+        });
+        self
+    }
+    /// Names those of these properties of a run's wire that are assumed.
+    pub(crate) fn assumes_run(mut self, ctx: &Ctx<'_>, run: RunId, properties: &[&str]) -> Self {
+        self.assumed.extend(ctx.assumed_of_run(run, properties));
+        self
+    }
+    /// Names those of these properties of a part that are assumed.
+    pub(crate) fn assumes_part(mut self, ctx: &Ctx<'_>, part: PartId, properties: &[&str]) -> Self {
+        self.assumed.extend(ctx.assumed_of_part(part, properties));
+        self
+    }
+    /// Offers an edit that clears it.
+    pub(crate) fn mend(mut self, edit: Option<Edit>) -> Self {
+        self.mends.extend(edit);
+        self
+    }
+}

@@ -1,0 +1,46 @@
+//! The limits that checks hold things against: what the user set in the job wins over the profile.
+
+use crate::explain::LimitLine;
+use crate::wording::number;
+use model::Settings;
+use model::job::Profile;
+
+/// A limit by its key; `None` when no profile knows it.
+pub(crate) fn limit(settings: &Settings, key: &str) -> Option<f64> {
+    settings
+        .limits
+        .get(key)
+        .copied()
+        .or_else(|| reference::protection::limit(settings.conditions.profile, key).map(|limit| limit.value))
+}
+
+/// A limit as the page of a check tells it.
+pub(crate) fn line(key: &'static str) -> LimitLine {
+    let rows: Vec<(Profile, &reference::protection::Limit)> = Profile::ALL
+        .iter()
+        .filter_map(|profile| reference::protection::limit(*profile, key).map(|limit| (*profile, limit)))
+        .collect();
+    LimitLine {
+        key,
+        values: rows
+            .iter()
+            .map(|(profile, limit)| {
+                let value = number(limit.value);
+                let value = if limit.unit.is_empty() {
+                    value
+                } else {
+                    format!("{value} {}", limit.unit)
+                };
+                (*profile, value)
+            })
+            .collect(),
+        what: rows
+            .first()
+            .map(|(_, limit)| limit.title.to_owned())
+            .unwrap_or_default(),
+        sources: rows
+            .iter()
+            .map(|(profile, limit)| format!("{}: {}", profile.title(), limit.source))
+            .collect(),
+    }
+}

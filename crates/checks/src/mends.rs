@@ -1,0 +1,261 @@
+//! Edits that clear a finding: a fuse put into a run, a thicker wire, swapped ends. Each is proved by a test that makes
+//! the edit and analyses again.
+
+use crate::context::Ctx;
+use circuit::DeviceRef;
+use model::conductor::{EndingMethod, METRIC_SERIES, Material, Size};
+use model::kinds::supply::{Fuse, FuseForm};
+use model::quantity::{Amps, Metres, SquareMm};
+use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, SheetKind, TerminalRef};
+use reference::ampacity::{AmpacityQuery, allowable_current};
+use reference::fuses::{family, rating_not_above};
+use std::collections::BTreeMap;
+
+/// The sheet that mends are written for, since a check does not know which sheet of a job it looks at.
+const WRITTEN_FOR: SheetKind = SheetKind::Plan;
+
+/// A mend as it is to be made in this job, on this sheet: checks see one sheet alone, so what a mend adds has ids that
+/// are free on that sheet but perhaps not in the job.
+#[must_use]
+pub fn mend_for(job: &Job, kind: SheetKind, mend: &Edit) -> Edit {
+    let sheet = job.sheet(kind).cloned().unwrap_or_default();
+    let (mut next_part, mut next_run) = (job.free_part_id().0, job.free_run_id().0);
+    let (mut parts, mut runs) = (BTreeMap::new(), BTreeMap::new());
+    for change in &mend.changes {
+        match change {
+            Change::Part { id, .. } if !sheet.parts.contains_key(id) && !parts.contains_key(id) => {
+                parts.insert(*id, PartId(next_part));
+                next_part = next_part.saturating_add(1);
+            }
+            Change::Run { id, .. } if !sheet.runs.contains_key(id) && !runs.contains_key(id) => {
+                runs.insert(*id, RunId(next_run));
+                next_run = next_run.saturating_add(1);
+            }
+            _ => {}
+        }
+    }
+    let part_id = |id: PartId| parts.get(&id).copied().unwrap_or(id);
+    let end = |end: &End| match end {
+        End::On(at) => End::On(TerminalRef {
+            part: part_id(at.part),
+            terminal: at.terminal.clone(),
+        }),
+        End::Loose(at) => End::Loose(*at),
+    };
+    let changes = mend
+        .changes
+        .iter()
+        .map(|change| match change {
+            Change::Part { id, to, .. } => Change::Part {
+                sheet: kind,
+                id: part_id(*id),
+                to: to.clone(),
+            },
+            Change::Run { id, to, .. } => Change::Run {
+                sheet: kind,
+                id: runs.get(id).copied().unwrap_or(*id),
+                to: to.as_ref().map(|run| {
+                    Box::new(Run {
+                        from: end(&run.from),
+                        to: end(&run.to),
+                        ..(**run).clone()
+                    })
+                }),
+            },
+            other => other.clone(),
+        })
+        .collect();
+    Edit::new(mend.name.clone(), changes)
+}
+
+/// A run that becomes this.
+pub(crate) fn set_run(id: RunId, run: Run) -> Change {
+    Change::Run {
+        sheet: WRITTEN_FOR,
+        id,
+        to: Some(Box::new(run)),
+    }
+}
+
+/// A part that becomes this.
+pub(crate) fn set_part(id: PartId, part: Part) -> Change {
+    Change::Part {
+        sheet: WRITTEN_FOR,
+        id,
+        to: Some(Box::new(part)),
+    }
+}
+
+/// Current that a wire of this size bears where this run lies; `None` where a fact is missing.
+pub(crate) fn allowable_at(ctx: &Ctx<'_>, id: RunId, size: Size, material: Material) -> Option<Amps> {
+    let (run, flow) = (ctx.run(id)?, ctx.flow(id)?);
+    Some(allowable_current(AmpacityQuery {
+        material,
+        area: size.area(),
+        insulation: run.wire.insulation.value()?,
+        ambient: flow.ambient,
+        bundled: u32::from(run.wire.bundle.value()?),
+    }))
+}
+
+/// The least copper size of the metric series that bears this current where the run lies, and is no thinner than
+/// `least`.
+pub(crate) fn size_for_current(ctx: &Ctx<'_>, id: RunId, current: Amps, least: SquareMm) -> Option<Size> {
+    METRIC_SERIES
+        .iter()
+        .map(|area| Size::Metric(SquareMm(*area)))
+        .filter(|size| size.area() >= least)
+        .find(|size| allowable_at(ctx, id, *size, Material::Copper).is_some_and(|bears| bears >= current))
+}
+
+/// Makes runs of copper of these sizes.
+pub(crate) fn thicken(ctx: &Ctx<'_>, name: impl Into<String>, sizes: &[(RunId, Size)]) -> Option<Edit> {
+    let changes: Option<Vec<Change>> = sizes
+        .iter()
+        .map(|(id, size)| {
+            let mut run = ctx.run(*id)?.clone();
+            run.wire.size = Fact::Given(*size);
+            run.wire.material = Fact::Given(Material::Copper);
+            run.wire.stated_resistance = Fact::Unknown;
+            Some(set_run(*id, run))
+        })
+        .collect();
+    changes
+        .filter(|changes| !changes.is_empty())
+        .map(|changes| Edit::new(name, changes))
+}
+
+/// The written size, `16 mm²` or `4 AWG`.
+pub(crate) fn size_words(size: Size) -> String {
+    match size {
+        Size::Metric(area) => format!("{} mm²", crate::wording::number(area.0)),
+        Size::Awg(_) => {
+            use model::PropertyType;
+            size.print().replace("AWG", " AWG")
+        }
+    }
+}
+
+/// Gives a device this rating.
+pub(crate) fn set_rating(ctx: &Ctx<'_>, device: &DeviceRef, rating: Amps) -> Option<Edit> {
+    let mut part = ctx.part(device.part)?.clone();
+    match (&mut part.is, &device.output) {
+        (PartKind::Fuse(fuse), None) => fuse.rating = Fact::Given(rating),
+        (PartKind::Breaker(breaker), None) => breaker.rating = Fact::Given(rating),
+        (PartKind::Block(block), Some(output)) => {
+            let number: usize = output.strip_prefix("out")?.parse().ok()?;
+            *block.fuses.0.get_mut(number.checked_sub(1)?)? = Some(rating);
+        }
+        _ => return None,
+    }
+    Some(Edit::new(
+        format!(
+            "Fit {} A in {}",
+            crate::wording::number(rating.0),
+            ctx.device_tag(device)
+        ),
+        vec![set_part(device.part, part)],
+    ))
+}
+
+/// Ratings of the family of a device, rising.
+pub(crate) fn ratings_of(ctx: &Ctx<'_>, device: &DeviceRef) -> &'static [f64] {
+    match ctx.kind(device.part) {
+        Some(PartKind::Fuse(fuse)) => family(fuse.form.into()).ratings,
+        Some(PartKind::Block(block)) => family(block.form.into()).ratings,
+        // Breakers come in the ratings of large blades and strips.
+        Some(PartKind::Breaker(_)) => family(FuseForm::Maxi.into()).ratings,
+        _ => &[],
+    }
+}
+
+/// The form of fuse for a current, and a rating between what the load needs and what the wire bears.
+fn fuse_between(needs: Amps, bears: Amps) -> Option<(FuseForm, Amps)> {
+    [FuseForm::Strip61, FuseForm::Maxi, FuseForm::Regular]
+        .into_iter()
+        .find_map(|form| {
+            rating_not_above(form.into(), bears)
+                .filter(|rating| *rating >= needs)
+                .map(|rating| (form, rating))
+        })
+}
+
+/// Puts a fuse into a run, `near` metres of wire from the end on this terminal: the run is split, its first piece
+/// keeps its id. `needs` is what must pass, `bears` what the weakest wire behind it bears.
+pub(crate) fn insert_fuse(
+    ctx: &Ctx<'_>,
+    id: RunId,
+    source_end: usize,
+    near: Metres,
+    needs: Amps,
+    bears: Amps,
+) -> Option<Edit> {
+    let run = ctx.run(id)?;
+    let (form, rating) = fuse_between(needs, bears)?;
+    let length = run.wire.length.value()?;
+    let first = near.min(Metres(length.0 / 2.0));
+    let part_id = PartId(
+        ctx.sheet
+            .parts
+            .last_key_value()
+            .map_or(1, |(id, _)| id.0.saturating_add(1)),
+    );
+    let run_id = RunId(
+        ctx.sheet
+            .runs
+            .last_key_value()
+            .map_or(1, |(id, _)| id.0.saturating_add(1)),
+    );
+    let tag = ctx.sheet.free_tag("F");
+    let mut fuse = Part::new(
+        tag.clone(),
+        Fuse {
+            form,
+            rating: Fact::Given(rating),
+            ..Fuse::default()
+        },
+    );
+    fuse.place
+        .clone_from(&ctx.part(run.ends().get(source_end)?.terminal()?.part)?.place);
+    let ring = Fact::Given(EndingMethod::CrimpedRing);
+    let (mut near_piece, mut far_piece) = (run.clone(), run.clone());
+    far_piece.tag = ctx.sheet.free_tag("W");
+    far_piece.bends.clear();
+    near_piece.bends.clear();
+    let on = |name: &str| End::On(TerminalRef::new(part_id, name));
+    let far_length = Metres(length.0 - first.0);
+    if source_end == 0 {
+        (near_piece.to, near_piece.to_ending.method) = (on("in"), ring);
+        near_piece.to_ending.resistance = Fact::Unknown;
+        (far_piece.from, far_piece.from_ending.method) = (on("out"), ring);
+        far_piece.from_ending.resistance = Fact::Unknown;
+    } else {
+        (near_piece.from, near_piece.from_ending.method) = (on("in"), ring);
+        near_piece.from_ending.resistance = Fact::Unknown;
+        (far_piece.to, far_piece.to_ending.method) = (on("out"), ring);
+        far_piece.to_ending.resistance = Fact::Unknown;
+    }
+    let keep = |fact: &Fact<Metres>, to: Metres| match fact {
+        Fact::Assumed(_) => Fact::Assumed(to),
+        _ => Fact::Given(to),
+    };
+    near_piece.wire.length = keep(&run.wire.length, first);
+    far_piece.wire.length = keep(&run.wire.length, far_length);
+    Some(Edit::new(
+        format!(
+            "Put fuse {tag}, {} A, into {}",
+            crate::wording::number(rating.0),
+            run.tag
+        ),
+        vec![
+            set_part(part_id, fuse),
+            set_run(id, near_piece),
+            set_run(run_id, far_piece),
+        ],
+    ))
+}
+
+/// Least rating of a device for the current that loads take, with the share that lasting current may be of it.
+pub(crate) fn rating_needed(ctx: &Ctx<'_>, rms: Amps) -> Amps {
+    Amps(rms.0 / ctx.limit("continuous-load-share").unwrap_or(0.8).max(0.01))
+}

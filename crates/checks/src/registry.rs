@@ -1,0 +1,122 @@
+//! What a check is, and the list of all of them. A new check touches two places: its own file under `checks/`, and
+//! one line in [`CHECKS`].
+
+use crate::checks::*;
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+
+/// What a check is about; the headings of the list of checks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum CheckGroup {
+    /// Fuses and breakers, and what they guard.
+    Protection,
+    /// Wires, joints and terminals.
+    Conductors,
+    /// Returns and ground points.
+    Ground,
+    /// Speakers and what drives them.
+    Speakers,
+    /// Signal leads and turn-on leads.
+    SignalAndControl,
+    /// How it is fixed, finished and led through the body.
+    Workmanship,
+    /// Charging and standing.
+    Energy,
+    /// What is not known.
+    Data,
+}
+
+impl CheckGroup {
+    /// All groups, in the order of the list.
+    pub const ALL: &'static [Self] = &[
+        Self::Protection,
+        Self::Conductors,
+        Self::Ground,
+        Self::Speakers,
+        Self::SignalAndControl,
+        Self::Workmanship,
+        Self::Energy,
+        Self::Data,
+    ];
+    /// The words on screen.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Protection => "Protection",
+            Self::Conductors => "Conductors",
+            Self::Ground => "Ground",
+            Self::Speakers => "Speakers",
+            Self::SignalAndControl => "Signal and control",
+            Self::Workmanship => "Body and workmanship",
+            Self::Energy => "Energy",
+            Self::Data => "Data",
+        }
+    }
+}
+
+/// One check: its documentation as data, and the rule.
+///
+/// The texts are plain sentences; [`crate::explain`] makes a page of them, the same on screen, in `docs/checks` and
+/// on the command line. `example` and `instead` are jobs in the text form; in the example, `#~ name …` at the end of
+/// a line names the checks that mark the part or run of that line. Both are run as tests.
+pub struct Check {
+    /// Its name: the fault, in kebab-case.
+    pub name: &'static str,
+    /// Its grade; some findings are graver or lighter, and then `looks_for` says when.
+    pub grade: Grade,
+    /// What it is about.
+    pub group: CheckGroup,
+    /// When the check holds, in one line.
+    pub holds_when: &'static str,
+    /// What it looks for.
+    pub looks_for: &'static str,
+    /// Why it matters.
+    pub why: &'static str,
+    /// A job that fails it, marked.
+    pub example: &'static str,
+    /// The same job put right: nothing of grade Stop or Fix fires on it.
+    pub instead: &'static str,
+    /// Where the rule comes from.
+    pub source: &'static str,
+    /// Names of the limits it reads from the profile.
+    pub limits: &'static [&'static str],
+    /// First version that has it.
+    pub since: &'static str,
+    /// The rule.
+    pub(crate) run: fn(&Ctx<'_>, &mut Findings),
+}
+
+impl std::fmt::Debug for Check {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        out.debug_tuple("Check").field(&self.name).finish()
+    }
+}
+
+/// Every check. The order is that of running: what is a cause stands before what may be no more than its symptom, so
+/// that a check can see what was already found (one finding for each cause, not for each symptom).
+pub static CHECKS: &[&Check] = &[
+    // What is wrong with a thing by itself.
+    &fuse_in_return::CHECK,
+    // How far protection reaches.
+    &feed_unprotected::CHECK,
+    &fuse_too_far::CHECK,
+    // What wires carry.
+    &overloaded_run::CHECK,
+    &fuse_outsizes_wire::CHECK,
+    // Ways back.
+    &no_return::CHECK,
+    &return_too_long::CHECK,
+    // Speakers.
+    &silent_speaker::CHECK,
+    &reversed_speaker::CHECK,
+    &load_too_low::CHECK,
+    // What may follow from any of the above.
+    &voltage_drop::CHECK,
+];
+
+/// The check of a name.
+#[must_use]
+pub fn check_named(name: &str) -> Option<&'static Check> {
+    CHECKS.iter().find(|check| check.name == name).copied()
+}
