@@ -58,8 +58,6 @@ impl<T> Fact<T> {
 }
 
 #[derive(Serialize)]
-#[serde(deny_unknown_fields)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 struct AssumedForm<T> {
     assumed: T,
 }
@@ -131,23 +129,25 @@ impl<'de, T: Deserialize<'de>> Visitor<'de> for FactVisitor<T> {
     }
 }
 
-/// The three forms, for the schema alone.
-#[cfg(feature = "schema")]
-#[derive(Serialize, schemars::JsonSchema)]
-#[serde(untagged)]
-#[expect(dead_code, reason = "only its schema is used")]
-enum FileForm<T> {
-    Assumed(AssumedForm<T>),
-    Given(T),
-    Unknown(()),
-}
-
 #[cfg(feature = "schema")]
 impl<T: schemars::JsonSchema> schemars::JsonSchema for Fact<T> {
     fn schema_name() -> std::borrow::Cow<'static, str> {
         format!("Fact_of_{}", T::schema_name()).into()
     }
     fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        FileForm::<T>::json_schema(generator)
+        let value = generator.subschema_for::<T>();
+        schemars::json_schema!({
+            "description": "Given, assumed or not known.",
+            "anyOf": [
+                value,
+                {
+                    "type": "object",
+                    "properties": {"assumed": value},
+                    "required": ["assumed"],
+                    "additionalProperties": false
+                },
+                {"type": "null"}
+            ]
+        })
     }
 }

@@ -15,6 +15,8 @@ pub mod kinds;
 pub mod limits;
 pub mod property;
 pub mod quantity;
+#[cfg(feature = "schema")]
+pub mod schema;
 pub mod terminals;
 pub mod text;
 pub mod written;

@@ -1,4 +1,8 @@
 //! The job file: what is written reads back, what is wrong is named with its place, and nothing is lost.
+#![allow(
+    clippy::disallowed_methods,
+    reason = "a test reads its fixtures from the disk"
+)]
 
 use model::file::{
     FORMAT, FileError, Problem, UNREAD, VERSION, check, migrations, read, read_lenient, write,
