@@ -1,14 +1,14 @@
 //! How large a job may be. The file's door and the text form hold everything against these, so that no file, however
 //! it came about, can exhaust memory or freeze the page.
 
-/// Largest file or text that is read, in bytes: 16 MB.
-pub const LARGEST_FILE: usize = 16 * 1024 * 1024;
+/// Largest file or text that is read, in bytes: 128 MB, so that three full sheets, once written, are read again.
+pub const LARGEST_FILE: usize = 128 * 1024 * 1024;
 /// Deepest nesting of objects and lists in a file.
 pub const DEEPEST: usize = 32;
 /// Most parts on one sheet.
-pub const MOST_PARTS: usize = 20_000;
+pub const MOST_PARTS: usize = 10_000;
 /// Most runs on one sheet.
-pub const MOST_RUNS: usize = 40_000;
+pub const MOST_RUNS: usize = 20_000;
 /// Most hand-placed bends in one run.
 pub const MOST_BENDS: usize = 200;
 /// Most places in the route of one run.
