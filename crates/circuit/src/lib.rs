@@ -3,6 +3,7 @@
 //! Start at [`study`]. *Invariant:* a pure function of sheet and settings: no clock, no randomness, no hash order, the
 //! same numbers natively and in wasm. *Invariant:* it never panics; what cannot be known is absent, not guessed.
 
+pub mod speakers;
 mod study;
 pub use study::*;
 

@@ -1,0 +1,734 @@
+//! The speaker side: what each channel drives, what reaches each speaker, and where a silent one has its gap.
+//!
+//! A channel's load is its own voltage over its own current, so leads that two channels share and bridged pairs come
+//! out right. Every source is solved for alone and the results are added. Where two channels feed one network, their
+//! relative phase is not known: currents are then added as sizes, which is the worse case, and a remark says so.
+//!
+//! *Left out:* the resistance of inductors, the mechanical resonance of drivers, mutual inductance of two coils on one former.
+
+mod complex;
+mod deck;
+mod element;
+mod gap;
+pub(crate) mod index;
+mod network;
+mod outputs;
+mod power;
+mod reduced;
+
+pub use deck::speaker_deck;
+
+use crate::study::{Assumption, ChannelLoad, CoilDrive, Driver};
+use complex::Complex;
+use element::{View, What};
+use index::Index;
+use model::job::Duty;
+use model::quantity::{Decibels, Hertz, Ohms, Watts};
+use model::{Fact, PartId, PartKind, Settings, Sheet};
+use network::{Groups, Network, SUPPLY};
+use reduced::{Reduced, Solution, Source};
+use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Number of frequencies on a curve: 20 a decade from 20 Hz to 20 kHz, both ends included.
+pub const CURVE_POINTS: u16 = 61;
+
+/// Frequency of a point of the curves, from 0.
+#[must_use]
+pub fn curve_frequency(point: u16) -> Hertz {
+    Hertz(20.0 * libm::pow(10.0, f64::from(point) / 20.0))
+}
+
+/// What the outputs of a part deliver, all of them together.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+pub struct OutputPower {
+    /// Mean power at the duty: [`reference::audio::duty_share`] of the full power.
+    pub mean: Watts,
+    /// The power that draws the root mean square of the supply current over the thermal time of wires and fuses.
+    pub rms: Watts,
+    /// Power in bursts: full power into the actual load, whatever the music; nothing when idle.
+    pub burst: Watts,
+}
+
+/// The speaker side of a sheet.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Speakers {
+    /// Every output, in order of part and channel; a bridged pair is one.
+    pub channels: Vec<ChannelLoad>,
+    /// Every speaker.
+    pub drivers: BTreeMap<PartId, Driver>,
+    /// What each amplifier and head unit delivers.
+    pub output: BTreeMap<PartId, OutputPower>,
+    /// Values taken for granted that entered a result.
+    pub assumed: BTreeSet<Assumption>,
+}
+
+/// Shares of full power at a duty: mean, RMS, burst.
+///
+/// Mean by [`reference::audio::duty_share`]. The supply current of an output stage follows the size of its output
+/// voltage; of a signal like noise that is |v| of a normal distribution, whose RMS is √(π/2) ≈ 1.25 times its mean. Bursts
+/// reach full power whenever something plays.
+fn shares(duty: Duty) -> (f64, f64, f64) {
+    let mean = reference::audio::duty_share(duty).0;
+    let rms = (mean * libm::sqrt(core::f64::consts::FRAC_PI_2)).min(1.0);
+    match duty {
+        Duty::Idle => (0.0, 0.0, 0.0),
+        Duty::Tone => (mean, mean, 1.0),
+        Duty::Speech | Duty::Music | Duty::Loud => (mean, rms, 1.0),
+    }
+}
+
+/// What each channel drives and what reaches each speaker.
+#[must_use]
+pub fn study_speakers(sheet: &Sheet, settings: &Settings) -> Speakers {
+    let net = Network::new(Index::new(sheet));
+    let mut study = Speakers::default();
+    let mut reach: BTreeMap<PartId, Reached> = BTreeMap::new();
+    let mut loads: Vec<Option<ChannelLoad>> = vec![None; net.outputs.len()];
+    for piece in pieces(&net) {
+        solve_piece(&net, &piece, settings, &mut loads, &mut reach);
+    }
+    ties(&net, &mut loads);
+    let (mean, rms, burst) = shares(settings.conditions.duty);
+    for load in loads.into_iter().flatten() {
+        let full = load.power.unwrap_or_default();
+        let sum = study.output.entry(load.part).or_default();
+        *sum = OutputPower {
+            mean: sum.mean + full * mean,
+            rms: sum.rms + full * rms,
+            burst: sum.burst + full * burst,
+        };
+        study.channels.push(load);
+    }
+    for (id, part) in &sheet.parts {
+        if let PartKind::Speaker(speaker) = &part.is {
+            let driver = reach.remove(id).unwrap_or_default().driver(
+                &net,
+                *id,
+                usize::from(speaker.coils.clamp(1, 2)),
+            );
+            study.drivers.insert(*id, driver);
+        }
+    }
+    assumptions(&net, &mut study);
+    study
+}
+
+/// A connected piece: elements and outputs by number.
+#[derive(Default)]
+struct Piece {
+    elements: Vec<usize>,
+    outputs: Vec<usize>,
+}
+
+/// The pieces of a network that have an output in them. The supply does not connect: with its voltage fixed, what
+/// hangs on it on one side does not know of the other.
+fn pieces(net: &Network<'_>) -> Vec<Piece> {
+    let mut groups = Groups::new(net.nodes);
+    let mut join = |a: usize, b: usize| {
+        if a != SUPPLY && b != SUPPLY {
+            groups.join(a, b);
+        }
+    };
+    for element in &net.elements {
+        join(element.a, element.b);
+    }
+    for output in &net.outputs {
+        join(output.plus, output.minus);
+    }
+    let mut all: BTreeMap<usize, Piece> = BTreeMap::new();
+    let mut none = Vec::new();
+    for (number, output) in net.outputs.iter().enumerate() {
+        match [output.plus, output.minus]
+            .into_iter()
+            .find(|node| *node != SUPPLY)
+        {
+            Some(node) => all.entry(groups.find(node)).or_default().outputs.push(number),
+            None => none.push(Piece {
+                elements: Vec::new(),
+                outputs: vec![number],
+            }),
+        }
+    }
+    for (number, element) in net.elements.iter().enumerate() {
+        if let Some(node) = [element.a, element.b].into_iter().find(|node| *node != SUPPLY)
+            && let Some(piece) = all.get_mut(&groups.find(node))
+        {
+            piece.elements.push(number);
+        }
+    }
+    all.into_values().chain(none).collect()
+}
+
+/// What one output does to one coil at nominal values.
+#[derive(Clone, Copy, Debug, Default)]
+struct Push {
+    output: usize,
+    /// Current through the coil from plus to minus, for 1 V of this output.
+    amps: f64,
+    /// Its RMS voltage at full power.
+    volts: f64,
+}
+
+/// What reaches one coil in one view.
+#[derive(Clone, Debug, Default)]
+struct CoilView {
+    pushes: Vec<Push>,
+    /// Power at full drive, watts.
+    power: f64,
+}
+
+/// What reaches one speaker, gathered from the pieces its coils are in.
+#[derive(Clone, Debug, Default)]
+struct Reached {
+    coils: BTreeMap<u8, CoilReached>,
+}
+
+#[derive(Clone, Copy, Debug, Default)]
+struct CoilReached {
+    power: f64,
+    polarity: i8,
+    loss: f64,
+    high_pass: Option<f64>,
+    output: usize,
+}
+
+impl Reached {
+    fn driver(self, net: &Network<'_>, id: PartId, coils: usize) -> Driver {
+        let mut it = Driver {
+            coils: vec![CoilDrive::default(); coils],
+            ..Driver::default()
+        };
+        let mut strongest: Option<CoilReached> = None;
+        for (coil, reached) in &self.coils {
+            let Some(slot) = it.coils.get_mut(usize::from(coil.saturating_sub(1))) else {
+                continue;
+            };
+            *slot = CoilDrive {
+                power: Watts(reached.power),
+                polarity: reached.polarity,
+            };
+            if reached.polarity == 0 {
+                continue;
+            }
+            it.power = it.power + slot.power;
+            it.lead_loss = it.lead_loss.max(Decibels(reached.loss));
+            if strongest.is_none_or(|so_far| reached.power > so_far.power) {
+                strongest = Some(*reached);
+            }
+        }
+        let has = |sign: i8| it.coils.iter().any(|coil| coil.polarity == sign);
+        it.coils_oppose = has(1) && has(-1);
+        it.plays = has(1) || has(-1);
+        if let Some(strongest) = strongest {
+            it.in_phase = Some(strongest.polarity > 0);
+            it.high_pass = strongest.high_pass.map(Hertz);
+            it.channel = net
+                .outputs
+                .get(strongest.output)
+                .map(|output| (output.part, output.channel));
+        }
+        if !it.plays {
+            it.gap = Some(gap::find(net, id));
+        }
+        it
+    }
+}
+
+/// Sum of sizes of what all sources do to one quantity: the worse case of unknown phases.
+fn worst<'a>(all: impl Iterator<Item = &'a Complex>, volts: &[f64]) -> f64 {
+    all.zip(volts).map(|(value, volts)| value.size() * volts).sum()
+}
+
+/// Own voltage over own current of a source, the worse case. `None` when no current flows or it is not solved.
+fn own_load(reduced: &Reduced, solution: Option<&Solution>, source: usize, volts: &[f64]) -> Option<f64> {
+    if reduced.is_shorted(source) {
+        return Some(0.0);
+    }
+    let amps = worst(
+        solution?.source_amps.iter().filter_map(|row| row.get(source)),
+        volts,
+    );
+    let load = volts.get(source)? / amps;
+    (load.is_finite() && load < 1e7).then_some(load)
+}
+
+fn solve_piece(
+    net: &Network<'_>,
+    piece: &Piece,
+    settings: &Settings,
+    loads: &mut [Option<ChannelLoad>],
+    reach: &mut BTreeMap<PartId, Reached>,
+) {
+    let outputs: Vec<(usize, &outputs::Output)> = piece
+        .outputs
+        .iter()
+        .filter_map(|number| net.outputs.get(*number).map(|it| (*number, it)))
+        .collect();
+    let sources: Vec<Source> = outputs
+        .iter()
+        .map(|(_, it)| Source {
+            plus: it.plus,
+            minus: it.minus,
+        })
+        .collect();
+    // The weights with which sources count against one another, where several feed one piece.
+    let open_volts: Vec<f64> = outputs
+        .iter()
+        .map(|(_, it)| it.stated.open_volts().max(1e-3))
+        .collect();
+    let reduce = |view: View| Reduced::new(&net.elements, &piece.elements, &sources, view);
+    let views: Vec<(View, View, Reduced, Option<Solution>)> = [
+        (View::Low { leads: false }, View::Low { leads: true }),
+        (View::High { leads: false }, View::High { leads: true }),
+    ]
+    .into_iter()
+    .map(|(plain, leads)| {
+        let reduced = reduce(plain);
+        let solution = reduced.solve(1.0);
+        (plain, leads, reduced, solution)
+    })
+    .collect();
+    let with_leads: Vec<(Reduced, Option<Solution>)> = views
+        .iter()
+        .map(|(_, leads, _, _)| {
+            let reduced = reduce(*leads);
+            let solution = reduced.solve(1.0);
+            (reduced, solution)
+        })
+        .collect();
+
+    // Nominal load of each source in each view, and its voltage at full power there.
+    let nominal: Vec<Vec<Option<f64>>> = views
+        .iter()
+        .map(|(_, _, reduced, solution)| {
+            (0..sources.len())
+                .map(|at| own_load(reduced, solution.as_ref(), at, &open_volts))
+                .collect()
+        })
+        .collect();
+
+    drivers(
+        net,
+        piece,
+        &sources,
+        &outputs,
+        &views,
+        &with_leads,
+        &nominal,
+        reach,
+    );
+
+    let band = reduce(View::Band);
+    let curves = curves(&band, &open_volts);
+    let share = shares(settings.conditions.duty).0;
+    for (at, (number, output)) in outputs.iter().enumerate() {
+        let of_views = || nominal.iter().filter_map(|view| view.get(at).copied().flatten());
+        let least_nominal = of_views().reduce(f64::min);
+        let mut load = ChannelLoad {
+            part: output.part,
+            channel: output.channel,
+            bridged_with: output.bridged_with,
+            minimum: output.stated.minimum.filter(|_| output.allowed).map(Ohms),
+            nominal: least_nominal.map(Ohms),
+            ..ChannelLoad::default()
+        };
+        let mut remarks = output.remarks.clone();
+        members(net, at, &views, &with_leads, &mut load);
+        if let Some(nominal) = least_nominal {
+            load.power = if nominal > 0.0 {
+                output.stated.watts(nominal).map(Watts)
+            } else {
+                None
+            };
+            if nominal > 0.0 && output.stated.is_below(nominal) {
+                remarks.push(
+                    "no power is stated for a load this low; the one of the least stated load is taken"
+                        .to_owned(),
+                );
+            }
+            if nominal == 0.0 {
+                remarks.push("its two legs are joined".to_owned());
+            }
+        }
+        load.mean_power = load.power.unwrap_or_default() * share;
+        match curves.get(at) {
+            Some(Some(curve)) => load.curve.clone_from(curve),
+            Some(None) if !piece.elements.is_empty() && !load.drivers.is_empty() => {
+                remarks.push("the load over the band could not be solved".to_owned());
+            }
+            _ => {}
+        }
+        if let Some((at, least)) = load.curve.iter().copied().min_by(|a, b| a.1.0.total_cmp(&b.1.0)) {
+            load.least = Some(least);
+            load.least_at = Some(at);
+        }
+        let solutions = views
+            .iter()
+            .filter_map(|it| it.3.as_ref())
+            .chain(with_leads.iter().filter_map(|it| it.1.as_ref()));
+        if is_shared(solutions, at) {
+            remarks.push(
+                "its leads are shared with another output; their relative phase is not known, the worse case is shown"
+                    .to_owned(),
+            );
+        }
+        load.dc_resistance = meter(net, piece, sources.get(at));
+        let unknown: Vec<String> = load
+            .drivers
+            .iter()
+            .filter(|id| match net.index.sheet.parts.get(id).map(|part| &part.is) {
+                Some(PartKind::Speaker(speaker)) => speaker.impedance.is_unknown(),
+                _ => false,
+            })
+            .map(|id| net.index.tag(*id))
+            .collect();
+        if !unknown.is_empty() {
+            remarks.push(format!(
+                "impedance of {} is not known; 4 Ω is taken for the power",
+                unknown.join(", ")
+            ));
+            (load.nominal, load.least, load.least_at) = (None, None, None);
+            load.curve.clear();
+        }
+        load.remark = (!remarks.is_empty()).then(|| remarks.join("; "));
+        if let Some(slot) = loads.get_mut(*number) {
+            *slot = Some(load);
+        }
+    }
+}
+
+type Viewed = (View, View, Reduced, Option<Solution>);
+
+/// Whether other sources make more than a hundredth of a source's own current in it.
+fn is_shared<'a>(mut solutions: impl Iterator<Item = &'a Solution>, source: usize) -> bool {
+    solutions.any(|solution| {
+        let amps = |driven: usize| {
+            solution
+                .source_amps
+                .get(driven)
+                .and_then(|row| row.get(source))
+                .map_or(0.0, |amps| amps.size())
+        };
+        (0..solution.source_amps.len()).any(|driven| driven != source && amps(driven) > amps(source) * 0.01)
+    })
+}
+
+/// Speakers that get current from a source, and the runs that carry it.
+fn members(
+    net: &Network<'_>,
+    source: usize,
+    views: &[Viewed],
+    with_leads: &[(Reduced, Option<Solution>)],
+    load: &mut ChannelLoad,
+) {
+    let all = views
+        .iter()
+        .map(|(_, _, reduced, solution)| (reduced, solution))
+        .chain(with_leads.iter().map(|(a, b)| (a, b)));
+    let mut speakers = BTreeSet::new();
+    for (reduced, solution) in all {
+        let Some(amps) = solution.as_ref().and_then(|it| it.branch_amps.get(source)) else {
+            continue;
+        };
+        let largest = amps.iter().map(|it| it.size()).fold(0.0, f64::max);
+        for (branch, amps) in reduced.branches.iter().zip(amps) {
+            if amps.size() <= largest * 1e-9 {
+                continue;
+            }
+            for (element, _) in &branch.members {
+                match net.elements.get(*element).map(|it| it.what) {
+                    Some(What::Coil { speaker, .. }) => {
+                        speakers.insert(speaker);
+                    }
+                    Some(What::Lead(run)) => {
+                        load.runs.insert(run);
+                    }
+                    _ => {}
+                }
+            }
+        }
+    }
+    load.drivers = speakers.into_iter().collect();
+}
+
+/// |Z| over the band of each source; `None` where it is not settled or no current flows.
+fn curves(band: &Reduced, volts: &[f64]) -> Vec<Option<Vec<(Hertz, Ohms)>>> {
+    let mut all: Vec<Option<Vec<(Hertz, Ohms)>>> = volts
+        .iter()
+        .map(|_| Some(Vec::with_capacity(usize::from(CURVE_POINTS))))
+        .collect();
+    if band.branches.is_empty() {
+        return volts.iter().map(|_| None).collect();
+    }
+    for point in 0..CURVE_POINTS {
+        let frequency = curve_frequency(point);
+        let solution = band.solve(core::f64::consts::TAU * frequency.0);
+        for (at, slot) in all.iter_mut().enumerate() {
+            match (own_load(band, solution.as_ref(), at, volts), slot.as_mut()) {
+                (Some(load), Some(curve)) => curve.push((frequency, Ohms(load))),
+                _ => *slot = None,
+            }
+        }
+        if all.iter().all(Option::is_none) {
+            break;
+        }
+    }
+    all
+}
+
+/// What a meter reads between the ends of an output, its leads on and the amplifier off.
+fn meter(net: &Network<'_>, piece: &Piece, source: Option<&Source>) -> Option<Ohms> {
+    let reduced = Reduced::new(&net.elements, &piece.elements, &[*source?], View::Meter);
+    let solution = reduced.solve(1.0);
+    own_load(&reduced, solution.as_ref(), 0, &[1.0]).map(Ohms)
+}
+
+/// What reaches every coil of a piece.
+#[allow(clippy::too_many_arguments, reason = "the parts of one solution, used once")]
+fn drivers(
+    net: &Network<'_>,
+    piece: &Piece,
+    sources: &[Source],
+    outputs: &[(usize, &outputs::Output)],
+    views: &[Viewed],
+    with_leads: &[(Reduced, Option<Solution>)],
+    nominal: &[Vec<Option<f64>>],
+    reach: &mut BTreeMap<PartId, Reached>,
+) {
+    // Per coil element, what reaches it in each view.
+    let mut found: BTreeMap<usize, Vec<CoilView>> = BTreeMap::new();
+    for (view, (_, _, reduced, solution)) in views.iter().enumerate() {
+        let Some(solution) = solution else { continue };
+        for (at, branch) in reduced.branches.iter().enumerate() {
+            for (element, forward) in &branch.members {
+                let Some(it) = net.elements.get(*element) else {
+                    continue;
+                };
+                if !matches!(it.what, What::Coil { .. }) {
+                    continue;
+                }
+                let slot = found
+                    .entry(*element)
+                    .or_insert_with(|| vec![CoilView::default(); views.len()]);
+                let Some(slot) = slot.get_mut(view) else { continue };
+                for (source, (_, output)) in outputs.iter().enumerate() {
+                    let amps = solution
+                        .branch_amps
+                        .get(source)
+                        .and_then(|row| row.get(at))
+                        .map_or(0.0, |amps| amps.re);
+                    let own = solution
+                        .source_amps
+                        .get(source)
+                        .and_then(|row| row.get(source))
+                        .map_or(0.0, |it| it.size());
+                    if amps.abs() <= own * 1e-9 {
+                        continue;
+                    }
+                    let load = nominal
+                        .get(view)
+                        .and_then(|all| all.get(source))
+                        .copied()
+                        .flatten();
+                    let volts = load.map_or(0.0, |load| output.stated.volts(load));
+                    slot.pushes.push(Push {
+                        output: source,
+                        amps: if *forward { amps } else { -amps },
+                        volts,
+                    });
+                }
+                let sum: f64 = slot.pushes.iter().map(|push| push.amps.abs() * push.volts).sum();
+                slot.power = sum * sum * it.rated;
+            }
+        }
+    }
+    for (number, in_views) in found {
+        let Some(element) = net.elements.get(number) else {
+            continue;
+        };
+        let What::Coil { speaker, coil } = element.what else {
+            continue;
+        };
+        // The end of the band in which it works is the one in which more reaches it.
+        let strength = |view: &CoilView| view.pushes.iter().map(|push| push.amps.abs()).fold(0.0, f64::max);
+        let Some((best, view)) = in_views
+            .iter()
+            .enumerate()
+            .max_by(|a, b| strength(a.1).total_cmp(&strength(b.1)).then(b.0.cmp(&a.0)))
+        else {
+            continue;
+        };
+        let Some(main) = view.pushes.iter().copied().max_by(|a, b| {
+            (a.amps.abs() * a.volts)
+                .total_cmp(&(b.amps.abs() * b.volts))
+                .then(b.output.cmp(&a.output))
+        }) else {
+            continue;
+        };
+        let Some((output_number, output)) = outputs.get(main.output) else {
+            continue;
+        };
+        let power = in_views.iter().map(|view| view.power).fold(0.0, f64::max);
+        let loss = with_leads
+            .get(best)
+            .and_then(|(reduced, solution)| amps_of(reduced, solution.as_ref(), number, main.output))
+            .map_or(0.0, |amps| 20.0 * libm::log10(main.amps.abs() / amps.abs()));
+        let filtered = best == 1
+            && in_views
+                .first()
+                .is_some_and(|low| strength(low) < main.amps.abs() * 1e-6);
+        let by_parts = if filtered {
+            corner(net, piece, sources, number, &main)
+        } else {
+            None
+        };
+        let high_pass = [output.high_pass, by_parts]
+            .into_iter()
+            .flatten()
+            .reduce(f64::max);
+        reach.entry(speaker).or_default().coils.insert(
+            coil,
+            CoilReached {
+                power,
+                polarity: if main.amps > 0.0 { 1 } else { -1 },
+                loss: if loss.is_finite() { loss.max(0.0) } else { 0.0 },
+                high_pass,
+                output: *output_number,
+            },
+        );
+    }
+}
+
+/// Current through an element, from its `a` to its `b`, with one source at 1 V; the real part.
+fn amps_of(reduced: &Reduced, solution: Option<&Solution>, element: usize, source: usize) -> Option<f64> {
+    amps_complex(reduced, solution, element, source).map(|amps| amps.re)
+}
+
+fn amps_complex(
+    reduced: &Reduced,
+    solution: Option<&Solution>,
+    element: usize,
+    source: usize,
+) -> Option<Complex> {
+    let (at, forward) = reduced.branches.iter().enumerate().find_map(|(at, branch)| {
+        branch
+            .members
+            .iter()
+            .find(|(member, _)| *member == element)
+            .map(|(_, forward)| (at, *forward))
+    })?;
+    let amps = *solution?.branch_amps.get(source)?.get(at)?;
+    Some(if forward { amps } else { -amps })
+}
+
+/// Frequency at which a coil gets 1/√2 of the voltage it gets far above: found by halving an interval from 0.1 Hz to 1 MHz
+/// in its logarithm until it is settled to 1e-12.
+fn corner(net: &Network<'_>, piece: &Piece, sources: &[Source], element: usize, main: &Push) -> Option<f64> {
+    let reduced = Reduced::new(&net.elements, &piece.elements, sources, View::Filter);
+    let limit = main.amps.abs() * core::f64::consts::FRAC_1_SQRT_2;
+    let passes = |frequency: f64| {
+        let solution = reduced.solve(core::f64::consts::TAU * frequency);
+        amps_complex(&reduced, solution.as_ref(), element, main.output)
+            .is_some_and(|amps| amps.size() >= limit)
+    };
+    let (mut low, mut high) = (libm::log(0.1), libm::log(1e6));
+    if passes(libm::exp(low)) || !passes(libm::exp(high)) {
+        return None;
+    }
+    while high - low > 1e-12 {
+        let middle = 0.5 * (low + high);
+        if middle <= low || middle >= high {
+            break;
+        }
+        if passes(libm::exp(middle)) {
+            high = middle;
+        } else {
+            low = middle;
+        }
+    }
+    Some(libm::exp(0.5 * (low + high)))
+}
+
+/// Marks outputs whose legs are tied to the supply or to other outputs by nothing but wire.
+fn ties(net: &Network<'_>, loads: &mut [Option<ChannelLoad>]) {
+    let mut groups = Groups::new(net.nodes);
+    let leads = || {
+        net.elements
+            .iter()
+            .filter(|element| matches!(element.what, What::Lead(_)))
+    };
+    for lead in leads() {
+        if lead.a != SUPPLY && lead.b != SUPPLY {
+            groups.join(lead.a, lead.b);
+        }
+    }
+    let mut on_supply = BTreeSet::new();
+    for lead in leads() {
+        match (lead.a, lead.b) {
+            (SUPPLY, SUPPLY) => {}
+            (SUPPLY, node) | (node, SUPPLY) => {
+                on_supply.insert(groups.find(node));
+            }
+            _ => {}
+        }
+    }
+    // Legs of one output by the group of nodes they are in; ground legs are part of the supply and count as no leg.
+    let mut legs: BTreeMap<usize, BTreeSet<usize>> = BTreeMap::new();
+    for (number, output) in net.outputs.iter().enumerate() {
+        for node in [output.plus, output.minus] {
+            if node != SUPPLY {
+                legs.entry(groups.find(node)).or_default().insert(number);
+            }
+        }
+    }
+    for (group, numbers) in &legs {
+        for number in numbers {
+            let Some(Some(load)) = loads.get_mut(*number) else {
+                continue;
+            };
+            load.touches_body |= on_supply.contains(group);
+            for other in numbers.iter().filter(|other| *other != number) {
+                if let Some(output) = net.outputs.get(*other) {
+                    let tie = (output.part, output.channel);
+                    if !load.tied_to.contains(&tie) {
+                        load.tied_to.push(tie);
+                    }
+                }
+            }
+        }
+    }
+    for load in loads.iter_mut().flatten() {
+        load.tied_to.sort_unstable();
+    }
+}
+
+/// Notes which assumed values entered: impedances of speakers that play, powers of head units.
+fn assumptions(net: &Network<'_>, study: &mut Speakers) {
+    let mut note = |part: PartId, property: &str, given: bool| {
+        if !given {
+            study.assumed.insert(Assumption {
+                part: Some(part),
+                run: None,
+                property: property.to_owned(),
+            });
+        }
+    };
+    for (id, driver) in &study.drivers {
+        if let Some(PartKind::Speaker(speaker)) = net.index.sheet.parts.get(id).map(|part| &part.is)
+            && driver.plays
+        {
+            note(*id, "impedance", matches!(speaker.impedance, Fact::Given(_)));
+            note(*id, "dc-resistance", speaker.dc_resistance.is_given());
+        }
+    }
+    for load in &study.channels {
+        if let Some(PartKind::HeadUnit(head)) = net.index.sheet.parts.get(&load.part).map(|part| &part.is)
+            && !load.drivers.is_empty()
+        {
+            note(load.part, "power", head.power.is_given());
+            note(load.part, "rated-load", head.rated_load.is_given());
+            note(load.part, "minimum-load", head.minimum_load.is_given());
+        }
+    }
+}
