@@ -3,14 +3,17 @@
 //! Start at [`study`]. *Invariant:* a pure function of sheet and settings: no clock, no randomness, no hash order, the
 //! same numbers natively and in wasm. *Invariant:* it never panics; what cannot be known is absent, not guessed.
 
+mod assemble;
+mod devices;
+mod energy;
+mod flows;
+pub mod network;
+mod protection;
+mod purpose;
+pub mod solve;
 pub mod speakers;
 mod study;
+pub mod trace;
+
+pub use assemble::study;
 pub use study::*;
-
-use model::{Settings, Sheet};
-
-/// Everything the engine can say of a sheet under these settings.
-#[must_use]
-pub fn study(_sheet: &Sheet, _settings: &Settings) -> Study {
-    Study::default()
-}

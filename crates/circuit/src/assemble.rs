@@ -1,0 +1,407 @@
+//! Puts the whole study of a sheet together, in the order in which one result needs another.
+
+use crate::flows::{self, Points};
+use crate::network::{BODY, Closes, Kind, Network, values};
+use crate::protection::{self, Stretches};
+use crate::solve::{Level, Operating, Operator, demands};
+use crate::study::*;
+use crate::trace::{Resistances, Tracer};
+use crate::{devices, energy, purpose};
+use model::job::{Conditions, VehicleState};
+use model::quantity::{Amps, Hours, Volts};
+use model::{PartId, PartKind, Settings, Sheet, TerminalRef};
+
+/// Rounds in which currents and temperatures settle together; each brings the error down by the share of the
+/// resistance that warming adds, a fifth or less in sound systems.
+const HEAT_ROUNDS: usize = 4;
+/// Largest relative imbalance of an answer.
+const BALANCE_LIMIT: f64 = 1e-6;
+
+/// Everything the engine can say of a sheet under these settings.
+#[must_use]
+pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
+    let conditions = &settings.conditions;
+    let net = Network::build(sheet);
+    let mut study = Study {
+        notes: net.notes.clone(),
+        ..Study::default()
+    };
+    study.assumed = net
+        .assumed
+        .iter()
+        .map(|(part, run, name)| Assumption {
+            part: *part,
+            run: *run,
+            property: (*name).to_owned(),
+        })
+        .collect();
+
+    let speakers = crate::speakers::study_speakers(sheet, settings);
+    let delivered = |part: PartId| speakers.output.get(&part).copied().unwrap_or_default();
+    let asked = |state: VehicleState| {
+        demands(
+            sheet,
+            &Conditions {
+                state,
+                ..conditions.clone()
+            },
+            delivered,
+        )
+    };
+    let mut operator = Operator::new(&net, sheet, conditions.state, asked(conditions.state));
+    let temperatures = warm_up(&mut operator, &net, sheet, conditions);
+    let points = Points {
+        rms: operator.operate(Level::Rms),
+        mean: operator.operate(Level::Mean),
+        burst: operator.operate(Level::Burst),
+    };
+    let models = operator.models.clone();
+    let ohms = operator.ohms.clone();
+    let (off, parked) = energy::resting_points(
+        &mut operator,
+        asked(VehicleState::EngineOff),
+        asked(VehicleState::Parked),
+    );
+    drop(operator);
+
+    let allowable: Vec<Option<Amps>> = sheet
+        .runs
+        .values()
+        .map(|r| values::allowable(&r.wire, conditions))
+        .collect();
+    let tracer = Tracer::new(&net, sheet, &ohms);
+    let stretches = Stretches::new(&net);
+    let reaches: Vec<protection::Reach> = net.sources.iter().map(|s| stretches.reach(s.plus)).collect();
+    let purposes = purpose::purposes(
+        &net,
+        &stretches,
+        &reaches,
+        &tracer.live,
+        &tracer.live_blocks,
+        &tracer.back_blocks,
+    );
+    let limits: Vec<Option<f64>> = sheet_limits(&net, sheet);
+    study.protection = protection::protect(&net, sheet, &stretches, &reaches, &limits, &allowable);
+
+    study.outcome = outcome(&net, sheet, &points);
+    study.balance = balance(&points);
+    if !balanced(&points) {
+        study.outcome = Outcome::Failed {
+            why: format!(
+                "the solution does not balance: {:.1e} of the current and {:.1e} of the power are missing",
+                study.balance.relative_residual, study.balance.relative_power
+            ),
+        };
+    }
+    let (nodes, conducting) = net.nodes_and_ohms(&points.mean);
+    let resistances = Resistances::new(nodes, &conducting);
+    let shield = |run: usize| {
+        net.runs
+            .get(run)
+            .and_then(|r| points.mean.currents.get(r.branch))
+            .copied()
+            .unwrap_or(0.0)
+    };
+    let (circuits, serves) = tracer.circuits(&resistances, shield);
+    study.circuits = circuits;
+    study.devices = devices::devices(
+        &net,
+        sheet,
+        &points,
+        &stretches,
+        &reaches,
+        &tracer.back_blocks,
+        &study.protection,
+        &serves,
+    );
+    let solved = !matches!(study.outcome, Outcome::Failed { .. });
+    if solved {
+        study.runs = flows::runs(
+            &net,
+            sheet,
+            conditions,
+            &points,
+            &temperatures,
+            &purposes,
+            &allowable,
+        );
+        study.parts = flows::parts(&net, sheet, &points);
+        for terminal in &net.terminals {
+            if points.mean.driven.get(terminal.node) == Some(&true)
+                && let Some(&part) = net.parts.get(terminal.part)
+            {
+                let key = voltage_key(&TerminalRef {
+                    part,
+                    terminal: terminal.name.clone(),
+                });
+                study
+                    .voltages
+                    .insert(key, Volts(points.mean.voltages[terminal.node]));
+            }
+        }
+        drops(&net, &points, &mut study);
+        offsets(&net, sheet, &points, &mut study);
+        let parking = conditions.parking.or(Hours(336.0));
+        study.energy = energy::energy(&net, sheet, parking, &models, &points.mean, &off, &parked);
+    }
+    study.channels = speakers.channels;
+    study.drivers = speakers.drivers;
+    study.assumed.extend(speakers.assumed);
+    for (part, circuit) in &study.circuits {
+        for run in &circuit.all_runs {
+            if let Some(flow) = study.runs.get_mut(run) {
+                flow.serves.insert(*part);
+            }
+        }
+    }
+    notes(&net, sheet, &mut study);
+    study
+}
+
+/// Settles temperatures and currents together at RMS level; leaves the resistances in the operator.
+fn warm_up(operator: &mut Operator<'_>, net: &Network, sheet: &Sheet, conditions: &Conditions) -> Vec<f64> {
+    let warming: Vec<values::Warming> = sheet
+        .runs
+        .values()
+        .map(|r| values::Warming::of(&r.wire, conditions))
+        .collect();
+    let mut temperatures: Vec<f64> = warming.iter().map(|w| w.ambient).collect();
+    for round in 0..HEAT_ROUNDS {
+        for ((run, it), (warming, temperature)) in net
+            .runs
+            .iter()
+            .zip(sheet.runs.values())
+            .zip(warming.iter().zip(&temperatures))
+        {
+            let at_20 = values::wire_at_20(&it.wire);
+            operator.ohms[run.branch] =
+                net.branches[run.branch].resistance + at_20 * (warming.factor(*temperature) - 1.0);
+        }
+        if round + 1 == HEAT_ROUNDS {
+            break;
+        }
+        let point = operator.operate(Level::Rms);
+        for ((run, warming), temperature) in net.runs.iter().zip(&warming).zip(&mut temperatures) {
+            let current = if run.line { 0.0 } else { point.currents[run.branch] };
+            *temperature = warming.temperature(current);
+        }
+    }
+    temperatures
+}
+
+impl Network {
+    /// The branches that conduct at a point, as (node, node, ohms), with the number of nodes.
+    fn nodes_and_ohms(&self, point: &Operating) -> (usize, Vec<(usize, usize, f64)>) {
+        let list = self
+            .branches
+            .iter()
+            .zip(&point.elements)
+            .filter(|(b, _)| b.carries)
+            .filter_map(|(b, e)| match e.law {
+                crate::solve::Law::Resistance(ohms) => Some((b.nodes[0], b.nodes[1], ohms)),
+                _ => None,
+            })
+            .collect();
+        (self.nodes, list)
+    }
+}
+
+/// The most each source gives of itself, where it limits itself: converters and alternators.
+fn sheet_limits(net: &Network, sheet: &Sheet) -> Vec<Option<f64>> {
+    net.sources
+        .iter()
+        .map(|s| {
+            let id = net.parts.get(s.part)?;
+            match &sheet.parts.get(id)?.is {
+                PartKind::Alternator(it) => it.current.value().map(|i| i.0),
+                PartKind::Converter(it) => it.current.value().map(|i| i.0),
+                _ => None,
+            }
+        })
+        .collect()
+}
+
+fn outcome(net: &Network, sheet: &Sheet, points: &Points) -> Outcome {
+    if !points.mean.driven.iter().any(|d| *d) && !points.burst.driven.iter().any(|d| *d) {
+        return Outcome::NothingToSolve;
+    }
+    let burst = &points.burst;
+    if burst.deliverable >= 1.0 {
+        return Outcome::Solved;
+    }
+    let mut blamed_runs = Vec::new();
+    let mut blamed_parts = Vec::new();
+    for &branch in &burst.blamed {
+        let Some(it) = net.branches.get(branch) else {
+            continue;
+        };
+        match it.kind {
+            Kind::Wire { run } | Kind::Shield { run } => blamed_runs.extend(net.runs.get(run).map(|r| r.id)),
+            _ => {
+                if let Some(&id) = net.parts.get(it.part)
+                    && sheet.parts.contains_key(&id)
+                    && !blamed_parts.contains(&id)
+                {
+                    blamed_parts.push(id);
+                }
+            }
+        }
+    }
+    Outcome::Collapsed {
+        deliverable: model::quantity::Share(burst.deliverable),
+        blamed_runs,
+        blamed_parts,
+    }
+}
+
+fn closures(points: &Points) -> [&crate::solve::Closure; 3] {
+    [&points.mean.closure, &points.rms.closure, &points.burst.closure]
+}
+
+fn balance(points: &Points) -> Balance {
+    let mut out = Balance::default();
+    for closure in closures(points) {
+        out.residual = out.residual.max(Amps(closure.residual));
+        out.relative_residual = out.relative_residual.max(closure.relative_residual());
+        out.relative_power = out.relative_power.max(closure.relative_power().abs());
+    }
+    out
+}
+
+/// Whether all three points were found and balance. Written so that a number that is not one fails.
+fn balanced(points: &Points) -> bool {
+    let settled = [&points.mean, &points.rms, &points.burst]
+        .iter()
+        .all(|p| p.settled);
+    settled
+        && closures(points)
+            .iter()
+            .all(|c| c.relative_residual() < BALANCE_LIMIT && c.relative_power().abs() < BALANCE_LIMIT)
+}
+
+/// Voltage lost between the poles of a source and a part: of the battery that gives most, as that is where a meter is put; of
+/// another source where no battery feeds the part.
+fn drops(net: &Network, points: &Points, study: &mut Study) {
+    let point = &points.burst;
+    for consumer in &net.consumers {
+        let Some(circuit) = net
+            .parts
+            .get(consumer.part)
+            .and_then(|id| study.circuits.get_mut(id))
+        else {
+            continue;
+        };
+        if circuit.drop.is_some() {
+            continue;
+        }
+        let gives =
+            |s: &&crate::network::NetworkSource| -point.currents.get(s.branch).copied().unwrap_or(0.0);
+        let feeds: Vec<PartId> = circuit.feeds.iter().map(|f| f.source).collect();
+        let main = net
+            .sources
+            .iter()
+            .filter(|s| net.parts.get(s.part).is_some_and(|id| feeds.contains(id)))
+            .max_by(|a, b| {
+                let is_battery = |s: &crate::network::NetworkSource| {
+                    net.branches
+                        .get(s.branch)
+                        .is_some_and(|b| b.kind == Kind::Battery)
+                };
+                is_battery(a)
+                    .cmp(&is_battery(b))
+                    .then(gives(a).total_cmp(&gives(b)))
+            });
+        let Some(source) = main else { continue };
+        let feed = flows::across(point, source.plus, consumer.plus);
+        let back = flows::across(point, consumer.minus, source.minus);
+        circuit.feed_drop = feed.map(Volts);
+        circuit.return_drop = back.map(Volts);
+        circuit.drop = feed.zip(back).map(|(a, b)| Volts(a + b));
+    }
+}
+
+/// Voltage between the grounds of equipment that signal leads join, and what their shields carry, at burst level.
+fn offsets(net: &Network, sheet: &Sheet, points: &Points, study: &mut Study) {
+    let minus = |terminal: usize| {
+        let part = net.terminals.get(terminal)?.part;
+        ["-", "31"].iter().find_map(|name| net.node_by_name(part, name))
+    };
+    for run in &net.runs {
+        if !run.line {
+            continue;
+        }
+        let [Some(a), Some(b)] = run.terminals else {
+            continue;
+        };
+        let (Some(x), Some(y)) = (minus(a), minus(b)) else {
+            continue;
+        };
+        let joined = |terminal: usize| {
+            let Some(it) = net.terminals.get(terminal) else {
+                return false;
+            };
+            if matches!(it.role, model::Role::LineOut(_)) {
+                return true;
+            }
+            use model::kinds::sound::InputGround::Joined;
+            match net
+                .parts
+                .get(it.part)
+                .and_then(|id| sheet.parts.get(id))
+                .map(|p| &p.is)
+            {
+                Some(PartKind::Amplifier(it)) => it.input_ground == Joined,
+                Some(PartKind::Processor(it)) => it.input_ground == Joined,
+                _ => true,
+            }
+        };
+        let offset = flows::across(&points.burst, x, y).unwrap_or(0.0).abs();
+        let current = points
+            .burst
+            .currents
+            .get(run.branch)
+            .copied()
+            .unwrap_or(0.0)
+            .abs();
+        study.signal.offsets.insert(
+            run.id,
+            GroundOffset {
+                offset: Volts(offset),
+                shield_current: Amps(current),
+                joined: joined(a) && joined(b),
+            },
+        );
+    }
+}
+
+/// What was odd: sources whose poles nothing but wire joins.
+fn notes(net: &Network, sheet: &Sheet, study: &mut Study) {
+    let list: Vec<(usize, usize, usize)> = net
+        .branches
+        .iter()
+        .enumerate()
+        .filter(|(_, b)| {
+            b.carries && b.closes == Closes::Always && !matches!(b.kind, Kind::Shield { .. } | Kind::Tie)
+        })
+        .map(|(at, b)| (b.nodes[0], b.nodes[1], at))
+        .collect();
+    let blocks = crate::trace::Blocks::new(&crate::trace::View::of_edges(net.nodes, &list));
+    for source in &net.sources {
+        let tag = net
+            .parts
+            .get(source.part)
+            .and_then(|id| sheet.parts.get(id))
+            .map_or("", |p| p.tag.as_str());
+        if source.plus == source.minus || blocks.joined(source.plus, source.minus) {
+            study.notes.push(format!(
+                "{tag}: its live pole and its negative pole are joined by conductors alone; it is shorted"
+            ));
+        }
+        if source.plus == BODY || blocks.joined(source.plus, BODY) && !blocks.joined(source.minus, BODY) {
+            study.notes.push(format!("{tag}: its live pole is on the body"));
+        }
+    }
+    if study.outcome == Outcome::NothingToSolve && net.sources.is_empty() && !net.parts.is_empty() {
+        study.notes.push("there is no source on the sheet".to_owned());
+    }
+}

@@ -1,0 +1,126 @@
+//! Overcurrent devices: what each guards, what it serves, and the most that can flow through it.
+
+use crate::flows::Points;
+use crate::network::{BODY, Closes, Kind, Network, values};
+use crate::protection::{Reach, Stretches};
+use crate::solve::{Element, Law, System};
+use crate::study::{Device, DeviceRef, Protection};
+use crate::trace::Blocks;
+use model::quantity::{Amps, Share};
+use model::{PartId, PartKind, RunId, Sheet};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The devices of a network.
+#[allow(clippy::too_many_arguments)]
+pub(crate) fn devices(
+    net: &Network,
+    sheet: &Sheet,
+    points: &Points,
+    stretches: &Stretches,
+    reaches: &[Reach],
+    back_blocks: &Blocks,
+    protection: &BTreeMap<RunId, Protection>,
+    on_ways: &BTreeMap<DeviceRef, BTreeSet<PartId>>,
+) -> Vec<Device> {
+    let mut guards: BTreeMap<&DeviceRef, BTreeSet<RunId>> = BTreeMap::new();
+    for (run, protection) in protection {
+        for device in protection.from.iter().flat_map(|f| &f.guards) {
+            guards.entry(device).or_default().insert(*run);
+        }
+    }
+    let prospective = prospective(net, sheet);
+    let minus: Vec<usize> = net.sources.iter().map(|s| s.minus).collect();
+    net.devices
+        .iter()
+        .enumerate()
+        .map(|(at, device)| {
+            let nodes = net.branches.get(device.branch).map_or([BODY; 2], |b| b.nodes);
+            let live = nodes.iter().any(|n| {
+                *n != BODY
+                    && reaches
+                        .iter()
+                        .any(|r| r.reached.get(stretches.of_node[*n]) == Some(&true))
+            });
+            let returns = nodes
+                .iter()
+                .any(|n| back_blocks.joined(*n, BODY) || minus.iter().any(|m| back_blocks.joined(*n, *m)));
+            Device {
+                device: device.name.clone(),
+                rating: device.rating,
+                current: points.through(device.branch),
+                guards: guards.get(&device.name).cloned().unwrap_or_default(),
+                in_return: returns && !live,
+                prospective: prospective.get(at).copied().flatten().map(Amps),
+                serves: on_ways.get(&device.name).cloned().unwrap_or_default(),
+                works: device.works,
+            }
+        })
+        .collect()
+}
+
+/// The largest current into a short to the body right behind each device, from either side: batteries full, at their
+/// lowest credible resistance, alternators and converters at their limits, conductors at 20 °C, no load drawing.
+fn prospective(net: &Network, sheet: &Sheet) -> Vec<Option<f64>> {
+    let kinds: Vec<&PartKind> = sheet.parts.values().map(|p| &p.is).collect();
+    let elements: Vec<Element> = net
+        .branches
+        .iter()
+        .map(|b| {
+            let law = match (b.kind, kinds.get(b.part)) {
+                (Kind::Battery, Some(PartKind::Battery(it))) => {
+                    let model = values::battery_model(it);
+                    let full = reference::battery::open_circuit_voltage(it.chemistry, Share(1.0)).0;
+                    Law::Source {
+                        emf: full.max(model.emf),
+                        resistance: model.least,
+                    }
+                }
+                (Kind::Alternator, Some(PartKind::Alternator(it))) => {
+                    Law::Current(-it.current.value().map_or(120.0, |i| i.0))
+                }
+                (Kind::ConverterOut, Some(PartKind::Converter(it))) => {
+                    Law::Current(-it.current.value().map_or(30.0, |i| i.0))
+                }
+                // A device that is out is looked at as put back.
+                (Kind::Device { .. }, _) => Law::Resistance(b.resistance),
+                (Kind::Load(_) | Kind::TurnOnOut, _) => Law::Open,
+                _ if !b.carries || matches!(b.closes, Closes::Diode { .. }) => Law::Open,
+                _ => Law::Resistance(b.resistance),
+            };
+            Element { nodes: b.nodes, law }
+        })
+        .collect();
+    let mut system = System::new(net.nodes, &elements);
+    if system.solve(&elements, &[BODY], 1.0).is_err() {
+        return vec![None; net.devices.len()];
+    }
+    net.devices
+        .iter()
+        .map(|device| {
+            let branch = net.branches.get(device.branch)?;
+            let [a, b] = branch.nodes;
+            let into = |a: usize, b: usize| {
+                // To the body; where the sheet ties nothing to it, to the negative pole of a source.
+                let to = std::iter::once(BODY)
+                    .chain(net.sources.iter().map(|s| s.minus))
+                    .find(|n| system.are_tied(b, *n))?;
+                if a == b || b == to || !system.is_driven(b) {
+                    return None;
+                }
+                let v = system.voltages();
+                let short = [(b, 1.0), (to, -1.0)];
+                let inner = system.form(&short, &short);
+                if inner <= 0.0 || inner.is_nan() {
+                    return None;
+                }
+                let fault = (v[b] - v[to]) / inner;
+                let between = (v[a] - v[b]) - fault * system.form(&[(a, 1.0), (b, -1.0)], &short);
+                Some((between / branch.resistance).max(0.0))
+            };
+            match (into(a, b), into(b, a)) {
+                (Some(x), Some(y)) => Some(x.max(y)),
+                (x, y) => x.or(y),
+            }
+        })
+        .collect()
+}

@@ -1,0 +1,631 @@
+//! A sheet at work at one level: everything that limits, switches and gives up, settled round the nodal equations.
+//!
+//! Batteries (discharging or charging), alternators and converters (holding, at their limit, blocked) and diodes are
+//! piecewise linear and monotone. Their pieces are found by trial: solve, move every element that is out of its piece,
+//! solve again; from round 20 on only the first one moves, which ends for such networks (K. G. Murty, "Note on a
+//! Bard-type scheme", Opsearch 11, 1974, from memory). Relays and sensing isolators may change [`MOST_TOGGLES`] times;
+//! one that still will not rest is left open and said so. What has fallen below its cut-off stays off, the worst
+//! first: no order of events can cycle. *Invariant:* at most [`MOST_SETTLING`] rounds, whatever the sheet.
+
+use super::{Closure, Demand, Element, LEAST_SUPPLY, Law, Level, NoAnswer, System};
+use crate::network::{BODY, Closes, Draw, Kind, Network, values};
+use model::job::VehicleState;
+use model::{PartKind, Sheet};
+use std::collections::BTreeMap;
+
+/// Most times that one relay or isolator changes before it is left open.
+const MOST_TOGGLES: u8 = 4;
+/// Most rounds of settling one operating point.
+const MOST_SETTLING: usize = 400;
+/// From this round on only the first element out of its piece moves.
+const ONE_BY_ONE: usize = 20;
+/// By how much the voltage may fall after a sensing isolator has closed before it opens again, in volts. From memory: such
+/// relays open about half a volt below the voltage at which they close.
+const SENSING_HYSTERESIS: f64 = 0.5;
+
+/// A source as the solver sees it.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum SourceModel {
+    /// A battery: voltage, resistance by level, resistance to charging.
+    Battery(values::BatteryModel),
+    /// Holds a voltage with a slope up to a limit, and takes nothing.
+    Limited {
+        /// Voltage at no current.
+        voltage: f64,
+        /// Fall of voltage per ampere, in ohms.
+        slope: f64,
+        /// Most current.
+        limit: f64,
+        /// Share of the power taken at its input that it gives; of converters.
+        efficiency: Option<f64>,
+    },
+    /// Gives nothing as things stand.
+    Off,
+}
+
+/// In which piece of its characteristic a source works.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Piece {
+    /// Discharging, or holding its voltage.
+    Holding,
+    /// A battery that is charged.
+    Charging,
+    /// At its limit.
+    Limited,
+    /// Would have to take current, which it cannot.
+    Blocked,
+}
+
+/// An operating point.
+#[derive(Clone, Debug)]
+pub(crate) struct Operating {
+    pub elements: Vec<Element>,
+    pub voltages: Vec<f64>,
+    pub driven: Vec<bool>,
+    pub currents: Vec<f64>,
+    /// By source of the network.
+    pub pieces: Vec<Piece>,
+    /// By part: off below its cut-off, and the voltage at which it gave up.
+    pub dropped: BTreeMap<usize, f64>,
+    /// By part: whether it is on.
+    pub on: Vec<bool>,
+    /// Share of what is asked that could be delivered with everything on; 1 when all.
+    pub deliverable: f64,
+    pub closure: Closure,
+    /// Branches that lost most when everything was on at the largest deliverable share, worst first.
+    pub blamed: Vec<usize>,
+    /// Relays and isolators that would not rest.
+    pub restless: Vec<usize>,
+    /// False when no operating point was found at all.
+    pub settled: bool,
+}
+
+/// Solves one network at one level after another.
+pub(crate) struct Operator<'a> {
+    net: &'a Network,
+    sheet: &'a Sheet,
+    demands: Vec<Demand>,
+    engine: bool,
+    in_use: bool,
+    pub(crate) models: Vec<SourceModel>,
+    /// Relay coil resistance by part.
+    coil: BTreeMap<usize, f64>,
+    /// Node of a wired ignition terminal by part, for head units.
+    ignition: BTreeMap<usize, usize>,
+    /// Nodes for the reference, in order of preference.
+    first: Vec<usize>,
+    /// Resistance of each branch at its temperature.
+    pub(crate) ohms: Vec<f64>,
+    system: System,
+    elements: Vec<Element>,
+    pieces: Vec<Piece>,
+    closed: Vec<bool>,
+    toggles: Vec<u8>,
+    on: Vec<bool>,
+    dropped: BTreeMap<usize, f64>,
+    /// Input power of converters by part.
+    input: BTreeMap<usize, f64>,
+}
+
+impl<'a> Operator<'a> {
+    pub(crate) fn new(net: &'a Network, sheet: &'a Sheet, state: VehicleState, demands: Vec<Demand>) -> Self {
+        let kinds: Vec<&PartKind> = sheet.parts.values().map(|p| &p.is).collect();
+        let mut coil = BTreeMap::new();
+        let mut ignition = BTreeMap::new();
+        let mut wired = vec![false; net.terminals.len()];
+        for terminal in net.runs.iter().flat_map(|r| r.terminals).flatten() {
+            wired[terminal] = true;
+        }
+        for (part, kind) in kinds.iter().enumerate() {
+            match kind {
+                PartKind::Relay(relay) => {
+                    coil.insert(part, relay.coil.value().map_or(85.0, |r| r.0).max(values::BRIDGE));
+                }
+                PartKind::HeadUnit(_) => {
+                    let first = net.first_terminal.get(part).copied().unwrap_or(0);
+                    for (at, terminal) in net.terminals_of(part).iter().enumerate() {
+                        if terminal.name.as_str() == "15" && wired.get(first + at) == Some(&true) {
+                            ignition.insert(part, terminal.node);
+                        }
+                    }
+                }
+                _ => {}
+            }
+        }
+        let elements: Vec<Element> = net
+            .branches
+            .iter()
+            .map(|b| Element {
+                nodes: b.nodes,
+                law: Law::Open,
+            })
+            .collect();
+        // Batteries first: voltages are told against battery negative, as a meter would be put.
+        let is_battery = |s: &&crate::network::NetworkSource| {
+            net.branches
+                .get(s.branch)
+                .is_some_and(|b| b.kind == Kind::Battery)
+        };
+        let mut first: Vec<usize> = net.sources.iter().filter(is_battery).map(|s| s.minus).collect();
+        first.push(BODY);
+        first.extend(net.sources.iter().map(|s| s.minus));
+        let mut it = Self {
+            net,
+            sheet,
+            demands: Vec::new(),
+            engine: false,
+            in_use: false,
+            models: Vec::new(),
+            coil,
+            ignition,
+            first,
+            ohms: net.branches.iter().map(|b| b.resistance).collect(),
+            system: System::new(net.nodes, &elements),
+            elements,
+            pieces: vec![Piece::Holding; net.sources.len()],
+            closed: vec![false; net.branches.len()],
+            toggles: vec![0; net.branches.len()],
+            on: vec![false; net.parts.len()],
+            dropped: BTreeMap::new(),
+            input: BTreeMap::new(),
+        };
+        it.set_state(state, demands);
+        it
+    }
+
+    /// Turns to another state of the vehicle, in which the parts ask for this.
+    pub(crate) fn set_state(&mut self, state: VehicleState, demands: Vec<Demand>) {
+        self.engine = matches!(state, VehicleState::Idle | VehicleState::Cruise);
+        self.in_use = state != VehicleState::Parked;
+        self.demands = demands;
+        let kinds: Vec<&PartKind> = self.sheet.parts.values().map(|p| &p.is).collect();
+        self.models = self
+            .net
+            .sources
+            .iter()
+            .map(|s| source_model(kinds.get(s.part).copied(), state))
+            .collect();
+    }
+
+    /// Puts everything that switches back to where it starts from.
+    fn reset(&mut self) {
+        self.pieces.fill(Piece::Holding);
+        self.toggles.fill(0);
+        for (closed, branch) in self.closed.iter_mut().zip(&self.net.branches) {
+            *closed = matches!(branch.closes, Closes::Relay { energised: false, .. });
+        }
+        for (on, demand) in self.on.iter_mut().zip(&self.demands) {
+            *on = demand.may_be_on;
+        }
+        self.input.clear();
+    }
+
+    /// The operating point at a level, with every load that cannot be held above its cut-off turned off.
+    pub(crate) fn operate(&mut self, level: Level) -> Operating {
+        self.dropped.clear();
+        self.reset();
+        let mut deliverable = 1.0;
+        let mut blamed = Vec::new();
+        let mut share = 1.0;
+        // Each round turns at least one part off, or is the last.
+        for _ in 0..=self.net.parts.len() {
+            match self.settle(level, 1.0, true) {
+                Ok(()) => {
+                    share = 1.0;
+                    break;
+                }
+                Err(_) => {
+                    let largest = self.largest_share(level);
+                    if blamed.is_empty() {
+                        deliverable = largest;
+                        blamed = self.worst_losses();
+                    }
+                    if !self.drop_worst() {
+                        share = largest;
+                        break;
+                    }
+                    self.reset();
+                }
+            }
+        }
+        let closure = self.system.closure(&self.elements);
+        Operating {
+            voltages: self.system.voltages().to_vec(),
+            driven: (0..self.net.nodes).map(|n| self.system.is_driven(n)).collect(),
+            currents: self.system.currents().to_vec(),
+            elements: self.scaled(share),
+            pieces: self.pieces.clone(),
+            dropped: self.dropped.clone(),
+            on: self
+                .on
+                .iter()
+                .enumerate()
+                .map(|(part, on)| *on && !self.dropped.contains_key(&part))
+                .collect(),
+            deliverable,
+            closure,
+            blamed,
+            restless: self.restless(),
+            settled: share > 0.0,
+        }
+    }
+
+    /// The elements as they were solved, with what they asked scaled to what they got.
+    fn scaled(&self, share: f64) -> Vec<Element> {
+        self.elements
+            .iter()
+            .enumerate()
+            .map(|(at, e)| Element {
+                law: match e.law {
+                    Law::Power(_) | Law::Current(0.0..) if self.system.is_idle(at) => Law::Open,
+                    Law::Power(p) => Law::Power(p * share),
+                    Law::Current(i) if i > 0.0 => Law::Current(i * share),
+                    law => law,
+                },
+                ..*e
+            })
+            .collect()
+    }
+
+    /// The largest share of what is asked that can be delivered, by halving; the network is left solved there.
+    fn largest_share(&mut self, level: Level) -> f64 {
+        let (mut can, mut cannot) = (0.0, 1.0);
+        for _ in 0..26 {
+            let middle = 0.5 * (can + cannot);
+            self.reset();
+            if self.settle(level, middle, false).is_ok() {
+                can = middle;
+            } else {
+                cannot = middle;
+            }
+        }
+        self.reset();
+        if self.settle(level, can, false).is_err() {
+            return 0.0;
+        }
+        can
+    }
+
+    /// The branches that lose most, worst first: what stands in the way of more power.
+    fn worst_losses(&self) -> Vec<usize> {
+        let mut losses: Vec<(f64, usize)> = self
+            .elements
+            .iter()
+            .enumerate()
+            .filter_map(|(at, e)| {
+                let i = self.system.currents().get(at)?;
+                let ohms = match e.law {
+                    Law::Source { resistance, .. } => resistance,
+                    Law::Resistance(ohms) if !matches!(self.net.branches[at].kind, Kind::Load(_)) => ohms,
+                    _ => return None,
+                };
+                Some((i * i * ohms, at))
+            })
+            .filter(|(loss, _)| *loss > 0.0)
+            .collect();
+        losses.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+        losses.truncate(12);
+        losses.into_iter().map(|(_, at)| at).collect()
+    }
+
+    fn restless(&self) -> Vec<usize> {
+        (0..self.toggles.len())
+            .filter(|&at| self.toggles[at] > MOST_TOGGLES)
+            .collect()
+    }
+
+    /// Turns off loads below their cut-off: a quarter of them, the furthest below first. False when there are none.
+    fn drop_worst(&mut self) -> bool {
+        let mut below: Vec<(f64, usize, f64)> = Vec::new();
+        for (at, branch) in self.net.branches.iter().enumerate() {
+            if !matches!(branch.kind, Kind::Load(Draw::Supply)) || !self.is_on(branch.part) {
+                continue;
+            }
+            let v = self.system.across(&self.elements[at]);
+            if let Some(cut_off) = self.demands[branch.part].cut_off
+                && v < cut_off
+            {
+                below.push((v - cut_off, branch.part, v));
+            }
+        }
+        below.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        let count = below.len().div_ceil(4);
+        for &(_, part, v) in below.iter().take(count) {
+            self.dropped.insert(part, v);
+        }
+        count > 0
+    }
+
+    fn is_on(&self, part: usize) -> bool {
+        self.on.get(part) == Some(&true) && !self.dropped.contains_key(&part)
+    }
+
+    /// Settles everything that limits and switches. The error says that what is asked cannot be delivered.
+    fn settle(&mut self, level: Level, share: f64, cut_offs: bool) -> Result<(), NoAnswer> {
+        for round in 0..MOST_SETTLING {
+            self.lay(level);
+            self.system.solve(&self.elements, &self.first, share)?;
+            if self.move_pieces(round >= ONE_BY_ONE)
+                || self.toggle()
+                || self.feed_converters()
+                || (cut_offs && self.drop_worst())
+            {
+                continue;
+            }
+            // A source at its limit that nothing else holds up cannot hold up what it feeds.
+            let alone = |(source, piece): (&crate::network::NetworkSource, &Piece)| {
+                *piece == Piece::Limited && !self.system.are_tied(source.plus, source.minus)
+            };
+            if self.net.sources.iter().zip(&self.pieces).any(alone) {
+                return Err(NoAnswer::Infeasible);
+            }
+            return Ok(());
+        }
+        Err(NoAnswer::Infeasible)
+    }
+
+    /// Gives every element its law as things stand.
+    fn lay(&mut self, level: Level) {
+        let level_at = level as usize;
+        let mut source_of = BTreeMap::new();
+        for (at, source) in self.net.sources.iter().enumerate() {
+            source_of.insert(source.branch, at);
+        }
+        for (at, branch) in self.net.branches.iter().enumerate() {
+            let through = Law::Resistance(self.ohms[at]);
+            let when = |conducts: bool| if conducts { through } else { Law::Open };
+            let demand = self.demands.get(branch.part);
+            let on = self.is_on(branch.part);
+            self.elements[at].law = match branch.kind {
+                Kind::Load(draw) => match (draw, demand) {
+                    (Draw::Coil, _) => self
+                        .coil
+                        .get(&branch.part)
+                        .map_or(Law::Open, |r| Law::Resistance(*r)),
+                    (_, None) => Law::Open,
+                    (Draw::Supply, Some(demand)) => match self.input.get(&branch.part) {
+                        Some(power) => Law::Power(*power),
+                        None if on => demand.supply[level_at],
+                        None => Law::Open,
+                    },
+                    (Draw::TurnOn, Some(demand)) => Law::Current(demand.turn_on),
+                    (_, Some(demand)) => Law::Current(if on { demand.idle } else { demand.off }),
+                },
+                Kind::Battery | Kind::Alternator | Kind::ConverterOut => match source_of.get(&at) {
+                    Some(&source) => self.source_law(source, level),
+                    None => Law::Open,
+                },
+                _ => match branch.closes {
+                    Closes::Always => through,
+                    Closes::Never => Law::Open,
+                    Closes::InUse => when(self.in_use),
+                    Closes::EngineOn => when(self.engine),
+                    Closes::Relay { .. } | Closes::Sensing { .. } => when(self.closed[at]),
+                    Closes::Diode { drop } if self.closed[at] => Law::Source {
+                        emf: drop,
+                        resistance: self.ohms[at],
+                    },
+                    Closes::Diode { .. } => Law::Open,
+                    Closes::TurnedOn => when(on),
+                },
+            };
+        }
+    }
+
+    fn source_law(&self, source: usize, level: Level) -> Law {
+        match (self.models[source], self.pieces[source]) {
+            (SourceModel::Battery(it), Piece::Charging) => Law::Source {
+                emf: it.emf,
+                resistance: it.charging,
+            },
+            (SourceModel::Battery(it), _) => {
+                let resistance = if level == Level::Burst { it.most } else { it.usual };
+                Law::Source {
+                    emf: it.emf,
+                    resistance,
+                }
+            }
+            (SourceModel::Limited { limit, .. }, Piece::Limited) => Law::Current(-limit),
+            (SourceModel::Limited { voltage, slope, .. }, Piece::Holding) => Law::Source {
+                emf: voltage,
+                resistance: slope,
+            },
+            (SourceModel::Limited { .. } | SourceModel::Off, _) => Law::Open,
+        }
+    }
+
+    /// Moves sources and diodes that are out of their piece. True when something moved.
+    fn move_pieces(&mut self, only_first: bool) -> bool {
+        let mut moved = false;
+        for (at, source) in self.net.sources.iter().enumerate() {
+            let v = self.system.across(&self.elements[source.branch]);
+            // Given, from its positive pole.
+            let gives = -self.system.currents()[source.branch];
+            let piece = self.pieces[at];
+            // Currents smaller than this are rounding, and must not make a piece go to and fro.
+            let hair = 1e-9;
+            let next = match (self.models[at], piece) {
+                (SourceModel::Battery(_), Piece::Holding) if gives < -hair => Piece::Charging,
+                (SourceModel::Battery(_), Piece::Charging) if gives > hair => Piece::Holding,
+                (SourceModel::Limited { limit, .. }, Piece::Holding) if gives > limit + hair => {
+                    Piece::Limited
+                }
+                (SourceModel::Limited { .. }, Piece::Holding) if gives < -hair => Piece::Blocked,
+                (
+                    SourceModel::Limited {
+                        voltage,
+                        slope,
+                        limit,
+                        ..
+                    },
+                    Piece::Limited,
+                ) if v > voltage - slope * limit + hair => Piece::Holding,
+                (SourceModel::Limited { voltage, .. }, Piece::Blocked)
+                    if v < voltage - hair && self.may_give(at) =>
+                {
+                    Piece::Holding
+                }
+                (SourceModel::Limited { .. }, Piece::Holding | Piece::Limited) if !self.may_give(at) => {
+                    Piece::Blocked
+                }
+                (_, piece) => piece,
+            };
+            if next != piece {
+                self.pieces[at] = next;
+                moved = true;
+                if only_first {
+                    return true;
+                }
+            }
+        }
+        for (at, branch) in self.net.branches.iter().enumerate() {
+            let Closes::Diode { drop } = branch.closes else {
+                continue;
+            };
+            let flips = if self.closed[at] {
+                self.system.currents()[at] < -1e-9
+            } else {
+                self.system.across(&self.elements[at]) > drop + 1e-9
+            };
+            if flips {
+                self.closed[at] = !self.closed[at];
+                moved = true;
+                if only_first {
+                    return true;
+                }
+            }
+        }
+        moved
+    }
+
+    /// Whether a converter's input is supplied. Alternators always may give.
+    fn may_give(&self, source: usize) -> bool {
+        match self.models[source] {
+            SourceModel::Limited {
+                efficiency: Some(_), ..
+            } => {
+                let part = self.net.sources[source].part;
+                self.toggles[self.net.sources[source].branch] <= MOST_TOGGLES
+                    && self.input_voltage(part) >= LEAST_SUPPLY
+            }
+            _ => true,
+        }
+    }
+
+    fn input_voltage(&self, part: usize) -> f64 {
+        let of_part = |n: &str| self.net.node_by_name(part, n);
+        match (of_part("in"), of_part("-")) {
+            (Some(a), Some(b)) if self.system.are_tied(a, b) => {
+                self.system.voltages()[a] - self.system.voltages()[b]
+            }
+            _ => 0.0,
+        }
+    }
+
+    /// Lets the inputs of converters draw what their outputs give. True while that still changes.
+    fn feed_converters(&mut self) -> bool {
+        let mut moved = false;
+        for (at, source) in self.net.sources.iter().enumerate() {
+            let SourceModel::Limited {
+                efficiency: Some(efficiency),
+                ..
+            } = self.models[at]
+            else {
+                continue;
+            };
+            let v = self.system.across(&self.elements[source.branch]);
+            let gives = -self.system.currents()[source.branch] * v;
+            let asks = (gives / efficiency).max(0.0);
+            let before = self.input.get(&source.part).copied().unwrap_or(0.0);
+            if (asks - before).abs() > 1e-9 * asks.max(1e-3) {
+                self.input.insert(source.part, asks);
+                moved = true;
+            }
+        }
+        moved
+    }
+
+    /// Throws relays, sensing isolators and head units whose voltage says so. True when something moved.
+    fn toggle(&mut self) -> bool {
+        let mut moved = false;
+        for (at, branch) in self.net.branches.iter().enumerate() {
+            let wants = match branch.closes {
+                Closes::Relay {
+                    coil,
+                    pull_in,
+                    energised,
+                } => {
+                    let v = self
+                        .elements
+                        .get(coil)
+                        .map_or(0.0, |e| self.system.across(e))
+                        .abs();
+                    (v >= pull_in) == energised
+                }
+                Closes::Sensing { minus, closes_at } => {
+                    let a = branch.nodes[0];
+                    let v = if self.system.are_tied(a, minus) {
+                        self.system.voltages()[a] - self.system.voltages()[minus]
+                    } else {
+                        0.0
+                    };
+                    let threshold = if self.closed[at] {
+                        closes_at - SENSING_HYSTERESIS
+                    } else {
+                        closes_at
+                    };
+                    v >= threshold
+                }
+                _ => continue,
+            };
+            if wants != self.closed[at] && self.toggles[at] <= MOST_TOGGLES {
+                self.toggles[at] += 1;
+                // One that will not rest is left open: that is the state in which nothing depends on it.
+                self.closed[at] = wants && self.toggles[at] <= MOST_TOGGLES;
+                moved = true;
+            }
+        }
+        for (&part, &node) in &self.ignition {
+            let minus = self.net.node_by_name(part, "31");
+            let live = minus.is_some_and(|m| {
+                self.system.are_tied(node, m)
+                    && self.system.voltages()[node] - self.system.voltages()[m] >= values::IGNITION_THRESHOLD
+            });
+            let wants = live && self.demands[part].may_be_on;
+            // Its own draw must not make it flutter: once off at this level it stays off.
+            if self.on[part] && !wants {
+                self.on[part] = false;
+                moved = true;
+            }
+        }
+        moved
+    }
+}
+
+fn source_model(kind: Option<&PartKind>, state: VehicleState) -> SourceModel {
+    let engine = matches!(state, VehicleState::Idle | VehicleState::Cruise);
+    match kind {
+        Some(PartKind::Battery(it)) => SourceModel::Battery(values::battery_model(it)),
+        Some(PartKind::Alternator(it)) if engine => {
+            let cold = if state == VehicleState::Idle {
+                &it.idle_current
+            } else {
+                &it.current
+            };
+            let stand_in = if state == VehicleState::Idle { 60.0 } else { 120.0 };
+            SourceModel::Limited {
+                voltage: it.voltage.value().map_or(14.2, |v| v.0),
+                slope: values::ALTERNATOR_SLOPE,
+                limit: cold.value().map_or(stand_in, |i| i.0) * it.hot_share.value().map_or(0.8, |s| s.0),
+                efficiency: None,
+            }
+        }
+        Some(PartKind::Converter(it)) if engine || !it.with_engine => SourceModel::Limited {
+            voltage: it.voltage.value().map_or(14.4, |v| v.0),
+            slope: values::CONVERTER_SLOPE,
+            limit: it.current.value().map_or(30.0, |i| i.0),
+            efficiency: Some(it.efficiency.value().map_or(0.9, |s| s.0).clamp(0.05, 1.0)),
+        },
+        _ => SourceModel::Off,
+    }
+}
