@@ -1,5 +1,5 @@
 //! Properties: every editable value of a part or run has a name, a shape, a range and one written form, declared once
-//! beside its field by [`properties!`]. The text form, the details slip on screen, the check at the file's door and
+//! beside its field by [`crate::properties!`]. The text form, the details slip on screen, the check at the file's door and
 //! the help all read this one list.
 
 use crate::fact::Fact;
@@ -255,7 +255,7 @@ impl<T: PropertyType> PropertyType for Fact<T> {
     }
 }
 
-/// A struct whose fields are properties; implemented by [`properties!`].
+/// A struct whose fields are properties; implemented by [`crate::properties!`].
 pub trait PropertySet {
     /// Its properties, in the order in which they matter.
     fn list() -> &'static [Property]

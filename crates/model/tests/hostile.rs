@@ -221,7 +221,8 @@ fn every_case_ever_found_is_survived() {
     for entry in std::fs::read_dir(folder).expect("the folder of cases") {
         let path = entry.expect("a case").path();
         let bytes = std::fs::read(&path).expect("a case");
-        println!("{}", path.display());
+        // Shown when it fails.
+        eprintln!("{}", path.display());
         holds_of_a_file(&bytes);
         holds_of_a_text(&String::from_utf8_lossy(&bytes));
         count += 1;

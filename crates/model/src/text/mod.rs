@@ -36,7 +36,9 @@
 //! Without such fields, a job that passes the file's door reads back equal from its text; printing what was parsed,
 //! parsing and printing it again changes nothing.
 
+mod ends;
 mod error;
+mod help;
 mod lex;
 mod parse;
 mod print;

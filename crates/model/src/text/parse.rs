@@ -1,14 +1,15 @@
 //! Reads the text form of a job. Goes on after an error, line by line, so that all of them are told at once.
 
 use super::error::{MOST_ERRORS, TextError, TextErrors, closest};
+use super::help::{help_for, why_not_bare};
 use super::lex::{Token, Word, lex};
-use super::{Numberings, PART_KEYS, RUN_KEYS, fits, is_bare_number, law_of, place_bare};
-use crate::conductor::{FittedBy, Jacket};
-use crate::id::{PartId, RunId, TerminalRef};
-use crate::job::{BoardPoint, Conditions, End, Job, Part, Run, Sheet, SheetKind, Turn, VehicleInfo, Wire};
+use super::{Numberings, PART_KEYS, RUN_KEYS, law_of, place_bare};
+use crate::conductor::FittedBy;
+use crate::id::{PartId, RunId};
+use crate::job::{BoardPoint, Conditions, End, Job, Part, Run, SheetKind, Turn, VehicleInfo, Wire};
 use crate::kinds::PartKind;
 use crate::limits;
-use crate::property::{Property, PropertyError, PropertySet, PropertyType, Shape};
+use crate::property::{Property, PropertyError, PropertySet, Shape};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use std::str::FromStr;
@@ -77,14 +78,14 @@ pub fn parse_lenient(text: &str) -> (Job, TextErrors) {
 
 /// A line of the text.
 #[derive(Clone, Copy)]
-struct Line<'t> {
-    number: usize,
-    text: &'t str,
+pub(super) struct Line<'t> {
+    pub(super) number: usize,
+    pub(super) text: &'t str,
 }
 
 /// What a tag on a sheet stands for.
 #[derive(Clone, Copy, PartialEq)]
-enum Tagged {
+pub(super) enum Tagged {
     Part(PartId),
     Run,
     /// A part whose line could not be read: nothing is said about ends on it.
@@ -92,31 +93,31 @@ enum Tagged {
 }
 
 /// A run whose ends are looked up once all parts are known.
-struct Pending<'t> {
-    line: Line<'t>,
-    sheet: SheetKind,
-    id: RunId,
-    run: Run,
-    ends: [(String, Range<usize>); 2],
+pub(super) struct Pending<'t> {
+    pub(super) line: Line<'t>,
+    pub(super) sheet: SheetKind,
+    pub(super) id: RunId,
+    pub(super) run: Run,
+    pub(super) ends: [(String, Range<usize>); 2],
 }
 
-struct Parser<'t> {
-    job: Job,
-    errors: Vec<TextError>,
+pub(super) struct Parser<'t> {
+    pub(super) job: Job,
+    pub(super) errors: Vec<TextError>,
     sheet: SheetKind,
     numbers: Numberings,
-    tags: BTreeMap<SheetKind, BTreeMap<String, Tagged>>,
+    pub(super) tags: BTreeMap<SheetKind, BTreeMap<String, Tagged>>,
     run_ids: BTreeMap<SheetKind, BTreeMap<RunId, String>>,
-    pending: Vec<Pending<'t>>,
+    pub(super) pending: Vec<Pending<'t>>,
     /// Lines that may stand once, and did.
     seen: BTreeSet<&'static str>,
 }
 
 /// A word whose place in its line is known.
-type Placed = (String, Range<usize>);
+pub(super) type Placed = (String, Range<usize>);
 
 impl<'t> Parser<'t> {
-    fn error(
+    pub(super) fn error(
         &mut self,
         line: Line<'t>,
         at: Range<usize>,
@@ -767,13 +768,18 @@ impl<'t> Parser<'t> {
         })
     }
 
-    fn id<I: FromStr<Err = String>>(&mut self, line: Line<'t>, at: Range<usize>, text: &str) -> Option<I> {
+    pub(super) fn id<I: FromStr<Err = String>>(
+        &mut self,
+        line: Line<'t>,
+        at: Range<usize>,
+        text: &str,
+    ) -> Option<I> {
         text.parse()
             .map_err(|why: String| self.error(line, at, why, ""))
             .ok()
     }
 
-    fn point(&mut self, line: Line<'t>, text: &str, at: Range<usize>) -> Option<BoardPoint> {
+    pub(super) fn point(&mut self, line: Line<'t>, text: &str, at: Range<usize>) -> Option<BoardPoint> {
         let read = text.split_once(',').and_then(|(x, y)| {
             Some(BoardPoint {
                 x: x.parse().ok()?,
@@ -842,243 +848,4 @@ impl<'t> Parser<'t> {
             }
         }
     }
-
-    /// Puts the runs on the sheets, once all parts are known.
-    fn join_runs(&mut self) {
-        // Beyond so many errors it is no job, and looking for likely words in it would take for ever.
-        for Pending {
-            line,
-            sheet,
-            id,
-            mut run,
-            ends: [from, to],
-        } in std::mem::take(&mut self.pending)
-        {
-            if self.errors.len() >= MOST_ERRORS {
-                return;
-            }
-            let (Some(from), Some(to)) = (self.end(line, sheet, from), self.end(line, sheet, to)) else {
-                continue;
-            };
-            run.from = from;
-            run.to = to;
-            self.job.sheets.entry(sheet).or_default().runs.insert(id, run);
-        }
-    }
-
-    fn end(&mut self, line: Line<'t>, sheet: SheetKind, (text, at): Placed) -> Option<End> {
-        if let Some(point) = text.strip_prefix("loose@") {
-            return self.point(line, point, at).map(End::Loose);
-        }
-        let Some((tag, terminal)) = text.split_once('.') else {
-            let known = self.tags.get(&sheet).and_then(|tags| tags.get(&text)).copied();
-            let help = match known {
-                Some(Tagged::Part(id)) => format!(
-                    "write {text} and one of its terminals: {}",
-                    self.terminals_of(sheet, id)
-                ),
-                _ => "write TAG.terminal like F1.in, or loose@100,50".to_owned(),
-            };
-            self.error(line, at, format!("`{text}` is not an end of a run"), help);
-            return None;
-        };
-        if terminal.len() > limits::LONGEST_TERMINAL {
-            let message = format!("a terminal's name has at most {} bytes", limits::LONGEST_TERMINAL);
-            self.error(line, at, message, "");
-            return None;
-        }
-        if let Some(id) = tag.strip_prefix('*') {
-            let id: PartId = self.id(line, at, id)?;
-            return Some(End::On(TerminalRef::new(id, terminal)));
-        }
-        let tags = self.tags.entry(sheet).or_default();
-        match tags.get(tag).copied() {
-            Some(Tagged::Part(id)) => {
-                let end = TerminalRef::new(id, terminal);
-                let part = self.job.sheets.get(&sheet).and_then(|s| s.parts.get(&id));
-                if part.is_some_and(|part| part.role(&end.terminal).is_none()) {
-                    let names: Vec<String> = part
-                        .map(|part| part.terminals().iter().map(|t| t.name.to_string()).collect())
-                        .unwrap_or_default();
-                    let word = part.map(|part| part.is.word()).unwrap_or_default();
-                    let mut help = format!("it has {}", abbreviate(&names));
-                    if let Some(meant) = closest(
-                        terminal,
-                        names
-                            .iter()
-                            .map(String::as_str)
-                            .filter(|n| row_of(n) != row_of(terminal)),
-                    ) {
-                        help = format!("did you mean `{tag}.{meant}`? {help}");
-                    }
-                    let message = format!("the {word} `{tag}` has no terminal `{terminal}`");
-                    let from = at.end.saturating_sub(terminal.len()).max(at.start);
-                    self.error(line, from..at.end, message, help);
-                }
-                Some(End::On(end))
-            }
-            Some(Tagged::Unreadable) => None,
-            Some(Tagged::Run) => {
-                let help = "runs end on terminals of parts; to branch off a run, put a splice in it";
-                self.error(line, at, format!("`{tag}` is a run, not a part"), help);
-                None
-            }
-            None => {
-                let parts: Vec<&str> = tags
-                    .iter()
-                    .filter(|(_, what)| matches!(what, Tagged::Part(_)))
-                    .map(|(tag, _)| tag.as_str())
-                    .take(2_000)
-                    .collect();
-                let help = match closest(tag, parts.iter().copied()) {
-                    Some(meant) => format!("did you mean `{meant}`?"),
-                    None if parts.is_empty() => "there are no parts on this sheet".to_owned(),
-                    None => {
-                        let shown: Vec<&str> = parts.iter().copied().take(20).collect();
-                        let more = if parts.len() > shown.len() { ", …" } else { "" };
-                        format!("the parts on this sheet are {}{more}", shown.join(", "))
-                    }
-                };
-                let at = at.start..at.start + tag.len();
-                self.error(line, at, format!("there is no part `{tag}` on this sheet"), help);
-                None
-            }
-        }
-    }
-
-    fn terminals_of(&self, sheet: SheetKind, id: PartId) -> String {
-        let part = self.job.sheets.get(&sheet).and_then(|s: &Sheet| s.parts.get(&id));
-        let names: Vec<String> = part
-            .map(|p| p.terminals().iter().map(|t| t.name.to_string()).collect())
-            .unwrap_or_default();
-        abbreviate(&names)
-    }
-}
-
-/// A name with each row of digits as one `#`: names of the same row are alike.
-fn row_of(name: &str) -> String {
-    let mut out = String::new();
-    for c in name.chars() {
-        match c {
-            c if !c.is_ascii_digit() => out.push(c),
-            _ if out.ends_with('#') => {}
-            _ => out.push('#'),
-        }
-    }
-    out
-}
-
-/// A list of terminals, long rows of numbered ones drawn together: `+, in1 … in4, -`.
-fn abbreviate(names: &[String]) -> String {
-    let mut rows: Vec<(String, Vec<&str>)> = Vec::new();
-    for name in names {
-        let shape = row_of(name);
-        match rows.iter_mut().find(|(known, _)| *known == shape) {
-            Some((_, row)) => row.push(name),
-            None => rows.push((shape, vec![name])),
-        }
-    }
-    let written: Vec<String> = rows
-        .iter()
-        .map(|(shape, row)| match row.as_slice() {
-            [first, .., last] if shape.contains('#') && row.len() > 3 => format!("{first} … {last}"),
-            row => row.join(", "),
-        })
-        .collect();
-    written.join(", ")
-}
-
-/// What would do for a value of this property.
-fn help_for(property: &Property, written: &str) -> String {
-    let written = written.strip_prefix('~').unwrap_or(written);
-    match property.shape {
-        Shape::Choice(words) => match closest(written, words.iter().map(|(word, _)| *word)) {
-            Some(meant) => format!("did you mean `{meant}`?"),
-            None => {
-                let all: Vec<String> = words
-                    .iter()
-                    .map(|(word, title)| format!("{word} ({title})"))
-                    .collect();
-                all.join(", ")
-            }
-        },
-        Shape::Number { ascii, .. } => match property.range {
-            Some((least, most)) => format!("it takes {least}{ascii} to {most}{ascii}"),
-            None => String::new(),
-        },
-        Shape::Count => match property.range {
-            Some((least, most)) => format!("it takes a whole number from {least} to {most}"),
-            None => String::new(),
-        },
-        Shape::YesNo => "write yes or no".to_owned(),
-        Shape::Text { example: "" } => String::new(),
-        Shape::Text { example } => format!("write it as {example}"),
-    }
-}
-
-/// Why a value without a name was not taken, and what would do.
-fn why_not_bare(
-    list: &'static [Property],
-    whose: &str,
-    text: &str,
-    done: &BTreeSet<&'static str>,
-) -> (String, String) {
-    let plain = text.strip_prefix('~').unwrap_or(text);
-    if text == "?" || is_bare_number(text) {
-        let numbers: Vec<String> = list
-            .iter()
-            .filter(|p| matches!(p.shape, Shape::Number { .. } | Shape::Count) && !done.contains(p.name))
-            .take(6)
-            .map(|p| format!("{}={text}", p.name))
-            .collect();
-        let message = format!("`{text}` does not say what it is a value of");
-        return (
-            message,
-            if numbers.is_empty() {
-                String::new()
-            } else {
-                format!("write {}", numbers.join(", or "))
-            },
-        );
-    }
-    if let Some(property) = list
-        .iter()
-        .find(|property| done.contains(property.name) && fits(property, text))
-    {
-        let message = format!("{} is set already in this line", property.name);
-        return (message, format!("`{text}` would be a second value for it"));
-    }
-    if let Some(property) = list.iter().find(|property| fits(property, plain)) {
-        // Only the mark stands in the way.
-        let message = format!("{} cannot be assumed", property.name);
-        return (message, format!("write {plain} without the ~"));
-    }
-    let words = list.iter().flat_map(|property| match property.shape {
-        Shape::Choice(words) => words.iter().map(|(word, _)| *word).collect(),
-        Shape::YesNo => vec![property.name],
-        _ => Vec::new(),
-    });
-    let message = format!("{whose} takes no value `{text}`");
-    if let Some(meant) = closest(plain, words) {
-        return (message, format!("did you mean `{meant}`?"));
-    }
-    if let Some(property) = list.iter().find(|property| property.name == plain) {
-        return (message, format!("write {}=…", property.name));
-    }
-    if Jacket::parse(&plain.to_uppercase(), None).is_ok() && list.iter().any(|p| p.name == "colour") {
-        return (message, format!("colours are written {}", plain.to_uppercase()));
-    }
-    let takes: Vec<String> = list
-        .iter()
-        .map(|property| match property.shape {
-            Shape::Number { ascii, .. } if !ascii.is_empty() => format!("{} ({ascii})", property.name),
-            _ => property.name.to_owned(),
-        })
-        .collect();
-    let help = if takes.is_empty() {
-        "it has no properties".to_owned()
-    } else {
-        format!("it has {}", takes.join(", "))
-    };
-    (message, help)
 }
