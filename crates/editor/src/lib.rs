@@ -1,1 +1,32 @@
-//! The editor: tools as state machines, camera, selection and hit testing. It knows pointers and keys as plain values, never browser events, so that every gesture can be replayed in a test.
+//! The editor: tools as state machines, camera, selection and hit testing. It knows pointers and keys as plain values,
+//! never browser events, so that every gesture can be replayed in a test.
+//!
+//! Start at [`Editor`]: it takes an [`Input`] or an [`Action`] and tells by [`Effects`] what came of it. *Invariant:*
+//! the job changes only by named edits through the history; a gesture that is cancelled or interrupted leaves the job as
+//! it was when the gesture began.
+
+pub mod actions;
+pub mod ask;
+pub mod camera;
+mod acting;
+mod doing;
+mod editor;
+mod effects;
+pub mod fingers;
+pub mod input;
+pub mod options;
+pub mod outline;
+pub mod roles;
+pub mod selection;
+mod sketch;
+pub mod tools;
+pub mod walk;
+pub mod words;
+
+pub use actions::Action;
+pub use camera::{Camera, Margins, ScreenPoint};
+pub use editor::Editor;
+pub use effects::{Effects, Open};
+pub use input::{Button, Input, Key, Mods, Pointer, PointerKind};
+pub use selection::{Selection, Thing};
+pub use tools::{Tool, meter, pick, place, pull};

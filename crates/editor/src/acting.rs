@@ -1,0 +1,430 @@
+//! What each action does. What only the page can do (files, windows, storage) is passed on.
+
+use crate::actions::Action;
+use crate::editor::Editor;
+use crate::effects::{Effects, Open};
+use crate::selection::{Selection, Thing};
+use crate::tools::meter::Mode;
+use crate::tools::place::turned;
+use crate::tools::{Meter, Pull, Tool};
+use drawing::{Overlay, arrange};
+use model::edits::{self, Clip};
+use model::{BoardPoint, Change, Edit, PartKind, SheetKind};
+
+impl Editor {
+    /// Does an action, as from a menu or the Ask box.
+    pub fn perform(&mut self, action: Action) -> Effects {
+        self.act(action);
+        self.take_effects()
+    }
+
+    pub(crate) fn act(&mut self, action: Action) {
+        self.out.noticed = true;
+        self.out.repaint = true;
+        match action {
+            Action::Pick => self.take(Tool::default()),
+            Action::Hand => self.take(Tool::Hand),
+            Action::Meter => self.take_meter(None),
+            Action::MeterVolts => self.take_meter(Some(Mode::Volts)),
+            Action::MeterAmps => self.take_meter(Some(Mode::Amps)),
+            Action::MeterOhms => self.take_meter(Some(Mode::Ohms)),
+            Action::PullRun => match self.focus.clone() {
+                Some(Thing::Terminal(from)) => {
+                    self.interrupt();
+                    self.pull_by_keys(from);
+                }
+                _ => self.take(Tool::Pull(Pull::Waiting)),
+            },
+            Action::WhatFeeds => self.ask_feeds(),
+            Action::Details => {
+                let thing = self.selection.single().or_else(|| self.focus.clone());
+                if let Some(place) = self.finding.filter(|_| thing.is_none()) {
+                    self.out.open = Some(Open::Finding(place));
+                } else if let Some(thing) = thing {
+                    self.out.open = Some(Open::Details(thing));
+                }
+            }
+            Action::Rename => {
+                if let Some(thing) = self.selection.single() {
+                    self.out.open = Some(Open::Rename(thing));
+                }
+            }
+            Action::Turn => self.turn_picked(false),
+            Action::TurnBack => self.turn_picked(true),
+            Action::Delete => self.delete_picked(),
+            Action::Undo => self.undo(),
+            Action::Redo => self.redo(),
+            Action::Copy => {
+                self.copy_picked();
+            }
+            Action::Cut => {
+                if self.copy_picked() {
+                    self.delete_picked();
+                }
+            }
+            Action::Paste => self.paste_clip(),
+            Action::Duplicate => {
+                let parts = self.selection.parts.clone();
+                let step = crate::tools::pick::whole(self.options.grid_units) * 4;
+                self.pasted(edits::duplicate(&self.job, self.on, &parts, step, step));
+            }
+            Action::PickAll => {
+                let sheet = self.sheet();
+                self.selection =
+                    Selection { parts: sheet.parts.keys().copied().collect(), runs: sheet.runs.keys().copied().collect() };
+            }
+            Action::Splice => self.splice_picked(),
+            Action::Straighten => self.straighten_picked(),
+            Action::TidySheet => self.tidy(),
+            Action::NextFinding => self.step_finding(false),
+            Action::PreviousFinding => self.step_finding(true),
+            Action::MendFinding => self.mend_first(),
+            Action::NextPart => self.step_part(false),
+            Action::PreviousPart => self.step_part(true),
+            Action::OverlayCurrent => self.lay(Overlay::Current),
+            Action::OverlayVoltage => self.lay(Overlay::Voltage),
+            Action::OverlayHeat => self.lay(Overlay::Heat),
+            Action::OverlayProtection => self.lay(Overlay::Protection),
+            Action::OverlaySignal => self.lay(Overlay::Signal),
+            Action::OverlaySpeakers => self.lay(Overlay::Speakers),
+            Action::OverlayNone => self.lay(Overlay::None),
+            Action::ZoomIn => self.zoom(1.25),
+            Action::ZoomOut => self.zoom(0.8),
+            Action::Fit => self.fit(),
+            Action::FitPicked => self.fit_picked(),
+            Action::SheetBefore => self.step_sheet(true),
+            Action::SheetAfter => self.step_sheet(false),
+            Action::OpenShelf
+            | Action::Ask
+            | Action::OpenFile
+            | Action::SaveFile
+            | Action::NewJob
+            | Action::Jobs
+            | Action::ExportSvg
+            | Action::ExportPng
+            | Action::Print
+            | Action::Outline
+            | Action::Paper
+            | Action::Keys => self.out.outside = Some(action),
+        }
+    }
+
+    fn take(&mut self, tool: Tool) {
+        self.interrupt();
+        self.tool = tool;
+        self.out.say = Some(self.tool.hint().to_owned());
+    }
+
+    /// The meter in hand, leads where they were. Without a mode: in hand, or put away when it is.
+    fn take_meter(&mut self, mode: Option<Mode>) {
+        let before = match &self.tool {
+            Tool::Meter(_) if mode.is_none() => {
+                self.take(Tool::default());
+                return;
+            }
+            Tool::Meter(meter) => meter.clone(),
+            _ => Meter::default(),
+        };
+        let mode = mode.unwrap_or(before.mode);
+        self.take(Tool::Meter(Meter { mode, ..before }));
+        self.out.open = Some(Open::Nothing);
+    }
+
+    /// Says which lead the next touch puts down.
+    pub fn black_next(&mut self, black: bool) -> Effects {
+        if let Tool::Meter(meter) = &mut self.tool {
+            meter.black_next = black;
+            self.out.noticed = true;
+        }
+        self.take_effects()
+    }
+
+    fn ask_feeds(&mut self) {
+        let thing = self.focus.clone().or_else(|| self.selection.single()).or_else(|| self.hovered.clone());
+        if self.feeds.is_some() && self.feeds == thing {
+            self.feeds = None;
+            return;
+        }
+        let Some(thing) = thing else {
+            self.feeds = None;
+            self.out.say = Some("Pick a part, terminal or run first, then ask what feeds it.".to_owned());
+            return;
+        };
+        let fed = self.fed_by(&thing);
+        let mut said = Vec::new();
+        for id in &fed {
+            let Some(circuit) = self.analysis.study.circuits.get(id) else { continue };
+            for feed in &circuit.feeds {
+                let through: Vec<String> = feed.parts.iter().map(|part| self.tag(*part)).collect();
+                let through = if through.is_empty() { String::new() } else { format!(" through {}", through.join(", ")) };
+                said.push(format!("{} feeds {}{through}", self.tag(feed.source), self.tag(*id)));
+            }
+        }
+        self.feeds = Some(thing.clone());
+        self.out.say = Some(if said.is_empty() {
+            format!("Nothing feeds {}.", thing.written(self.sheet()))
+        } else {
+            said.join(". ")
+        });
+    }
+
+    fn turn_picked(&mut self, back: bool) {
+        if matches!(self.tool, Tool::Place(_)) {
+            self.turn_in_hand(back);
+            return;
+        }
+        let mut changes = Vec::new();
+        for id in &self.selection.parts {
+            if let Some(part) = self.sheet().parts.get(id) {
+                let mut part = part.clone();
+                for _ in 0..if back { 3 } else { 1 } {
+                    part.turn = turned(part.turn);
+                }
+                changes.push(Change::Part { sheet: self.on, id: *id, to: Some(Box::new(part)) });
+            }
+        }
+        if !changes.is_empty() {
+            let about = edits::move_parts(&self.job, self.on, &self.selection.parts, 0, 0).name;
+            self.apply(Edit::new(about.replacen("Move", "Turn", 1), changes));
+        }
+    }
+
+    fn delete_picked(&mut self) {
+        if self.selection.is_empty() {
+            return;
+        }
+        self.interrupt();
+        let edit = edits::remove(&self.job, self.on, &self.selection.parts, &self.selection.runs);
+        self.out.say = Some(edit.name.clone());
+        self.apply(edit);
+        self.out.open = Some(Open::Nothing);
+    }
+
+    fn copy_picked(&mut self) -> bool {
+        let clip = edits::copy(self.sheet(), &self.selection.parts);
+        if clip.is_empty() {
+            self.out.say = Some("Pick parts to copy; runs between them come along.".to_owned());
+            return false;
+        }
+        self.out.say = Some(format!("{} copied", clip.sheet.parts.len()));
+        self.clip = clip;
+        true
+    }
+
+    /// What was copied last, as text for the system's clipboard.
+    #[must_use]
+    pub fn clip_text(&self) -> String {
+        if self.clip.is_empty() { String::new() } else { self.clip.to_text() }
+    }
+    /// Takes text from the system's clipboard as the thing to paste. False when it is no clip of ours.
+    pub fn take_clip_text(&mut self, text: &str) -> bool {
+        match Clip::from_text(text) {
+            Ok(clip) if !clip.is_empty() => {
+                self.clip = clip;
+                true
+            }
+            _ => false,
+        }
+    }
+
+    fn paste_clip(&mut self) {
+        if self.clip.is_empty() {
+            self.out.say = Some("Nothing was copied yet.".to_owned());
+            return;
+        }
+        let step = crate::tools::pick::whole(self.options.grid_units) * 4;
+        let clip = self.clip.clone();
+        self.pasted(edits::paste(&self.job, self.on, &clip, step, step));
+        // The next paste stands beside this one.
+        for part in self.clip.sheet.parts.values_mut() {
+            if let Some(at) = &mut part.at {
+                *at = BoardPoint { x: at.x.saturating_add(step), y: at.y.saturating_add(step) };
+            }
+        }
+    }
+
+    fn pasted(&mut self, made: Result<edits::Pasted, edits::EditError>) {
+        match made {
+            Ok(pasted) => {
+                self.interrupt();
+                self.apply(pasted.edit);
+                self.selection = Selection { parts: pasted.parts, runs: pasted.runs };
+                self.focus = self.selection.parts.first().map(|id| Thing::Part(*id));
+                self.out.open = Some(Open::Nothing);
+            }
+            Err(error) => self.out.say = Some(error.to_string()),
+        }
+    }
+
+    fn splice_picked(&mut self) {
+        let (Some(Thing::Run(run)), Some(splice)) = (self.selection.single(), PartKind::from_word("splice")) else {
+            self.out.say = Some("Pick one run to splice.".to_owned());
+            return;
+        };
+        let at = self.layout.run(run).map(|way| way.label_at).unwrap_or_default();
+        let at = super::tools::pull::snapped(at, self.options.grid_units);
+        match edits::insert_into_run(&self.job, self.on, run, splice, at, None) {
+            Ok(inserted) => {
+                self.apply(inserted.edit);
+                self.pick_only(&Thing::Part(inserted.part));
+            }
+            Err(error) => self.out.say = Some(error.to_string()),
+        }
+    }
+
+    fn straighten_picked(&mut self) {
+        let mut changes = Vec::new();
+        for id in &self.selection.runs {
+            if let Some(run) = self.sheet().runs.get(id).filter(|run| !run.bends.is_empty()) {
+                let mut run = run.clone();
+                run.bends.clear();
+                changes.push(Change::Run { sheet: self.on, id: *id, to: Some(Box::new(run)) });
+            }
+        }
+        if !changes.is_empty() {
+            self.apply(Edit::new("Straighten", changes));
+        }
+    }
+
+    /// Arranges the whole sheet anew: one step, undone like any other. Bends put by hand go, as they belong to the old
+    /// places.
+    fn tidy(&mut self) {
+        self.interrupt();
+        let mut changes = Vec::new();
+        for (id, at) in arrange(self.sheet()) {
+            if let Some(part) = self.sheet().parts.get(&id).filter(|part| part.at != Some(at)) {
+                let mut part = part.clone();
+                part.at = Some(at);
+                changes.push(Change::Part { sheet: self.on, id, to: Some(Box::new(part)) });
+            }
+        }
+        for (id, run) in self.sheet().runs.iter().filter(|(_, run)| !run.bends.is_empty()) {
+            let mut run = run.clone();
+            run.bends.clear();
+            changes.push(Change::Run { sheet: self.on, id: *id, to: Some(Box::new(run)) });
+        }
+        if changes.is_empty() {
+            self.out.say = Some("It is tidy already.".to_owned());
+            return;
+        }
+        self.apply(Edit::new("Tidy arrangement", changes));
+        self.layout = drawing::Layout::of(self.sheet());
+        self.out.open = Some(Open::Nothing);
+        self.fit();
+    }
+
+    // Findings.
+
+    /// Takes a finding in hand: what it speaks of is brought into view and its explanation opened.
+    pub fn go_to_finding(&mut self, place: usize) -> Effects {
+        self.show_finding(place);
+        self.take_effects()
+    }
+
+    fn show_finding(&mut self, place: usize) {
+        let Some(finding) = self.analysis.findings.get(place).cloned() else { return };
+        self.interrupt();
+        self.finding = Some(place);
+        self.selection = Selection::none();
+        self.focus = None;
+        let parts = finding.parts.iter().filter_map(|id| self.area_of(&Thing::Part(*id)));
+        let runs = finding.runs.iter().filter_map(|id| self.area_of(&Thing::Run(*id)));
+        let foremost = parts.chain(runs).next();
+        if let Some(area) = foremost {
+            self.camera.reveal(area);
+        }
+        self.out.open = Some(Open::Finding(place));
+        self.out.say = Some(format!("{}: {}", finding.grade.title(), finding.what));
+        self.out.noticed = true;
+        self.out.repaint = true;
+    }
+
+    fn step_finding(&mut self, back: bool) {
+        let count = self.analysis.findings.len();
+        if count == 0 {
+            self.out.say = Some("No findings on this sheet.".to_owned());
+            return;
+        }
+        let next = match (self.finding, back) {
+            (None, false) => 0,
+            (None, true) => count - 1,
+            (Some(place), false) => (place + 1) % count,
+            (Some(place), true) => (place + count - 1) % count,
+        };
+        self.show_finding(next);
+    }
+
+    fn mend_first(&mut self) {
+        let mend = self.finding.and_then(|place| self.analysis.findings.get(place)).and_then(|finding| finding.mends.first());
+        match mend.cloned() {
+            Some(edit) => self.mend_by(edit),
+            None => self.out.say = Some("No mend is known for this; what to do is written in the note.".to_owned()),
+        }
+    }
+
+    /// Applies one of the mends of a finding.
+    pub fn mend(&mut self, place: usize, mend: usize) -> Effects {
+        let edit = self.analysis.findings.get(place).and_then(|finding| finding.mends.get(mend)).cloned();
+        if let Some(edit) = edit {
+            self.interrupt();
+            self.mend_by(edit);
+        }
+        self.take_effects()
+    }
+
+    fn mend_by(&mut self, edit: Edit) {
+        self.out.say = Some(format!("Mended: {}", edit.name));
+        self.apply(edit);
+        // A mend may bring parts that have no place yet.
+        self.place_new_parts();
+        self.out.open = Some(Open::Nothing);
+    }
+
+    fn place_new_parts(&mut self) {
+        let unplaced: Vec<_> = self.sheet().parts.iter().filter(|(_, part)| part.at.is_none()).map(|(id, _)| *id).collect();
+        for id in unplaced {
+            if let (Some(at), Some(sheet)) = (self.layout.arranged().get(&id).copied(), self.job.sheets.get_mut(&self.on))
+                && let Some(part) = sheet.parts.get_mut(&id)
+            {
+                part.at = Some(at);
+            }
+        }
+    }
+
+    // Looking.
+
+    fn lay(&mut self, overlay: Overlay) {
+        // The same key again takes the tracing paper away.
+        self.overlay = if self.overlay == overlay { Overlay::None } else { overlay };
+        self.out.say = Some(self.overlay.title().to_owned());
+    }
+
+    fn zoom(&mut self, factor: f64) {
+        let free = self.camera.free_area().center();
+        self.camera.zoom_about(crate::ScreenPoint::new(free.x, free.y), factor);
+    }
+
+    fn fit_picked(&mut self) {
+        let parts = self.selection.parts.iter().filter_map(|id| self.area_of(&Thing::Part(*id)));
+        let runs = self.selection.runs.iter().filter_map(|id| self.area_of(&Thing::Run(*id)));
+        if let Some(area) = parts.chain(runs).reduce(|all, one| all.union(one)) {
+            self.camera.fit(area.inflate(60.0, 60.0), 2.0);
+        }
+    }
+
+    /// Puts the sheet of a kind on the table.
+    pub fn open_sheet(&mut self, on: SheetKind) -> Effects {
+        self.turn_to(on);
+        self.take_effects()
+    }
+
+    fn step_sheet(&mut self, back: bool) {
+        let all = SheetKind::ALL;
+        let here = all.iter().position(|kind| *kind == self.on).unwrap_or(0);
+        let next = if back { here.checked_sub(1) } else { Some(here + 1) };
+        if let Some(kind) = next.and_then(|next| all.get(next)) {
+            self.turn_to(*kind);
+            self.out.say = Some(format!("Sheet {}", kind.title()));
+        }
+    }
+}

@@ -1,0 +1,112 @@
+//! Ask: one box that finds any part, run, finding, check or action by typing.
+
+use crate::actions::Action;
+use crate::editor::Editor;
+use crate::selection::Thing;
+use model::PartKind;
+
+/// What an answer leads to.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Leads {
+    /// Goes to a part or run.
+    To(Thing),
+    /// Opens a finding, by its place in the list.
+    Finding(usize),
+    /// Does an action.
+    Does(Action),
+    /// Takes a part of this kind from the shelf.
+    Takes(&'static str),
+}
+
+/// One answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// The words.
+    pub text: String,
+    /// What stands behind them, in faint letters: a key, or where it is.
+    pub aside: String,
+    /// What it leads to.
+    pub leads: Leads,
+}
+
+/// How well a text answers: every typed word must be in it; beginnings count more. Larger is better, `None` is no.
+fn score(text: &str, asked: &[String]) -> Option<u32> {
+    let text = text.to_lowercase();
+    let mut total = 0;
+    for word in asked {
+        let at = text.find(word.as_str())?;
+        let begins = at == 0 || text.get(..at).is_some_and(|before| before.ends_with(|c: char| !c.is_alphanumeric()));
+        total += if text == *word {
+            9
+        } else if at == 0 {
+            5
+        } else if begins {
+            3
+        } else {
+            1
+        };
+    }
+    Some(total)
+}
+
+impl Editor {
+    /// Answers to what was typed, best first, at most `most`.
+    #[must_use]
+    pub fn ask(&self, typed: &str, most: usize) -> Vec<Answer> {
+        let asked: Vec<String> = typed.split_whitespace().map(str::to_lowercase).collect();
+        let mut found: Vec<(u32, Answer)> = Vec::new();
+        let mut offer = |weight: u32, haystack: &str, answer: Answer| {
+            if let Some(score) = score(haystack, &asked) {
+                found.push((score * 10 + weight, answer));
+            }
+        };
+        let sheet = self.sheet();
+        if !asked.is_empty() {
+            for (id, part) in &sheet.parts {
+                let thing = Thing::Part(*id);
+                let text = format!("{} {}", part.tag, part.name());
+                let haystack = format!("{text} {} {}", part.is.title(), part.note);
+                offer(6, &haystack, Answer { text, aside: part.is.title().to_owned(), leads: Leads::To(thing) });
+            }
+            for (id, run) in &sheet.runs {
+                let end = |end: &model::End| end.terminal().map_or("loose".to_owned(), |at| sheet.written(at));
+                let between = format!("{} to {}", end(&run.from), end(&run.to));
+                let haystack = format!("{} {} {between}", run.tag, run.label);
+                let text = format!("{} {}", run.tag, run.label).trim_end().to_owned();
+                offer(4, &haystack, Answer { text, aside: between, leads: Leads::To(Thing::Run(*id)) });
+            }
+            for (place, finding) in self.analysis().findings.iter().enumerate() {
+                let text = format!("{}: {}", finding.grade.title(), finding.what);
+                let haystack = format!("{text} {}", finding.check);
+                offer(3, &haystack, Answer { text, aside: finding.check.to_owned(), leads: Leads::Finding(place) });
+            }
+        }
+        for action in Action::ALL.iter().copied().filter(|action| *action != Action::Ask) {
+            offer(5, action.name(), Answer { text: action.name().to_owned(), aside: action.key(), leads: Leads::Does(action) });
+        }
+        if !asked.is_empty() {
+            for word in PartKind::WORDS {
+                let title = PartKind::from_word(word).map_or(*word, |kind| kind.title());
+                let text = format!("Put a new {}", title.to_lowercase());
+                offer(2, &format!("{title} {text}"), Answer { text, aside: "from the shelf".to_owned(), leads: Leads::Takes(word) });
+            }
+        }
+        // Stable: of equal answers the earlier stays first.
+        found.sort_by(|a, b| b.0.cmp(&a.0));
+        found.into_iter().take(most).map(|(_, answer)| answer).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn whole_words_and_beginnings_come_first() {
+        let asked = |text: &str| text.split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+        assert!(score("F1 Main fuse", &asked("f1")) > score("LF12 thing", &asked("f1")));
+        assert!(score("F1 Main fuse", &asked("fuse main")).is_some());
+        assert_eq!(score("F1 Main fuse", &asked("fuse battery")), None);
+        assert_eq!(score("anything", &[]), Some(0));
+    }
+}

@@ -1,0 +1,313 @@
+//! What tools and actions are made of: changing the job through the history, keeping layout and selection in step with
+//! it, finding things under a point, and the picture of it all.
+
+use crate::editor::Editor;
+use crate::effects::{Effects, Open};
+use crate::input::PointerKind;
+use crate::selection::{Selection, Thing};
+use checks::{Finding, Grade};
+use drawing::{DisplayList, Hit, Layout, Lit, Look, Mark, MarkShape, draw};
+use kurbo::{Point, Rect};
+use model::edits::EditError;
+use model::history::{Entry, Touched};
+use model::{Edit, PartId, RunId, SheetKind, TerminalRef};
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+impl Editor {
+    // Changing the job.
+
+    /// Makes an edit: one step of the history.
+    pub(crate) fn apply(&mut self, edit: Edit) {
+        let touched = Touched::by(&edit);
+        self.gesture_parts.clear();
+        let entry = self.history.apply(&mut self.job, edit);
+        self.entered(entry);
+        self.follow(&touched);
+    }
+    /// Makes an edit that somebody else worded: a mend, a property set on the slip.
+    pub fn make(&mut self, edit: Result<Edit, EditError>) -> Result<Effects, EditError> {
+        self.interrupt();
+        self.apply(edit?);
+        Ok(self.take_effects())
+    }
+    pub(crate) fn begin_gesture(&mut self, name: impl Into<String>) {
+        self.gesture_parts.clear();
+        let entry = self.history.begin(name);
+        self.entered(entry);
+    }
+    pub(crate) fn extend_gesture(&mut self, edit: Edit, parts: &BTreeSet<PartId>) {
+        self.gesture_parts.extend(parts.iter().copied());
+        self.history.extend(&mut self.job, edit);
+        let parts = self.gesture_parts.clone();
+        self.relay(&parts);
+    }
+    /// Takes back what the gesture in hand did so far; it goes on from where it began.
+    pub(crate) fn roll_back_gesture(&mut self) {
+        self.history.replace(&mut self.job, Edit::default());
+    }
+    pub(crate) fn commit_gesture(&mut self) {
+        let entry = self.history.commit();
+        if let Some(Entry::Did(edit)) = &entry {
+            let touched = Touched::by(edit);
+            self.follow(&touched);
+        }
+        self.entered(entry);
+        self.gesture_parts.clear();
+        self.out.noticed = true;
+        self.out.repaint = true;
+    }
+    fn entered(&mut self, entry: Option<Entry>) {
+        if let Some(entry) = entry {
+            self.journal.push(entry);
+            self.out.edited = true;
+            self.stale = true;
+        }
+    }
+    /// Brings layout, selection and focus up to date after a change of the job.
+    fn follow(&mut self, touched: &Touched) {
+        let here = |(sheet, id): &(SheetKind, PartId)| (*sheet == self.on).then_some(*id);
+        let parts: BTreeSet<PartId> = touched.parts.iter().filter_map(here).collect();
+        self.relay(&parts);
+        let sheet = self.job.sheets.get(&self.on).cloned().unwrap_or_default();
+        self.selection.keep_on(&sheet);
+        let gone = |thing: &Option<Thing>| thing.as_ref().is_some_and(|thing| !thing.is_on(&sheet));
+        if gone(&self.focus) {
+            self.focus = None;
+        }
+        if gone(&self.hovered) {
+            self.hovered = None;
+        }
+        if gone(&self.feeds) {
+            self.feeds = None;
+        }
+        self.out.noticed = true;
+        self.out.repaint = true;
+    }
+    pub(crate) fn relay(&mut self, parts: &BTreeSet<PartId>) {
+        let sheet = self.job.sheets.get(&self.on);
+        match sheet {
+            Some(sheet) => self.layout.update(sheet, parts),
+            None => self.layout = Layout::default(),
+        }
+        self.out.repaint = true;
+    }
+    pub(crate) fn undo(&mut self) {
+        let name = self.history.undo_name().map(str::to_owned);
+        let entry = self.history.undo(&mut self.job);
+        self.went(entry, "Undid", name);
+    }
+    pub(crate) fn redo(&mut self) {
+        let name = self.history.redo_name().map(str::to_owned);
+        let entry = self.history.redo(&mut self.job);
+        self.went(entry, "Did again", name);
+    }
+    /// What a step touched is picked, so that one sees what came back.
+    fn went(&mut self, entry: Option<Entry>, verb: &str, name: Option<String>) {
+        let Some(entry) = entry else { return };
+        let (Entry::Did(edit) | Entry::Undid(edit) | Entry::Redid(edit)) = &entry;
+        let touched = Touched::by(edit);
+        let sheets: BTreeSet<SheetKind> =
+            touched.parts.iter().map(|(on, _)| *on).chain(touched.runs.iter().map(|(on, _)| *on)).collect();
+        if let Some(other) = sheets.first().filter(|_| !sheets.is_empty() && !sheets.contains(&self.on)) {
+            self.turn_to(*other);
+        }
+        self.selection = Selection {
+            parts: touched.parts.iter().filter(|(on, _)| *on == self.on).map(|(_, id)| *id).collect(),
+            runs: touched.runs.iter().filter(|(on, _)| *on == self.on).map(|(_, id)| *id).collect(),
+        };
+        self.follow(&touched);
+        self.entered(Some(entry));
+        self.out.open = Some(Open::Nothing);
+        self.out.say = name.map(|name| format!("{verb}: {name}"));
+    }
+    /// Puts another sheet on the table.
+    pub(crate) fn turn_to(&mut self, on: SheetKind) {
+        if self.on == on {
+            return;
+        }
+        self.interrupt();
+        self.on = on;
+        self.selection = Selection::none();
+        self.focus = None;
+        self.hovered = None;
+        self.feeds = None;
+        self.finding = None;
+        self.layout = Layout::of(self.sheet());
+        self.stale = true;
+        self.fit();
+        self.out.edited = true;
+        self.out.noticed = true;
+        self.out.repaint = true;
+        self.out.open = Some(Open::Nothing);
+    }
+
+    // Analysis.
+
+    /// Studies the sheet and runs the checks, if anything changed since. Tells what is new for the screen reader.
+    pub fn analyse(&mut self) -> Option<String> {
+        if !self.stale {
+            return None;
+        }
+        self.stale = false;
+        let made = checks::analyse(self.sheet(), &self.job.settings);
+        let before = std::mem::replace(&mut self.analysis, Arc::new(made));
+        self.marks = self.analysis.findings.iter().enumerate().map(|(place, finding)| mark_of(place, finding)).collect();
+        // The finding in hand stays in hand while the sheet still has it.
+        let held = self.finding.and_then(|place| before.findings.get(place));
+        self.finding = held.and_then(|held| self.analysis.findings.iter().position(|now| same(held, now)));
+        let fresh: Vec<&Finding> =
+            self.analysis.findings.iter().filter(|now| !before.findings.iter().any(|old| same(old, now))).collect();
+        let gone = before.findings.iter().filter(|old| !self.analysis.findings.iter().any(|now| same(old, now))).count();
+        match (fresh.as_slice(), gone) {
+            ([], 0) => None,
+            ([], gone) => Some(format!("{gone} finding{} cleared, {} left", plural(gone), self.analysis.findings.len())),
+            ([one], _) => Some(format!("New finding, {}: {}", one.grade.title(), one.what)),
+            ([first, ..], _) => {
+                Some(format!("{} new findings, the gravest {}: {}", fresh.len(), first.grade.title(), first.what))
+            }
+        }
+    }
+
+    // Finding things.
+
+    /// What lies under a board point for this kind of pointer.
+    #[must_use]
+    pub fn thing_at(&self, at: Point, kind: PointerKind) -> Option<Thing> {
+        let reach = self.options.reach_px(kind) / self.camera.zoom;
+        // At small zoom the studs lie so close that a part could no longer be taken between them.
+        let reach = if self.camera.zoom < 0.5 { reach.min(14.0) } else { reach };
+        Some(match self.layout.hit(at, reach)? {
+            Hit::Stud(stud) => Thing::Terminal(stud),
+            Hit::Part(part) => Thing::Part(part),
+            Hit::LooseEnd(run, _) | Hit::Bend(run, _) | Hit::Run(run, ..) => Thing::Run(run),
+        })
+    }
+    pub(crate) fn inside(&self, fence: Rect) -> Selection {
+        let mut inside = Selection::none();
+        for owner in self.layout.within(fence) {
+            match owner {
+                drawing::Owner::Part(id) => {
+                    inside.parts.insert(id);
+                }
+                drawing::Owner::Run(id) => {
+                    inside.runs.insert(id);
+                }
+                _ => {}
+            }
+        }
+        inside
+    }
+    pub(crate) fn stud(&self, at: &TerminalRef) -> Option<Point> {
+        self.layout.stud(at)
+    }
+    pub(crate) fn way(&self, run: RunId) -> Vec<Point> {
+        self.layout.run(run).map(|way| way.points.clone()).unwrap_or_default()
+    }
+    /// The box around a thing on the board.
+    #[must_use]
+    pub fn area_of(&self, thing: &Thing) -> Option<Rect> {
+        match thing {
+            Thing::Part(id) => self.layout.part(*id).map(|part| part.outline),
+            Thing::Terminal(at) => self.stud(at).map(|stud| Rect::from_center_size(stud, (24.0, 24.0))),
+            Thing::Run(id) => self.layout.run(*id).map(drawing::RunWay::bounds),
+        }
+    }
+    /// Where a note that speaks of this finding stands: the foremost thing's point on the board.
+    #[must_use]
+    pub fn place_of(&self, finding: &Finding) -> Option<Point> {
+        let part = finding.parts.iter().find_map(|id| self.layout.part(*id)).map(|part| part.outline.center());
+        let run = || finding.runs.iter().find_map(|id| self.layout.run(*id)).map(|way| way.label_at);
+        part.or_else(run)
+    }
+    pub(crate) fn hover(&mut self, over: Option<Thing>) {
+        if self.hovered != over {
+            self.hovered = over;
+            self.out.repaint = true;
+            self.out.noticed = true;
+        }
+    }
+    pub(crate) fn pick_only(&mut self, thing: &Thing) {
+        self.selection = Selection::of(thing);
+        self.focus = Some(thing.clone());
+        self.out.noticed = true;
+        self.out.repaint = true;
+    }
+    /// Picks a thing, puts the keyboard on it and brings it into view.
+    pub fn go_to(&mut self, thing: &Thing) -> Effects {
+        self.interrupt();
+        if thing.is_on(self.sheet()) {
+            self.pick_only(thing);
+            if let Some(area) = self.area_of(thing) {
+                self.camera.reveal(area);
+            }
+            self.out.say = Some(self.spoken(thing));
+        }
+        self.take_effects()
+    }
+
+    // The picture.
+
+    fn lit(&self) -> Lit {
+        let Some(thing) = &self.feeds else { return Lit::default() };
+        let mut lit = Lit::default();
+        for part in self.fed_by(thing) {
+            if let Some(circuit) = self.analysis.study.circuits.get(&part) {
+                lit.parts.extend(circuit.all_parts.iter().copied());
+                lit.runs.extend(circuit.all_runs.iter().copied());
+                lit.parts.insert(part);
+            }
+        }
+        self.add_chains(thing, &mut lit);
+        lit
+    }
+    /// How the sheet is looked at.
+    #[must_use]
+    pub fn look(&self) -> Look {
+        let focus = self.focus.as_ref().map(Thing::owner);
+        let mut picked = self.selection.owners();
+        if let Some(finding) = self.finding.and_then(|place| self.analysis.findings.get(place)) {
+            picked.extend(finding.parts.iter().map(|id| drawing::Owner::Part(*id)));
+            picked.extend(finding.runs.iter().map(|id| drawing::Owner::Run(*id)));
+        }
+        Look {
+            overlay: self.overlay,
+            picked,
+            hovered: self.hovered.as_ref().map(Thing::owner).or(focus),
+            lit: self.lit(),
+            marks: self.marks.clone(),
+            zoom: self.camera.zoom,
+        }
+    }
+    /// What of the sheet is to be painted, back to front, and what the tool in hand shows on top.
+    #[must_use]
+    pub fn picture(&self) -> DisplayList {
+        let study = Some(&self.analysis.study);
+        let mut list = draw(self.sheet(), &self.layout, study, &self.look(), self.camera.visible());
+        self.sketch(&mut list);
+        list
+    }
+}
+
+/// Whether two findings are the same one, before and after an edit: same check, same things.
+fn same(a: &Finding, b: &Finding) -> bool {
+    a.check == b.check && a.undecided == b.undecided && a.parts == b.parts && a.runs == b.runs
+}
+
+pub(crate) fn plural(count: usize) -> &'static str {
+    if count == 1 { "" } else { "s" }
+}
+
+fn mark_of(place: usize, finding: &Finding) -> Mark {
+    Mark {
+        finding: u32::try_from(place).unwrap_or(u32::MAX),
+        shape: match finding.grade {
+            Grade::Stop => MarkShape::Octagon,
+            Grade::Fix => MarkShape::Triangle,
+            Grade::Tidy => MarkShape::Dot,
+        },
+        parts: finding.parts.clone(),
+        runs: finding.runs.clone(),
+        label: (place + 1).to_string(),
+    }
+}

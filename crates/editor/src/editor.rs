@@ -1,0 +1,338 @@
+//! The editor: a job, one of its sheets on the table, and the tool in hand.
+
+use crate::actions::Action;
+use crate::camera::Camera;
+use crate::effects::{Effects, Open};
+use crate::fingers::Fingers;
+use crate::input::{Button, Input, Key, PointerKind};
+use crate::options::Options;
+use crate::selection::{Selection, Thing};
+use crate::tools::Tool;
+use checks::Analysis;
+use drawing::{Layout, Mark, Overlay};
+use model::edits::Clip;
+use model::history::{Entry, History};
+use model::{Job, PartId, Sheet, SheetKind};
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+/// A job on the table.
+#[derive(Clone, Debug)]
+pub struct Editor {
+    pub(crate) job: Job,
+    pub(crate) on: SheetKind,
+    pub(crate) history: History,
+    pub(crate) layout: Layout,
+    pub(crate) analysis: Arc<Analysis>,
+    pub(crate) marks: Vec<Mark>,
+    pub(crate) stale: bool,
+    pub(crate) journal: Vec<Entry>,
+    pub(crate) camera: Camera,
+    pub(crate) selection: Selection,
+    pub(crate) focus: Option<Thing>,
+    pub(crate) hovered: Option<Thing>,
+    pub(crate) tool: Tool,
+    pub(crate) overlay: Overlay,
+    pub(crate) feeds: Option<Thing>,
+    pub(crate) finding: Option<usize>,
+    pub(crate) options: Options,
+    pub(crate) clip: Clip,
+    pub(crate) fingers: Fingers,
+    /// Parts that the gesture in hand touched so far.
+    pub(crate) gesture_parts: BTreeSet<PartId>,
+    pub(crate) out: Effects,
+    empty: Sheet,
+}
+
+impl Editor {
+    /// Puts a job on the table. Parts that have no place on the board get one by arrangement, which is no step of the
+    /// history: it happens each time alike.
+    #[must_use]
+    pub fn new(mut job: Job) -> Self {
+        for sheet in job.sheets.values_mut() {
+            if sheet.parts.values().all(|part| part.at.is_some()) {
+                continue;
+            }
+            let layout = Layout::of(sheet);
+            for (id, at) in layout.arranged() {
+                if let Some(part) = sheet.parts.get_mut(id) {
+                    part.at = part.at.or(Some(*at));
+                }
+            }
+        }
+        let on = job.sheets.keys().next_back().copied().unwrap_or(SheetKind::Plan);
+        let on = if job.sheets.contains_key(&SheetKind::Plan) { SheetKind::Plan } else { on };
+        let mut this = Self {
+            job,
+            on,
+            history: History::new(),
+            layout: Layout::default(),
+            analysis: Arc::default(),
+            marks: Vec::new(),
+            stale: true,
+            journal: Vec::new(),
+            camera: Camera::default(),
+            selection: Selection::none(),
+            focus: None,
+            hovered: None,
+            tool: Tool::default(),
+            overlay: Overlay::None,
+            feeds: None,
+            finding: None,
+            options: Options::default(),
+            clip: Clip::default(),
+            fingers: Fingers::default(),
+            gesture_parts: BTreeSet::new(),
+            out: Effects::default(),
+            empty: Sheet::default(),
+        };
+        this.layout = Layout::of(this.sheet());
+        this.analyse();
+        this
+    }
+
+    // What others may look at.
+
+    /// The job as it stands.
+    #[must_use]
+    pub fn job(&self) -> &Job {
+        &self.job
+    }
+    /// The sheet on the table; an empty one where the job has none of this kind.
+    #[must_use]
+    pub fn sheet(&self) -> &Sheet {
+        self.job.sheets.get(&self.on).unwrap_or(&self.empty)
+    }
+    /// Which sheet is on the table.
+    #[must_use]
+    pub fn on(&self) -> SheetKind {
+        self.on
+    }
+    /// Where everything lies.
+    #[must_use]
+    pub fn layout(&self) -> &Layout {
+        &self.layout
+    }
+    /// What the engine and the checks found, as of the last [`Editor::analyse`].
+    #[must_use]
+    pub fn analysis(&self) -> &Arc<Analysis> {
+        &self.analysis
+    }
+    /// Whether the job changed since.
+    #[must_use]
+    pub fn is_stale(&self) -> bool {
+        self.stale
+    }
+    /// How the board is seen.
+    #[must_use]
+    pub fn camera(&self) -> &Camera {
+        &self.camera
+    }
+    /// What is picked.
+    #[must_use]
+    pub fn selection(&self) -> &Selection {
+        &self.selection
+    }
+    /// What the keyboard stands on.
+    #[must_use]
+    pub fn focus(&self) -> Option<&Thing> {
+        self.focus.as_ref()
+    }
+    /// What the pointer is over.
+    #[must_use]
+    pub fn hovered(&self) -> Option<&Thing> {
+        self.hovered.as_ref()
+    }
+    /// The tool in hand.
+    #[must_use]
+    pub fn tool(&self) -> &Tool {
+        &self.tool
+    }
+    /// The overlay in force.
+    #[must_use]
+    pub fn overlay(&self) -> Overlay {
+        self.overlay
+    }
+    /// What one asked of what feeds it.
+    #[must_use]
+    pub fn feeds(&self) -> Option<&Thing> {
+        self.feeds.as_ref()
+    }
+    /// The finding in hand, by its place in the list.
+    #[must_use]
+    pub fn finding(&self) -> Option<usize> {
+        self.finding
+    }
+    /// What can be undone and done again.
+    #[must_use]
+    pub fn history(&self) -> &History {
+        &self.history
+    }
+    /// How gestures feel.
+    #[must_use]
+    pub fn options(&self) -> &Options {
+        &self.options
+    }
+    /// What happened since the last call, for the journal on disk.
+    pub fn take_journal(&mut self) -> Vec<Entry> {
+        std::mem::take(&mut self.journal)
+    }
+    /// Notes that the job as it stands is saved as a file.
+    pub fn mark_saved(&mut self) {
+        self.history.mark_saved();
+    }
+    /// Tells the size of the window and what frame and notes take of it.
+    pub fn resize(&mut self, width: f64, height: f64, margins: crate::Margins) {
+        self.camera.width = width.max(1.0);
+        self.camera.height = height.max(1.0);
+        self.camera.margins = margins;
+    }
+    /// Shows the whole sheet.
+    pub fn fit(&mut self) {
+        if let Some(all) = self.layout.bounds() {
+            self.camera.fit(all.inflate(20.0, 20.0), 1.4);
+        }
+    }
+
+    // What comes in.
+
+    /// Takes one input.
+    pub fn handle(&mut self, input: Input) -> Effects {
+        if self.paper_input(input) {
+            return self.take_effects();
+        }
+        match input {
+            Input::Key(Key::Escape, _) => self.cancel(),
+            Input::Lost => {
+                self.fingers.lost();
+                self.abandon();
+            }
+            Input::Left => {
+                self.hover(None);
+                self.tool_input(input);
+            }
+            Input::Key(key, mods) => {
+                self.tool_input(input);
+                if !self.out.taken && !self.walk_key(key, mods)
+                    && let Some(action) = Action::of_key(key, mods)
+                {
+                    self.out.taken = true;
+                    self.act(action);
+                }
+            }
+            Input::Down(_, Button::Secondary) => {
+                self.tool_input(input);
+            }
+            _ => self.tool_input(input),
+        }
+        self.take_effects()
+    }
+
+    fn tool_input(&mut self, input: Input) {
+        match self.tool.clone() {
+            Tool::Pick(pick) => self.pick_input(pick, input),
+            Tool::Pull(pull) => self.pull_input(pull, input),
+            Tool::Place(place) => self.place_input(place, input),
+            Tool::Meter(meter) => self.meter_input(meter, input),
+            Tool::Hand => {}
+        }
+    }
+
+    /// Inputs that move the paper, whatever the tool. True when the input was one.
+    fn paper_input(&mut self, input: Input) -> bool {
+        match input {
+            Input::Wheel { at, dx, dy, zooms } => {
+                if zooms {
+                    let factor = libm::exp((-dy * self.options.wheel_zoom_per_px).clamp(-2.0, 2.0));
+                    self.camera.zoom_about(at, factor);
+                } else {
+                    self.camera.pan(-dx, -dy);
+                }
+                self.out.taken = true;
+                self.out.repaint = true;
+                true
+            }
+            Input::Down(pointer, button) => {
+                if pointer.kind == PointerKind::Touch && self.fingers.touch_down(pointer.id, pointer.at, &self.camera) {
+                    self.abandon();
+                    self.out.taken = true;
+                    return true;
+                }
+                let shifts = button == Button::Middle || self.fingers.space || self.tool == Tool::Hand;
+                if shifts && !self.fingers.busy() {
+                    self.abandon();
+                    self.fingers.shift_by(pointer.id, pointer.at);
+                    self.out.taken = true;
+                }
+                self.fingers.busy()
+            }
+            Input::Move(pointer) => {
+                if self.fingers.moved(pointer.id, pointer.at, &mut self.camera) {
+                    self.out.repaint = true;
+                }
+                self.fingers.busy()
+            }
+            Input::Up(pointer) => self.fingers.up(pointer.id),
+            Input::Key(Key::Space, _) => {
+                self.fingers.space = true;
+                self.out.taken = true;
+                true
+            }
+            Input::KeyUp(Key::Space) => {
+                self.fingers.space = false;
+                true
+            }
+            Input::KeyUp(_) => true,
+            _ => false,
+        }
+    }
+
+    /// Escape: backs out of one thing, the innermost first.
+    fn cancel(&mut self) {
+        self.out.taken = true;
+        let idle = Tool::default();
+        if self.tool != idle {
+            let was_pressing = matches!(&self.tool, Tool::Pick(_));
+            self.abandon();
+            // From within a gesture, back to the tool; from a tool at rest, back to picking.
+            if !was_pressing {
+                self.tool = idle;
+            }
+        } else if self.feeds.take().is_none() {
+            self.out.open = Some(Open::Nothing);
+            if self.finding.take().is_none() {
+                self.selection = Selection::none();
+                self.focus = None;
+            }
+        }
+        self.out.noticed = true;
+        self.out.repaint = true;
+    }
+
+    /// Drops the gesture in hand: the job is exactly as it was when the gesture began.
+    pub(crate) fn abandon(&mut self) {
+        if self.history.in_gesture() {
+            let touched = self.gesture_parts.clone();
+            self.history.cancel(&mut self.job);
+            self.relay(&touched);
+        }
+        self.tool = match std::mem::take(&mut self.tool) {
+            Tool::Pick(_) => Tool::default(),
+            Tool::Pull(_) => Tool::default(),
+            Tool::Place(_) => Tool::default(),
+            other => other,
+        };
+        self.out.noticed = true;
+        self.out.repaint = true;
+    }
+
+    /// Another tool or dialogue takes over.
+    pub fn interrupt(&mut self) {
+        self.abandon();
+    }
+
+    pub(crate) fn take_effects(&mut self) -> Effects {
+        std::mem::take(&mut self.out)
+    }
+}
+

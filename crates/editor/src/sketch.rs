@@ -1,0 +1,167 @@
+//! What the tool in hand shows on top of the drawing: the fence, the run being pulled, the part from the shelf, lines of
+//! alignment, the meter's leads, and the ring of the keyboard's focus. Widths are in screen pixels.
+
+use crate::editor::Editor;
+use crate::roles;
+use crate::selection::Thing;
+use crate::tools::meter::Mode;
+use crate::tools::{Pick, Pull, Tool};
+use drawing::{Detail, DisplayList, Ink, Item, Owner, Shape, Stroke};
+use kurbo::{BezPath, Circle, Point, Rect, Shape as _};
+use model::conductor::Colour;
+
+/// Adds items in the tool's name.
+struct Sketch<'a> {
+    list: &'a mut DisplayList,
+    pixel: f64,
+}
+
+impl Sketch<'_> {
+    fn path(&mut self, path: BezPath, fill: Option<Ink>, ink: Ink, width_px: f64, dash_px: Option<(f64, f64)>) {
+        let width = width_px * self.pixel;
+        let bounds = path.bounding_box().inflate(width, width);
+        let dash = dash_px.map(|(dash, gap)| (dash * self.pixel, gap * self.pixel));
+        self.list.items.push(Item {
+            owner: Owner::Tool,
+            detail: Detail::Shape,
+            bounds,
+            shape: Shape::Path { path, fill, stroke: Some(Stroke { ink, width, dash }) },
+        });
+    }
+    fn line(&mut self, points: &[Point], ink: Ink, width_px: f64, dash_px: Option<(f64, f64)>) {
+        let mut path = BezPath::new();
+        for (n, point) in points.iter().enumerate() {
+            if n == 0 { path.move_to(*point) } else { path.line_to(*point) }
+        }
+        self.path(path, None, ink, width_px, dash_px);
+    }
+    fn ring(&mut self, at: Point, radius_px: f64, ink: Ink, width_px: f64, fill: Option<Ink>) {
+        let path = Circle::new(at, radius_px * self.pixel).to_path(0.05 * self.pixel);
+        self.path(path, fill, ink, width_px, None);
+    }
+    fn frame(&mut self, area: Rect, ink: Ink, width_px: f64, dash_px: Option<(f64, f64)>) {
+        self.path(area.to_path(0.1), None, ink, width_px, dash_px);
+    }
+}
+
+/// A way with right angles from a stud to a point.
+fn elbow(from: Point, to: Point) -> Vec<Point> {
+    let middle = (from.x + to.x) / 2.0;
+    vec![from, Point::new(middle, from.y), Point::new(middle, to.y), to]
+}
+
+impl Editor {
+    pub(crate) fn sketch(&self, list: &mut DisplayList) {
+        let mut sketch = Sketch { list, pixel: 1.0 / self.camera.zoom };
+        if let Some(focus) = &self.focus {
+            self.sketch_focus(&mut sketch, focus);
+        }
+        match &self.tool {
+            Tool::Pick(Pick::Fencing { start, now, .. }) => {
+                sketch.frame(Rect::from_points(*start, *now), Ink::Picked, 1.0, Some((5.0, 4.0)));
+            }
+            Tool::Pick(Pick::Carrying { guides, .. }) => {
+                for (a, b) in guides {
+                    sketch.line(&[*a, *b], Ink::Lit, 1.0, Some((2.0, 3.0)));
+                }
+            }
+            Tool::Pick(_) | Tool::Hand => {}
+            Tool::Pull(Pull::Waiting) => self.sketch_studs(&mut sketch, None),
+            Tool::Pull(Pull::Drawing { from, now, over, .. }) => {
+                self.sketch_studs(&mut sketch, self.sheet().role(from));
+                let end = over.as_ref().and_then(|over| self.stud(over)).unwrap_or(*now);
+                if let Some(start) = self.stud(from) {
+                    sketch.line(&elbow(start, end), Ink::Paper, 6.0, None);
+                    sketch.line(&elbow(start, end), Ink::Picked, 2.5, None);
+                    sketch.ring(start, 5.0, Ink::Picked, 2.0, Some(Ink::Paper));
+                }
+                let caught = over.is_some();
+                sketch.ring(end, if caught { 9.0 } else { 4.0 }, Ink::Picked, 2.0, caught.then_some(Ink::Paper));
+            }
+            Tool::Place(place) => {
+                if let Some((_, part)) = place.ghost() {
+                    sketch.path(part.outline.to_path(0.1), Some(Ink::PartFill), Ink::Picked, 1.5, Some((6.0, 3.0)));
+                    for stud in &part.studs {
+                        sketch.ring(stud.at, 3.0, Ink::Picked, 1.5, Some(Ink::Paper));
+                    }
+                    if let Some(way) = place.into.and_then(|run| self.layout.run(run)) {
+                        sketch.line(&way.points, Ink::Lit, 3.0, None);
+                    }
+                }
+            }
+            Tool::Meter(meter) => {
+                let red = meter.red.as_ref().and_then(|at| self.stud(at));
+                let black = meter.black.clone().or_else(|| self.usual_black()).and_then(|at| self.stud(&at));
+                if meter.mode == Mode::Amps {
+                    if let Some(way) = meter.clamp.and_then(|run| self.layout.run(run)) {
+                        sketch.ring(way.label_at, 13.0, Ink::Line, 4.0, None);
+                        sketch.ring(way.label_at, 13.0, Ink::Insulation(Colour::Red), 1.5, None);
+                    }
+                } else {
+                    for (at, colour) in [(black, Colour::Black), (red, Colour::Red)] {
+                        if let Some(at) = at {
+                            self.sketch_probe(&mut sketch, at, colour);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// A test prod: a lead that comes from the lower edge of the window and ends in a tip on the stud.
+    fn sketch_probe(&self, sketch: &mut Sketch<'_>, at: Point, colour: Colour) {
+        let pixel = sketch.pixel;
+        let tip = Point::new(at.x + 26.0 * pixel, at.y + 34.0 * pixel);
+        let tail = Point::new(at.x + 46.0 * pixel, self.camera.visible().y1);
+        let mut path = BezPath::new();
+        path.move_to(tip);
+        path.curve_to(
+            Point::new(tip.x + 30.0 * pixel, tip.y + 60.0 * pixel),
+            Point::new(tail.x + 40.0 * pixel, (tip.y + tail.y) / 2.0),
+            tail,
+        );
+        sketch.path(path.clone(), None, Ink::Casing, 4.5, None);
+        sketch.path(path, None, Ink::Insulation(colour), 3.0, None);
+        sketch.line(&[at, tip], Ink::Casing, 9.0, None);
+        sketch.line(&[Point::new(at.x + 8.0 * pixel, at.y + 10.0 * pixel), tip], Ink::Insulation(colour), 7.0, None);
+        sketch.line(&[at, tip], Ink::Line, 2.0, None);
+        sketch.ring(at, 5.0, Ink::Insulation(colour), 2.5, None);
+    }
+
+    fn sketch_focus(&self, sketch: &mut Sketch<'_>, focus: &Thing) {
+        match focus {
+            Thing::Terminal(at) => {
+                if let Some(stud) = self.stud(at) {
+                    sketch.ring(stud, 9.0, Ink::Paper, 5.0, None);
+                    sketch.ring(stud, 9.0, Ink::Picked, 2.5, None);
+                }
+            }
+            Thing::Part(id) => {
+                if let Some(part) = self.layout.part(*id) {
+                    let gap = 5.0 * sketch.pixel;
+                    sketch.frame(part.outline.inflate(gap, gap), Ink::Picked, 1.5, Some((3.0, 3.0)));
+                }
+            }
+            Thing::Run(_) => {}
+        }
+    }
+
+    /// Rings around the studs in view that a run could start from or land on.
+    fn sketch_studs(&self, sketch: &mut Sketch<'_>, from: Option<model::Role>) {
+        let visible = self.camera.visible();
+        for (_, part) in self.layout.parts() {
+            if part.outline.x1 < visible.x0
+                || part.outline.x0 > visible.x1
+                || part.outline.y1 < visible.y0
+                || part.outline.y0 > visible.y1
+            {
+                continue;
+            }
+            for stud in &part.studs {
+                if from.is_none_or(|from| roles::fits(from, stud.role)) {
+                    sketch.ring(stud.at, 7.0, Ink::Lit, 2.0, None);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,171 @@
+//! The meter: a red and a black lead, or a clamp around a run. The black lead stays on battery negative until it is
+//! moved. It shows what a real meter would read in the state and duty in force.
+
+use super::Tool;
+use crate::editor::Editor;
+use crate::input::Input;
+use crate::selection::Thing;
+use circuit::voltage_key;
+use drawing::numbers::with_unit;
+use model::quantity::Volts;
+use model::{PartKind, RunId, TerminalRef};
+
+/// What is measured.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Mode {
+    /// Volts between the leads.
+    #[default]
+    Volts,
+    /// Amps in a run, by clamp.
+    Amps,
+    /// Ohms between the leads, supply isolated.
+    Ohms,
+}
+
+/// The meter in hand.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Meter {
+    /// What is measured.
+    pub mode: Mode,
+    /// Where the red lead is.
+    pub red: Option<TerminalRef>,
+    /// Where the black lead was put; `None`: on battery negative.
+    pub black: Option<TerminalRef>,
+    /// The run that the clamp is around.
+    pub clamp: Option<RunId>,
+    /// Whether the next touch puts the black lead.
+    pub black_next: bool,
+}
+
+/// What the meter shows.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// The number with its unit, or what a meter shows without one.
+    pub shown: String,
+    /// Between what.
+    pub between: String,
+    /// A remark, perhaps empty.
+    pub remark: String,
+}
+
+impl Meter {
+    /// The state's address.
+    #[must_use]
+    pub fn address(&self) -> &'static str {
+        match self.mode {
+            Mode::Volts => "meter/volts",
+            Mode::Amps => "meter/amps",
+            Mode::Ohms => "meter/ohms",
+        }
+    }
+    /// What to do with it.
+    #[must_use]
+    pub fn hint(&self) -> &'static str {
+        match (self.mode, self.black_next) {
+            (Mode::Amps, _) => "Click a run to put the clamp around it.",
+            (_, false) => "Click a terminal for the red lead, with Shift for the black one.",
+            (_, true) => "Click a terminal for the black lead.",
+        }
+    }
+}
+
+impl Editor {
+    pub(crate) fn meter_input(&mut self, mut meter: Meter, input: Input) {
+        match input {
+            Input::Move(pointer) => {
+                let over = self.thing_at(self.camera.to_board(pointer.at), pointer.kind);
+                self.hover(over);
+            }
+            Input::Down(..) => self.out.taken = true,
+            Input::Up(pointer) => {
+                self.out.taken = true;
+                let at = self.thing_at(self.camera.to_board(pointer.at), pointer.kind);
+                if let Some(thing) = at {
+                    self.probe(&mut meter, thing, pointer.mods.shift);
+                }
+                self.out.noticed = true;
+                self.out.repaint = true;
+                self.tool = Tool::Meter(meter);
+            }
+            _ => {}
+        }
+    }
+
+    /// Puts a lead or the clamp on a thing.
+    pub(crate) fn probe(&mut self, meter: &mut Meter, thing: Thing, black: bool) {
+        match (thing, meter.mode) {
+            (Thing::Run(run), Mode::Amps) => meter.clamp = Some(run),
+            (Thing::Terminal(at), Mode::Volts | Mode::Ohms) => {
+                if black || meter.black_next {
+                    meter.black = Some(at);
+                    meter.black_next = false;
+                } else {
+                    meter.red = Some(at);
+                }
+            }
+            _ => self.out.say = Some(meter.hint().to_owned()),
+        }
+        if let Some(reading) = self.reading_of(meter) {
+            self.out.say = Some(format!("{} {}", reading.shown, reading.between));
+        }
+    }
+
+    /// Battery negative: where the black lead is clamped until it is moved.
+    #[must_use]
+    pub fn usual_black(&self) -> Option<TerminalRef> {
+        let battery = self.sheet().parts.iter().find(|(_, part)| matches!(part.is, PartKind::Battery(_)))?;
+        Some(TerminalRef::new(*battery.0, "-"))
+    }
+
+    /// What the meter in hand shows; `None` while a lead hangs free or another tool is in hand.
+    #[must_use]
+    pub fn reading(&self) -> Option<Reading> {
+        match &self.tool {
+            Tool::Meter(meter) => self.reading_of(meter),
+            _ => None,
+        }
+    }
+
+    fn reading_of(&self, meter: &Meter) -> Option<Reading> {
+        let sheet = self.sheet();
+        let study = &self.analysis.study;
+        if meter.mode == Mode::Amps {
+            let id = meter.clamp?;
+            let flow = study.runs.get(&id);
+            let amps = flow.map_or(0.0, |flow| flow.current.mean.0);
+            return Some(Reading {
+                shown: with_unit(amps.abs(), "A"),
+                between: format!("in {}", Thing::Run(id).written(sheet)),
+                remark: flow.map_or(String::new(), |flow| {
+                    format!("RMS {}, burst {}", with_unit(flow.current.rms.0.abs(), "A"), with_unit(flow.current.burst.0.abs(), "A"))
+                }),
+            });
+        }
+        let red = meter.red.clone()?;
+        let black = meter.black.clone().or_else(|| self.usual_black())?;
+        let between = format!("red on {}, black on {}", sheet.written(&red), sheet.written(&black));
+        if meter.mode == Mode::Ohms {
+            return None;
+        }
+        let volts = |at: &TerminalRef| study.voltages.get(&voltage_key(at)).copied();
+        Some(match (volts(&red), volts(&black)) {
+            (Some(Volts(red)), Some(Volts(black))) => {
+                Reading { shown: signed(red - black, "V"), between, remark: String::new() }
+            }
+            (red_volts, _) => Reading {
+                shown: "floating".to_owned(),
+                between,
+                remark: format!(
+                    "Nothing ties {} to a source: a meter shows a number that wanders.",
+                    if red_volts.is_none() { sheet.written(&red) } else { sheet.written(&black) }
+                ),
+            },
+        })
+    }
+}
+
+fn signed(number: f64, unit: &str) -> String {
+    // A meter shows two places at these voltages; what rounds to nothing has no sign.
+    let rounded = (number * 100.0).round() / 100.0;
+    format!("{:.2} {unit}", if rounded == 0.0 { 0.0 } else { rounded })
+}

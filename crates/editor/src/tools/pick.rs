@@ -1,0 +1,366 @@
+//! Pick and move: click, fence, carry parts, drag a piece of a run to bend it. Pulling from a terminal hands over to
+//! [`super::pull`].
+
+use super::{Pull, Tool};
+use crate::camera::ScreenPoint;
+use crate::editor::Editor;
+use crate::effects::Open;
+use crate::input::{Input, Mods, PointerKind};
+use crate::selection::{Selection, Thing};
+use kurbo::{Point, Rect, Vec2};
+use model::edits::{change_run, move_parts};
+use model::{BoardPoint, PartId, RunId};
+use std::collections::BTreeSet;
+
+/// States of picking.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Pick {
+    /// Nothing is pressed.
+    #[default]
+    Idle,
+    /// Pressed on something or nothing, not yet moved past the slop.
+    Pressing {
+        /// What is under the pointer.
+        on: Option<Thing>,
+        /// Where it went down.
+        at: ScreenPoint,
+        /// With what.
+        kind: PointerKind,
+        /// Keys held.
+        mods: Mods,
+    },
+    /// Parts follow the pointer.
+    Carrying {
+        /// The board point where the pointer went down.
+        start: Point,
+        /// The part under the pointer.
+        grabbed: PartId,
+        /// Where that part's middle was.
+        from: BoardPoint,
+        /// All that is carried.
+        parts: BTreeSet<PartId>,
+        /// How far they are now.
+        by: (i32, i32),
+        /// Where it lines up with others: ends of thin lines.
+        guides: Vec<(Point, Point)>,
+    },
+    /// A fence is drawn around things.
+    Fencing {
+        /// Its first corner.
+        start: Point,
+        /// Its corner at the pointer.
+        now: Point,
+        /// What was picked before, which Shift keeps.
+        before: Selection,
+    },
+    /// A piece of a run follows the pointer.
+    Bending {
+        /// The run.
+        run: RunId,
+        /// Its way when the pointer went down, ends included.
+        way: Vec<Point>,
+        /// Which piece: from this corner to the next.
+        piece: usize,
+        /// Where the pointer went down.
+        start: Point,
+    },
+}
+
+impl Pick {
+    /// The state's address.
+    #[must_use]
+    pub fn address(&self) -> &'static str {
+        match self {
+            Self::Idle => "pick/idle",
+            Self::Pressing { .. } => "pick/pressing",
+            Self::Carrying { .. } => "pick/carrying",
+            Self::Fencing { .. } => "pick/fencing",
+            Self::Bending { .. } => "pick/bending",
+        }
+    }
+}
+
+impl Editor {
+    pub(crate) fn pick_input(&mut self, pick: Pick, input: Input) {
+        let next = match (pick, input) {
+            (Pick::Idle, Input::Down(pointer, _)) => {
+                self.out.taken = true;
+                let board = self.camera.to_board(pointer.at);
+                let on = self.thing_at(board, pointer.kind);
+                Pick::Pressing { on, at: pointer.at, kind: pointer.kind, mods: pointer.mods }
+            }
+            (Pick::Idle, Input::Move(pointer)) => {
+                let over = self.thing_at(self.camera.to_board(pointer.at), pointer.kind);
+                self.hover(over);
+                Pick::Idle
+            }
+            (Pick::Pressing { on, at, kind, mods }, Input::Move(pointer)) => {
+                if at.distance(pointer.at) <= self.options.slop_px(kind) {
+                    Pick::Pressing { on, at, kind, mods }
+                } else {
+                    self.begin_drag(on, at, mods);
+                    // The first step of the drag is this very move.
+                    let tool = self.tool.clone();
+                    return match tool {
+                        Tool::Pick(pick) => self.pick_input(pick, input),
+                        Tool::Pull(pull) => self.pull_input(pull, input),
+                        _ => (),
+                    };
+                }
+            }
+            (Pick::Pressing { on, mods, .. }, Input::Up(_)) => {
+                self.click(on, mods);
+                Pick::Idle
+            }
+            (Pick::Pressing { on, .. }, Input::Held) => {
+                if let Some(thing) = on {
+                    self.pick_only(&thing);
+                    self.out.open = Some(Open::Details(thing));
+                }
+                Pick::Idle
+            }
+            (Pick::Carrying { start, grabbed, from, parts, .. }, Input::Move(pointer)) => {
+                let board = self.camera.to_board(pointer.at);
+                let (by, guides) = self.carried_by(board - start, grabbed, from, &parts, pointer.mods.alt);
+                self.carry(&parts, by);
+                Pick::Carrying { start, grabbed, from, parts, by, guides }
+            }
+            (Pick::Carrying { .. }, Input::Up(_)) => {
+                self.commit_gesture();
+                Pick::Idle
+            }
+            (Pick::Fencing { start, before, .. }, Input::Move(pointer)) => {
+                let now = self.camera.to_board(pointer.at);
+                self.fence(Rect::from_points(start, now), &before);
+                Pick::Fencing { start, now, before }
+            }
+            (Pick::Fencing { .. }, Input::Up(_)) => {
+                self.out.repaint = true;
+                let count = self.selection.len();
+                if count > 0 {
+                    self.out.say = Some(format!("{count} picked"));
+                }
+                Pick::Idle
+            }
+            (Pick::Bending { run, way, piece, start }, Input::Move(pointer)) => {
+                let by = self.camera.to_board(pointer.at) - start;
+                self.bend(run, &way, piece, by);
+                Pick::Bending { run, way, piece, start }
+            }
+            (Pick::Bending { .. }, Input::Up(_)) => {
+                self.commit_gesture();
+                Pick::Idle
+            }
+            (pick, _) => pick,
+        };
+        self.tool = Tool::Pick(next);
+    }
+
+    fn click(&mut self, on: Option<Thing>, mods: Mods) {
+        match on {
+            Some(thing) if mods.shift || mods.command => {
+                self.selection.toggle(&thing);
+                self.focus = self.selection.has(&thing).then_some(thing);
+                self.out.open = Some(Open::Nothing);
+            }
+            Some(thing) => {
+                self.pick_only(&thing);
+                self.out.open = Some(Open::Details(thing));
+            }
+            None if mods.shift => {}
+            None => {
+                self.selection = Selection::none();
+                self.focus = None;
+                self.feeds = None;
+                self.out.open = Some(Open::Nothing);
+            }
+        }
+        self.out.noticed = true;
+        self.out.repaint = true;
+    }
+
+    fn begin_drag(&mut self, on: Option<Thing>, at: ScreenPoint, mods: Mods) {
+        let start = self.camera.to_board(at);
+        self.out.open = Some(Open::Nothing);
+        self.out.noticed = true;
+        self.hover(None);
+        self.tool = match on {
+            Some(Thing::Terminal(from)) => Tool::Pull(Pull::Drawing { from, now: start, over: None, held: true, keys: false }),
+            Some(Thing::Part(part)) => {
+                if !self.selection.parts.contains(&part) {
+                    if !mods.shift {
+                        self.selection = Selection::none();
+                    }
+                    self.selection.parts.insert(part);
+                }
+                self.focus = Some(Thing::Part(part));
+                let parts = self.selection.parts.clone();
+                let from = self.sheet().parts.get(&part).and_then(|part| part.at).unwrap_or_default();
+                let name = move_parts(&self.job, self.on, &parts, 0, 0).name;
+                self.begin_gesture(name);
+                Tool::Pick(Pick::Carrying { start, grabbed: part, from, parts, by: (0, 0), guides: Vec::new() })
+            }
+            Some(Thing::Run(run)) => {
+                let way = self.way(run);
+                self.pick_only(&Thing::Run(run));
+                match nearest_piece(&way, start) {
+                    Some(piece) => {
+                        let tag = Thing::Run(run).written(self.sheet());
+                        self.begin_gesture(format!("Bend {tag}"));
+                        Tool::Pick(Pick::Bending { run, way, piece, start })
+                    }
+                    None => Tool::default(),
+                }
+            }
+            None => {
+                let before = if mods.shift { self.selection.clone() } else { Selection::none() };
+                Tool::Pick(Pick::Fencing { start, now: start, before })
+            }
+        };
+    }
+
+    /// How far carried parts go: on the grid, or lined up with a neighbour, or freely with Alt held.
+    fn carried_by(
+        &self,
+        wish: Vec2,
+        grabbed: PartId,
+        from: BoardPoint,
+        parts: &BTreeSet<PartId>,
+        freely: bool,
+    ) -> ((i32, i32), Vec<(Point, Point)>) {
+        if freely {
+            return ((whole(wish.x), whole(wish.y)), Vec::new());
+        }
+        let grid = self.options.grid_units;
+        let snap = |from: i32, wish: f64| whole((f64::from(from) + wish) / grid) * whole(grid) - from;
+        let mut by = (snap(from.x, wish.x), snap(from.y, wish.y));
+        let mut guides = Vec::new();
+        // A run that would be nearly straight becomes straight.
+        let Some((own, other)) = self.pair_to_align(grabbed, parts, wish) else {
+            return (by, guides);
+        };
+        let reach = self.options.align_units;
+        let apart = other - (own + wish);
+        if apart.y.abs() <= reach {
+            by.1 = whole(other.y - own.y);
+            guides.push((Point::new(own.x + f64::from(by.0), other.y), other));
+        } else if apart.x.abs() <= reach {
+            by.0 = whole(other.x - own.x);
+            guides.push((Point::new(other.x, own.y + f64::from(by.1)), other));
+        }
+        (by, guides)
+    }
+
+    /// A stud of the carried part and the stud that a run joins it to, the pair that is nearest to being in line.
+    fn pair_to_align(&self, grabbed: PartId, parts: &BTreeSet<PartId>, wish: Vec2) -> Option<(Point, Point)> {
+        let (dx, dy) = self.carried_so_far();
+        let so_far = Vec2::new(f64::from(dx), f64::from(dy));
+        let mut best: Option<(f64, (Point, Point))> = None;
+        for (_, run) in self.sheet().runs_of(grabbed) {
+            let (Some(a), Some(b)) = (run.from.terminal(), run.to.terminal()) else { continue };
+            let (own, other) = if a.part == grabbed { (a, b) } else { (b, a) };
+            if parts.contains(&other.part) {
+                continue;
+            }
+            let (Some(own), Some(other)) = (self.stud(own), self.stud(other)) else { continue };
+            // The layout already shows the part where it is carried to; the pair is measured from where it started.
+            let own = own - so_far;
+            let apart = other - (own + wish);
+            let off = apart.x.abs().min(apart.y.abs());
+            if best.is_none_or(|(least, _)| off < least) {
+                best = Some((off, (own, other)));
+            }
+        }
+        best.map(|(_, pair)| pair)
+    }
+
+    fn carried_so_far(&self) -> (i32, i32) {
+        match &self.tool {
+            Tool::Pick(Pick::Carrying { by, .. }) => *by,
+            _ => (0, 0),
+        }
+    }
+
+    fn carry(&mut self, parts: &BTreeSet<PartId>, by: (i32, i32)) {
+        // Started again from the job as it was when the part was taken up: nothing adds up from move to move.
+        self.roll_back_gesture();
+        let edit = move_parts(&self.job, self.on, parts, by.0, by.1);
+        self.extend_gesture(edit, parts);
+    }
+
+    fn fence(&mut self, fence: Rect, before: &Selection) {
+        let mut inside = self.inside(fence);
+        inside.parts.extend(before.parts.iter().copied());
+        inside.runs.extend(before.runs.iter().copied());
+        self.out.noticed |= inside != self.selection;
+        self.selection = inside;
+        self.out.repaint = true;
+    }
+
+    fn bend(&mut self, run: RunId, way: &[Point], piece: usize, by: Vec2) {
+        let Some(bends) = bent(way, piece, by, self.options.grid_units) else { return };
+        self.roll_back_gesture();
+        let name = format!("Bend {}", Thing::Run(run).written(self.sheet()));
+        if let Ok(edit) = change_run(&self.job, self.on, run, name, |run| run.bends = bends) {
+            self.extend_gesture(edit, &BTreeSet::new());
+        }
+    }
+}
+
+/// The piece of a way that is nearest to a point.
+fn nearest_piece(way: &[Point], at: Point) -> Option<usize> {
+    let away = |pair: &[Point]| match pair {
+        [a, b] => {
+            let line = *b - *a;
+            let along = if line.hypot2() > 0.0 { ((at - *a).dot(line) / line.hypot2()).clamp(0.0, 1.0) } else { 0.0 };
+            (*a + line * along - at).hypot()
+        }
+        _ => f64::INFINITY,
+    };
+    let pieces = way.windows(2).enumerate();
+    pieces.min_by(|(_, a), (_, b)| away(a).total_cmp(&away(b))).map(|(piece, _)| piece)
+}
+
+/// The bends of a way whose piece was shifted across itself. Its ends stay on their studs: where the piece touches one,
+/// a short stub is put in.
+fn bent(way: &[Point], piece: usize, by: Vec2, grid: f64) -> Option<Vec<BoardPoint>> {
+    let (a, b) = (*way.get(piece)?, *way.get(piece + 1)?);
+    let level = (a.y - b.y).abs() <= (a.x - b.x).abs();
+    let line = if level { a.y + by.y } else { a.x + by.x };
+    let line = (line / grid).round() * grid;
+    let moved = |p: Point| if level { Point::new(p.x, line) } else { Point::new(line, p.y) };
+    let stub = |from: Point, to: Point| {
+        let ahead = if level { Vec2::new((to.x - from.x).signum(), 0.0) } else { Vec2::new(0.0, (to.y - from.y).signum()) };
+        from + ahead * (2.0 * grid)
+    };
+    let mut bends: Vec<Point> = way.get(1..=piece).unwrap_or_default().to_vec();
+    if piece == 0 {
+        let out = stub(a, b);
+        bends.push(out);
+        bends.push(moved(out));
+    } else if let Some(last) = bends.last_mut() {
+        *last = moved(*last);
+    }
+    if piece + 2 == way.len() {
+        let back = stub(b, a);
+        bends.push(moved(back));
+        bends.push(back);
+    } else {
+        bends.push(moved(b));
+        bends.extend(way.get(piece + 2..way.len().saturating_sub(1)).unwrap_or_default());
+    }
+    bends.dedup();
+    Some(bends.into_iter().map(board_point).collect())
+}
+
+
+/// A number as whole board units; what is not a number is none.
+#[expect(clippy::cast_possible_truncation, reason = "clamped to what an i32 holds")]
+pub(crate) fn whole(number: f64) -> i32 {
+    number.round().clamp(-1e9, 1e9) as i32
+}
+
+/// A point as whole board units.
+pub(crate) fn board_point(at: Point) -> BoardPoint {
+    BoardPoint { x: whole(at.x), y: whole(at.y) }
+}

@@ -1,0 +1,170 @@
+//! Put a part from the shelf: it follows the pointer until it is put down. On a run, it is put into the run.
+
+use super::Tool;
+use crate::editor::Editor;
+use crate::input::{Input, Key};
+use crate::selection::Thing;
+use crate::tools::pull::snapped;
+use drawing::{Hit, PartBox};
+use kurbo::Point;
+use model::edits::{add_part, insert_into_run, ways_through};
+use model::{BoardPoint, Part, PartKind, RunId, Turn};
+
+/// A part from the shelf, in hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Place {
+    /// The kind's word.
+    pub word: &'static str,
+    /// Where it would stand; `None` until the pointer is over the paper.
+    pub at: Option<BoardPoint>,
+    /// How it is turned.
+    pub turn: Turn,
+    /// The run it would be put into.
+    pub into: Option<RunId>,
+}
+
+impl Place {
+    /// The part as it would stand, for drawing it.
+    #[must_use]
+    pub fn ghost(&self) -> Option<(Part, PartBox)> {
+        let mut part = Part::new("", PartKind::from_word(self.word)?);
+        part.turn = self.turn;
+        let made = PartBox::of(&part, drawing::to_point(self.at?));
+        Some((part, made))
+    }
+}
+
+/// The next turn clockwise.
+#[must_use]
+pub fn turned(turn: Turn) -> Turn {
+    match turn {
+        Turn::None => Turn::Quarter,
+        Turn::Quarter => Turn::Half,
+        Turn::Half => Turn::ThreeQuarters,
+        Turn::ThreeQuarters => Turn::None,
+    }
+}
+
+impl Editor {
+    /// Takes a part of this kind from the shelf in hand. From the keyboard it hangs in the middle of the window until it is
+    /// moved.
+    pub fn take_from_shelf(&mut self, word: &str, by_keys: bool) -> crate::Effects {
+        self.interrupt();
+        if let Some(word) = PartKind::WORDS.iter().find(|known| **known == word) {
+            let at = by_keys.then(|| snapped(self.free_spot(), self.options.grid_units));
+            self.tool = Tool::Place(Place { word, at, turn: Turn::None, into: None });
+            self.out.repaint = true;
+            self.out.noticed = true;
+            self.out.taken = true;
+        }
+        self.take_effects()
+    }
+
+    /// A point near the middle of the window where no part stands.
+    fn free_spot(&self) -> Point {
+        let middle = match &self.focus {
+            Some(thing) => self.area_of(thing).map(|area| Point::new(area.x1 + 120.0, area.center().y)),
+            None => None,
+        }
+        .unwrap_or_else(|| self.camera.middle());
+        let mut spot = middle;
+        for step in 0..40_u32 {
+            let taken = matches!(self.layout.hit(spot, 50.0), Some(Hit::Part(_) | Hit::Stud(_)));
+            if !taken {
+                break;
+            }
+            spot = middle + kurbo::Vec2::new(0.0, 60.0 * f64::from(step + 1));
+        }
+        spot
+    }
+
+    pub(crate) fn place_input(&mut self, mut place: Place, input: Input) {
+        match input {
+            Input::Move(pointer) | Input::Down(pointer, _) => {
+                self.out.taken = true;
+                let at = self.camera.to_board(pointer.at);
+                place.at = Some(snapped(at, self.options.grid_units));
+                let through = PartKind::from_word(place.word).is_some_and(|kind| ways_through(&kind).is_some());
+                place.into = match self.layout.hit(at, self.options.reach_px(pointer.kind) / self.camera.zoom) {
+                    Some(Hit::Run(run, ..)) if through => Some(run),
+                    _ => None,
+                };
+                self.out.repaint = true;
+                self.tool = Tool::Place(place);
+            }
+            Input::Up(pointer) => {
+                self.out.taken = true;
+                let again = pointer.mods.shift;
+                self.put_down(place, again);
+            }
+            Input::Left => {
+                place.at = None;
+                self.out.repaint = true;
+                self.tool = Tool::Place(place);
+            }
+            Input::Key(Key::Enter, mods) => {
+                self.out.taken = true;
+                self.put_down(place, mods.shift);
+            }
+            Input::Key(key @ (Key::Left | Key::Right | Key::Up | Key::Down), mods) => {
+                self.out.taken = true;
+                let step = if mods.shift { 1 } else { 4 } * super::pick::whole(self.options.grid_units);
+                let (dx, dy) = crate::walk::direction(key);
+                let from = place.at.unwrap_or_else(|| snapped(self.camera.middle(), self.options.grid_units));
+                place.at = Some(BoardPoint {
+                    x: from.x.saturating_add(dx * step),
+                    y: from.y.saturating_add(dy * step),
+                });
+                place.into = None;
+                self.out.repaint = true;
+                self.tool = Tool::Place(place);
+            }
+            _ => {}
+        }
+    }
+
+    pub(crate) fn turn_in_hand(&mut self, back: bool) {
+        if let Tool::Place(place) = &mut self.tool {
+            let times = if back { 3 } else { 1 };
+            for _ in 0..times {
+                place.turn = turned(place.turn);
+            }
+            self.out.repaint = true;
+        }
+    }
+
+    fn put_down(&mut self, place: Place, again: bool) {
+        let (Some(at), Some(kind)) = (place.at, PartKind::from_word(place.word)) else {
+            // Let go outside the paper.
+            self.tool = Tool::default();
+            self.out.noticed = true;
+            self.out.repaint = true;
+            return;
+        };
+        self.tool = if again { Tool::Place(place.clone()) } else { Tool::default() };
+        let part = match place.into {
+            Some(run) => match insert_into_run(&self.job, self.on, run, kind, at, None) {
+                Ok(inserted) => {
+                    self.apply(inserted.edit);
+                    inserted.part
+                }
+                Err(error) => {
+                    self.out.say = Some(error.to_string());
+                    return;
+                }
+            },
+            None => {
+                let (mut edit, part) = add_part(&self.job, self.on, kind, Some(at));
+                for change in &mut edit.changes {
+                    if let model::Change::Part { to: Some(part), .. } = change {
+                        part.turn = place.turn;
+                    }
+                }
+                self.apply(edit);
+                part
+            }
+        };
+        self.pick_only(&Thing::Part(part));
+        self.out.say = Some(format!("{} is on the sheet", self.spoken(&Thing::Part(part))));
+    }
+}
