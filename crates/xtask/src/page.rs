@@ -28,7 +28,12 @@ pub(crate) fn build_command() -> Result<Command, String> {
     // Offline: tools that the builder misses are our errors, it must not fetch others of its own.
     // NO_COLOR is cleared because that builder reads only `true` or `false` there, and many machines set it to 1.
     build
-        .args(["--skip-version-check", "--offline", "build", "--release"])
+        .args([
+            "build",
+            "--release=true",
+            "--offline=true",
+            "--skip-version-check",
+        ])
         .env_remove("NO_COLOR");
     Ok(build)
 }
@@ -95,9 +100,9 @@ pub(crate) fn watch(port: Option<u16>) -> Result<(), String> {
     fs::create_dir_all(&scratch).map_err(|error| format!("cannot make {}: {error}", scratch.display()))?;
     run(command("trunk")
         .args([
-            "--skip-version-check",
-            "--offline",
             "serve",
+            "--offline=true",
+            "--skip-version-check",
             "--address",
             "127.0.0.1",
             "--dist",

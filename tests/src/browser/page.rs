@@ -504,7 +504,7 @@ impl Page {
     /// Turns the wheel over a point, in CSS pixels; `dy` above 0 scrolls down.
     #[track_caller]
     pub fn wheel(&self, x: f64, y: f64, dx: i32, dy: i32) {
-        let turn = json!({ "type": "scroll", "x": x.round(), "y": y.round(), "deltaX": dx, "deltaY": dy, "duration": 0, "origin": "viewport" });
+        let turn = json!({ "type": "scroll", "x": x.round() as i64, "y": y.round() as i64, "deltaX": dx, "deltaY": dy, "duration": 0, "origin": "viewport" });
         self.post(
             "/actions",
             &json!({ "actions": [{ "type": "wheel", "id": "wheel", "actions": [turn] }] }),
@@ -560,7 +560,7 @@ fn selector(test_id: &str) -> Value {
 }
 
 fn move_to(x: f64, y: f64, milliseconds: u32) -> Value {
-    json!({ "type": "pointerMove", "duration": milliseconds, "x": x.round(), "y": y.round(), "origin": "viewport" })
+    json!({ "type": "pointerMove", "duration": milliseconds, "x": x.round() as i64, "y": y.round() as i64, "origin": "viewport" })
 }
 
 fn down(button: u8) -> Value {
