@@ -73,6 +73,25 @@ impl<K: Copy + Ord> Index<K> {
             }
         }
     }
+    /// Calls for whatever may touch the area, perhaps more than once. Stops and gives true when the call gives true.
+    pub(crate) fn any_near(&self, area: Rect, mut call: impl FnMut(K) -> bool) -> bool {
+        if self.large.iter().any(|key| call(*key)) {
+            return true;
+        }
+        match cells(area) {
+            Some((columns, rows)) => {
+                for x in columns {
+                    for (_, list) in self.cells.range((x, *rows.start())..=(x, *rows.end())) {
+                        if list.iter().any(|key| call(*key)) {
+                            return true;
+                        }
+                    }
+                }
+                false
+            }
+            None => self.cells.values().flatten().any(|key| call(*key)),
+        }
+    }
     /// What may touch the area, each once, in order. Callers test the true shape.
     pub(crate) fn near(&self, area: Rect) -> BTreeSet<K> {
         let mut found: BTreeSet<K> = self.large.iter().copied().collect();

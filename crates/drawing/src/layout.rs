@@ -7,7 +7,7 @@
 use crate::display::Owner;
 use crate::index::Index;
 use crate::part_box::{PartBox, Stud, to_point};
-use crate::ways::{RunWay, lay_runs};
+use crate::ways::{RunWay, Tracks, lay_runs};
 use kurbo::{Point, Rect};
 use model::{BoardPoint, PartId, RunId, Sheet, TerminalRef};
 use std::collections::{BTreeMap, BTreeSet};
@@ -46,6 +46,9 @@ pub struct Layout {
     pub(crate) runs: BTreeMap<RunId, RunWay>,
     pub(crate) part_index: Index<PartId>,
     pub(crate) run_index: Index<RunId>,
+    pub(crate) tracks: Tracks,
+    pub(crate) labels: BTreeMap<RunId, Rect>,
+    pub(crate) label_index: Index<RunId>,
     arranged: BTreeMap<PartId, BoardPoint>,
 }
 
@@ -155,6 +158,10 @@ impl Layout {
 
     fn take_run(&mut self, id: RunId) {
         if let Some(way) = self.runs.remove(&id) {
+            self.tracks.remove(id, &way.corners);
+            if let Some(area) = self.labels.remove(&id) {
+                self.label_index.remove(area, id);
+            }
             for area in way.areas() {
                 self.run_index.remove(area, id);
             }

@@ -28,4 +28,4 @@ pub use palette::Palette;
 pub use part_box::{GRID, PartBox, STUD_PITCH, Stud, to_point};
 pub use svg::svg;
 pub use symbols::{Symbol, symbol};
-pub use ways::{RunWay, width_of};
+pub use ways::{RunLabel, RunWay, width_of};

@@ -1,5 +1,6 @@
 //! From sheet and layout to the display list.
 
+mod overlay;
 mod paper;
 mod parts;
 mod pen;
@@ -41,7 +42,8 @@ pub fn draw(
     visible: Rect,
 ) -> DisplayList {
     let mut pen = Pen::new(detail_at(look.zoom));
-    runs::draw_runs(&mut pen, sheet, layout, study, look, visible);
+    let overlays = overlay::Overlays::new(sheet, study, look);
+    runs::draw_runs(&mut pen, sheet, layout, &overlays, look, visible);
     parts::draw_parts(&mut pen, sheet, layout, study, look, visible);
     pen.finish()
 }

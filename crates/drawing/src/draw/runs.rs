@@ -1,88 +1,256 @@
-//! Runs: casing, insulation, tracer, rounded corners.
+//! Runs: casing, insulation, tracer, rounded corners, hops at crossings, labels, loose ends. What an overlay says of a
+//! run comes from [`super::overlay`].
 
-use super::pen::{Pen, solid};
-use crate::display::{Detail, Ink, Owner, Stroke};
+use super::overlay::{Overlays, Paint};
+use super::pen::{Pen, Writing, solid};
+use crate::display::{Anchor, Detail, Ink, Owner, Stroke};
 use crate::layout::Layout;
-use crate::look::Look;
-use crate::ways::RunWay;
-use circuit::Study;
-use kurbo::{BezPath, Point, Rect};
-use model::{Run, RunId, Sheet};
+use crate::letters::text_width;
+use crate::look::{Look, Overlay};
+use crate::ways::{RUN_LABEL_SIZE, RunWay, Tracks, pieces};
+use kurbo::{BezPath, Circle, Point, Rect, Vec2};
+use model::{End, Role, Run, RunId, Sheet};
 
 /// Radius of a corner.
 const CORNER: f64 = 6.0;
+/// How far a hop rises over what it crosses.
+const HOP: f64 = 6.0;
+
+/// How a run is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    /// Casing, insulation, tracer.
+    Power,
+    /// A signal lead: a thin double line, its shield.
+    Signal,
+    /// A turn-on lead: thin.
+    TurnOn,
+}
+
+fn kind_of(layout: &Layout, run: &Run) -> Kind {
+    let roles = run.ends().map(|end| {
+        end.terminal()
+            .and_then(|terminal| layout.stud_of(terminal))
+            .map(|stud| stud.role)
+    });
+    if roles.iter().flatten().any(|role| role.is_line()) {
+        Kind::Signal
+    } else if roles
+        .iter()
+        .flatten()
+        .any(|role| matches!(role, Role::TurnOnIn | Role::TurnOnOut))
+    {
+        Kind::TurnOn
+    } else {
+        Kind::Power
+    }
+}
 
 pub(crate) fn draw_runs(
     pen: &mut Pen,
     sheet: &Sheet,
     layout: &Layout,
-    study: Option<&Study>,
+    overlays: &Overlays<'_>,
     look: &Look,
     visible: Rect,
 ) {
-    let _ = study;
-    for id in layout.run_index.near(visible) {
-        let (Some(run), Some(way)) = (sheet.runs.get(&id), layout.runs.get(&id)) else {
-            continue;
+    let seen: Vec<(RunId, &Run, &RunWay)> = layout
+        .run_index
+        .near(visible)
+        .into_iter()
+        .filter_map(|id| Some((id, sheet.runs.get(&id)?, layout.runs.get(&id)?)))
+        .filter(|(_, _, way)| way.areas().any(|area| area.inflate(8.0, 8.0).overlaps(visible)))
+        .collect();
+    let strokes: Vec<Vec<Stroke>> = seen
+        .iter()
+        .map(|(id, run, way)| strokes(*id, run, way, kind_of(layout, run), overlays, look))
+        .collect();
+    let hops = pen.shows(Detail::Studs);
+    let mut over: Vec<(RunId, BezPath, usize)> = Vec::new();
+    for (place, (id, run, way)) in seen.iter().enumerate() {
+        let owner = Owner::Run(*id);
+        pen.owner(owner);
+        let drawn = if hops {
+            with_hops(way, &layout.tracks)
+        } else {
+            Drawn::plain(way)
         };
-        if way.areas().any(|area| area.inflate(6.0, 6.0).overlaps(visible)) {
-            draw_run(pen, id, run, way, look);
+        let halo = if look.picked.contains(&owner) {
+            Some((Ink::Picked, way.width + 7.0))
+        } else if look.hovered == Some(owner) || look.lit.runs.contains(id) {
+            Some((Ink::Lit, way.width + 6.0))
+        } else {
+            None
+        };
+        if let Some((ink, width)) = halo {
+            pen.line(Detail::Shape, Drawn::plain(way).along, ink, width);
+        }
+        for stroke in strokes.get(place).into_iter().flatten() {
+            pen.path(Detail::Shape, drawn.along.clone(), None, Some(*stroke));
+        }
+        if !drawn.hops.elements().is_empty() {
+            over.push((*id, drawn.hops, place));
+        }
+        draw_loose_ends(pen, run, way);
+    }
+    // Hops lie over what they cross: a gap of paper, then the run once more.
+    for (id, path, place) in over {
+        pen.owner(Owner::Run(id));
+        let widest = strokes
+            .get(place)
+            .into_iter()
+            .flatten()
+            .map(|stroke| stroke.width)
+            .fold(0.0, f64::max);
+        pen.line(Detail::Studs, path.clone(), Ink::Paper, widest + 2.4);
+        for stroke in strokes.get(place).into_iter().flatten() {
+            pen.path(Detail::Studs, path.clone(), None, Some(*stroke));
+        }
+    }
+    if look.overlay == Overlay::Current {
+        for (id, _, way) in &seen {
+            pen.owner(Owner::Run(*id));
+            draw_arrows(pen, *id, way, overlays);
+        }
+    }
+    for (id, _, way) in &seen {
+        pen.owner(Owner::Run(*id));
+        draw_label(pen, *id, way, overlays, look);
+    }
+}
+
+fn strokes(
+    id: RunId,
+    run: &Run,
+    way: &RunWay,
+    kind: Kind,
+    overlays: &Overlays<'_>,
+    look: &Look,
+) -> Vec<Stroke> {
+    let dimmed = !look.lit.is_empty() && !look.lit.runs.contains(&id);
+    if dimmed {
+        return vec![solid(Ink::Dimmed, way.width.min(3.0))];
+    }
+    match overlays.paint(id) {
+        Paint::Insulation => {}
+        Paint::Dimmed => return vec![solid(Ink::Dimmed, way.width.min(3.0))],
+        Paint::Ink { ink, width, dash } => {
+            let width = width.unwrap_or(way.width);
+            return vec![solid(Ink::Paper, width + 1.6), Stroke { ink, width, dash }];
+        }
+    }
+    let jacket = run.wire.jacket;
+    let base = Ink::Insulation(jacket.base);
+    let tracer = |width: f64| {
+        jacket.tracer.map(|colour| Stroke {
+            ink: Ink::Insulation(colour),
+            width,
+            dash: Some((7.0, 7.0)),
+        })
+    };
+    match kind {
+        Kind::Signal => vec![solid(Ink::Casing, 5.4), solid(base, 4.2), solid(Ink::Paper, 1.6)],
+        Kind::TurnOn => {
+            let mut all = vec![solid(Ink::Casing, 2.8), solid(base, 1.8)];
+            all.extend(tracer(1.2));
+            all
+        }
+        Kind::Power => {
+            let mut all = vec![solid(Ink::Casing, way.width + 1.0), solid(base, way.width)];
+            all.extend(tracer((way.width * 0.45).max(1.2)));
+            all
         }
     }
 }
 
-fn draw_run(pen: &mut Pen, id: RunId, run: &Run, way: &RunWay, look: &Look) {
-    let owner = Owner::Run(id);
-    pen.owner(owner);
-    let path = rounded(&way.points);
-    let dimmed = !look.lit.is_empty() && !look.lit.runs.contains(&id);
-    if look.picked.contains(&owner) {
-        pen.line(Detail::Shape, path.clone(), Ink::Picked, way.width + 6.0);
-    } else if look.hovered == Some(owner) || look.lit.runs.contains(&id) {
-        pen.line(Detail::Shape, path.clone(), Ink::Lit, way.width + 5.0);
-    }
-    let jacket = run.wire.jacket;
-    if dimmed {
-        pen.line(Detail::Shape, path, Ink::Dimmed, way.width);
-        return;
-    }
-    pen.path(
-        Detail::Shape,
-        path.clone(),
-        None,
-        Some(solid(Ink::Casing, way.width + 1.2)),
-    );
-    pen.line(
-        Detail::Shape,
-        path.clone(),
-        Ink::Insulation(jacket.base),
-        way.width,
-    );
-    if let Some(tracer) = jacket.tracer {
-        pen.path(
-            Detail::Studs,
-            path,
-            None,
-            Some(Stroke {
-                ink: Ink::Insulation(tracer),
-                width: (way.width * 0.5).max(1.0),
-                dash: Some((7.0, 7.0)),
-            }),
-        );
+/// A run's path, and the hops apart.
+struct Drawn {
+    along: BezPath,
+    hops: BezPath,
+}
+
+impl Drawn {
+    fn plain(way: &RunWay) -> Self {
+        Self {
+            along: rounded(&way.points, &[]).0,
+            hops: BezPath::new(),
+        }
     }
 }
 
-/// A way with rounded corners.
-pub(crate) fn rounded(points: &[Point]) -> BezPath {
+/// The way with hops where its level pieces cross the upright pieces of others.
+fn with_hops(way: &RunWay, tracks: &Tracks) -> Drawn {
+    let mut hops: Vec<Vec<(f64, f64)>> = Vec::new();
+    for piece in pieces(&way.corners) {
+        let mut spans: Vec<(f64, f64)> = Vec::new();
+        if piece.axis == crate::ways::Axis::Level {
+            let (low, high) = (f64::from(piece.low) + 2.0, f64::from(piece.high) - 2.0);
+            for (at, _) in tracks.crossings(piece) {
+                let (a, b) = ((f64::from(at) - HOP).max(low), (f64::from(at) + HOP).min(high));
+                match spans.last_mut() {
+                    // Crossings close together share one long hop.
+                    Some(last) if a <= last.1 + 4.0 => last.1 = last.1.max(b),
+                    _ => spans.push((a, b)),
+                }
+            }
+            spans.retain(|(a, b)| b - a > 4.0);
+        }
+        hops.push(spans);
+    }
+    let (along, hops) = rounded(&way.points, &hops);
+    Drawn { along, hops }
+}
+
+/// A way with rounded corners, broken where hops are, and the hops. `hops` has the spans along x of each piece.
+fn rounded(points: &[Point], hops: &[Vec<(f64, f64)>]) -> (BezPath, BezPath) {
     let mut path = BezPath::new();
+    let mut over = BezPath::new();
+    // The number of pieces so far: pieces of no length are left out, as `pieces` does.
+    let mut piece = 0;
     for (place, at) in points.iter().enumerate() {
         let before = place.checked_sub(1).and_then(|n| points.get(n));
-        let after = points.get(place + 1);
-        match (before, after) {
-            (None, _) => path.move_to(*at),
-            (Some(_), None) => path.line_to(*at),
-            (Some(before), Some(after)) => {
-                let (into, out) = (*at - *before, *after - *at);
+        let Some(before) = before else {
+            path.move_to(*at);
+            continue;
+        };
+        if before == at {
+            continue;
+        }
+        let into = *at - *before;
+        // Hops on the piece that ends here.
+        if let Some(spans) = hops.get(piece) {
+            let mut hop = |from: f64, to: f64| {
+                let y = at.y;
+                let rise = HOP;
+                path.line_to((from, y));
+                path.move_to((to, y));
+                let reach = (to - from).abs() / 2.0;
+                let bend = reach.min(HOP) * if to > from { 1.0 } else { -1.0 };
+                over.move_to((from, y));
+                over.curve_to(
+                    (from, y - rise * 0.75),
+                    (from + bend * 0.4, y - rise),
+                    (from + bend, y - rise),
+                );
+                if (to - from).abs() > 2.0 * HOP {
+                    over.line_to((to - bend, y - rise));
+                }
+                over.curve_to((to - bend * 0.4, y - rise), (to, y - rise * 0.75), (to, y));
+            };
+            if into.x >= 0.0 {
+                for (a, b) in spans {
+                    hop(*a, *b);
+                }
+            } else {
+                for (a, b) in spans.iter().rev() {
+                    hop(*b, *a);
+                }
+            }
+        }
+        piece += 1;
+        match points.get(place + 1) {
+            Some(after) if after != at => {
+                let out = *after - *at;
                 let reach = CORNER.min(into.hypot() / 2.0).min(out.hypot() / 2.0);
                 if into.cross(out).abs() < 1e-9 || reach < 0.1 {
                     path.line_to(*at);
@@ -91,7 +259,92 @@ pub(crate) fn rounded(points: &[Point]) -> BezPath {
                     path.quad_to(*at, *at + out.normalize() * reach);
                 }
             }
+            _ => path.line_to(*at),
         }
     }
-    path
+    (path, over)
+}
+
+/// A loose end: a small open ring with a stroke across, so that it cannot be taken for a joint.
+fn draw_loose_ends(pen: &mut Pen, run: &Run, way: &RunWay) {
+    for (end, at) in [(&run.from, way.points.first()), (&run.to, way.points.last())] {
+        if let (End::Loose(_), Some(at)) = (end, at) {
+            pen.shape(
+                Detail::Shape,
+                Circle::new(*at, 5.0),
+                Some(Ink::Paper),
+                Some(solid(Ink::Stop, 1.6)),
+            );
+            let mut path = BezPath::new();
+            path.move_to(*at + Vec2::new(-7.0, 7.0));
+            path.line_to(*at + Vec2::new(7.0, -7.0));
+            pen.line(Detail::Shape, path, Ink::Stop, 1.6);
+        }
+    }
+}
+
+/// Arrowheads by the direction of the current, on pieces long enough to bear them beside the label.
+fn draw_arrows(pen: &mut Pen, id: RunId, way: &RunWay, overlays: &Overlays<'_>) {
+    let Some((forwards, ink, size)) = overlays.arrow(id) else {
+        return;
+    };
+    for (a, b) in way.pieces() {
+        let length = a.distance(b);
+        if length < 44.0 {
+            continue;
+        }
+        let along = (b - a) / length;
+        let spots: &[f64] = if length > 260.0 { &[0.16, 0.84] } else { &[0.82] };
+        for share in spots {
+            let at = a + along * (length * share);
+            let half = size * 1.1 + 2.0;
+            let spot = Rect::from_center_size(at, (2.0 * half, 2.0 * half));
+            if way.label.as_ref().is_some_and(|label| label.area.overlaps(spot)) {
+                continue;
+            }
+            let ahead = if forwards { along } else { -along };
+            let across = Vec2::new(-ahead.y, ahead.x);
+            let mut path = BezPath::new();
+            path.move_to(at + ahead * half);
+            path.line_to(at - ahead * half * 0.7 + across * half * 0.75);
+            path.line_to(at - ahead * half * 0.7 - across * half * 0.75);
+            path.close_path();
+            pen.path(Detail::Studs, path, Some(ink), Some(solid(Ink::Paper, 1.0)));
+        }
+    }
+}
+
+fn draw_label(pen: &mut Pen, id: RunId, way: &RunWay, overlays: &Overlays<'_>, look: &Look) {
+    let Some(label) = &way.label else { return };
+    let dimmed = !look.lit.is_empty() && !look.lit.runs.contains(&id);
+    let said = overlays.label(id);
+    let (text, ink, detail) = match &said {
+        Some(text) => (text.as_str(), Ink::Text, Detail::Numbers),
+        None => (
+            label.text.as_str(),
+            if dimmed { Ink::Dimmed } else { Ink::Text },
+            Detail::Labels,
+        ),
+    };
+    let room = label.area.width().max(label.area.height());
+    if !pen.shows(detail) || text.is_empty() || text_width(text, RUN_LABEL_SIZE, false) > room {
+        return;
+    }
+    // The paper shows through where the label stands, as on a map's contour lines.
+    let half = text_width(text, RUN_LABEL_SIZE, false) / 2.0 + 2.0;
+    let middle = label.area.center();
+    let gap = if label.upright {
+        Rect::new(middle.x - 4.6, middle.y - half, middle.x + 4.6, middle.y + half)
+    } else {
+        Rect::new(middle.x - half, middle.y - 4.6, middle.x + half, middle.y + 4.6)
+    };
+    pen.shape(detail, gap, Some(Ink::Paper), None);
+    pen.write(
+        detail,
+        Writing {
+            anchor: Anchor::Middle,
+            upright: label.upright,
+            ..Writing::new(text, label.at, RUN_LABEL_SIZE, ink)
+        },
+    );
 }

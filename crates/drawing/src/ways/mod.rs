@@ -1,10 +1,27 @@
-//! Ways of the runs on the board.
+//! Ways of the runs on the board: level and upright pieces, clear of parts, side by side instead of over one another.
+//!
+//! Runs are laid one after the other, short ones first, each at least cost among those already laid ([`search`]); then
+//! those that cross or lie over others are taken up and laid again, as long as that pays. Laid runs are known by their
+//! lines ([`tracks`]), 10 units apart, so that a bundle lies side by side without a later spreading step, and a run that
+//! is laid anew during a drag finds its place among those that stay.
+
+mod labels;
+mod maze;
+mod search;
+mod tracks;
+
+pub use labels::RunLabel;
+pub(crate) use labels::{RUN_LABEL_SIZE, wordings};
+pub(crate) use tracks::{At, Axis, Tracks, pieces};
 
 use crate::layout::Layout;
-use crate::part_box::to_point;
-use kurbo::{Point, Rect, Vec2};
-use model::{BoardPoint, End, Run, RunId, Sheet};
+use kurbo::{Point, Rect};
+use model::{BoardPoint, End, PartId, Run, RunId, Sheet, TerminalName};
+use search::{CLEAR, Found, Outlet, Space, straighten};
 use std::collections::{BTreeMap, BTreeSet};
+
+/// Most times that crossing runs are taken up and laid again.
+const ROUNDS: usize = 3;
 
 /// Where a run lies.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,16 +32,21 @@ pub struct RunWay {
     pub width: f64,
     /// Bends that were put by hand.
     pub hand_bends: Vec<BoardPoint>,
-    /// Middle of the longest straight piece, where its label belongs.
+    /// Middle of the longest straight piece.
     pub label_at: Point,
-    /// Whether that piece is upright, so that the label must be.
-    pub label_upright: bool,
-    /// Where the way of the run itself says where it begins and ends: to see whether it changed.
+    /// Its label; `None` where there is no room for one.
+    pub label: Option<RunLabel>,
+    pub(crate) corners: Vec<At>,
     ends: [End; 2],
+    wording: String,
 }
 
 impl RunWay {
-    pub(crate) fn new(run: &Run, points: Vec<Point>) -> Self {
+    fn new(run: &Run, corners: Vec<At>) -> Self {
+        let points: Vec<Point> = corners
+            .iter()
+            .map(|at| Point::new(f64::from(at.x), f64::from(at.y)))
+            .collect();
         let longest = points
             .windows(2)
             .filter_map(|pair| Some((*pair.first()?, *pair.get(1)?)))
@@ -37,15 +59,21 @@ impl RunWay {
             width: width_of(run),
             hand_bends: run.bends.clone(),
             label_at: a.midpoint(b),
-            label_upright: (a.x - b.x).abs() < (a.y - b.y).abs(),
+            label: None,
             ends: [run.from.clone(), run.to.clone()],
+            wording: wordings(run).into_iter().next().unwrap_or_default(),
             points,
+            corners,
         }
     }
-    /// Whether it was laid for a run with these ends, bends and width.
+    /// Whether it was laid for a run with these ends, bends, width and label.
     pub(crate) fn is_of(&self, run: &Run) -> bool {
         let [from, to] = &self.ends;
-        *from == run.from && *to == run.to && self.hand_bends == run.bends && self.width == width_of(run)
+        *from == run.from
+            && *to == run.to
+            && self.hand_bends == run.bends
+            && self.width == width_of(run)
+            && wordings(run).first() == Some(&self.wording)
     }
     /// Its straight pieces, in order.
     pub fn pieces(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
@@ -64,7 +92,7 @@ impl RunWay {
         self.areas().reduce(|all, one| all.union(one)).unwrap_or_default()
     }
     /// Its loose ends: which end, and where.
-    pub(crate) fn loose_ends(&self) -> impl Iterator<Item = (u8, Point)> + '_ {
+    pub fn loose_ends(&self) -> impl Iterator<Item = (u8, Point)> + '_ {
         [(0_u8, self.points.first()), (1, self.points.last())]
             .into_iter()
             .zip(&self.ends)
@@ -81,31 +109,223 @@ pub fn width_of(run: &Run) -> f64 {
     (1.5 + 0.8 * libm::sqrt(area.max(0.0))).clamp(2.0, 9.0)
 }
 
-/// Lays these runs round the parts of the layout.
-pub(crate) fn lay_runs(sheet: &Sheet, layout: &Layout, runs: &BTreeSet<RunId>) -> BTreeMap<RunId, RunWay> {
-    let mut ways = BTreeMap::new();
+/// A run that is to be laid.
+struct Job<'a> {
+    id: RunId,
+    run: &'a Run,
+    /// The points at its ends, on the studs.
+    ends: [At; 2],
+    outlets: [Outlet; 2],
+    fellows: Vec<RunId>,
+    laid: Option<Found>,
+}
+
+impl Job<'_> {
+    /// The whole way, studs included.
+    fn points(&self) -> Vec<At> {
+        let [from, to] = self.ends;
+        let mut points = vec![from];
+        if let Some(found) = &self.laid {
+            points.extend(&found.points);
+        }
+        points.push(to);
+        points.dedup();
+        straighten(&mut points);
+        points
+    }
+}
+
+fn whole(point: Point) -> At {
+    At {
+        x: libm::round(point.x) as i32,
+        y: libm::round(point.y) as i32,
+    }
+}
+
+fn outlet(layout: &Layout, end: &End) -> Option<(At, Outlet)> {
+    Some(match end {
+        End::Loose(at) => {
+            let at = At { x: at.x, y: at.y };
+            (at, Outlet { at, out: (0, 0) })
+        }
+        End::On(terminal) => {
+            let stud = layout.stud_of(terminal)?;
+            let out = (stud.out.x as i32, stud.out.y as i32);
+            let at = whole(stud.at);
+            let first = At {
+                x: at.x + CLEAR * out.0,
+                y: at.y + CLEAR * out.1,
+            };
+            (at, Outlet { at: first, out })
+        }
+    })
+}
+
+/// Lays these runs of the sheet, among those already laid, and puts their labels.
+pub(crate) fn lay_runs(
+    sheet: &Sheet,
+    layout: &mut Layout,
+    runs: &BTreeSet<RunId>,
+) -> BTreeMap<RunId, RunWay> {
+    // Runs by the studs they are on.
+    let mut on_stud: BTreeMap<(PartId, &TerminalName), Vec<RunId>> = BTreeMap::new();
+    for (id, run) in &sheet.runs {
+        for end in run.ends() {
+            if let Some(terminal) = end.terminal() {
+                on_stud
+                    .entry((terminal.part, &terminal.terminal))
+                    .or_default()
+                    .push(*id);
+            }
+        }
+    }
+    let mut jobs: Vec<Job<'_>> = Vec::new();
     for id in runs {
         let Some(run) = sheet.runs.get(id) else { continue };
-        let end = |end: &End| match end {
-            End::Loose(at) => Some((to_point(*at), Vec2::ZERO)),
-            End::On(terminal) => layout.stud_of(terminal).map(|stud| (stud.at, stud.out)),
-        };
-        let (Some(from), Some(to)) = (end(&run.from), end(&run.to)) else {
+        let (Some((from, first)), Some((to, last))) = (outlet(layout, &run.from), outlet(layout, &run.to))
+        else {
             continue;
         };
-        let a = from.0 + from.1 * 20.0;
-        let b = to.0 + to.1 * 20.0;
-        let middle = (a.x + b.x) / 2.0;
-        let mut points = vec![
-            from.0,
-            a,
-            Point::new(middle, a.y),
-            Point::new(middle, b.y),
-            b,
-            to.0,
-        ];
-        points.dedup();
-        ways.insert(*id, RunWay::new(run, points));
+        let mut fellows: Vec<RunId> = Vec::new();
+        for end in run.ends() {
+            if let Some(list) = end
+                .terminal()
+                .and_then(|terminal| on_stud.get(&(terminal.part, &terminal.terminal)))
+            {
+                fellows.extend(list.iter().filter(|other| *other != id));
+            }
+        }
+        jobs.push(Job {
+            id: *id,
+            run,
+            ends: [from, to],
+            outlets: [first, last],
+            fellows,
+            laid: None,
+        });
     }
+    // Those with bends put by hand stay where they were put; then short before long.
+    jobs.sort_by_key(|job| {
+        let [a, b] = job.ends;
+        (
+            job.run.bends.is_empty(),
+            i64::from(a.x).abs_diff(i64::from(b.x)) + i64::from(a.y).abs_diff(i64::from(b.y)),
+            job.id,
+        )
+    });
+    for job in &mut jobs {
+        job.laid = Some(if job.run.bends.is_empty() {
+            search(layout, job)
+        } else {
+            by_hand(job)
+        });
+        layout.tracks.insert(job.id, &job.points());
+    }
+    for _ in 0..ROUNDS {
+        let mut better = false;
+        for job in jobs.iter_mut().filter(|job| job.run.bends.is_empty()) {
+            let points = job.points();
+            layout.tracks.remove(job.id, &points);
+            let space = space(layout, job);
+            let now = job
+                .laid
+                .as_ref()
+                .map_or(f64::INFINITY, |found| space.cost(&found.points));
+            let length: i32 = job
+                .laid
+                .iter()
+                .flat_map(|found| pieces(&found.points))
+                .map(|piece| piece.high - piece.low)
+                .sum();
+            // Only what crosses or lies over others can gain.
+            let bends = job
+                .laid
+                .as_ref()
+                .map_or(0, |found| found.points.len().saturating_sub(2));
+            if now > f64::from(length) + search::BEND * bends as f64 + 1.0 {
+                let again = search(layout, job);
+                if again.cost < now - 1.0 {
+                    job.laid = Some(again);
+                    better = true;
+                }
+            }
+            layout.tracks.insert(job.id, &job.points());
+        }
+        if !better {
+            break;
+        }
+    }
+    let mut ways = BTreeMap::new();
+    for job in &jobs {
+        ways.insert(job.id, RunWay::new(job.run, job.points()));
+    }
+    put_labels(sheet, layout, &mut ways);
     ways
+}
+
+fn put_labels(sheet: &Sheet, layout: &mut Layout, ways: &mut BTreeMap<RunId, RunWay>) {
+    // Short runs have least choice, so they choose first.
+    let mut order: Vec<(i64, RunId)> = ways
+        .iter()
+        .map(|(id, way)| {
+            let longest = pieces(&way.corners).map(|piece| piece.high - piece.low).max();
+            (i64::from(longest.unwrap_or(0)), *id)
+        })
+        .collect();
+    order.sort_unstable();
+    for (_, id) in order {
+        let (Some(way), Some(run)) = (ways.get_mut(&id), sheet.runs.get(&id)) else {
+            continue;
+        };
+        let around = labels::Around {
+            parts: &layout.parts,
+            part_index: &layout.part_index,
+            tracks: &layout.tracks,
+            labels: &layout.labels,
+            label_index: &layout.label_index,
+        };
+        way.label = around.place(id, run, &way.corners);
+        if let Some(label) = &way.label {
+            layout.labels.insert(id, label.area);
+            layout.label_index.insert(label.area, id);
+        }
+    }
+}
+
+fn space<'a>(layout: &'a Layout, job: &'a Job<'_>) -> Space<'a> {
+    Space {
+        parts: &layout.parts,
+        index: &layout.part_index,
+        tracks: &layout.tracks,
+        fellows: &job.fellows,
+    }
+}
+
+fn search(layout: &Layout, job: &Job<'_>) -> Found {
+    let space = space(layout, job);
+    let [from, to] = job.outlets;
+    space
+        .find(from, to)
+        .or_else(|| maze::find(&space, from, to))
+        .unwrap_or_else(|| {
+            // Walled in: straight there, over whatever is in the way, so that the run is seen at all.
+            let mut points = vec![from.at, to.at];
+            maze::square(&mut points);
+            let cost = space.cost(&points) + 1e6;
+            Found { points, cost }
+        })
+}
+
+fn by_hand(job: &Job<'_>) -> Found {
+    let [from, to] = job.outlets;
+    let mut points = vec![from.at];
+    points.extend(job.run.bends.iter().map(|bend| At { x: bend.x, y: bend.y }));
+    points.push(to.at);
+    // The stub tells the first corner which way it came.
+    let [start, end] = job.ends;
+    points.insert(0, start);
+    points.push(end);
+    maze::square(&mut points);
+    points.dedup();
+    Found { points, cost: 0.0 }
 }

@@ -1,0 +1,129 @@
+//! Labels of runs: tag, size and length on the longest straight piece that has room.
+
+use super::tracks::{At, Axis, Piece, Tracks, pieces};
+use crate::index::Index;
+use crate::letters::text_width;
+use crate::part_box::PartBox;
+use kurbo::{Point, Rect};
+use model::property::PropertyType;
+use model::{Fact, PartId, Run, RunId};
+use std::collections::BTreeMap;
+
+/// Size of a run's label.
+pub(crate) const RUN_LABEL_SIZE: f64 = 8.0;
+/// Least length kept for a label, so that an overlay's number fits in its place.
+const LEAST_ROOM: f64 = 36.0;
+
+/// The label of a run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RunLabel {
+    /// What it says; as much of tag, size and length as there is room for.
+    pub text: String,
+    /// Middle of its baseline.
+    pub at: Point,
+    /// Whether it is turned a quarter anticlockwise, along an upright piece.
+    pub upright: bool,
+    /// The box kept for it.
+    pub area: Rect,
+}
+
+/// Everything a label could say, longest first.
+pub(crate) fn wordings(run: &Run) -> Vec<String> {
+    let known = |fact_assumed: bool, text: String| if fact_assumed { format!("~{text}") } else { text };
+    let size = match run.wire.size {
+        Fact::Unknown => "? mm²".to_owned(),
+        Fact::Given(size) | Fact::Assumed(size) => {
+            let text = match size {
+                model::conductor::Size::Metric(area) => format!("{} mm²", crate::numbers::figures(area.0)),
+                model::conductor::Size::Awg(_) => size.print().replace("AWG", " AWG"),
+            };
+            known(run.wire.size.is_assumed(), text)
+        }
+    };
+    let length = match run.wire.length {
+        Fact::Unknown => "? m".to_owned(),
+        Fact::Given(length) | Fact::Assumed(length) => known(
+            run.wire.length.is_assumed(),
+            format!("{} m", crate::numbers::figures(length.0)),
+        ),
+    };
+    vec![
+        format!("{}  {size}  {length}", run.tag),
+        format!("{}  {size}", run.tag),
+        run.tag.clone(),
+    ]
+}
+
+/// What a label must keep clear of.
+pub(crate) struct Around<'a> {
+    pub(crate) parts: &'a BTreeMap<PartId, PartBox>,
+    pub(crate) part_index: &'a Index<PartId>,
+    pub(crate) tracks: &'a Tracks,
+    pub(crate) labels: &'a BTreeMap<RunId, Rect>,
+    pub(crate) label_index: &'a Index<RunId>,
+}
+
+impl Around<'_> {
+    fn room(&self, area: Rect, run: RunId) -> bool {
+        let near = area.inflate(5.0, 5.0);
+        let on_part = self.part_index.any_near(near, |id| {
+            self.parts
+                .get(&id)
+                .is_some_and(|part| part.outline.overlaps(near))
+        });
+        let on_label = || {
+            let near = area.inflate(1.0, 1.0);
+            self.label_index.any_near(near, |id| {
+                self.labels.get(&id).is_some_and(|other| other.overlaps(near))
+            })
+        };
+        let whole = |low: f64, high: f64| (libm::ceil(low) as i32, libm::floor(high) as i32);
+        !on_part
+            && !self
+                .tracks
+                .enters(whole(area.x0, area.x1), whole(area.y0, area.y1), run)
+            && !on_label()
+    }
+
+    /// The best label for a run with this way, if there is room for any.
+    pub(crate) fn place(&self, id: RunId, run: &Run, points: &[At]) -> Option<RunLabel> {
+        let mut straight: Vec<Piece> = pieces(points).collect();
+        straight.sort_by_key(|piece| (piece.low - piece.high, piece.axis == Axis::Upright));
+        for text in wordings(run) {
+            let room = (text_width(&text, RUN_LABEL_SIZE, false) + 6.0).max(LEAST_ROOM);
+            for piece in straight.iter().take(6) {
+                let (low, high) = (f64::from(piece.low) + 6.0, f64::from(piece.high) - 6.0);
+                let spare = (high - low - room) / 2.0;
+                if spare < 0.0 {
+                    continue;
+                }
+                let middle = (low + high) / 2.0;
+                let steps = (spare / 12.0) as i32;
+                for n in 0..=(2 * steps).min(80) {
+                    // Middle first, then ever further to both sides.
+                    let shift = f64::from((n + 1) / 2) * 12.0 * if n % 2 == 0 { 1.0 } else { -1.0 };
+                    let (along, line) = (middle + shift, f64::from(piece.line));
+                    let (area, at) = match piece.axis {
+                        Axis::Level => (
+                            Rect::new(along - room / 2.0, line - 4.5, along + room / 2.0, line + 4.5),
+                            Point::new(along, line + 0.35 * RUN_LABEL_SIZE),
+                        ),
+                        Axis::Upright => (
+                            Rect::new(line - 4.5, along - room / 2.0, line + 4.5, along + room / 2.0),
+                            Point::new(line + 0.35 * RUN_LABEL_SIZE, along),
+                        ),
+                    };
+                    if self.room(area, id) {
+                        return Some(RunLabel {
+                            text,
+                            at,
+                            upright: piece.axis == Axis::Upright,
+                            area,
+                        });
+                    }
+                }
+            }
+        }
+        None
+    }
+}

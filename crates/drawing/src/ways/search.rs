@@ -1,0 +1,419 @@
+//! Finds the way of one run: ways of few bends are tried in order of cost, on lines that are clear of parts; a maze
+//! search is left for what they cannot reach.
+//!
+//! Cost is length, plus [`BEND`] for a bend, plus what [`Tracks::cost`] says of the runs already laid.
+
+use super::tracks::{At, Axis, Piece, Tracks, pieces};
+use crate::index::Index;
+use crate::part_box::PartBox;
+use kurbo::Rect;
+use model::{PartId, RunId};
+use std::collections::BTreeMap;
+
+/// What a bend costs, in board units of length.
+pub(crate) const BEND: f64 = 24.0;
+/// How far a run goes straight out of a stud before it may turn, and how far it keeps from parts.
+pub(crate) const CLEAR: i32 = 10;
+/// Step of the lines that are tried.
+const STEP: i32 = 10;
+/// How far beyond its ends a way is searched.
+const BEYOND: i32 = 600;
+/// Most lines tried beside one another near an end.
+const NEAR_LINES: usize = 48;
+
+/// An end of a run: where it may turn first, and the direction in which it leaves: (0, 0) for a loose end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Outlet {
+    pub(crate) at: At,
+    pub(crate) out: (i32, i32),
+}
+
+impl Outlet {
+    fn axis(&self) -> Option<Axis> {
+        match self.out {
+            (0, 0) => None,
+            (0, _) => Some(Axis::Upright),
+            _ => Some(Axis::Level),
+        }
+    }
+    /// Sign of the direction along an axis.
+    fn sign(&self, axis: Axis) -> i32 {
+        match axis {
+            Axis::Level => self.out.0.signum(),
+            Axis::Upright => self.out.1.signum(),
+        }
+    }
+}
+
+/// Parts and runs among which a way is searched.
+pub(crate) struct Space<'a> {
+    pub(crate) parts: &'a BTreeMap<PartId, PartBox>,
+    pub(crate) index: &'a Index<PartId>,
+    pub(crate) tracks: &'a Tracks,
+    /// Runs that leave from the same studs as the one that is laid.
+    pub(crate) fellows: &'a [RunId],
+}
+
+/// A way with its cost.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Found {
+    pub(crate) points: Vec<At>,
+    pub(crate) cost: f64,
+}
+
+fn area(axis: Axis, along: (i32, i32), across: (i32, i32)) -> Rect {
+    let (x, y) = match axis {
+        Axis::Level => (along, across),
+        Axis::Upright => (across, along),
+    };
+    Rect::new(f64::from(x.0), f64::from(y.0), f64::from(x.1), f64::from(y.1))
+}
+
+/// Low and high of an outline along an axis, in whole units, kept-clear margin included: a line strictly between them is
+/// blocked.
+fn blocked_span(outline: Rect, axis: Axis) -> (i32, i32) {
+    let (low, high) = match axis {
+        Axis::Level => (outline.x0, outline.x1),
+        Axis::Upright => (outline.y0, outline.y1),
+    };
+    (libm::floor(low) as i32 - CLEAR, libm::ceil(high) as i32 + CLEAR)
+}
+
+impl Space<'_> {
+    /// Whether a piece keeps clear of all parts.
+    pub(crate) fn free(&self, piece: Piece) -> bool {
+        let search = area(piece.axis, (piece.low, piece.high), (piece.line, piece.line))
+            .inflate(f64::from(CLEAR), f64::from(CLEAR));
+        !self.index.any_near(search, |id| {
+            self.parts.get(&id).is_some_and(|part| {
+                let (low, high) = blocked_span(part.outline, piece.axis);
+                let (before, after) = blocked_span(part.outline, piece.axis.other());
+                low < piece.high && piece.low < high && before < piece.line && piece.line < after
+            })
+        })
+    }
+    /// The lines, from `lines.0` to `lines.1`, on which a piece of this axis and span would come too near to a part: low
+    /// and high of each stretch, both themselves clear.
+    fn blocked_lines(&self, axis: Axis, span: (i32, i32), lines: (i32, i32)) -> Vec<(i32, i32)> {
+        let search = area(axis, span, lines).inflate(f64::from(CLEAR), f64::from(CLEAR));
+        let mut blocked = Vec::new();
+        self.index.any_near(search, |id| {
+            if let Some(part) = self.parts.get(&id) {
+                let (low, high) = blocked_span(part.outline, axis);
+                if low < span.1 && span.0 < high {
+                    blocked.push(blocked_span(part.outline, axis.other()));
+                }
+            }
+            false
+        });
+        blocked.sort_unstable();
+        blocked.dedup();
+        blocked
+    }
+    /// How far one can go from a point along an axis in a direction before a part is too near, up to a limit.
+    fn reach(&self, from: At, axis: Axis, sign: i32, limit: i32) -> i32 {
+        let line = from.across(axis);
+        let start = from.along(axis);
+        let span = (start.min(limit), start.max(limit));
+        let search = area(axis, span, (line, line)).inflate(f64::from(CLEAR), f64::from(CLEAR));
+        let mut reach = limit;
+        self.index.any_near(search, |id| {
+            if let Some(part) = self.parts.get(&id) {
+                let (before, after) = blocked_span(part.outline, axis.other());
+                let (low, high) = blocked_span(part.outline, axis);
+                if before < line && line < after {
+                    if sign > 0 && high > start {
+                        reach = reach.min(low.max(start));
+                    } else if sign < 0 && low < start {
+                        reach = reach.max(high.min(start));
+                    }
+                }
+            }
+            false
+        });
+        reach
+    }
+    /// Cost of a whole way, parts not looked at.
+    pub(crate) fn cost(&self, points: &[At]) -> f64 {
+        let mut cost = BEND * points.len().saturating_sub(2) as f64;
+        for piece in pieces(points) {
+            cost += f64::from(piece.high - piece.low) + self.tracks.cost(piece, self.fellows);
+        }
+        cost
+    }
+    fn clear(&self, points: &[At]) -> bool {
+        pieces(points).all(|piece| self.free(piece))
+    }
+
+    /// The best way between two ends that patterns of up to five pieces give; `None` when parts block them all.
+    pub(crate) fn find(&self, from: Outlet, to: Outlet) -> Option<Found> {
+        let mut best = Best(None);
+        let axes = |outlet: &Outlet| match outlet.axis() {
+            Some(axis) => vec![axis],
+            None => vec![Axis::Level, Axis::Upright],
+        };
+        for first in axes(&from) {
+            for last in axes(&to) {
+                if first == last {
+                    self.same_axis(first, from, to, &mut best);
+                } else {
+                    self.cross_axis(first, from, to, &mut best);
+                }
+            }
+        }
+        best.0
+    }
+
+    fn offer(&self, best: &mut Best, points: Vec<At>) {
+        let mut points = points;
+        points.dedup();
+        straighten(&mut points);
+        let length: i32 = pieces(&points).map(|piece| piece.high - piece.low).sum();
+        let least = f64::from(length) + BEND * points.len().saturating_sub(2) as f64;
+        if best.beats(least) {
+            return;
+        }
+        let cost = self.cost(&points);
+        if !best.beats(cost) && self.clear(&points) {
+            best.0 = Some(Found { points, cost });
+        }
+    }
+
+    /// Both ends leave along the same axis: straight, with one cross piece, or with two cross pieces.
+    fn same_axis(&self, axis: Axis, from: Outlet, to: Outlet, best: &mut Best) {
+        let (u0, v0) = (from.at.along(axis), from.at.across(axis));
+        let (u1, v1) = (to.at.along(axis), to.at.across(axis));
+        let (d, e) = (from.sign(axis), to.sign(axis));
+        let at = |u, v| At::on(axis, u, v);
+        if v0 == v1 && d * (u1 - u0) >= 0 && e * (u0 - u1) >= 0 {
+            self.offer(best, vec![from.at, to.at]);
+        }
+        let (low, high) = (u0.min(u1) - BEYOND, u0.max(u1) + BEYOND);
+        let limits = |sign: i32, start: i32| match sign {
+            0 => (low, high),
+            sign if sign > 0 => (start, high),
+            _ => (low, start),
+        };
+        let reach = |outlet: &Outlet, sign: i32, start: i32| {
+            let (a, b) = limits(sign, start);
+            let down = if a < start {
+                self.reach(outlet.at, axis, -1, a)
+            } else {
+                start
+            };
+            let up = if b > start {
+                self.reach(outlet.at, axis, 1, b)
+            } else {
+                start
+            };
+            (down, up)
+        };
+        let (reach0, reach1) = (reach(&from, d, u0), reach(&to, e, u1));
+        // One cross piece, at u.
+        let (a, b) = (reach0.0.max(reach1.0), reach0.1.min(reach1.1));
+        if a <= b {
+            let blocked = self.blocked_lines(axis.other(), (v0.min(v1), v0.max(v1)), (a, b));
+            let middle = (u0 + u1) / 2;
+            let mut lines: Vec<i32> = lines_between(a, b).filter(|u| !inside(&blocked, *u)).collect();
+            lines.extend(
+                [u0, u1]
+                    .into_iter()
+                    .filter(|u| (a..=b).contains(u) && !inside(&blocked, *u)),
+            );
+            lines.sort_by_key(|u| {
+                (
+                    (u - u0).abs() + (u - u1).abs(),
+                    (u - middle).abs().min((u - u1).abs()),
+                    *u,
+                )
+            });
+            lines.dedup();
+            for u in lines {
+                let least = f64::from((u - u0).abs() + (v0 - v1).abs() + (u - u1).abs()) + 2.0 * BEND;
+                if best.beats(least) {
+                    break;
+                }
+                self.offer(best, vec![from.at, at(u, v0), at(u, v1), to.at]);
+            }
+        }
+        // Two cross pieces with a long piece at v between them.
+        let span = (u0.min(u1), u0.max(u1));
+        let (v_low, v_high) = (v0.min(v1) - BEYOND, v0.max(v1) + BEYOND);
+        let blocked = self.blocked_lines(axis, span, (v_low, v_high));
+        let mut lines: Vec<i32> = lines_between(v_low, v_high)
+            .filter(|v| !inside(&blocked, *v))
+            .collect();
+        lines.sort_by_key(|v| ((v - v0).abs() + (v - v1).abs(), *v));
+        for v in lines {
+            let least = f64::from((v - v0).abs() + (v - v1).abs() + (u0 - u1).abs()) + 4.0 * BEND;
+            if best.beats(least) {
+                break;
+            }
+            let near0 = self.cross_line(axis, from.at, v, d, reach0, u1);
+            let near1 = self.cross_line(axis, to.at, v, e, reach1, u0);
+            if let (Some(a), Some(b)) = (near0, near1) {
+                self.offer(
+                    best,
+                    vec![from.at, at(a, v0), at(a, v), at(b, v), at(b, v1), to.at],
+                );
+            }
+        }
+    }
+
+    /// The ends leave along different axes: one corner, or three.
+    fn cross_axis(&self, axis: Axis, from: Outlet, to: Outlet, best: &mut Best) {
+        let (u0, v0) = (from.at.along(axis), from.at.across(axis));
+        let (u1, v1) = (to.at.along(axis), to.at.across(axis));
+        let (d, e) = (from.sign(axis), to.sign(axis.other()));
+        let at = |u, v| At::on(axis, u, v);
+        if d * (u1 - u0) >= 0 && e * (v0 - v1) >= 0 {
+            self.offer(best, vec![from.at, at(u1, v0), to.at]);
+        }
+        let far = |sign: i32, start: i32, low: i32, high: i32| match sign {
+            0 => (low, high),
+            sign if sign > 0 => (start, high),
+            _ => (low, start),
+        };
+        let (low, high) = far(d, u0, u0.min(u1) - BEYOND, u0.max(u1) + BEYOND);
+        let reach0 = (
+            if low < u0 {
+                self.reach(from.at, axis, -1, low)
+            } else {
+                u0
+            },
+            if high > u0 {
+                self.reach(from.at, axis, 1, high)
+            } else {
+                u0
+            },
+        );
+        let (low, high) = far(e, v1, v0.min(v1) - BEYOND, v0.max(v1) + BEYOND);
+        let reach1 = (
+            if low < v1 {
+                self.reach(to.at, axis.other(), -1, low)
+            } else {
+                v1
+            },
+            if high > v1 {
+                self.reach(to.at, axis.other(), 1, high)
+            } else {
+                v1
+            },
+        );
+        let blocked = self.blocked_lines(axis, (u0.min(u1), u0.max(u1)), reach1);
+        let mut lines: Vec<i32> = lines_between(reach1.0, reach1.1)
+            .chain([v1])
+            .filter(|v| !inside(&blocked, *v))
+            .collect();
+        lines.sort_by_key(|v| ((v - v0).abs() + (v - v1).abs(), (v - v1).abs(), *v));
+        for v in lines {
+            let least = f64::from((v - v0).abs() + (v - v1).abs() + (u0 - u1).abs()) + 3.0 * BEND;
+            if best.beats(least) {
+                break;
+            }
+            if let Some(u) = self.cross_line(axis, from.at, v, d, reach0, u1) {
+                self.offer(best, vec![from.at, at(u, v0), at(u, v), at(u1, v), to.at]);
+            }
+        }
+    }
+
+    /// The best line for a cross piece near an end, from the end's own line to `v`: the first that costs nothing beside
+    /// its length, else the cheapest of those tried.
+    fn cross_line(
+        &self,
+        axis: Axis,
+        end: At,
+        v: i32,
+        sign: i32,
+        reach: (i32, i32),
+        towards: i32,
+    ) -> Option<i32> {
+        let (u0, v0) = (end.along(axis), end.across(axis));
+        let sign = match sign {
+            0 => (towards - u0).signum(),
+            sign => sign,
+        };
+        if v == v0 {
+            return Some(u0);
+        }
+        let mut best: Option<(f64, i32)> = None;
+        let mut u = u0;
+        for _ in 0..NEAR_LINES {
+            if u < reach.0 || u > reach.1 {
+                break;
+            }
+            let piece = Piece {
+                axis: axis.other(),
+                line: u,
+                low: v.min(v0),
+                high: v.max(v0),
+            };
+            if self.free(piece) {
+                let stem = Piece {
+                    axis,
+                    line: v0,
+                    low: u.min(u0),
+                    high: u.max(u0),
+                };
+                let extra = f64::from((u - u0).abs());
+                if best.is_some_and(|(least, _)| extra >= least) {
+                    break;
+                }
+                let cost =
+                    extra + self.tracks.cost(piece, self.fellows) + self.tracks.cost(stem, self.fellows);
+                if best.is_none_or(|(least, _)| cost < least) {
+                    best = Some((cost, u));
+                }
+            }
+            if sign == 0 {
+                break;
+            }
+            // On to the next line of the grid.
+            u = if sign > 0 {
+                u.div_euclid(STEP) * STEP + STEP
+            } else {
+                -((-u).div_euclid(STEP) * STEP + STEP)
+            };
+        }
+        best.map(|(_, u)| u)
+    }
+}
+
+/// The best way so far.
+struct Best(Option<Found>);
+
+impl Best {
+    /// Whether the best so far is at least as good as this.
+    fn beats(&self, cost: f64) -> bool {
+        self.0.as_ref().is_some_and(|found| found.cost <= cost)
+    }
+}
+
+/// Lines of the grid from `a` to `b`.
+fn lines_between(a: i32, b: i32) -> impl Iterator<Item = i32> {
+    let first = a.div_euclid(STEP) * STEP + if a.rem_euclid(STEP) == 0 { 0 } else { STEP };
+    let count = if b >= first { (b - first) / STEP + 1 } else { 0 };
+    (0..count).map(move |n| first + n * STEP)
+}
+
+fn inside(blocked: &[(i32, i32)], line: i32) -> bool {
+    blocked.iter().any(|(low, high)| *low < line && line < *high)
+}
+
+/// Takes out points that lie on a straight line between their neighbours.
+pub(crate) fn straighten(points: &mut Vec<At>) {
+    let mut kept: Vec<At> = Vec::with_capacity(points.len());
+    for at in points.iter().copied() {
+        while let [.., a, b] = kept.as_slice() {
+            let level = a.y == b.y && b.y == at.y && (b.x - a.x).signum() == (at.x - b.x).signum();
+            let upright = a.x == b.x && b.x == at.x && (b.y - a.y).signum() == (at.y - b.y).signum();
+            if level || upright {
+                kept.pop();
+            } else {
+                break;
+            }
+        }
+        kept.push(at);
+    }
+    *points = kept;
+}
