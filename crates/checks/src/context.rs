@@ -1,13 +1,14 @@
 //! What every check is given: the sheet, the settings, what the engine knows, and the questions that many checks ask.
 
 use crate::unprotected::Stretch;
-use crate::wiring::Wiring;
+use crate::wiring::{BODY, Point, TieKind, Wiring, live_pole};
 use circuit::{Device, DeviceRef, Purpose, RunFlow, Study};
 use model::conductor::FittedBy;
+use model::kinds::supply::DeviceState;
 use model::property::PropertySet;
 use model::quantity::Metres;
 use model::{Part, PartId, PartKind, Run, RunId, Settings, Sheet, TerminalName, TerminalRef};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What a check looks at.
 pub(crate) struct Ctx<'a> {
@@ -18,6 +19,8 @@ pub(crate) struct Ctx<'a> {
     /// Runs that land on each part, in the order of their ids.
     on_part: BTreeMap<PartId, Vec<RunId>>,
     devices: BTreeMap<&'a DeviceRef, &'a Device>,
+    /// Points that a source's live pole reaches when everything that can close is closed.
+    pub(crate) live: BTreeSet<Point>,
     /// Stretches of wire that a source can drive current into without crossing a working device.
     pub(crate) stretches: Vec<Stretch>,
 }
@@ -43,8 +46,24 @@ impl<'a> Ctx<'a> {
                 .iter()
                 .map(|device| (&device.device, device))
                 .collect(),
+            live: BTreeSet::new(),
             stretches: Vec::new(),
         };
+        let poles: Vec<Point> = sheet
+            .parts
+            .iter()
+            .filter_map(|(id, part)| {
+                let pole = live_pole(&part.is)?;
+                ctx.wiring.point(*id, &TerminalName::new(pole))
+            })
+            .collect();
+        ctx.live = ctx.wiring.reach(poles, |tie| {
+            let open = matches!(
+                tie.kind,
+                TieKind::Device(_, DeviceState::Open | DeviceState::Missing)
+            );
+            !open && !tie.ends.contains(&BODY)
+        });
         ctx.stretches = crate::unprotected::stretches(&ctx);
         ctx
     }
@@ -189,6 +208,15 @@ impl<'a> Ctx<'a> {
     /// Whether a part is judged for what it is: not when the maker fitted it and every run on it.
     pub(crate) fn touched_part(&self, id: PartId) -> bool {
         !self.is_makers(id) || self.runs_of(id).any(|(_, run)| run.fitted_by != FittedBy::Maker)
+    }
+    /// Whether a device does its work, or would once it is put back: not when it is bridged.
+    pub(crate) fn counts(&self, device: &Device) -> bool {
+        device.works
+            || match self.kind(device.device.part) {
+                Some(PartKind::Fuse(fuse)) => fuse.state != DeviceState::Bridged,
+                Some(PartKind::Breaker(breaker)) => breaker.state != DeviceState::Bridged,
+                _ => true,
+            }
     }
     /// Whether a device is judged for what it carries.
     pub(crate) fn burdened_device(&self, device: &Device) -> bool {

@@ -4,7 +4,9 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::unprotected::Lack;
+use crate::unprotected::{Lack, Stretch};
+use circuit::Device;
+use model::PartId;
 use std::collections::BTreeSet;
 
 pub(crate) static CHECK: Check = Check {
@@ -43,19 +45,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let tag = ctx.device_tag(&device.device);
+        let serves = loads_of(ctx, device);
         let open: Vec<_> = ctx
             .stretches
             .iter()
-            .filter(|stretch| explains(ctx, &device.serves, stretch))
+            .filter(|stretch| explains(&serves, stretch))
             .collect();
         let runs: BTreeSet<_> = open
             .iter()
             .flat_map(|stretch| stretch.runs.iter().copied())
             .collect();
-        let loads = if device.serves.is_empty() {
+        let loads = if serves.is_empty() {
             "its load".to_owned()
         } else {
-            ctx.part_tags(&device.serves)
+            ctx.part_tags(&serves)
         };
         let what = if runs.is_empty() {
             format!("{tag} sits in the return of {loads}: a short of the feed never passes it.")
@@ -75,15 +78,33 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
 }
 
+/// Loads whose return the device stands in.
+fn loads_of(ctx: &Ctx<'_>, device: &Device) -> BTreeSet<PartId> {
+    ctx.study
+        .circuits
+        .iter()
+        .filter(|(_, circuit)| {
+            circuit
+                .returns
+                .iter()
+                .any(|back| back.devices.contains(&device.device))
+        })
+        .map(|(load, _)| *load)
+        .chain(device.serves.iter().copied())
+        .collect()
+}
+
 /// Whether a stretch without any device is explained by a device that stands in the return of these loads instead.
-fn explains(_: &Ctx<'_>, serves: &BTreeSet<model::PartId>, stretch: &crate::unprotected::Stretch) -> bool {
+fn explains(serves: &BTreeSet<PartId>, stretch: &Stretch) -> bool {
     stretch.lack == Lack::NoDevice && !stretch.serves.is_empty() && stretch.serves.is_subset(serves)
 }
 
 /// The same for any device that was found in a return: then the stretch is not told again.
-pub(crate) fn explained(ctx: &Ctx<'_>, stretch: &crate::unprotected::Stretch) -> bool {
+pub(crate) fn explained(ctx: &Ctx<'_>, stretch: &Stretch) -> bool {
     !ctx.settings.allowed.contains(CHECK.name)
         && ctx.study.devices.iter().any(|device| {
-            device.in_return && ctx.touched_part(device.device.part) && explains(ctx, &device.serves, stretch)
+            device.in_return
+                && ctx.touched_part(device.device.part)
+                && explains(&loads_of(ctx, device), stretch)
         })
 }

@@ -80,7 +80,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         return;
     };
     for device in &ctx.study.devices {
-        if device.in_return || !device.works {
+        if device.in_return || !ctx.counts(device) {
             continue;
         }
         judge(ctx, out, device, factor);

@@ -105,7 +105,7 @@ fn guarding(ctx: &Ctx<'_>, id: model::RunId) -> Option<Amps> {
     ctx.study
         .devices
         .iter()
-        .filter(|device| device.works && device.guards.contains(&id))
+        .filter(|device| ctx.counts(device) && device.guards.contains(&id))
         .filter_map(|device| device.rating)
         .reduce(Amps::max)
 }

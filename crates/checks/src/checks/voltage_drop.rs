@@ -208,6 +208,16 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
 }
 
+/// The same for a load by itself; nothing when its drop passes as it is.
+pub(crate) fn sizes_for(ctx: &Ctx<'_>, load: PartId) -> Vec<(RunId, Size)> {
+    let found = || {
+        let circuit = ctx.study.circuits.get(&load)?;
+        let (limit, _) = limit_for(ctx, load)?;
+        Some(sizes_that_pass(ctx, circuit, circuit.drop?.0, limit))
+    };
+    found().unwrap_or_default()
+}
+
 /// Sizes for the runs of a circuit with which the drop passes: the run that loses most grows first, step by step.
 /// Constant-power loads draw less at a higher voltage, so the estimate errs towards thick.
 fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> Vec<(RunId, Size)> {
