@@ -206,6 +206,62 @@ fn properties_are_set_from_text() {
 }
 
 #[test]
+fn words_and_settings_are_held_to_what_a_file_takes() {
+    let mut job = testkit::job(TEXT);
+    let f1 = id(&job, "F1");
+    let long = "x".repeat(401);
+    for which in 0..5 {
+        let edit = match which {
+            0 => set_part_words(&job, PLAN, f1, Words::Label, "Main fuse"),
+            1 => set_part_words(&job, PLAN, f1, Words::Note, &long),
+            2 => set_part_words(&job, PLAN, f1, Words::Place, "engine-bay"),
+            3 => set_run_words(&job, PLAN, RunId(1), Words::Label, "Feed"),
+            _ => set_title("A title"),
+        };
+        job.apply(edit.expect("it fits"));
+    }
+    let part = &plan(&job).parts[&f1];
+    assert_eq!(
+        (part.label.as_str(), part.note.len(), part.place.as_deref()),
+        ("Main fuse", 401, Some("engine-bay"))
+    );
+    assert_eq!(
+        (plan(&job).runs[&RunId(1)].label.as_str(), job.title.as_str()),
+        ("Feed", "A title")
+    );
+    let edit = set_condition(&job, "state", "idle").expect("it fits");
+    job.apply(edit);
+    let edit = set_vehicle_property(&job, "name", "An estate").expect("it fits");
+    job.apply(edit);
+    assert_eq!(job.vehicle.name, "An estate");
+    assert!(set_part_words(&job, PLAN, f1, Words::Label, &long).is_err());
+    assert!(set_run_words(&job, PLAN, RunId(1), Words::Place, "sill").is_err());
+    assert!(set_title(&long).is_err());
+    assert!(set_condition(&job, "state", "flying").is_err_and(|e| e.0.contains("cruise")));
+    assert!(set_vehicle_property(&job, "colour", "red").is_err());
+    assert!(check(&job).is_empty());
+}
+
+#[test]
+fn a_feed_goes_on_as_the_wire_that_is_there() {
+    let mut job = testkit::job(
+        "fuse F1\nsplice J1\nvehicle V1\nplug P1\nrun W1 F1.in loose@0,0 6AWG OG\nrun W2 V1.+ loose@0,0 35mm2\n",
+    );
+    let mut pull = |from: &str, to: &str| {
+        let connected = connect(&job, PLAN, on(&job, from), on(&job, to)).expect("it can");
+        job.apply(connected.edit);
+        plan(&job).runs[&connected.run].wire.clone()
+    };
+    let wire = pull("F1.out", "J1.1");
+    assert_eq!(
+        (wire.size, wire.jacket),
+        (Assumed(Size::Awg(6)), Jacket::plain(Colour::Orange))
+    );
+    // The vehicle's own battery lead says nothing of what leaves its panel.
+    assert_eq!(pull("V1.30", "P1.1a").size, Assumed(Size::Metric(SquareMm(2.5))));
+}
+
+#[test]
 fn a_clip_travels_as_text() {
     let mut job = testkit::job(TEXT);
     let chosen = BTreeSet::from([id(&job, "F1"), id(&job, "A1")]);

@@ -138,8 +138,21 @@ fn is_small(kind: &PartKind) -> bool {
     )
 }
 
+/// Whether what leaves a part is the wire that came in.
+fn passes_on(kind: &PartKind) -> bool {
+    matches!(
+        kind,
+        PartKind::Fuse(_)
+            | PartKind::Breaker(_)
+            | PartKind::Switch(_)
+            | PartKind::Splice(_)
+            | PartKind::Isolator(_)
+            | PartKind::Bus(_)
+    )
+}
+
 /// The wire that is usual between two ends: its size, colour and length by what the ends are for. Where a feed passes
-/// through on both ends, it goes on as the wire that already lands on one of the parts.
+/// through on both ends, it goes on as the wire that already lands on the fuse, splice or the like.
 #[must_use]
 pub fn usual_wire(sheet: &Sheet, from: &End, to: &End) -> Wire {
     let terminals: Vec<&TerminalRef> = [from, to].into_iter().filter_map(End::terminal).collect();
@@ -188,8 +201,11 @@ pub fn usual_wire(sheet: &Sheet, from: &End, to: &End) -> Wire {
             )
         }
         Purpose::Passing => {
+            let goes_on =
+                |at: &&&TerminalRef| sheet.parts.get(&at.part).is_some_and(|part| passes_on(&part.is));
             let other = terminals
                 .iter()
+                .filter(goes_on)
                 .find_map(|at| sheet.runs_of(at.part).next())
                 .map(|(_, run)| &run.wire);
             if let Some(other) = other {

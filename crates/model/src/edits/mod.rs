@@ -13,7 +13,7 @@ use crate::edit::{Change, Edit};
 use crate::id::{PartId, RunId};
 use crate::job::{BoardPoint, End, Job, Part, Run, Sheet, SheetKind};
 use crate::kinds::PartKind;
-use crate::limits::{FURTHEST, check_tag};
+use crate::limits::{FURTHEST, LONGEST_LABEL, LONGEST_NOTE, check_length, check_tag};
 use crate::property::{PropertyError, PropertySet};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
@@ -361,6 +361,112 @@ pub fn rename_run(job: &Job, on: SheetKind, id: RunId, tag: &str) -> Result<Edit
                 ..run.clone()
             },
         )],
+    ))
+}
+
+/// A text that the user gives to a part or run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Words {
+    /// Its name in words.
+    Label,
+    /// A remark.
+    Note,
+    /// The spot in the body where it is mounted; of parts only.
+    Place,
+}
+
+impl Words {
+    fn word(self) -> &'static str {
+        match self {
+            Self::Label => "label",
+            Self::Note => "note",
+            Self::Place => "place",
+        }
+    }
+    fn check(self, text: &str) -> Result<(), EditError> {
+        let most = if self == Self::Note {
+            LONGEST_NOTE
+        } else {
+            LONGEST_LABEL
+        };
+        check_length(text, most).map_err(|why| EditError(format!("the {} {why}", self.word())))
+    }
+}
+
+/// Gives a part a label, a note or a place; an empty text takes it away.
+///
+/// # Errors
+/// When the part is not there, or the text is too long for a file.
+pub fn set_part_words(
+    job: &Job,
+    on: SheetKind,
+    id: PartId,
+    which: Words,
+    text: &str,
+) -> Result<Edit, EditError> {
+    which.check(text)?;
+    let name = format!("Set {} of {}", which.word(), part_of(job, on, id)?.tag);
+    change_part(job, on, id, name, |part| match which {
+        Words::Label => text.clone_into(&mut part.label),
+        Words::Note => text.clone_into(&mut part.note),
+        Words::Place => part.place = (!text.is_empty()).then(|| text.to_owned()),
+    })
+}
+
+/// Gives a run a label or a note; an empty text takes it away.
+///
+/// # Errors
+/// When the run is not there, the text is too long for a file, or a place is meant, which a run has none of.
+pub fn set_run_words(
+    job: &Job,
+    on: SheetKind,
+    id: RunId,
+    which: Words,
+    text: &str,
+) -> Result<Edit, EditError> {
+    which.check(text)?;
+    let name = format!("Set {} of {}", which.word(), run_of(job, on, id)?.tag);
+    if which == Words::Place {
+        return Err(EditError("a run has a route, not a place".to_owned()));
+    }
+    change_run(job, on, id, name, |run| match which {
+        Words::Label => text.clone_into(&mut run.label),
+        Words::Note | Words::Place => text.clone_into(&mut run.note),
+    })
+}
+
+/// Gives the job a title.
+///
+/// # Errors
+/// When it is too long for a file.
+pub fn set_title(title: &str) -> Result<Edit, EditError> {
+    check_length(title, LONGEST_LABEL).map_err(|why| EditError(format!("the title {why}")))?;
+    Ok(Edit::new("Set the title", vec![Change::Title(title.to_owned())]))
+}
+
+/// Sets a property of what the title block says, from its written form.
+///
+/// # Errors
+/// When there is no such property, or the text does not fit.
+pub fn set_vehicle_property(job: &Job, name: &str, text: &str) -> Result<Edit, EditError> {
+    let mut vehicle = job.vehicle.clone();
+    vehicle.set(name, text)?;
+    Ok(Edit::new(
+        format!("Set {name}"),
+        vec![Change::Vehicle(Box::new(vehicle))],
+    ))
+}
+
+/// Sets one of the conditions, from its written form.
+///
+/// # Errors
+/// When there is no such condition, or the text does not fit.
+pub fn set_condition(job: &Job, name: &str, text: &str) -> Result<Edit, EditError> {
+    let mut settings = job.settings.clone();
+    settings.conditions.set(name, text)?;
+    Ok(Edit::new(
+        format!("Set {name}"),
+        vec![Change::Settings(Box::new(settings))],
     ))
 }
 
