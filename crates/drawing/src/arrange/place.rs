@@ -1,0 +1,105 @@
+//! From layers and heights to places on the board: columns wide enough for their units, and between them room for as
+//! many upright lines as the runs there need.
+
+use super::order::Web;
+use super::units::System;
+use model::{BoardPoint, PartId};
+
+/// Least room between columns: a run's label fits on a straight piece.
+const LEAST_ROOM: i32 = 110;
+/// Most room between columns.
+const MOST_ROOM: i32 = 600;
+
+/// Places of the parts with the system's upper left corner at the origin, its width and its height.
+pub(crate) fn place(system: &System, web: &Web) -> (Vec<(PartId, BoardPoint)>, i32, i32) {
+    let columns = web.layers.len();
+    let mut width = vec![0_i32; columns];
+    for node in &web.nodes {
+        if let (Some(unit), Some(slot)) = (
+            node.unit.and_then(|unit| system.units.get(unit)),
+            width.get_mut(node.layer),
+        ) {
+            *slot = (*slot).max(unit.width);
+        }
+    }
+    // Upright stretches between the columns.
+    let mut stretches: Vec<Vec<(i32, i32)>> = vec![Vec::new(); columns];
+    for piece in &web.pieces {
+        let (Some(from), Some(to)) = (web.nodes.get(piece.from), web.nodes.get(piece.to)) else {
+            continue;
+        };
+        let (a, b) = (from.y + piece.from_y, to.y + piece.to_y);
+        if a == b && from.layer != to.layer {
+            continue;
+        }
+        let column = if from.layer == to.layer {
+            from.layer.saturating_sub(1)
+        } else {
+            from.layer
+        };
+        if let Some(list) = stretches.get_mut(column) {
+            list.push((a.min(b), a.max(b)));
+        }
+    }
+    let mut left = Vec::with_capacity(columns);
+    let mut x = 0;
+    for (column, list) in stretches.iter().enumerate() {
+        left.push(x);
+        let lines = most_side_by_side(list);
+        x += width.get(column).copied().unwrap_or(0) + (40 + 10 * lines).clamp(LEAST_ROOM, MOST_ROOM);
+    }
+    let top = web
+        .nodes
+        .iter()
+        .filter(|node| node.unit.is_some())
+        .map(|node| node.y)
+        .min()
+        .unwrap_or(0);
+    let mut places = Vec::new();
+    let (mut full_width, mut full_height) = (0, 0);
+    for node in &web.nodes {
+        let Some(unit) = node.unit.and_then(|unit| system.units.get(unit)) else {
+            continue;
+        };
+        let column_left = left.get(node.layer).copied().unwrap_or(0);
+        let column_width = width.get(node.layer).copied().unwrap_or(0);
+        // Sources stand against the channel on their right, everything else against the one on its left.
+        let shift = if node.layer == 0 && columns > 1 {
+            column_width - unit.width
+        } else {
+            0
+        };
+        let (x, y) = (column_left + shift, node.y - top);
+        full_width = full_width.max(x + unit.width);
+        full_height = full_height.max(y + unit.height);
+        for (part, dx, dy) in &unit.parts {
+            places.push((
+                *part,
+                BoardPoint {
+                    x: grid(x + dx),
+                    y: grid(y + dy),
+                },
+            ));
+        }
+    }
+    (places, grid(full_width), grid(full_height))
+}
+
+fn grid(length: i32) -> i32 {
+    length.div_euclid(10) * 10 + if length.rem_euclid(10) == 0 { 0 } else { 10 }
+}
+
+/// How many stretches lie side by side at the busiest height.
+fn most_side_by_side(list: &[(i32, i32)]) -> i32 {
+    let mut edges: Vec<(i32, i32)> = list
+        .iter()
+        .flat_map(|(a, b)| [(*a - 10, 1), (*b + 10, -1)])
+        .collect();
+    edges.sort_unstable();
+    let (mut now, mut most) = (0, 0);
+    for (_, step) in edges {
+        now += step;
+        most = most.max(now);
+    }
+    most
+}
