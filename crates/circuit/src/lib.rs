@@ -11,6 +11,7 @@ pub mod network;
 mod protection;
 mod purpose;
 pub mod solve;
+pub mod signal;
 pub mod speakers;
 mod study;
 pub mod trace;

@@ -392,6 +392,8 @@ pub struct InputFed {
     pub level_fits: Option<bool>,
     /// Whether channels with speakers hang on this input.
     pub needed: bool,
+    /// Speakers that play what comes in here, further equipment in between included.
+    pub drives: Vec<PartId>,
     /// Runs of the chain into it.
     pub runs: BTreeSet<RunId>,
 }

@@ -3,7 +3,7 @@
 //! Shared by the speaker and the signal side. An open link is kept with its reason, so that a gap can be named.
 
 use model::conductor::Condition;
-use model::kinds::supply::DeviceState;
+use model::kinds::supply::{DeviceState, IsolatorKind};
 use model::{End, PartId, PartKind, Role, RunId, Sheet, TerminalName, TerminalRef};
 use std::collections::BTreeMap;
 
@@ -297,6 +297,19 @@ impl<'s> Index<'s> {
                         State::Closed,
                     );
                 }
+            }
+            PartKind::Isolator(isolator) => {
+                let closed = match isolator.kind {
+                    IsolatorKind::Diode => true,
+                    IsolatorKind::Manual => isolator.closed,
+                    IsolatorKind::Sensing | IsolatorKind::Ignition => false,
+                };
+                self.join(
+                    part,
+                    "main",
+                    "aux",
+                    if closed { State::Closed } else { State::Off },
+                );
             }
             PartKind::Crossover(_) => {
                 self.join(part, "in-", "low-", State::Closed);

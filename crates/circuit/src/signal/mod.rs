@@ -1,0 +1,63 @@
+//! Signal and turn-on chains: which output feeds which input, and who tells what to turn on.
+//!
+//! *Left out:* voltages between grounds and currents in shields, which the direct-current solution gives.
+
+mod inputs;
+mod turn_on;
+
+use crate::speakers::Speakers;
+use crate::speakers::index::{By, Index};
+use crate::study::Signal;
+use model::{RunId, Settings, Sheet};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
+
+/// Signal and turn-on chains of a sheet, without [`Signal::offsets`]. `speakers` is what
+/// [`study_speakers`](crate::speakers::study_speakers) found on the same sheet: it says which channels have something to play.
+#[must_use]
+pub fn study_signal(sheet: &Sheet, _settings: &Settings, speakers: &Speakers) -> Signal {
+    let index = Index::new(sheet);
+    let inputs = inputs::find(&index, speakers);
+    let (turn_on, turn_on_outputs) = turn_on::find(&index, &inputs);
+    Signal {
+        inputs,
+        turn_on,
+        turn_on_outputs,
+        offsets: BTreeMap::new(),
+    }
+}
+
+/// Terminals that conduct to a terminal, with the link by which each was first reached.
+struct Spread {
+    from: BTreeMap<usize, Option<(usize, By)>>,
+}
+
+/// Follows everything that conducts from a terminal; what `stop` says is reached but not passed.
+fn spread(index: &Index<'_>, start: usize, stop: impl Fn(usize) -> bool) -> Spread {
+    let mut from = BTreeMap::from([(start, None)]);
+    let mut waiting = VecDeque::from([start]);
+    while let Some(at) = waiting.pop_front() {
+        if stop(at) {
+            continue;
+        }
+        for link in index.links_at(at).filter(|link| link.is_closed()) {
+            let next = link.other(at);
+            from.entry(next).or_insert_with(|| {
+                waiting.push_back(next);
+                Some((at, link.by))
+            });
+        }
+    }
+    Spread { from }
+}
+
+impl Spread {
+    /// Puts the runs between the start and a terminal that was reached into `runs`.
+    fn runs_to(&self, mut at: usize, runs: &mut BTreeSet<RunId>) {
+        while let Some(Some((before, by))) = self.from.get(&at) {
+            if let By::Run(run) = by {
+                runs.insert(*run);
+            }
+            at = *before;
+        }
+    }
+}
