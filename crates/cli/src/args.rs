@@ -1,5 +1,6 @@
 //! Arguments as they are written.
 
+use circuit::solve::Level;
 use clap::{Args, Parser, Subcommand};
 use model::SheetKind;
 use model::job::{Duty, Profile, VehicleState};
@@ -103,6 +104,9 @@ pub(crate) struct DeckCall {
     /// Writes the speaker network for AC analysis instead of the supply network.
     #[arg(long)]
     pub(crate) speakers: bool,
+    /// Level of the loads in the supply network: mean, rms or burst.
+    #[arg(long, default_value = "mean", value_parser = level)]
+    pub(crate) level: Level,
 }
 
 #[derive(Debug, Args)]
@@ -110,9 +114,12 @@ pub(crate) struct ExplainCall {
     /// Name of the check; without it, a list of all.
     #[arg(value_name = "CHECK")]
     pub(crate) check: Option<String>,
-    /// Writes the explanation of every check into this folder, one file each.
-    #[arg(long, value_name = "FOLDER")]
-    pub(crate) all_into: Option<String>,
+    /// Explains every check.
+    #[arg(long, conflicts_with = "check")]
+    pub(crate) all: bool,
+    /// Writes markdown as it is, without fitting it to the terminal.
+    #[arg(long)]
+    pub(crate) markdown: bool,
 }
 
 #[derive(Debug, Args)]
@@ -139,3 +146,12 @@ word!(sheet, SheetKind);
 word!(state, VehicleState);
 word!(duty, Duty);
 word!(profile, Profile);
+
+fn level(word: &str) -> Result<Level, String> {
+    match word {
+        "mean" => Ok(Level::Mean),
+        "rms" => Ok(Level::Rms),
+        "burst" => Ok(Level::Burst),
+        _ => Err("it takes mean, rms, burst".to_owned()),
+    }
+}

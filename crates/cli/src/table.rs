@@ -5,17 +5,21 @@ use comfy_table::{ContentArrangement, Table, presets};
 /// Width to fit when the terminal does not tell.
 const WIDTH: u16 = 100;
 
+fn width() -> u16 {
+    std::env::var("COLUMNS")
+        .ok()
+        .and_then(|columns| columns.parse().ok())
+        .unwrap_or(WIDTH)
+        .max(40)
+}
+
 /// A table with these headings, ruled as lightly as possible.
 pub(crate) fn table(headings: &[&str]) -> Table {
     let mut table = Table::new();
-    let width = std::env::var("COLUMNS")
-        .ok()
-        .and_then(|columns| columns.parse().ok())
-        .unwrap_or(WIDTH);
     table
         .load_preset(presets::NOTHING)
         .set_content_arrangement(ContentArrangement::Dynamic)
-        .set_width(width)
+        .set_width(width())
         .set_header(headings.to_vec());
     table
 }
@@ -25,6 +29,37 @@ pub(crate) fn print(table: &Table) -> String {
     let mut out = String::new();
     for line in table.to_string().lines() {
         out.push_str(line.trim_end());
+        out.push('\n');
+    }
+    out
+}
+
+/// Markdown with its long lines broken at blanks; what stands in code blocks stays as it is.
+pub(crate) fn wrap(text: &str) -> String {
+    let most = usize::from(width());
+    let mut out = String::new();
+    let mut in_block = false;
+    for line in text.lines() {
+        in_block ^= line.starts_with("```");
+        if in_block || line.chars().count() <= most {
+            out.push_str(line);
+            out.push('\n');
+            continue;
+        }
+        let mut column = 0;
+        for word in line.split_whitespace() {
+            let length = word.chars().count();
+            if column > 0 && column + 1 + length > most {
+                out.push('\n');
+                column = 0;
+            }
+            if column > 0 {
+                out.push(' ');
+                column += 1;
+            }
+            out.push_str(word);
+            column += length;
+        }
         out.push('\n');
     }
     out

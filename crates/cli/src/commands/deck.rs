@@ -8,8 +8,8 @@ pub(crate) fn run(call: &DeckCall) -> Result<Report, String> {
     let opened = open(&call.job)?;
     let sheet = opened.sheet();
     Ok(Report::clean(if call.speakers {
-        circuit::speaker_deck(&sheet, &opened.settings)
+        circuit::speakers::speaker_deck(&sheet, &opened.settings)
     } else {
-        circuit::deck(&sheet, &opened.settings)
+        circuit::deck(&sheet, &opened.settings, call.level)
     }))
 }

@@ -4,6 +4,10 @@ use crate::Report;
 use crate::args::DrawCall;
 use crate::input::open;
 use drawing::{Layout, Look, Palette};
+use kurbo::Rect;
+
+/// Paper left around the drawing, in board units.
+const MARGIN: f64 = 40.0;
 
 pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
     let opened = open(&call.job)?;
@@ -17,7 +21,11 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
     }
     let analysis = checks::analyse(&sheet, &opened.settings);
     let layout = Layout::of(&sheet);
-    let bounds = layout.bounds();
+    // An empty sheet is a small piece of blank paper.
+    let bounds = layout
+        .bounds()
+        .unwrap_or(Rect::new(0.0, 0.0, 400.0, 300.0))
+        .inflate(MARGIN, MARGIN);
     let list = drawing::draw(&sheet, &layout, Some(&analysis.study), &Look::default(), bounds);
     let palette = match call.paper.as_str() {
         "dark" => Palette::dark(),

@@ -2,32 +2,47 @@
 
 use crate::Report;
 use crate::args::ExplainCall;
-use crate::table::{print, table};
+use crate::table::{print, table, wrap};
 
 pub(crate) fn run(call: &ExplainCall) -> Result<Report, String> {
-    if let Some(folder) = &call.all_into {
-        std::fs::create_dir_all(folder).map_err(|error| format!("{folder}: cannot be made: {error}"))?;
-        for check in checks::CHECKS {
-            let path = format!("{folder}/{}.md", check.name);
-            std::fs::write(&path, checks::explain(check).markdown())
-                .map_err(|error| format!("{path}: cannot be written: {error}"))?;
+    let text = match &call.check {
+        _ if call.all => {
+            let pages: Vec<String> = checks::explain_all()
+                .iter()
+                .map(|it| it.markdown().trim_end().to_owned())
+                .collect();
+            pages.join("\n\n") + "\n"
         }
-        return Ok(Report::clean(format!(
-            "{} files written into {folder}\n",
-            checks::CHECKS.len()
-        )));
-    }
-    let Some(name) = &call.check else {
-        let mut all = table(&["Check", "Grade", "Holds when"]);
-        for check in checks::CHECKS {
-            all.add_row([check.name, check.grade.title(), check.holds_when]);
+        Some(name) => {
+            let check = checks::check_named(name).ok_or_else(|| {
+                let near: Vec<&str> = checks::CHECKS
+                    .iter()
+                    .map(|check| check.name)
+                    .filter(|known| shares_word(known, name))
+                    .collect();
+                let hint = if near.is_empty() {
+                    String::new()
+                } else {
+                    format!("; there are {}", near.join(", "))
+                };
+                format!("there is no check `{name}`{hint}; `loomwright explain` lists them all")
+            })?;
+            checks::explain(check).markdown()
         }
-        return Ok(Report::clean(print(&all)));
+        None => {
+            let mut all = table(&["Check", "Grade", "Holds when"]);
+            for check in checks::CHECKS {
+                all.add_row([check.name, check.grade.title(), check.holds_when]);
+            }
+            return Ok(Report::clean(print(&all)));
+        }
     };
-    match checks::CHECKS.iter().find(|check| check.name == name) {
-        Some(check) => Ok(Report::clean(checks::explain(check).markdown())),
-        None => Err(format!(
-            "there is no check `{name}`; `loomwright explain` lists them"
-        )),
-    }
+    Ok(Report::clean(if call.markdown { text } else { wrap(&text) }))
+}
+
+/// Whether two names made of words joined by dashes have a word in common.
+fn shares_word(known: &str, asked: &str) -> bool {
+    known
+        .split('-')
+        .any(|word| word.len() > 2 && asked.split('-').any(|other| other == word))
 }

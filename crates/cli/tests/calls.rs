@@ -1,0 +1,102 @@
+//! Runs the built program as its users do: exit codes, streams, messages.
+
+#![allow(clippy::disallowed_methods)]
+
+use assert_cmd::Command;
+
+fn loomwright(arguments: &[&str]) -> Command {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_loomwright"));
+    command.args(arguments).env("COLUMNS", "100");
+    command
+}
+
+fn output(command: &mut Command) -> (i32, String, String) {
+    let output = command.output().expect("the program starts");
+    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+    (
+        output.status.code().unwrap_or(-1),
+        text(&output.stdout),
+        text(&output.stderr),
+    )
+}
+
+#[test]
+fn the_exit_code_tells_stop_from_none_from_bad_input() {
+    let (code, out, _) = output(&mut loomwright(&["check", "@estate"]));
+    assert_eq!(code, 0, "{out}");
+    let (code, out, _) = output(&mut loomwright(&["check", "@van"]));
+    assert_eq!(code, 1, "{out}");
+    assert!(
+        out.contains("isolate the battery"),
+        "a Stop finding brings the cautions:\n{out}"
+    );
+    let (code, out, err) = output(&mut loomwright(&["check", "no-such-file.loom.json"]));
+    assert_eq!((code, out.as_str()), (2, ""));
+    assert!(err.contains("no-such-file.loom.json: cannot be read"), "{err}");
+}
+
+#[test]
+fn a_job_comes_in_by_standard_input_in_both_forms() {
+    let text = "battery B1\nload L1\nrun W1 B1.+ L1.+ 2.5mm2 1m\nrun W2 L1.- B1.- 2.5mm2 1m BK\n";
+    let (code, out, err) = output(loomwright(&["check", "-"]).write_stdin(text));
+    assert_eq!(code, 1, "{out}{err}");
+    assert!(out.contains("feed-unprotected"), "{out}");
+    let (code, file, _) = output(loomwright(&["format", "-"]).write_stdin(text));
+    assert_eq!(code, 0);
+    assert!(file.starts_with('{'));
+    let (code, again, err) = output(loomwright(&["check", "-"]).write_stdin(file));
+    assert_eq!((code, again), (1, out), "{err}");
+}
+
+#[test]
+fn an_error_in_a_text_job_names_line_and_column() {
+    let (code, _, err) = output(loomwright(&["check", "-"]).write_stdin("battery B1\nfuze F1 60A\n"));
+    assert_eq!(code, 2);
+    assert!(err.contains("line 2, column 1") && err.contains("did you mean `fuse`"), "{err}");
+}
+
+#[test]
+fn an_unknown_sheet_part_or_check_says_what_there_is() {
+    let (code, _, err) = output(&mut loomwright(&["check", "@estate", "--sheet", "built"]));
+    assert!(code == 2 && err.contains("the job has plan"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["trace", "@estate", "--part", "A9"]));
+    assert!(code == 2 && err.contains("A1"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["explain", "fuse-far"]));
+    assert!(code == 2 && err.contains("fuse-too-far"), "{err}");
+}
+
+#[test]
+fn a_trace_names_devices_and_return() {
+    let (code, out, _) = output(&mut loomwright(&["trace", "@estate", "--part", "A1"]));
+    assert_eq!(code, 0);
+    assert!(
+        out.contains("fed at + from B1 over W11 W12 W14") && out.contains("F1, then D1.out2"),
+        "{out}"
+    );
+    assert!(out.contains("returns to B1") && out.contains("E1"), "{out}");
+}
+
+#[test]
+fn json_is_json() {
+    for command in ["check", "solve", "trace", "speakers"] {
+        let (_, out, err) = output(&mut loomwright(&[command, "@camper", "--json"]));
+        assert!(
+            serde_json::from_str::<serde_json::Value>(&out).is_ok(),
+            "{command}: {err}"
+        );
+    }
+}
+
+#[test]
+fn a_drawing_is_svg_and_a_schema_is_a_schema() {
+    let (_, out, err) = output(&mut loomwright(&["draw", "@camper"]));
+    assert!(out.starts_with("<svg") || out.starts_with("<?xml"), "{err}");
+    let (_, out, _) = output(&mut loomwright(&["schema"]));
+    assert!(out.contains("\"$schema\""));
+}
+
+#[test]
+fn help_documents_the_exit_codes() {
+    let (code, out, _) = output(&mut loomwright(&["--help"]));
+    assert!(code == 0 && out.contains("Exit codes: 0"), "{out}");
+}
