@@ -13,7 +13,7 @@ pub(crate) fn bench() -> Result<(), String> {
         "bench",
         "--workspace",
         "--features",
-        "loomwright-tests/browser",
+        "loomwright-tests/browser,loomwright-tests/bench",
         "--bench",
         "*",
     ]))?;

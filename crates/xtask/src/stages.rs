@@ -285,7 +285,7 @@ fn in_browser(log: &mut Log, filter: &str) -> Result<(), String> {
     tests_of_target(log, "browser", "loomwright-tests/browser", filter)
 }
 
-/// Runs one optional test target, alone on the machine: each of its tests starts a browser or fills its time.
+/// Runs one optional test target, one test at a time: each of them starts a browser or fills its time.
 /// That no test matches is a failure, or a renamed file would pass for ever.
 fn tests_of_target(log: &mut Log, target: &str, features: &str, filter: &str) -> Result<(), String> {
     if !Path::new(&workspace_root()).join("tests").join(target).is_dir() {
