@@ -77,12 +77,21 @@ fn copy(net: &Network<'_>, piece: &Piece, driven: usize, out: &mut String, print
             }
             What::Coil { speaker, coil } => {
                 let tag = net.index.tag(speaker);
+                // An inductor of nothing is no element for a simulator.
+                let has_inductance = element.band.henries > 0.0;
+                let middle = if has_inductance {
+                    format!("m{name}")
+                } else {
+                    b.clone()
+                };
                 let _ = writeln!(
                     out,
-                    "r{name} {a} m{name} {:e} ; {tag} coil {coil}",
+                    "r{name} {a} {middle} {:e} ; {tag} coil {coil}",
                     element.band.ohms
                 );
-                let _ = writeln!(out, "l{name} m{name} {b} {:e}", element.band.henries.max(1e-12));
+                if has_inductance {
+                    let _ = writeln!(out, "l{name} {middle} {b} {:e}", element.band.henries);
+                }
             }
             What::Inductor(_) => {
                 let _ = writeln!(out, "l{name} {a} {b} {:e}", element.band.henries);
