@@ -18,7 +18,6 @@ pub(crate) struct Ctx<'a> {
     pub(crate) wiring: Wiring,
     /// Runs that land on each part, in the order of their ids.
     on_part: BTreeMap<PartId, Vec<RunId>>,
-    devices: BTreeMap<&'a DeviceRef, &'a Device>,
     /// Points that a source's live pole reaches when everything that can close is closed.
     pub(crate) live: BTreeSet<Point>,
     /// Stretches of wire that a source can drive current into without crossing a working device.
@@ -41,11 +40,6 @@ impl<'a> Ctx<'a> {
             study,
             wiring: Wiring::of(sheet),
             on_part,
-            devices: study
-                .devices
-                .iter()
-                .map(|device| (&device.device, device))
-                .collect(),
             live: BTreeSet::new(),
             stretches: Vec::new(),
         };
@@ -130,9 +124,6 @@ impl<'a> Ctx<'a> {
     /// True for feeds and returns.
     pub(crate) fn is_supply(&self, id: RunId) -> bool {
         self.is_feed(id) || self.purpose(id) == Purpose::Return
-    }
-    pub(crate) fn device(&self, device: &DeviceRef) -> Option<&'a Device> {
-        self.devices.get(device).copied()
     }
     /// Runs that land on a part.
     pub(crate) fn runs_of(&self, part: PartId) -> impl Iterator<Item = (RunId, &'a Run)> {

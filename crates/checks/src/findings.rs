@@ -35,6 +35,14 @@ impl Findings {
             .range((part, "")..=(part, "\u{7f}"))
             .any(|(_, check)| checks.contains(check))
     }
+    /// Whether an undecided finding already asks about this run.
+    pub(crate) fn is_undecided_run(&self, run: RunId) -> bool {
+        self.list.iter().any(|f| f.undecided && f.runs.contains(&run))
+    }
+    /// Whether an undecided finding already asks about this part.
+    pub(crate) fn is_undecided_part(&self, part: PartId) -> bool {
+        self.list.iter().any(|f| f.undecided && f.parts.contains(&part))
+    }
     /// All of them: by grade, undecided ones after decided, then by check name and place. Equal ones stand once.
     pub(crate) fn sorted(self) -> Vec<Finding> {
         let mut list = self.list;

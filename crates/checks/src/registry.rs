@@ -97,22 +97,57 @@ impl std::fmt::Debug for Check {
 /// that a check can see what was already found (one finding for each cause, not for each symptom).
 pub static CHECKS: &[&Check] = &[
     // What is wrong with a thing by itself.
+    &damaged_run::CHECK,
+    &poor_ending::CHECK,
     &fuse_in_return::CHECK,
+    &ground_forbidden::CHECK,
+    &ground_surface::CHECK,
+    &sensor_bypassed::CHECK,
+    &terminal_overfull::CHECK,
+    &self_resetting_main::CHECK,
+    &fuse_breaking_capacity::CHECK,
     // How far protection reaches.
     &feed_unprotected::CHECK,
+    &second_source::CHECK,
     &fuse_too_far::CHECK,
-    // What wires carry.
+    // What wires and devices carry.
     &overloaded_run::CHECK,
     &fuse_outsizes_wire::CHECK,
-    // Ways back.
+    &uneven_parallel::CHECK,
+    &fuse_undersized::CHECK,
+    &clad_feed::CHECK,
+    &hot_joint::CHECK,
+    // Ways there and back.
+    &no_feed::CHECK,
+    &return_through_shield::CHECK,
     &no_return::CHECK,
     &return_too_long::CHECK,
+    &return_too_thin::CHECK,
     // Speakers.
     &silent_speaker::CHECK,
+    &output_touches_chassis::CHECK,
+    &coils_oppose::CHECK,
+    &uneven_coils::CHECK,
     &reversed_speaker::CHECK,
     &load_too_low::CHECK,
+    &speaker_overpowered::CHECK,
+    &no_high_pass::CHECK,
+    &lead_loss::CHECK,
+    // Signal and control.
+    &no_signal::CHECK,
+    &crossed_signal::CHECK,
+    &wrong_level::CHECK,
+    &no_turn_on::CHECK,
+    &turn_on_overloaded::CHECK,
+    &always_on::CHECK,
     // What may follow from any of the above.
+    &supply_collapse::CHECK,
     &voltage_drop::CHECK,
+    &ground_offset::CHECK,
+    &over_budget::CHECK,
+    &standing_drain::CHECK,
+    &loose_end::CHECK,
+    &not_known::CHECK,
 ];
 
 /// The check of a name.

@@ -223,7 +223,10 @@ const STRIP_61: FamilyData = FamilyData {
         350.0, 400.0, 500.0,
     ],
     ratings_source: Source::practice("main fuses of audio systems"),
-    breaking_source: Source::memory("taken as ISO 8820-5; low confidence"),
+    breaking_capacity: Some(Amps(6000.0)),
+    breaking_source: Source::memory(
+        "6 kA at 32 V is the usual published figure of bolt-in fuses of this size; low confidence",
+    ),
     gates_source: Source::memory("taken as ISO 8820-5 SF51; low confidence"),
     ..STRIP_51
 };

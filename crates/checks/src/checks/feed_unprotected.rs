@@ -46,6 +46,17 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if stretch.lack != Lack::NoDevice || fuse_in_return::explained(ctx, stretch) {
             continue;
         }
+        // A live wire that only lies loose is told as that, with what guards it.
+        let lies_loose = stretch.serves.is_empty()
+            && !ctx.settings.allowed.contains("loose-end")
+            && stretch
+                .runs
+                .iter()
+                .filter_map(|run| ctx.run(*run))
+                .any(|run| super::loose_end::has_loose_end(ctx, run));
+        if lies_loose {
+            continue;
+        }
         let sources = ctx.part_tags(&stretch.sources);
         let runs = ctx.run_tags(&stretch.runs);
         let count = stretch.runs.len();

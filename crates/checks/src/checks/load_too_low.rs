@@ -6,6 +6,7 @@ use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::against;
 use circuit::ChannelLoad;
+use model::PartKind;
 
 pub(crate) static CHECK: Check = Check {
     name: "load-too-low",
@@ -59,6 +60,44 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let who = channel_words(ctx, channel);
+        if let (None, Some(second)) = (channel.minimum, channel.bridged_with)
+            && !out.has_part(channel.part, &[CHECK.name])
+        {
+            out.add(
+                CHECK
+                    .finding(
+                        format!(
+                            "{} is bridged across channels {} and {second}, which its maker does not state.",
+                            ctx.part_tag(channel.part),
+                            channel.channel
+                        ),
+                        "Give each channel its own speaker.".to_owned(),
+                    )
+                    .parts([channel.part])
+                    .parts(channel.drivers.iter().copied()),
+            );
+            continue;
+        }
+        let unknown: Vec<_> = channel
+            .drivers
+            .iter()
+            .copied()
+            .filter(|driver| {
+                matches!(ctx.kind(*driver), Some(PartKind::Speaker(speaker)) if speaker.impedance.is_unknown())
+            })
+            .collect();
+        if !unknown.is_empty() {
+            let tags = ctx.part_tags(&unknown);
+            out.add(
+                CHECK
+                    .undecided(
+                        format!("Whether {who} may drive its load cannot be told: the impedance of {tags} is not known."),
+                        format!("Read the impedance off {tags}, or measure the resistance of each coil."),
+                    )
+                    .parts(unknown),
+            );
+            continue;
+        }
         let Some(minimum) = channel.minimum else {
             out.add(
                 CHECK

@@ -1,0 +1,142 @@
+//! `clad-feed`: copper-clad aluminium that was sized as if it were copper.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::{rating_needed, size_for_current, size_words, thicken};
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, number};
+use model::RunId;
+use model::conductor::Material;
+use model::quantity::{Amps, SquareMm};
+use reference::conductors::nominal_resistance_per_metre;
+
+pub(crate) static CHECK: Check = Check {
+    name: "clad-feed",
+    grade: Grade::Fix,
+    group: CheckGroup::Conductors,
+    holds_when: "copper-clad aluminium in a feed or return is sized as what it is, not as copper",
+    looks_for: "A feed or return of copper-clad aluminium that, taken as what it is, cannot carry its current or the \
+rating of the device in front of it, or on whose way too much voltage is lost. What follows from that for the fuse is \
+told by fuse-outsizes-wire as well, since it can burn.",
+    why: "It has about two thirds of the conductance of copper of the same size and carries about four fifths of the \
+current. Its jacket often claims a size that is not even there, and its ends loosen and corrode sooner.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A #~ fuse-outsizes-wire
+load L1 power=300W
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out L1.+ 8mm2 1m RD clad10 #~ clad-feed fuse-outsizes-wire
+run W3 L1.- B1.- 16mm2 1m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+load L1 power=300W
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out L1.+ 16mm2 1m RD copper
+run W3 L1.- B1.- 16mm2 1m BK",
+    source: "ASTM B566 for its resistivity (from memory); 33 CFR 183.425(a) allows copper only in small craft.",
+    limits: &[
+        "ampacity-factor",
+        "fuse-wire-factor",
+        "drop-amplifier",
+        "drop-critical",
+        "drop-other",
+    ],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for (id, run) in &ctx.sheet.runs {
+        let (Some(material), Some(size)) = (run.wire.material.value(), run.wire.size.value()) else {
+            continue;
+        };
+        if !material.is_clad() || !ctx.is_supply(*id) || !ctx.touched_run(*id) {
+            continue;
+        }
+        let Some(flow) = ctx.flow(*id) else { continue };
+        let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0).max(0.01);
+        let guard = ctx
+            .study
+            .devices
+            .iter()
+            .filter(|device| !device.in_return && ctx.counts(device) && device.guards.contains(id))
+            .filter_map(|device| device.rating)
+            .reduce(Amps::max)
+            .map_or(Amps(0.0), |rating| rating / factor);
+        let steady = flow.current.rms.abs();
+        let needs = guard.max(steady);
+        let too_weak = flow.allowable.is_some_and(|bears| bears < needs);
+        let lossy = flow
+            .serves
+            .iter()
+            .filter_map(|load| Some((*load, ctx.study.circuits.get(load)?.drop?)))
+            .find(|(load, drop)| {
+                super::voltage_drop::limit_for(ctx, *load).is_some_and(|(limit, _)| drop.0 > limit)
+            });
+        if !too_weak && lossy.is_none() {
+            continue;
+        }
+        let ohms = |material| nominal_resistance_per_metre(material, size, flow.temperature).0;
+        let equal = size.area().0 * ohms(Material::Copper) / ohms(material).max(1e-12);
+        let mut what = format!(
+            "{} is copper-clad aluminium: its {} conduct like {} mm² of copper.",
+            run.tag,
+            size_words(size),
+            number(equal)
+        );
+        let mut finding = CHECK.finding(String::new(), String::new());
+        if let (true, Some(bears)) = (too_weak, flow.allowable) {
+            let (asks, can) = against(needs.0, bears.0);
+            what.push_str(&format!(" {asks} A are asked of it; it can carry {can} A."));
+            finding = finding.measure(needs.0, bears.0, "A", Some("fuse-wire-factor"));
+        } else if let Some((load, drop)) = lossy {
+            what.push_str(&format!(
+                " {} loses {} V on the way.",
+                ctx.part_tag(load),
+                number(drop.0)
+            ));
+        }
+        let copper = replacement(
+            ctx,
+            *id,
+            needs.max(rating_needed(ctx, steady)),
+            size.area(),
+            lossy.map(|l| l.0),
+        );
+        finding.what = what;
+        finding.remedy = match copper.iter().find(|(run, _)| run == id) {
+            Some((_, size)) => format!("Lay {} copper in its place.", size_words(*size)),
+            None => "Lay copper in its place, sized for its fuse and its length.".to_owned(),
+        };
+        out.add(
+            finding
+                .runs([*id])
+                .assumes_run(ctx, *id, &["size", "material"])
+                .mend(thicken(ctx, format!("Lay copper for {}", run.tag), &copper)),
+        );
+    }
+}
+
+/// Copper in its place: it bears what is asked, and the drop of the load passes.
+fn replacement(
+    ctx: &Ctx<'_>,
+    id: RunId,
+    needs: Amps,
+    least: SquareMm,
+    lossy: Option<model::PartId>,
+) -> Vec<(RunId, model::conductor::Size)> {
+    let Some(size) = size_for_current(ctx, id, needs, least) else {
+        return Vec::new();
+    };
+    let mut all = lossy
+        .map(|load| super::voltage_drop::sizes_for(ctx, load))
+        .unwrap_or_default();
+    match all.iter_mut().find(|(run, _)| *run == id) {
+        Some((_, other)) if other.area() < size.area() => *other = size,
+        Some(_) => {}
+        None => all.push((id, size)),
+    }
+    all
+}

@@ -1,0 +1,194 @@
+//! `crossed-signal`: an input that gets the wrong side, or more than one output.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::set_run;
+use crate::registry::{Check, CheckGroup};
+use circuit::{ChannelSide, InputFed};
+use model::kinds::sound::Position;
+use model::{Edit, End, PartId, PartKind, RunId, TerminalRef};
+use std::collections::{BTreeMap, BTreeSet};
+
+pub(crate) static CHECK: Check = Check {
+    name: "crossed-signal",
+    grade: Grade::Fix,
+    group: CheckGroup::SignalAndControl,
+    holds_when: "each input is fed by one output, and by that of the side its speakers are on",
+    looks_for: "Inputs that are tied to more than one output, and inputs whose signal is of the left while the speakers \
+behind them are on the right, or the other way round. What is crossed on one part makes one finding.",
+    why: "The stage is the wrong way round, or the outputs work against each other.",
+    example: "\
+head H1 speaker-outputs=0 line-outputs=1
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 turn-on=sensing #~ crossed-signal
+speaker LS1 4ohm power=80W front-left
+speaker LS2 4ohm power=80W front-right
+run W1 H1.front-l A1.in2 0.35mm2 5m WH ends=plug/plug #~ crossed-signal
+run W2 H1.front-r A1.in1 0.35mm2 5m RD ends=plug/plug #~ crossed-signal
+run W3 A1.out1+ LS1.+ 2.5mm2 3m WH
+run W4 A1.out1- LS1.- 2.5mm2 3m WHBK
+run W5 A1.out2+ LS2.+ 2.5mm2 3m GY
+run W6 A1.out2- LS2.- 2.5mm2 3m GYBK",
+    instead: "\
+head H1 speaker-outputs=0 line-outputs=1
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 turn-on=sensing
+speaker LS1 4ohm power=80W front-left
+speaker LS2 4ohm power=80W front-right
+run W1 H1.front-l A1.in1 0.35mm2 5m WH ends=plug/plug
+run W2 H1.front-r A1.in2 0.35mm2 5m RD ends=plug/plug
+run W3 A1.out1+ LS1.+ 2.5mm2 3m WH
+run W4 A1.out1- LS1.- 2.5mm2 3m WHBK
+run W5 A1.out2+ LS2.+ 2.5mm2 3m GY
+run W6 A1.out2- LS2.- 2.5mm2 3m GYBK",
+    source: "Common practice.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+/// Sides of the speakers that an input's channels drive, as far as they are known. The channel that a driver names is
+/// the strongest on it; channel n takes input n, starting again from the first.
+fn sides(ctx: &Ctx<'_>, input: &InputFed) -> BTreeSet<ChannelSide> {
+    let Some(PartKind::Amplifier(amplifier)) = ctx.kind(input.part) else {
+        return BTreeSet::new();
+    };
+    let inputs = amplifier.inputs.max(1);
+    ctx.study
+        .channels
+        .iter()
+        .filter(|channel| {
+            channel.part == input.part && (channel.channel.saturating_sub(1)) % inputs + 1 == input.input
+        })
+        .flat_map(|channel| &channel.drivers)
+        .filter_map(|driver| match ctx.kind(*driver) {
+            Some(PartKind::Speaker(speaker)) => speaker.position.value(),
+            _ => None,
+        })
+        .filter_map(|position| match position {
+            Position::FrontLeft | Position::RearLeft => Some(ChannelSide::Left),
+            Position::FrontRight | Position::RearRight => Some(ChannelSide::Right),
+            Position::Centre | Position::Bass => None,
+        })
+        .collect()
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let mut crossed: BTreeMap<PartId, Vec<&InputFed>> = BTreeMap::new();
+    for input in &ctx.study.signal.inputs {
+        if !ctx.touched_part(input.part) {
+            continue;
+        }
+        if input.by.len() > 1 {
+            let outputs: Vec<String> = input
+                .by
+                .iter()
+                .map(|(part, terminal)| ctx.terminal(*part, terminal))
+                .collect();
+            out.add(
+                CHECK
+                    .finding(
+                        format!(
+                            "Input {} of {} is tied to {}.",
+                            input.input,
+                            ctx.part_tag(input.part),
+                            crate::wording::listed(&outputs)
+                        ),
+                        "Leave one output on it: outputs do not bear being tied together.".to_owned(),
+                    )
+                    .parts([input.part])
+                    .runs(input.runs.iter().copied()),
+            );
+            continue;
+        }
+        let sides = sides(ctx, input);
+        let wrong = match (input.side, sides.len()) {
+            (Some(ChannelSide::Left), 1) => sides.contains(&ChannelSide::Right),
+            (Some(ChannelSide::Right), 1) => sides.contains(&ChannelSide::Left),
+            _ => false,
+        };
+        if wrong {
+            crossed.entry(input.part).or_default().push(input);
+        }
+    }
+    for (part, inputs) in crossed {
+        let words: Vec<String> = inputs
+            .iter()
+            .map(|input| {
+                let (side, other) = match input.side {
+                    Some(ChannelSide::Left) => ("left", "right"),
+                    _ => ("right", "left"),
+                };
+                format!(
+                    "input {} gets the {side} signal and drives the {other} side",
+                    input.input
+                )
+            })
+            .collect();
+        let runs: BTreeSet<RunId> = inputs
+            .iter()
+            .flat_map(|input| input.runs.iter().copied())
+            .collect();
+        out.add(
+            CHECK
+                .finding(
+                    format!(
+                        "Left and right are crossed at {}: {}.",
+                        ctx.part_tag(part),
+                        crate::wording::listed(&words)
+                    ),
+                    format!("Swap the signal leads at {}.", ctx.part_tag(part)),
+                )
+                .parts([part])
+                .runs(runs)
+                .mend(swap(ctx, &inputs)),
+        );
+    }
+}
+
+/// Swaps the leads of two crossed inputs.
+fn swap(ctx: &Ctx<'_>, inputs: &[&InputFed]) -> Option<Edit> {
+    let [first, second] = inputs else { return None };
+    if first.side == second.side || first.part != second.part {
+        return None;
+    }
+    // Every terminal of the one input against the like of the other.
+    let like = |at: &TerminalRef| {
+        let name = at.terminal.as_str();
+        for (this, other) in [(first, second), (second, first)] {
+            for prefix in ["in", "hi"] {
+                let Some(rest) = name.strip_prefix(&format!("{prefix}{}", this.input)) else {
+                    continue;
+                };
+                if matches!(rest, "" | "+" | "-") {
+                    return Some(TerminalRef::new(
+                        at.part,
+                        format!("{prefix}{}{rest}", other.input),
+                    ));
+                }
+            }
+        }
+        None
+    };
+    let changes: Vec<_> = ctx
+        .runs_of(first.part)
+        .filter_map(|(id, run)| {
+            let mut turned = run.clone();
+            for end in [&mut turned.from, &mut turned.to] {
+                if let End::On(at) = end
+                    && at.part == first.part
+                    && let Some(other) = like(at)
+                {
+                    *at = other;
+                }
+            }
+            (turned != *run).then(|| set_run(id, turned))
+        })
+        .collect();
+    let name = format!(
+        "Swap inputs {} and {} of {}",
+        first.input,
+        second.input,
+        ctx.part_tag(first.part)
+    );
+    (!changes.is_empty()).then(|| Edit::new(name, changes))
+}

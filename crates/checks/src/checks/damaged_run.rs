@@ -1,0 +1,99 @@
+//! `damaged-run`: a wire that is not in a sound state.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::set_run;
+use crate::registry::{Check, CheckGroup};
+use model::conductor::Condition;
+use model::{Edit, Fact, Run, RunId};
+
+pub(crate) static CHECK: Check = Check {
+    name: "damaged-run",
+    grade: Grade::Stop,
+    group: CheckGroup::Workmanship,
+    holds_when: "every run is in a sound state",
+    looks_for: "Runs that were found chafed through, pinched, melted, corroded, wet or cut. Stop where a source can make \
+them live, and wherever insulation has melted; Fix elsewhere. What a cut or a corroded run causes further on (no feed, \
+no return, a silent speaker, a hot joint) is not told again.",
+    why: "Bare live metal finds the body. A wire that has melted once tells that something was wrong, and may still be.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=200W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD chafed #~ damaged-run
+run W3 L1.- B1.- 10mm2 2m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=200W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD sound
+run W3 L1.- B1.- 10mm2 2m BK",
+    source: "Common practice; 33 CFR 183.445 asks that conductors are protected from damage.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+/// Whether a source can make the run live, cut through or not.
+pub(crate) fn is_live(ctx: &Ctx<'_>, id: RunId, run: &Run) -> bool {
+    ctx.is_feed(id)
+        || run
+            .ends()
+            .iter()
+            .filter_map(|end| end.terminal())
+            .filter_map(|at| ctx.wiring.point(at.part, &at.terminal))
+            .any(|point| ctx.live.contains(&point))
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for (id, run) in &ctx.sheet.runs {
+        // Damage is something that was done to a run, whoever fitted it.
+        let what = match run.wire.condition {
+            Fact::Unknown => {
+                out.add(
+                    CHECK
+                        .undecided(
+                            format!("The state of {} is not known.", run.tag),
+                            format!("Look at {} along its whole length.", run.tag),
+                        )
+                        .grade(if is_live(ctx, *id, run) {
+                            Grade::Stop
+                        } else {
+                            Grade::Fix
+                        })
+                        .runs([*id]),
+                );
+                continue;
+            }
+            Fact::Given(Condition::Sound) | Fact::Assumed(Condition::Sound) => continue,
+            Fact::Given(condition) | Fact::Assumed(condition) => condition,
+        };
+        let live = is_live(ctx, *id, run);
+        let grave = live || what == Condition::Melted;
+        let danger = match (what, live) {
+            (Condition::Melted, _) => ": find out what heated it before a new one is laid",
+            (Condition::Cut, true) => ", and one end is live",
+            (Condition::Corroded | Condition::Wet, true) => ", and it is live",
+            (_, true) => ": bare metal here is live",
+            _ => "",
+        };
+        let mut sound = run.clone();
+        sound.wire.condition = Fact::Given(Condition::Sound);
+        out.add(
+            CHECK
+                .finding(
+                    format!("{} is {}{danger}.", run.tag, what.title()),
+                    format!("Lay {} anew, and keep it from what did that.", run.tag),
+                )
+                .grade(if grave { Grade::Stop } else { Grade::Fix })
+                .runs([*id])
+                .mend(Some(Edit::new(
+                    format!("Lay {} anew", run.tag),
+                    vec![set_run(*id, sound)],
+                ))),
+        );
+    }
+}

@@ -1,0 +1,105 @@
+//! `fuse-breaking-capacity`: a short that the device cannot interrupt.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, number};
+use circuit::DeviceRef;
+use model::quantity::Amps;
+use model::{Fact, PartKind};
+use reference::fuses::family;
+
+pub(crate) static CHECK: Check = Check {
+    name: "fuse-breaking-capacity",
+    grade: Grade::Stop,
+    group: CheckGroup::Protection,
+    holds_when: "the current of a short right behind a device is no more than the device can break",
+    looks_for: "The largest current that the sources can drive into a short right behind a fuse or breaker, with the \
+battery warm and charged, against what the device is made to interrupt: as entered, else as usual for its form. A \
+breaker, and a glass fuse, must be told.",
+    why: "A device that is asked for more than it can break may burst, or draw an arc that goes on burning.",
+    example: "\
+battery B1 agm 95Ah cranking=850A
+fuse F1 regular 20A #~ fuse-breaking-capacity
+load L1 power=100W
+run W1 B1.+ F1.in 16mm2 0.2m RD
+run W2 F1.out L1.+ 4mm2 1m RD
+run W3 L1.- B1.- 4mm2 1m BK",
+    instead: "\
+battery B1 agm 95Ah cranking=850A
+fuse F1 strip61 50A
+load L1 power=100W
+run W1 B1.+ F1.in 16mm2 0.2m RD
+run W2 F1.out L1.+ 16mm2 1m RD
+run W3 L1.- B1.- 16mm2 1m BK",
+    source: "ISO 8820-3:2015 scope for blades (1000 A); strips as usual published figures (from memory). The current \
+follows from the cold-cranking current of the battery.",
+    limits: &["breaking-share"],
+    since: "0.1.0",
+    run,
+};
+
+/// What a device can break, and whether that is only what its form usually does.
+fn capacity(ctx: &Ctx<'_>, device: &DeviceRef) -> Option<(Amps, bool)> {
+    let (breaking, form) = match ctx.kind(device.part)? {
+        PartKind::Fuse(fuse) => (fuse.breaking, Some(fuse.form)),
+        PartKind::Block(block) => (Fact::Unknown, Some(block.form)),
+        PartKind::Breaker(breaker) => (breaker.breaking, None),
+        _ => return None,
+    };
+    match breaking {
+        Fact::Given(amps) => Some((amps, false)),
+        Fact::Assumed(amps) => Some((amps, true)),
+        Fact::Unknown => family(form?.into()).breaking_capacity.map(|amps| (amps, true)),
+    }
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(share) = ctx.limit("breaking-share") else {
+        return;
+    };
+    for device in &ctx.study.devices {
+        let part = device.device.part;
+        let is_device = matches!(
+            ctx.kind(part),
+            Some(PartKind::Fuse(_) | PartKind::Block(_) | PartKind::Breaker(_))
+        );
+        let Some(prospective) = device.prospective.filter(|amps| amps.0 > 0.0) else {
+            continue;
+        };
+        if !is_device || device.in_return || !ctx.counts(device) || !ctx.touched_part(part) {
+            continue;
+        }
+        let tag = ctx.device_tag(&device.device);
+        match capacity(ctx, &device.device) {
+            None => out.add(
+                CHECK
+                    .undecided(
+                        format!(
+                            "A short behind {tag} draws up to {} A; whether it can break that is not known.",
+                            number(prospective.0)
+                        ),
+                        format!("Read what {tag} can break off it or its data."),
+                    )
+                    .parts([part]),
+            ),
+            Some((capacity, assumed)) if prospective.0 > capacity.0 * share => {
+                let (draws, breaks) = against(prospective.0, capacity.0 * share);
+                let mut finding = CHECK
+                    .finding(
+                        format!("A short behind {tag} draws up to {draws} A; it can break {breaks} A."),
+                        "Fit a bolt-in fuse that can break it next to the source, ahead of this one."
+                            .to_owned(),
+                    )
+                    .parts([part])
+                    .measure(prospective.0, capacity.0 * share, "A", Some("breaking-share"));
+                if assumed {
+                    finding.assumed.insert(format!("{tag} breaking"));
+                }
+                out.add(finding);
+            }
+            Some(_) => {}
+        }
+    }
+}

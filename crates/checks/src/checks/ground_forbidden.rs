@@ -1,0 +1,75 @@
+//! `ground-forbidden`: a ground on something that lives depend on.
+
+use crate::checks::ground_surface::{bare, used};
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use model::kinds::supply::GroundSurface;
+
+pub(crate) static CHECK: Check = Check {
+    name: "ground-forbidden",
+    grade: Grade::Stop,
+    group: CheckGroup::Ground,
+    holds_when: "no ground is on a seat-belt anchor, a seat fixing, or a steering, fuel or brake fastener",
+    looks_for: "Ground points in use on such fasteners. A ground point of which nobody knows what it is made on is \
+undecided here, since it may be one of these.",
+    why: "A washer under such a bolt changes how it holds in a crash; current through steering or brake parts eats them.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=50W
+ground E1 belt-anchor #~ ground-forbidden
+ground E2
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD
+run W3 L1.- E1.stud 10mm2 0.3m BK
+run W4 B1.- E2.stud 10mm2 0.3m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=50W
+ground E1 bare
+ground E2
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD
+run W3 L1.- E1.stud 10mm2 0.3m BK
+run W4 B1.- E2.stud 10mm2 0.3m BK",
+    source: "Vehicle makers' instructions for fastenings of restraint, steering, brake and fuel parts; common practice.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for (id, tag, surface) in used(ctx) {
+        match surface.value() {
+            None => out.add(
+                CHECK
+                    .undecided(
+                        format!("What {tag} is made on is not known."),
+                        format!("Find {tag} and see what it is bolted to."),
+                    )
+                    .parts([id]),
+            ),
+            Some(
+                surface @ (GroundSurface::SeatRail
+                | GroundSurface::BeltAnchor
+                | GroundSurface::Steering
+                | GroundSurface::BrakeOrFuel),
+            ) => out.add(
+                CHECK
+                    .finding(
+                        format!("{tag} is on a {}: nothing may be fastened there.", surface.title()),
+                        format!(
+                            "Move {tag} to bare metal of the fixed body, and have the fastener put right by the vehicle \
+                             maker's instructions."
+                        ),
+                    )
+                    .parts([id])
+                    .mend(bare(ctx, id)),
+            ),
+            Some(_) => {}
+        }
+    }
+}

@@ -1,0 +1,112 @@
+//! `hot-joint`: an ending that turns too much power into heat.
+
+use crate::checks::poor_ending::{ending_of, is_poor, remake};
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, number};
+
+pub(crate) static CHECK: Check = Check {
+    name: "hot-joint",
+    grade: Grade::Fix,
+    group: CheckGroup::Conductors,
+    holds_when: "the power lost in each ending stays small",
+    looks_for: "Heat in the ends of runs: the resistance of an ending times the square of its heating current (RMS). \
+Grade Stop where it can melt plastic. An ending of a kind that does not hold, or on a corroded run, is told as that.",
+    why: "A joint that warms loosens, corrodes and warms more. Most melted holders and terminals began that way.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 80A
+load L1 power=500W
+run W1 B1.+ F1.in 25mm2 0.3m RD
+run W2 F1.out L1.+ 25mm2 1m RD end-ohms=?/0.003ohm #~ hot-joint
+run W3 L1.- B1.- 25mm2 1m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 80A
+load L1 power=500W
+run W1 B1.+ F1.in 25mm2 0.3m RD
+run W2 F1.out L1.+ 25mm2 1m RD ends=ring/ring
+run W3 L1.- B1.- 25mm2 1m BK",
+    source: "Joule heating; the limits are judgements of this project, with the range considered in them.",
+    limits: &["joint-power", "joint-power-melt"],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let (Some(warm), Some(melts)) = (ctx.limit("joint-power"), ctx.limit("joint-power-melt")) else {
+        return;
+    };
+    for (id, flow) in &ctx.study.runs {
+        if !ctx.burdened_run(*id) || out.has_run(*id, &["damaged-run"]) {
+            continue;
+        }
+        let Some(run) = ctx.run(*id) else { continue };
+        let given = |side: usize| {
+            [&run.from_ending, &run.to_ending]
+                .get(side)
+                .is_some_and(|ending| ending.resistance.is_given())
+        };
+        // A usual joint on a wire that is too thin is warm for that reason.
+        let too_thin = out.has_run(*id, &["overloaded-run"]);
+        let mut hot: Vec<(usize, f64)> = flow
+            .ending_loss
+            .iter()
+            .enumerate()
+            .map(|(side, loss)| (side, loss.0))
+            .filter(|(side, loss)| {
+                let told = is_poor(ending_of(run, *side)) && out.has_run(*id, &["poor-ending"]);
+                *loss > warm && !told && (given(*side) || !too_thin)
+            })
+            .collect();
+        hot.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        let Some((side, loss)) = hot.first().copied() else {
+            continue;
+        };
+        let stop = loss > melts;
+        let (limit, key) = if stop {
+            (melts, "joint-power-melt")
+        } else {
+            (warm, "joint-power")
+        };
+        let (lost, most) = against(loss, limit);
+        let place = |side: usize| {
+            run.ends().get(side).and_then(|end| end.terminal()).map_or_else(
+                || "its end".to_owned(),
+                |at| ctx.terminal(at.part, at.terminal.as_str()),
+            )
+        };
+        let ohms = flow.ending_resistance.get(side).copied().unwrap_or_default();
+        let verdict = if stop {
+            format!("{most} W can melt plastic.")
+        } else {
+            format!("{most} W is the limit.")
+        };
+        let other = match hot.get(1) {
+            Some((other, _)) => format!(" The other end, at {}, is too warm as well.", place(*other)),
+            None => String::new(),
+        };
+        let sides: Vec<usize> = hot.iter().map(|(side, _)| *side).collect();
+        let mut finding = CHECK
+            .finding(
+                format!(
+                    "{} turns {lost} W into heat where it is joined to {} ({} A through {} mΩ); {verdict}{other}",
+                    run.tag,
+                    place(side),
+                    number(flow.current.rms.abs().0),
+                    number(ohms.0 * 1e3),
+                ),
+                format!("Remake the joint at {}: clean metal, a new crimp, the right torque.", place(side)),
+            )
+            .grade(if stop { Grade::Stop } else { Grade::Fix })
+            .runs([*id])
+            .measure(loss, limit, "W", Some(key))
+            .mend(if given(side) { remake(ctx, *id, &sides) } else { None });
+        if !given(side) {
+            finding.assumed.insert(format!("{} ending resistance", run.tag));
+        }
+        out.add(finding);
+    }
+}

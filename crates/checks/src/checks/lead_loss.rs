@@ -1,0 +1,75 @@
+//! `lead-loss`: too much level lost in a speaker lead.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::against;
+use circuit::Purpose;
+use model::{PartId, RunId};
+
+pub(crate) static CHECK: Check = Check {
+    name: "lead-loss",
+    grade: Grade::Tidy,
+    group: CheckGroup::Speakers,
+    holds_when: "a speaker loses at most half a decibel in its leads",
+    looks_for: "The level that a speaker loses to the resistance of its leads and their ends, at its rated impedance, \
+against the limit.",
+    why: "The power is paid for and warms a wire; the bass loses control first.",
+    example: "\
+amplifier A1 sections=\"1x 300W@2ohm min 2ohm\"
+speaker LS1 2ohm power=400W sub bass #~ lead-loss
+run W1 A1.out1+ LS1.+ 1mm2 5m WH #~ lead-loss
+run W2 A1.out1- LS1.- 1mm2 5m WHBK #~ lead-loss",
+    instead: "\
+amplifier A1 sections=\"1x 300W@2ohm min 2ohm\"
+speaker LS1 2ohm power=400W sub bass
+run W1 A1.out1+ LS1.+ 4mm2 5m WH
+run W2 A1.out1- LS1.- 4mm2 5m WHBK",
+    source: "20 log10((Z + R)/Z); the limit is common practice with the range it states.",
+    limits: &["lead-loss"],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(limit) = ctx.limit("lead-loss") else {
+        return;
+    };
+    for (id, driver) in &ctx.study.drivers {
+        if !driver.plays || driver.lead_loss.0 <= limit {
+            continue;
+        }
+        let runs = leads(ctx, *id);
+        if !runs.iter().any(|run| ctx.touched_run(*run))
+            || runs
+                .iter()
+                .any(|run| out.has_run(*run, &["damaged-run", "poor-ending"]))
+        {
+            continue;
+        }
+        let (lost, most) = against(driver.lead_loss.0, limit);
+        let finding = CHECK
+            .finding(
+                format!(
+                    "{} loses {lost} dB in its leads; {most} dB is the limit.",
+                    ctx.part_tag(*id)
+                ),
+                "Use thicker or shorter leads.".to_owned(),
+            )
+            .parts([*id])
+            .runs(runs.iter().copied())
+            .measure(driver.lead_loss.0, limit, "dB", Some("lead-loss"));
+        out.add(runs.iter().fold(finding, |f, run| {
+            f.assumes_run(ctx, *run, &["size", "length", "material"])
+        }));
+    }
+}
+
+/// Speaker runs that land on the speaker.
+fn leads(ctx: &Ctx<'_>, id: PartId) -> Vec<RunId> {
+    ctx.runs_of(id)
+        .map(|(run, _)| run)
+        .filter(|run| ctx.purpose(*run) == Purpose::Speaker)
+        .collect()
+}

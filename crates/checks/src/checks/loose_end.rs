@@ -1,0 +1,93 @@
+//! `loose-end`: a run that ends nowhere.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use model::{Change, Edit, End, Run, SheetKind};
+
+pub(crate) static CHECK: Check = Check {
+    name: "loose-end",
+    grade: Grade::Tidy,
+    group: CheckGroup::Conductors,
+    holds_when: "no run ends nowhere",
+    looks_for: "Runs of which an end lies loose, or lands on a terminal that is not there. Stop where the other end can \
+be live, and it says so when no fuse guards it; Tidy elsewhere. A loose end that is the gap of something else (a \
+return, a speaker) is told there.",
+    why: "A live end that lies loose will touch something one day. A dead one puzzles the next person.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=200W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD
+run W3 L1.- B1.- 10mm2 2m BK
+run W4 F1.out loose@400,200 10mm2 1m RD #~ loose-end",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=200W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1.7m RD
+run W3 L1.- B1.- 10mm2 2m BK",
+    source: "Common practice.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+/// Whether an end of the run lies loose or is on nothing that exists.
+pub(crate) fn has_loose_end(ctx: &Ctx<'_>, run: &Run) -> bool {
+    run.ends().iter().any(|end| match end {
+        End::Loose(_) => true,
+        End::On(at) => ctx.sheet.role(at).is_none(),
+    })
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for (id, run) in &ctx.sheet.runs {
+        if !has_loose_end(ctx, run) {
+            continue;
+        }
+        let live = super::damaged_run::is_live(ctx, *id, run);
+        let told = [
+            "no-return",
+            "no-feed",
+            "silent-speaker",
+            "no-signal",
+            "no-turn-on",
+            "damaged-run",
+        ];
+        if !live && out.has_run(*id, &told) {
+            continue;
+        }
+        let unguarded = live
+            && ctx
+                .study
+                .protection
+                .get(id)
+                .is_some_and(|protection| protection.from.iter().any(|from| !from.protected));
+        let what = match (live, unguarded) {
+            (true, true) => format!("{} is live, no fuse guards it, and one end lies loose.", run.tag),
+            (true, false) => format!("{} is live and one end lies loose.", run.tag),
+            _ => format!("{} ends nowhere.", run.tag),
+        };
+        out.add(
+            CHECK
+                .finding(
+                    what,
+                    format!("Join {} where it belongs, or take it out.", run.tag),
+                )
+                .grade(if live { Grade::Stop } else { Grade::Tidy })
+                .runs([*id])
+                .mend(Some(Edit::new(
+                    format!("Take {} out", run.tag),
+                    vec![Change::Run {
+                        sheet: SheetKind::Plan,
+                        id: *id,
+                        to: None,
+                    }],
+                ))),
+        );
+    }
+}

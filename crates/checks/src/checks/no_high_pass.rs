@@ -1,0 +1,80 @@
+//! `no-high-pass`: a small driver that gets the bass.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, number};
+use model::kinds::sound::Band;
+use model::{PartId, PartKind};
+use std::collections::BTreeMap;
+
+pub(crate) static CHECK: Check = Check {
+    name: "no-high-pass",
+    grade: Grade::Fix,
+    group: CheckGroup::Speakers,
+    holds_when: "small drivers get no bass",
+    looks_for: "Tweeters and midrange drivers that no filter, crossover or capacitor keeps the bass from, or only from \
+below the limit. Drivers of one band on one amplifier share a finding.",
+    why: "A small cone that is driven with bass moves beyond what it can, distorts, and tears.",
+    example: "\
+amplifier A1 sections=\"1x 60W@4ohm min 4ohm\"
+speaker LS1 4ohm power=80W tweeter front-left #~ no-high-pass
+run W1 A1.out1+ LS1.+ 2.5mm2 3m WH
+run W2 A1.out1- LS1.- 2.5mm2 3m WHBK",
+    instead: "\
+amplifier A1 sections=\"1x 60W@4ohm min 4ohm\"
+speaker LS1 4ohm power=80W tweeter front-left
+inline-capacitor CS1 10uF
+run W1 A1.out1+ CS1.1 2.5mm2 3m WH
+run W2 CS1.2 LS1.+ 2.5mm2 0.2m WH
+run W3 A1.out1- LS1.- 2.5mm2 3m WHBK",
+    source: "Common practice of vehicle audio; the limit states the range considered.",
+    limits: &["high-pass-floor"],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(floor) = ctx.limit("high-pass-floor") else {
+        return;
+    };
+    let mut bare: BTreeMap<(Option<PartId>, Band), Vec<(PartId, Option<f64>)>> = BTreeMap::new();
+    for (id, driver) in &ctx.study.drivers {
+        let Some(PartKind::Speaker(speaker)) = ctx.kind(*id) else {
+            continue;
+        };
+        let channel = driver.channel.map(|(part, _)| part);
+        let makers = ctx.is_makers(*id) && channel.is_none_or(|part| ctx.is_makers(part));
+        if !driver.plays || makers || !matches!(speaker.band, Band::Mid | Band::Tweeter) {
+            continue;
+        }
+        let from = driver.high_pass.map(|hertz| hertz.0);
+        if from.is_none_or(|from| from < floor) {
+            bare.entry((channel, speaker.band)).or_default().push((*id, from));
+        }
+    }
+    for ((_, band), drivers) in bare {
+        let tags = ctx.part_tags(drivers.iter().map(|(id, _)| id));
+        let verb = if drivers.len() == 1 { "gets" } else { "get" };
+        let finding = match drivers.iter().find_map(|(_, from)| *from) {
+            Some(from) => {
+                let (is, least) = against(from, floor);
+                CHECK
+                    .finding(
+                        format!("{tags} {verb} bass down to {is} Hz; {least} Hz is the least for a {}.", band.title()),
+                        "Set the high-pass higher, or put a capacitor in the lead.".to_owned(),
+                    )
+                    .measure(from, floor, "Hz", Some("high-pass-floor"))
+            }
+            None => CHECK.finding(
+                format!("Nothing keeps the bass from {tags} ({}).", band.title()),
+                format!(
+                    "Set a high-pass of {} Hz or more in the amplifier, or put a capacitor or crossover in the lead.",
+                    number(floor)
+                ),
+            ),
+        };
+        out.add(finding.parts(drivers.into_iter().map(|(id, _)| id)));
+    }
+}

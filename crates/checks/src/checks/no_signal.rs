@@ -1,0 +1,85 @@
+//! `no-signal`: an input that drives speakers and that nothing feeds.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use model::{PartId, PartKind, RunId};
+use std::collections::{BTreeMap, BTreeSet};
+
+pub(crate) static CHECK: Check = Check {
+    name: "no-signal",
+    grade: Grade::Fix,
+    group: CheckGroup::SignalAndControl,
+    holds_when: "each input with speakers behind it is fed by an output",
+    looks_for: "On a sheet with something that gives a signal: inputs of amplifiers, processors and converters that no \
+output feeds although speakers hang behind them. One finding for each part.",
+    why: "Those speakers stay silent, or play what leaks in.",
+    example: "\
+head H1 speaker-outputs=0 line-outputs=1
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 turn-on=sensing #~ no-signal
+speaker LS1 4ohm power=80W front-left
+speaker LS2 4ohm power=80W front-right
+run W1 H1.front-l A1.in1 0.35mm2 5m WH ends=plug/plug
+run W2 A1.out1+ LS1.+ 2.5mm2 3m WH
+run W3 A1.out1- LS1.- 2.5mm2 3m WHBK
+run W4 A1.out2+ LS2.+ 2.5mm2 3m GY
+run W5 A1.out2- LS2.- 2.5mm2 3m GYBK",
+    instead: "\
+head H1 speaker-outputs=0 line-outputs=1
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 turn-on=sensing
+speaker LS1 4ohm power=80W front-left
+speaker LS2 4ohm power=80W front-right
+run W1 H1.front-l A1.in1 0.35mm2 5m WH ends=plug/plug
+run W2 H1.front-r A1.in2 0.35mm2 5m RD ends=plug/plug
+run W3 A1.out1+ LS1.+ 2.5mm2 3m WH
+run W4 A1.out1- LS1.- 2.5mm2 3m WHBK
+run W5 A1.out2+ LS2.+ 2.5mm2 3m GY
+run W6 A1.out2- LS2.- 2.5mm2 3m GYBK",
+    source: "Common practice.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+/// Whether anything on the sheet gives a signal at all.
+pub(crate) fn has_signal(ctx: &Ctx<'_>) -> bool {
+    ctx.sheet
+        .parts
+        .values()
+        .any(|part| matches!(part.is, PartKind::HeadUnit(_)))
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    if !has_signal(ctx) {
+        return;
+    }
+    let mut silent: BTreeMap<PartId, (Vec<String>, BTreeSet<RunId>)> = BTreeMap::new();
+    for input in &ctx.study.signal.inputs {
+        if input.needed && input.by.is_empty() && ctx.touched_part(input.part) {
+            let entry = silent.entry(input.part).or_default();
+            entry.0.push(input.input.to_string());
+            entry.1.extend(&input.runs);
+        }
+    }
+    for (part, (inputs, runs)) in silent {
+        // A lead that is cut is told as such.
+        if runs.iter().any(|run| out.has_run(*run, &["damaged-run"])) {
+            continue;
+        }
+        let plural = if inputs.len() == 1 { "" } else { "s" };
+        out.add(
+            CHECK
+                .finding(
+                    format!(
+                        "Nothing feeds input{plural} {} of {}, and speakers hang behind.",
+                        crate::wording::listed(&inputs),
+                        ctx.part_tag(part)
+                    ),
+                    "Join it to the output that belongs to those speakers.".to_owned(),
+                )
+                .parts([part])
+                .runs(runs),
+        );
+    }
+}

@@ -1,0 +1,80 @@
+//! `no-turn-on`: nothing tells a part to turn on.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wiring::live_pole;
+
+pub(crate) static CHECK: Check = Check {
+    name: "no-turn-on",
+    grade: Grade::Fix,
+    group: CheckGroup::SignalAndControl,
+    holds_when: "a turn-on lead, a switched feed or a signal turns on every amplifier and processor",
+    looks_for: "On a sheet with a source: parts that need a turn-on lead and get none, neither from an output nor from a \
+switched feed, and that do not sense a signal.",
+    why: "It never turns on.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" turn-on=lead #~ no-turn-on
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out A1.+ 16mm2 2m RD
+run W3 A1.- B1.- 16mm2 2m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" turn-on=lead
+head H1 speaker-outputs=0
+block D1 outputs=2 fuses=60A,10A form=strip30
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out D1.in 16mm2 1m RD
+run W3 D1.out1 A1.+ 16mm2 1m RD
+run W4 A1.- B1.- 16mm2 2m BK
+splice J1 places=3
+run W5 D1.out2 J1.1 2.5mm2 1m YE
+run W6 J1.2 H1.30 2.5mm2 0.2m YE
+run W7 J1.3 H1.15 2.5mm2 0.2m RD
+run W8 H1.31 B1.- 2.5mm2 1m BK
+run W9 H1.rem A1.rem 0.75mm2 2m BU",
+    source: "Common practice.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    if !ctx.sheet.parts.values().any(|part| live_pole(&part.is).is_some()) {
+        return;
+    }
+    for (id, turn_on) in &ctx.study.signal.turn_on {
+        let told = turn_on.runs.iter().any(|run| out.has_run(*run, &["damaged-run"]));
+        let turned_on =
+            !turn_on.by.is_empty() || turn_on.always_live || turn_on.switched_feed || turn_on.sensed;
+        if turned_on || !turn_on.needs_lead || told || !ctx.touched_part(*id) {
+            continue;
+        }
+        // A part that is not fed has that to mend first.
+        if out.has_part(*id, &["no-feed"]) {
+            continue;
+        }
+        let place = ctx.terminal(*id, "rem");
+        let what = if turn_on.runs.is_empty() {
+            format!("Nothing is on {place}: {} never turns on.", ctx.part_tag(*id))
+        } else {
+            format!(
+                "What is on {place} comes from no turn-on output: {} never turns on.",
+                ctx.part_tag(*id)
+            )
+        };
+        out.add(
+            CHECK
+                .finding(
+                    what,
+                    format!("Join {place} to a turn-on output of the head unit or processor."),
+                )
+                .parts([*id])
+                .runs(turn_on.runs.iter().copied()),
+        );
+    }
+}

@@ -1,0 +1,102 @@
+//! `not-known`: values that decide something and that nobody knows.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{are, listed};
+use circuit::Purpose;
+use model::PartKind;
+use model::job::Wire;
+use model::property::PropertySet;
+
+pub(crate) static CHECK: Check = Check {
+    name: "not-known",
+    grade: Grade::Tidy,
+    group: CheckGroup::Data,
+    holds_when: "every value that decides a check is known",
+    looks_for: "Values marked as not known, on parts and runs that are judged and in use, where a value is usually at \
+hand. What makes another check undecided is told there. Values taken for granted are not told here; each finding names \
+those it rests on.",
+    why: "What is not known cannot be judged, and a drawing that says so is worth more than one that guesses.",
+    example: "\
+amplifier A1 sections=\"1x 60W@4ohm min 4ohm\" cut-off=? #~ not-known
+speaker LS1 4ohm power=80W front-left
+run W1 A1.out1+ LS1.+ 2.5mm2 3m WH
+run W2 A1.out1- LS1.- 2.5mm2 WHBK length=? #~ not-known",
+    instead: "\
+amplifier A1 sections=\"1x 60W@4ohm min 4ohm\" cut-off=10V
+speaker LS1 4ohm power=80W front-left
+run W1 A1.out1+ LS1.+ 2.5mm2 3m WH
+run W2 A1.out1- LS1.- 2.5mm2 3m WHBK",
+    source: "Common practice.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for (id, part) in &ctx.sheet.parts {
+        let Some(usual) = PartKind::from_word(part.is.word()) else {
+            continue;
+        };
+        if !ctx.touched_part(*id) || ctx.runs_of(*id).next().is_none() || out.is_undecided_part(*id) {
+            continue;
+        }
+        let unknown: Vec<String> = part
+            .is
+            .properties()
+            .iter()
+            .filter(|property| property.may_be_assumed)
+            .filter(|property| {
+                let is = |kind: &PartKind| kind.get(property.name).is_some_and(|text| text == "?");
+                is(&part.is) && !is(&usual)
+            })
+            .map(|property| property.name.replace('-', " "))
+            .collect();
+        if !unknown.is_empty() {
+            out.add(
+                CHECK
+                    .finding(
+                        format!(
+                            "Of {} the {} {} not known.",
+                            part.tag,
+                            listed(&unknown),
+                            are(unknown.len())
+                        ),
+                        format!("Find out the {} of {}.", listed(&unknown), part.tag),
+                    )
+                    .parts([*id]),
+            );
+        }
+    }
+    let usual = Wire::default();
+    for (id, run) in &ctx.sheet.runs {
+        if !ctx.touched_run(*id) || ctx.purpose(*id) == Purpose::Nothing || out.is_undecided_run(*id) {
+            continue;
+        }
+        let unknown: Vec<String> = Wire::list()
+            .iter()
+            .filter(|property| {
+                let is = |wire: &Wire| wire.get(property.name).is_some_and(|text| text == "?");
+                is(&run.wire) && !is(&usual)
+            })
+            .map(|property| property.name.replace('-', " "))
+            .collect();
+        if !unknown.is_empty() {
+            out.add(
+                CHECK
+                    .finding(
+                        format!(
+                            "Of {} the {} {} not known.",
+                            run.tag,
+                            listed(&unknown),
+                            are(unknown.len())
+                        ),
+                        format!("Find out the {} of {}.", listed(&unknown), run.tag),
+                    )
+                    .runs([*id]),
+            );
+        }
+    }
+}

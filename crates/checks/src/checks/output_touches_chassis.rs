@@ -1,0 +1,154 @@
+//! `output-touches-chassis`: a floating output tied to the body, to the supply, or to another output.
+
+use crate::checks::load_too_low::{channel_words, touched};
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wiring::BODY;
+use circuit::ChannelLoad;
+use model::{PartId, PartKind, RunId};
+use std::collections::{BTreeMap, BTreeSet};
+
+pub(crate) static CHECK: Check = Check {
+    name: "output-touches-chassis",
+    grade: Grade::Fix,
+    group: CheckGroup::Speakers,
+    holds_when: "floating outputs touch neither the body, nor the supply, nor each other",
+    looks_for: "A leg of a floating speaker output that is wired to the body or to the supply, or to a leg of another \
+output without a speaker between. Channels that are tied together make one finding. Bridging as the maker states it is \
+left out.",
+    why: "Both legs of a floating output carry about half the supply voltage. Tied to the body the output stage drives a \
+short: it shuts down at best, and burns out at worst.",
+    example: "\
+head H1 speaker-outputs=2 line-outputs=0 #~ output-touches-chassis
+speaker LS1 4ohm power=40W front-left
+speaker LS2 4ohm power=40W front-right
+ground E1
+run W1 H1.fl+ LS1.+ 1.5mm2 2m WH
+run W2 H1.fl- LS1.- 1.5mm2 2m WHBK
+run W3 H1.fr+ LS2.+ 1.5mm2 2m GY
+run W4 H1.fr- LS2.- 1.5mm2 2m GYBK
+run W5 LS1.- E1.stud 1.5mm2 0.3m BK #~ output-touches-chassis",
+    instead: "\
+head H1 speaker-outputs=2 line-outputs=0
+speaker LS1 4ohm power=40W front-left
+speaker LS2 4ohm power=40W front-right
+run W1 H1.fl+ LS1.+ 1.5mm2 2m WH
+run W2 H1.fl- LS1.- 1.5mm2 2m WHBK
+run W3 H1.fr+ LS2.+ 1.5mm2 2m GY
+run W4 H1.fr- LS2.- 1.5mm2 2m GYBK",
+    source: "Common practice; makers of bridge-tied outputs forbid it.",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+fn floats(ctx: &Ctx<'_>, part: PartId) -> bool {
+    match ctx.kind(part) {
+        Some(PartKind::Amplifier(amplifier)) => amplifier.floating,
+        Some(PartKind::HeadUnit(_)) => true,
+        _ => false,
+    }
+}
+
+/// Points that are the body or a live pole, over wire and joints.
+fn forbidden(ctx: &Ctx<'_>) -> BTreeSet<usize> {
+    ctx.wiring
+        .ties_at(BODY)
+        .map(|tie| tie.other(BODY))
+        .chain([BODY])
+        .chain(ctx.live.iter().copied())
+        .collect()
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let amiss: Vec<&ChannelLoad> = ctx
+        .study
+        .channels
+        .iter()
+        .filter(|channel| channel.touches_body || !channel.tied_to.is_empty())
+        .filter(|channel| floats(ctx, channel.part) && touched(ctx, channel))
+        .collect();
+    if amiss.is_empty() {
+        return;
+    }
+    // Channels tied to each other, directly or in turn, and those tied to the body through the same wire, share a cause.
+    let forbidden = forbidden(ctx);
+    let mut groups: Vec<Vec<&ChannelLoad>> = Vec::new();
+    for channel in amiss {
+        let is_tied = |other: &&ChannelLoad| {
+            let names = |a: &ChannelLoad, b: &ChannelLoad| {
+                a.tied_to.iter().any(|(part, number)| {
+                    *part == b.part && (*number == b.channel || Some(*number) == b.bridged_with)
+                })
+            };
+            names(channel, other) || names(other, channel)
+        };
+        let (mut joined, apart): (Vec<_>, Vec<_>) = groups
+            .into_iter()
+            .partition(|group| group.iter().any(|other| is_tied(other)));
+        let mut group: Vec<&ChannelLoad> = joined.drain(..).flatten().collect();
+        group.push(channel);
+        groups = apart;
+        groups.push(group);
+    }
+    groups.sort_by_key(|group| group.iter().map(|c| (c.part, c.channel)).min());
+    for mut group in groups {
+        group.sort_by_key(|channel| (channel.part, channel.channel));
+        let words: Vec<String> = group.iter().map(|channel| channel_words(ctx, channel)).collect();
+        let words = crate::wording::listed(&words);
+        let grounded = group.iter().any(|channel| channel.touches_body);
+        let mut count: BTreeMap<RunId, usize> = BTreeMap::new();
+        for run in group.iter().flat_map(|channel| &channel.runs) {
+            *count.entry(*run).or_default() += 1;
+        }
+        // Runs that make it so: those to the body, and those that more than one channel uses. A run that only leads
+        // from the output to the body carries no speaker and is found from the wiring.
+        let legs: BTreeSet<usize> = group.iter().flat_map(|channel| legs(ctx, channel)).collect();
+        let island = ctx.wiring.islands(|tie| {
+            matches!(tie.kind, crate::wiring::TieKind::Run(_))
+                && !tie.ends.iter().any(|end| forbidden.contains(end))
+        });
+        let at = |point: usize| island.get(point).copied().unwrap_or(point);
+        let leg_islands: BTreeSet<usize> = legs.iter().map(|point| at(*point)).collect();
+        let to_body = ctx.sheet.runs.keys().copied().filter(|run| {
+            ctx.wiring.ends(*run).is_some_and(|[a, b]| {
+                (forbidden.contains(&a) && leg_islands.contains(&at(b)))
+                    || (forbidden.contains(&b) && leg_islands.contains(&at(a)))
+            })
+        });
+        let mut runs: Vec<RunId> = if grounded { to_body.collect() } else { Vec::new() };
+        runs.extend(count.iter().filter(|(_, n)| **n > 1).map(|(run, _)| *run));
+        let parts: BTreeSet<PartId> = group.iter().map(|channel| channel.part).collect();
+        let (what, remedy) = if grounded {
+            (
+                format!("{words} touches the body or the supply: its legs both carry voltage."),
+                "Give each leg a wire of its own to the speaker, and nothing else.",
+            )
+        } else {
+            (
+                format!("{words} are tied together without a speaker between."),
+                "Part them: each output has its own two wires to its own speaker.",
+            )
+        };
+        out.add(CHECK.finding(what, remedy.to_owned()).parts(parts).runs(runs));
+    }
+}
+
+/// Points of the legs of a channel, or of the pair.
+fn legs(ctx: &Ctx<'_>, channel: &ChannelLoad) -> Vec<usize> {
+    let Some(part) = ctx.part(channel.part) else {
+        return Vec::new();
+    };
+    part.terminals()
+        .into_iter()
+        .filter(|t| match t.role {
+            model::Role::SpeakerOut { channel: number, .. } => {
+                number == channel.channel || Some(number) == channel.bridged_with
+            }
+            _ => false,
+        })
+        .filter_map(|t| ctx.wiring.point(channel.part, &t.name))
+        .collect()
+}

@@ -1,0 +1,103 @@
+//! `over-budget`: more is drawn than the alternator gives.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, number};
+use model::PartKind;
+use model::job::VehicleState;
+
+pub(crate) static CHECK: Check = Check {
+    name: "over-budget",
+    grade: Grade::Fix,
+    group: CheckGroup::Energy,
+    holds_when: "the average draw and the vehicle's own are no more than what the alternator gives, hot, at the chosen speed",
+    looks_for: "With the engine running: the mean current of everything on the sheet at the chosen duty, the vehicle's own \
+load included, against what the alternators can give hot, at idle or cruising speed.",
+    why: "The battery makes up the rest, is never full, sulphates, and one morning does not start the engine.",
+    example: "\
+conditions state=idle
+vehicle V1 by=maker
+battery B1 agm 70Ah cranking=640A by=maker
+alternator G1 14.2V current=90A idle-current=40A by=maker #~ over-budget
+run W1 B1.+ V1.+ 35mm2 0.5m RD by=maker
+run W2 V1.- B1.- 35mm2 0.4m BK by=maker
+run W3 G1.B+ V1.B+ 35mm2 1.2m RD by=maker
+run W4 V1.engine G1.case 35mm2 0.3m BK by=maker
+fuse F1 strip61 60A
+load L1 power=300W
+run W5 B1.+ F1.in 16mm2 0.3m RD
+run W6 F1.out L1.+ 16mm2 2m RD
+run W7 L1.- V1.31 16mm2 0.4m BK",
+    instead: "\
+conditions state=idle
+vehicle V1 by=maker
+battery B1 agm 70Ah cranking=640A by=maker
+alternator G1 14.2V current=150A idle-current=90A by=maker
+run W1 B1.+ V1.+ 35mm2 0.5m RD by=maker
+run W2 V1.- B1.- 35mm2 0.4m BK by=maker
+run W3 G1.B+ V1.B+ 35mm2 1.2m RD by=maker
+run W4 V1.engine G1.case 35mm2 0.3m BK by=maker
+fuse F1 strip61 60A
+load L1 power=300W
+run W5 B1.+ F1.in 16mm2 0.3m RD
+run W6 F1.out L1.+ 16mm2 2m RD
+run W7 L1.- V1.31 16mm2 0.4m BK",
+    source: "Common practice; alternator output falls with heat and speed (ISO 8854 states it cold and at test speed, \
+from memory).",
+    limits: &["alternator-share"],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(share) = ctx.limit("alternator-share") else {
+        return;
+    };
+    let state = ctx.settings.conditions.state;
+    let running = matches!(state, VehicleState::Idle | VehicleState::Cruise);
+    let energy = &ctx.study.energy;
+    let added = ctx.study.circuits.keys().any(|load| !ctx.is_makers(*load));
+    if !running || !added || energy.available.0 <= 0.0 || energy.draw.0 <= energy.available.0 * share {
+        return;
+    }
+    let alternators: Vec<_> = ctx
+        .sheet
+        .parts
+        .iter()
+        .filter(|(_, part)| matches!(part.is, PartKind::Alternator(_)))
+        .map(|(id, _)| *id)
+        .collect();
+    let (draws, gives) = against(energy.draw.0, energy.available.0 * share);
+    let finding = CHECK
+        .finding(
+            format!(
+                "{draws} A are drawn on average, {}; {} can give {gives} A hot.",
+                state.title(),
+                ctx.part_tags(&alternators)
+            ),
+            format!(
+                "Take {} A off, or fit a larger alternator with a charge lead to match.",
+                number(energy.draw.0 - energy.available.0 * share)
+            ),
+        )
+        .parts(alternators.iter().copied())
+        .measure(
+            energy.draw.0,
+            energy.available.0 * share,
+            "A",
+            Some("alternator-share"),
+        );
+    let of_alternators = ["current", "idle-current", "hot-share"];
+    let finding = alternators
+        .iter()
+        .fold(finding, |f, id| f.assumes_part(ctx, *id, &of_alternators));
+    let finding = ctx
+        .sheet
+        .parts
+        .iter()
+        .filter(|(_, part)| matches!(part.is, PartKind::Vehicle(_)))
+        .fold(finding, |f, (id, _)| f.assumes_part(ctx, *id, &["running-load"]));
+    out.add(finding);
+}

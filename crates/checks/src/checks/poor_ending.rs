@@ -1,0 +1,223 @@
+//! `poor-ending`: an end finished by a method that does not hold.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::{set_part, set_run};
+use crate::registry::{Check, CheckGroup};
+use crate::wording::number;
+use model::conductor::EndingMethod;
+use model::kinds::supply::SpliceMethod;
+use model::{Edit, Fact, PartId, PartKind, Run, RunId};
+use std::collections::BTreeSet;
+
+pub(crate) static CHECK: Check = Check {
+    name: "poor-ending",
+    grade: Grade::Stop,
+    group: CheckGroup::Workmanship,
+    holds_when: "ends are finished by a method that holds: crimped, soldered and supported, or screwed",
+    looks_for: "Ends and splices that are twisted together by hand, made with an insulation-piercing tap, or lie bare on \
+a terminal. Stop on what is live from a source, Fix on everything else.",
+    why: "Such joints come loose with vibration, or corrode and warm. A live end that comes loose finds the body.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=50W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1m RD ends=ring/twisted #~ poor-ending
+run W3 L1.- B1.- 10mm2 1m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 40A
+load L1 power=50W
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1m RD ends=ring/butt
+run W3 L1.- B1.- 10mm2 1m BK",
+    source: "Common practice; 33 CFR 183.420 and ABYC E-11 forbid joints that rely on tension alone (from memory).",
+    limits: &["joint-power-melt"],
+    since: "0.1.0",
+    run,
+};
+
+/// How an end is finished; side 0 is `from`.
+pub(crate) fn ending_of(run: &Run, side: usize) -> Option<EndingMethod> {
+    if side == 0 {
+        run.from_ending.method.value()
+    } else {
+        run.to_ending.method.value()
+    }
+}
+
+/// Whether a method does not hold.
+pub(crate) fn is_poor(method: Option<EndingMethod>) -> bool {
+    matches!(
+        method,
+        Some(EndingMethod::Twisted | EndingMethod::Tap | EndingMethod::Loose)
+    )
+}
+
+fn is_poor_splice(ctx: &Ctx<'_>, part: PartId) -> bool {
+    matches!(
+        ctx.kind(part),
+        Some(PartKind::Splice(splice)) if matches!(splice.method, SpliceMethod::Twisted | SpliceMethod::Tap)
+    )
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for (id, part) in &ctx.sheet.parts {
+        if !is_poor_splice(ctx, *id) || !ctx.touched_part(*id) {
+            continue;
+        }
+        let PartKind::Splice(splice) = &part.is else {
+            continue;
+        };
+        let runs: Vec<RunId> = ctx.runs_of(*id).map(|(run, _)| run).collect();
+        if runs.is_empty() {
+            continue;
+        }
+        let is_feed = runs.iter().any(|run| ctx.is_feed(*run));
+        let mut crimped = part.clone();
+        if let PartKind::Splice(splice) = &mut crimped.is {
+            splice.method = SpliceMethod::Crimped;
+        }
+        let mut changes = vec![set_part(*id, crimped)];
+        for run in &runs {
+            let sides: Vec<usize> = poor_sides(ctx, *run, Some(*id)).into_iter().collect();
+            changes.extend(
+                remake(ctx, *run, &sides)
+                    .into_iter()
+                    .flat_map(|edit| edit.changes),
+            );
+        }
+        out.add(
+            CHECK
+                .finding(
+                    format!(
+                        "{} is {}: such a joint does not hold.",
+                        part.tag,
+                        splice.method.title()
+                    ),
+                    format!(
+                        "Crimp {} with a splice of the right size, and cover it.",
+                        part.tag
+                    ),
+                )
+                .grade(if is_feed { Grade::Stop } else { Grade::Fix })
+                .parts([*id])
+                .mend(Some(Edit::new(format!("Crimp {}", part.tag), changes))),
+        );
+    }
+    for (id, run) in &ctx.sheet.runs {
+        if !ctx.touched_run(*id) {
+            continue;
+        }
+        let sides: Vec<usize> = poor_sides(ctx, *id, None).into_iter().collect();
+        if sides.is_empty() {
+            continue;
+        }
+        let places: Vec<String> = sides
+            .iter()
+            .filter_map(|side| {
+                let at = run.ends().get(*side)?.terminal()?;
+                let method = ending_of(run, *side)?;
+                Some(format!(
+                    "{} at {}",
+                    method.title(),
+                    ctx.terminal(at.part, at.terminal.as_str())
+                ))
+            })
+            .collect();
+        let loss = ctx.flow(*id).map_or(0.0, |flow| {
+            sides
+                .iter()
+                .filter_map(|side| flow.ending_loss.get(*side))
+                .map(|watts| watts.0)
+                .fold(0.0, f64::max)
+        });
+        let melts = ctx.limit("joint-power-melt").is_some_and(|limit| loss > limit);
+        let heat = if loss >= 0.5 {
+            format!(" {} W turn into heat there.", number(loss))
+        } else {
+            String::new()
+        };
+        out.add(
+            CHECK
+                .finding(
+                    format!("{} is {}.{heat}", run.tag, crate::wording::listed(&places)),
+                    format!("Cut {} back to clean metal and crimp it.", run.tag),
+                )
+                .grade(if ctx.is_feed(*id) || melts {
+                    Grade::Stop
+                } else {
+                    Grade::Fix
+                })
+                .runs([*id])
+                .mend(remake(ctx, *id, &sides)),
+        );
+    }
+}
+
+/// Ends of a run that do not hold: those on this part, or, with `None`, those that are not on a poor splice, which has
+/// a finding of its own.
+fn poor_sides(ctx: &Ctx<'_>, id: RunId, on: Option<PartId>) -> BTreeSet<usize> {
+    let Some(run) = ctx.run(id) else {
+        return BTreeSet::new();
+    };
+    run.ends()
+        .iter()
+        .enumerate()
+        .filter(|(side, end)| {
+            let Some(at) = end.terminal() else { return false };
+            let here = match on {
+                Some(part) => at.part == part,
+                None => !is_poor_splice(ctx, at.part),
+            };
+            here && is_poor(ending_of(run, *side))
+        })
+        .map(|(side, _)| side)
+        .collect()
+}
+
+/// Finishes these ends of a run by a method that suits what they are on.
+pub(crate) fn remake(ctx: &Ctx<'_>, id: RunId, sides: &[usize]) -> Option<Edit> {
+    let mut run = ctx.run(id)?.clone();
+    for side in sides {
+        let kind = run
+            .ends()
+            .get(*side)
+            .and_then(|end| end.terminal())
+            .and_then(|at| ctx.kind(at.part));
+        let method = match kind {
+            Some(
+                PartKind::Battery(_)
+                | PartKind::Alternator(_)
+                | PartKind::Vehicle(_)
+                | PartKind::Fuse(_)
+                | PartKind::Breaker(_)
+                | PartKind::Bus(_)
+                | PartKind::Ground(_)
+                | PartKind::Isolator(_),
+            ) => EndingMethod::CrimpedRing,
+            Some(PartKind::Block(_) | PartKind::Amplifier(_) | PartKind::Crossover(_)) => {
+                EndingMethod::Ferrule
+            }
+            Some(PartKind::Speaker(_) | PartKind::Relay(_) | PartKind::Switch(_)) => {
+                EndingMethod::CrimpedSpade
+            }
+            _ => EndingMethod::CrimpedSplice,
+        };
+        let ending = if *side == 0 {
+            &mut run.from_ending
+        } else {
+            &mut run.to_ending
+        };
+        ending.method = Fact::Given(method);
+        ending.resistance = Fact::Unknown;
+    }
+    (!sides.is_empty()).then(|| {
+        Edit::new(
+            format!("Remake the ends of {}", run.tag),
+            vec![set_run(id, run.clone())],
+        )
+    })
+}

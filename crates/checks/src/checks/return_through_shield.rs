@@ -1,0 +1,173 @@
+//! `return-through-shield`: supply current in the shield of a signal lead.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::against;
+use circuit::Circuit;
+use model::quantity::Amps;
+use model::{PartId, RunId};
+use std::collections::{BTreeMap, BTreeSet};
+
+pub(crate) static CHECK: Check = Check {
+    name: "return-through-shield",
+    grade: Grade::Stop,
+    group: CheckGroup::Ground,
+    holds_when: "a signal shield is never the supply return, nor carries more than it can bear",
+    looks_for: "Signal leads whose shield carries return current of a load: because the load has no ground of its own, or \
+because its ground is so much worse than the other end's that the current takes the shield as well.",
+    why: "A shield is a few strands of thin wire. It glows within seconds, inside a loom, behind a panel, and no fuse \
+stands in that way.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+fuse F2 strip61 35A
+head H1 speaker-outputs=0 line-outputs=1
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 input-ground=joined #~ return-through-shield
+speaker LS1 4ohm power=80W front-left
+speaker LS2 4ohm power=80W front-right
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out A1.+ 16mm2 2m RD
+run W3 B1.+ F2.in 6mm2 0.3m RD
+run W4 F2.out H1.30 6mm2 1m YE
+run W5 F2.out H1.15 6mm2 1m RD
+run W6 H1.31 B1.- 6mm2 1m BK
+run W7 H1.rem A1.rem 0.75mm2 2m BU
+run W8 H1.front-l A1.in1 0.35mm2 2m WH ends=plug/plug #~ return-through-shield
+run W9 H1.front-r A1.in2 0.35mm2 2m RD ends=plug/plug #~ return-through-shield
+run W10 A1.out1+ LS1.+ 2.5mm2 2m WH
+run W11 A1.out1- LS1.- 2.5mm2 2m WHBK
+run W12 A1.out2+ LS2.+ 2.5mm2 2m GY
+run W13 A1.out2- LS2.- 2.5mm2 2m GYBK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+fuse F2 strip61 35A
+head H1 speaker-outputs=0 line-outputs=1
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 input-ground=isolated
+speaker LS1 4ohm power=80W front-left
+speaker LS2 4ohm power=80W front-right
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out A1.+ 16mm2 2m RD
+run W3 B1.+ F2.in 6mm2 0.3m RD
+run W4 F2.out H1.30 6mm2 1m YE
+run W5 F2.out H1.15 6mm2 1m RD
+run W6 H1.31 B1.- 6mm2 1m BK
+run W7 H1.rem A1.rem 0.75mm2 2m BU
+run W8 H1.front-l A1.in1 0.35mm2 2m WH ends=plug/plug
+run W9 H1.front-r A1.in2 0.35mm2 2m RD ends=plug/plug
+run W10 A1.out1+ LS1.+ 2.5mm2 2m WH
+run W11 A1.out1- LS1.- 2.5mm2 2m WHBK
+run W12 A1.out2+ LS2.+ 2.5mm2 2m GY
+run W13 A1.out2- LS2.- 2.5mm2 2m GYBK
+run W14 A1.- B1.- 16mm2 2m BK",
+    source: "Common practice of vehicle audio; the limit is that of a thin braid.",
+    limits: &["shield-current"],
+    since: "0.1.0",
+    run,
+};
+
+/// Checks that name the cause of a bad ground by themselves.
+const CAUSES: &[&str] = &[
+    "ground-surface",
+    "ground-forbidden",
+    "poor-ending",
+    "hot-joint",
+    "damaged-run",
+];
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(limit) = ctx.limit("shield-current") else {
+        return;
+    };
+    let island = ctx.wiring.islands(|_| true);
+    let mut told: BTreeSet<RunId> = BTreeSet::new();
+    // Loads without a ground of their own come first: their current is what the others' shields carry too.
+    let mut loads: Vec<(bool, PartId, &Circuit)> = ctx
+        .study
+        .circuits
+        .iter()
+        .filter(|(load, circuit)| {
+            ctx.touched_part(**load) && circuit.returns.iter().any(|back| !back.shields.is_empty())
+        })
+        .map(|(load, circuit)| (grounded(ctx, &island, *load), *load, circuit))
+        .collect();
+    loads.sort_by_key(|(grounded, load, _)| (*grounded, *load));
+    for (own_ground, load, circuit) in loads {
+        let mut shields: BTreeMap<RunId, Amps> = BTreeMap::new();
+        for (run, amps) in circuit.returns.iter().flat_map(|back| &back.shields) {
+            let most = shields.entry(*run).or_default();
+            *most = most.max(amps.abs());
+        }
+        let sum: f64 = shields.values().map(|amps| amps.0).sum();
+        let greatest = shields.values().map(|amps| amps.0).fold(0.0, f64::max);
+        if shields.is_empty() || (own_ground && greatest <= limit) {
+            continue;
+        }
+        let runs: Vec<RunId> = shields.keys().copied().collect();
+        // Where both ends have a ground the current is the worse ground's matter: the other end may be the cause.
+        if own_ground && (runs.iter().any(|run| told.contains(run)) || has_cause(ctx, out, load)) {
+            continue;
+        }
+        told.extend(&runs);
+        let (carried, bears) = against(sum.max(greatest), limit);
+        let tag = ctx.part_tag(load);
+        let (what, remedy) = if own_ground {
+            (
+                format!(
+                    "{carried} A of {tag}'s return flow through the shield of {}; {bears} A is the limit.",
+                    ctx.run_tags(&runs)
+                ),
+                format!("Give {tag} a better ground, close to that of the equipment it is joined to."),
+            )
+        } else {
+            (
+                format!(
+                    "{tag} has no ground of its own: {carried} A return through the shield of {}; {bears} A is the limit.",
+                    ctx.run_tags(&runs)
+                ),
+                format!("Ground {tag} on bare body metal nearby before it is turned on again."),
+            )
+        };
+        out.add(CHECK.finding(what, remedy).parts([load]).runs(runs).measure(
+            greatest,
+            limit,
+            "A",
+            Some("shield-current"),
+        ));
+    }
+}
+
+/// Whether the load's negative terminal is wired to the body or to a source, shields left out.
+fn grounded(ctx: &Ctx<'_>, island: &[usize], load: PartId) -> bool {
+    let at = |point: usize| island.get(point).copied().unwrap_or(point);
+    let targets: BTreeSet<usize> = ctx
+        .sheet
+        .parts
+        .iter()
+        .filter_map(|(id, part)| {
+            let name =
+                crate::wiring::live_pole(&part.is).map(|pole| if pole == "B+" { "case" } else { "-" })?;
+            ctx.wiring.point(*id, &model::TerminalName::new(name))
+        })
+        .chain([crate::wiring::BODY])
+        .map(at)
+        .collect();
+    let Some(part) = ctx.part(load) else { return true };
+    part.terminals()
+        .iter()
+        .filter(|t| crate::wiring::gives_return(&part.is, t.role))
+        .filter_map(|t| ctx.wiring.point(load, &t.name))
+        .any(|point| targets.contains(&at(point)))
+}
+
+/// Whether the way back of a load has a finding that explains a bad ground.
+pub(crate) fn has_cause(ctx: &Ctx<'_>, out: &Findings, load: PartId) -> bool {
+    ctx.study.circuits.get(&load).is_some_and(|circuit| {
+        circuit.returns.iter().any(|back| {
+            back.runs.iter().any(|run| out.has_run(*run, CAUSES))
+                || back.parts.iter().any(|part| out.has_part(*part, CAUSES))
+        })
+    })
+}

@@ -1,0 +1,168 @@
+//! `return-too-thin`: a ground lead that conducts less than the feed, or a strap that carries too much.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::mends::{size_words, thicken};
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, number};
+use model::conductor::{METRIC_SERIES, Material, Size};
+use model::quantity::{Celsius, SquareMm};
+use model::{PartKind, RunId};
+use reference::conductors::nominal_resistance_per_metre;
+
+pub(crate) static CHECK: Check = Check {
+    name: "return-too-thin",
+    grade: Grade::Fix,
+    group: CheckGroup::Ground,
+    holds_when: "an amplifier's ground lead conducts at least as well as its feed, and every strap back to the sources carries its current",
+    looks_for: "The conductance per metre of what is on an amplifier's negative terminal against what is on its positive \
+one; and the current in the vehicle's strap from battery to body, where something that was added returns through it.",
+    why: "The same current flows in both. A thin ground lead loses voltage where it hurts most, and warms behind a fuse \
+that was chosen for the feed.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" turn-on=sensing
+ground E1
+ground E2
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out A1.+ 16mm2 2m RD
+run W3 A1.- E1.stud 6mm2 0.4m BK #~ return-too-thin
+run W4 B1.- E2.stud 16mm2 0.3m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" turn-on=sensing
+ground E1
+ground E2
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out A1.+ 16mm2 2m RD
+run W3 A1.- E1.stud 16mm2 0.4m BK
+run W4 B1.- E2.stud 16mm2 0.3m BK",
+    source: "NFPA 70 552.10(C): the bond to the body is not smaller than the battery lead; common practice.",
+    limits: &["return-over-feed"],
+    since: "0.1.0",
+    run,
+};
+
+/// Siemens times metre at 20 °C; `None` where the size is not known.
+fn conductance(ctx: &Ctx<'_>, id: RunId) -> Option<f64> {
+    let wire = &ctx.run(id)?.wire;
+    let per_metre = match wire.stated_resistance.value() {
+        Some(stated) => stated.0,
+        None => nominal_resistance_per_metre(wire.material.value()?, wire.size.value()?, Celsius(20.0)).0,
+    };
+    (per_metre > 0.0).then(|| 1.0 / per_metre)
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    leads(ctx, out);
+    straps(ctx, out);
+}
+
+fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(ratio) = ctx.limit("return-over-feed") else {
+        return;
+    };
+    for (id, part) in &ctx.sheet.parts {
+        if !matches!(part.is, PartKind::Amplifier(_)) || !ctx.touched_part(*id) {
+            continue;
+        }
+        // Wires that also go on from the terminal to a neighbour count on both sides alike.
+        let (feeds, backs) = (ctx.runs_on(*id, "+"), ctx.runs_on(*id, "-"));
+        let told = backs
+            .iter()
+            .any(|run| out.has_run(*run, &["overloaded-run", "damaged-run"]));
+        if feeds.is_empty() || backs.is_empty() || told {
+            continue;
+        }
+        let sum = |runs: &[RunId]| runs.iter().map(|run| conductance(ctx, *run)).sum::<Option<f64>>();
+        let (Some(feed), Some(back)) = (sum(&feeds), sum(&backs)) else {
+            continue;
+        };
+        // A hundredth for sizes that are called differently and are the same.
+        if back >= feed * ratio * 0.99 {
+            continue;
+        }
+        let words = |runs: &[RunId]| {
+            let all: Vec<String> = runs
+                .iter()
+                .filter_map(|run| ctx.run(*run)?.wire.size.value())
+                .map(size_words)
+                .collect();
+            crate::wording::listed(&all)
+        };
+        let (is, least) = against(100.0 * back / feed, 100.0 * ratio);
+        let size = METRIC_SERIES
+            .iter()
+            .map(|area| Size::Metric(SquareMm(*area)))
+            .find(|size| {
+                let ohms = nominal_resistance_per_metre(Material::Copper, *size, Celsius(20.0)).0;
+                ohms > 0.0 && 1.0 / ohms >= feed * ratio
+            });
+        let mend = match (backs.as_slice(), size) {
+            ([one], Some(size)) => thicken(
+                ctx,
+                format!("Lay {} for {}", size_words(size), ctx.run_tag(*one)),
+                &[(*one, size)],
+            ),
+            _ => None,
+        };
+        let finding = CHECK
+            .finding(
+                format!(
+                    "The ground lead of {} ({}) conducts {is} % as well as its feed ({}); {least} % is the least.",
+                    part.tag,
+                    words(&backs),
+                    words(&feeds)
+                ),
+                match size {
+                    Some(size) => format!("Lay {} copper for {}.", size_words(size), ctx.run_tags(&backs)),
+                    None => "Lay as much copper to ground as in the feed.".to_owned(),
+                },
+            )
+            .runs(backs.iter().copied())
+            .measure(back / feed, ratio, "", Some("return-over-feed"))
+            .mend(mend);
+        let finding = backs
+            .iter()
+            .chain(&feeds)
+            .fold(finding, |f, run| f.assumes_run(ctx, *run, &["size", "material"]));
+        out.add(finding);
+    }
+}
+
+fn straps(ctx: &Ctx<'_>, out: &mut Findings) {
+    for (id, part) in &ctx.sheet.parts {
+        let PartKind::Vehicle(vehicle) = &part.is else {
+            continue;
+        };
+        let added = ctx.study.circuits.iter().any(|(load, circuit)| {
+            !ctx.is_makers(*load) && circuit.returns.iter().any(|back| back.through_body)
+        });
+        let carried: f64 = ctx
+            .runs_on(*id, "-")
+            .iter()
+            .filter_map(|run| ctx.flow(*run))
+            .map(|flow| flow.current.rms.abs().0)
+            .fold(0.0, f64::max);
+        let Some(bears) = vehicle.strap_current.value() else {
+            continue;
+        };
+        if !added || carried <= bears.0 {
+            continue;
+        }
+        let (carries, most) = against(carried, bears.0);
+        out.add(
+            CHECK
+                .finding(
+                    format!("The strap from battery to body in {} carries {carries} A; it can carry {most} A.", part.tag),
+                    format!("Add a strap for the {} A that are missing, from the battery's negative pole to the body.", number(carried - bears.0)),
+                )
+                .parts([*id])
+                .measure(carried, bears.0, "A", None)
+                .assumes_part(ctx, *id, &["strap-current"]),
+        );
+    }
+}

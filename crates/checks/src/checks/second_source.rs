@@ -1,0 +1,63 @@
+//! `second-source`: a conductor between two sources that is open to one of them.
+
+use crate::checks::feed_unprotected::fuse_near_source;
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::unprotected::Lack;
+
+pub(crate) static CHECK: Check = Check {
+    name: "second-source",
+    grade: Grade::Stop,
+    group: CheckGroup::Protection,
+    holds_when: "a conductor between two sources is protected at both ends",
+    looks_for: "Wire between two batteries, or a battery and a charger that does not limit its own current, without a \
+device of its own at one of the ends. One fuse for both ends is one too few.",
+    why: "A short is fed from both ends. The fuse at one end opens, and the other battery goes on burning the wire.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+battery B2 agm 95Ah cranking=700A
+fuse F1 strip61 100A
+run W1 B1.+ F1.in 25mm2 0.3m RD
+run W2 F1.out B2.+ 25mm2 4m RD #~ second-source
+run W3 B1.- B2.- 25mm2 4m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+battery B2 agm 95Ah cranking=700A
+fuse F1 strip61 100A
+fuse F2 strip61 100A
+run W1 B1.+ F1.in 25mm2 0.3m RD
+run W2 F1.out F2.in 25mm2 3.7m RD
+run W3 F2.out B2.+ 25mm2 0.3m RD
+run W4 B1.- B2.- 25mm2 4m BK",
+    source: "ISO 13297 clause 12.3 and ABYC E-11: every source of power to a conductor is protected; common practice.",
+    limits: crate::unprotected::REACH,
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for stretch in ctx
+        .stretches
+        .iter()
+        .filter(|stretch| stretch.lack == Lack::SecondSource)
+    {
+        let open = ctx.part_tags(&stretch.sources);
+        let runs = ctx.run_tags(&stretch.runs);
+        out.add(
+            CHECK
+                .finding(
+                    format!(
+                        "{runs} {} between two sources; from {open} nothing guards {}.",
+                        if stretch.runs.len() == 1 { "lies" } else { "lie" },
+                        if stretch.runs.len() == 1 { "it" } else { "them" },
+                    ),
+                    format!("Put a fuse that the wire can bear next to {open} as well."),
+                )
+                .runs(stretch.runs.iter().copied())
+                .parts(stretch.bridged.iter().map(|device| device.part))
+                .mend(fuse_near_source(ctx, stretch)),
+        );
+    }
+}

@@ -1,0 +1,114 @@
+//! `speaker-overpowered`: more power than the speaker bears.
+
+use crate::checks::load_too_low::channel_words;
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, are};
+use model::{PartId, PartKind};
+use std::collections::BTreeMap;
+
+pub(crate) static CHECK: Check = Check {
+    name: "speaker-overpowered",
+    grade: Grade::Fix,
+    group: CheckGroup::Speakers,
+    holds_when: "the stated amplifier power into the actual load is no more than what each speaker bears",
+    looks_for: "The power that the channels can give a speaker, all its coils together, against the power it bears for \
+long. Speakers on one channel share a finding.",
+    why: "The voice coil overheats and burns out, most surely with an amplifier that is driven into clipping.",
+    example: "\
+amplifier A1 sections=\"1x 300W@4ohm min 4ohm\"
+speaker LS1 4ohm power=150W sub bass #~ speaker-overpowered
+run W1 A1.out1+ LS1.+ 4mm2 1.5m WH
+run W2 A1.out1- LS1.- 4mm2 1.5m WHBK",
+    instead: "\
+amplifier A1 sections=\"1x 300W@4ohm min 4ohm\"
+speaker LS1 4ohm power=350W sub bass
+run W1 A1.out1+ LS1.+ 4mm2 1.5m WH
+run W2 A1.out1- LS1.- 4mm2 1.5m WHBK",
+    source: "Common practice; continuous power as ANSI/CTA-2006 and IEC 60268-5 state it (from memory).",
+    limits: &["speaker-power-factor"],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(factor) = ctx.limit("speaker-power-factor") else {
+        return;
+    };
+    let mut over: BTreeMap<Option<(PartId, u8)>, Vec<(PartId, f64, f64)>> = BTreeMap::new();
+    for (id, driver) in &ctx.study.drivers {
+        let (Some(PartKind::Speaker(speaker)), true) = (ctx.kind(*id), driver.plays) else {
+            continue;
+        };
+        let told = driver
+            .channel
+            .is_some_and(|(part, _)| out.has_part(part, &["output-touches-chassis"]));
+        let makers = ctx.is_makers(*id) && driver.channel.is_none_or(|(part, _)| ctx.is_makers(part));
+        if told || makers || speaker.impedance.is_unknown() {
+            continue;
+        }
+        match speaker.power.value() {
+            None => out.add(
+                CHECK
+                    .undecided(
+                        format!(
+                            "Up to {} W reach {}; what it bears is not known.",
+                            crate::wording::number(driver.power.0),
+                            ctx.part_tag(*id)
+                        ),
+                        format!("Read the continuous power off {} or its data.", ctx.part_tag(*id)),
+                    )
+                    .parts([*id]),
+            ),
+            Some(bears) if driver.power.0 > bears.0 * factor * (1.0 + 1e-9) => {
+                over.entry(driver.channel)
+                    .or_default()
+                    .push((*id, driver.power.0, bears.0 * factor));
+            }
+            Some(_) => {}
+        }
+    }
+    for (channel, mut drivers) in over {
+        drivers.sort_by(|a, b| (b.1 / b.2).total_cmp(&(a.1 / a.2)).then(a.0.cmp(&b.0)));
+        let Some((first, power, bears)) = drivers.first().copied() else {
+            continue;
+        };
+        let who = channel
+            .and_then(|(part, number)| {
+                ctx.study
+                    .channels
+                    .iter()
+                    .find(|c| c.part == part && (c.channel == number || c.bridged_with == Some(number)))
+            })
+            .map_or_else(|| "The channel".to_owned(), |channel| channel_words(ctx, channel));
+        let (gives, takes) = against(power, bears);
+        let rest: Vec<PartId> = drivers.iter().skip(1).map(|d| d.0).collect();
+        let others = if rest.is_empty() {
+            String::new()
+        } else {
+            format!(
+                " {} {} given too much as well.",
+                ctx.part_tags(&rest),
+                are(rest.len())
+            )
+        };
+        let finding = CHECK
+            .finding(
+                format!(
+                    "{who} can give {} {gives} W; it bears {takes} W.{others}",
+                    ctx.part_tag(first)
+                ),
+                "Use a speaker that bears it, or set the gain for the power it bears and seal the setting."
+                    .to_owned(),
+            )
+            .parts(drivers.iter().map(|d| d.0))
+            .measure(power, bears, "W", Some("speaker-power-factor"));
+        out.add(
+            drivers
+                .iter()
+                .fold(finding, |f, d| f.assumes_part(ctx, d.0, &["power", "impedance"])),
+        );
+    }
+}

@@ -1,0 +1,118 @@
+//! `standing-drain`: what is drawn while parked leaves too little to start.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, number};
+use model::{PartId, PartKind};
+
+pub(crate) static CHECK: Check = Check {
+    name: "standing-drain",
+    grade: Grade::Fix,
+    group: CheckGroup::Energy,
+    holds_when: "the standing current over the parking time leaves the battery able to start the engine",
+    looks_for: "The charge that is left in the battery after the parking time of the conditions, with everything that \
+draws while parked, the vehicle's own included. Where there is a vehicle on the sheet, its own battery is looked at. A \
+turn-on lead on a permanent feed is told by always-on.",
+    why: "After two weeks at the airport the engine does not start, and a battery that was empty once holds less for good.",
+    example: "\
+battery B1 agm 70Ah cranking=640A charge=90% #~ standing-drain
+fuse F1 strip61 40A
+load L1 0.15A when=always
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1m RD
+run W3 L1.- B1.- 10mm2 1m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A charge=90%
+fuse F1 strip61 40A
+load L1 0.02A when=always
+run W1 B1.+ F1.in 10mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 1m RD
+run W3 L1.- B1.- 10mm2 1m BK",
+    source: "Common practice; the share that is left states the range considered.",
+    limits: &["start-reserve"],
+    since: "0.1.0",
+    run,
+};
+
+/// Batteries that start the engine: those on the vehicle's own lead, or all where there is no vehicle on the sheet.
+fn starters(ctx: &Ctx<'_>) -> Vec<PartId> {
+    let vehicle = ctx
+        .sheet
+        .parts
+        .iter()
+        .find(|(_, part)| matches!(part.is, PartKind::Vehicle(_)))
+        .map(|(id, _)| *id);
+    let batteries = ctx
+        .sheet
+        .parts
+        .iter()
+        .filter(|(_, part)| matches!(part.is, PartKind::Battery(_)))
+        .map(|(id, _)| *id);
+    match vehicle {
+        Some(vehicle) => batteries
+            .filter(|battery| {
+                ctx.runs_on(vehicle, "+")
+                    .into_iter()
+                    .any(|run| ctx.landings(run).iter().any(|(part, _, _)| part == battery))
+            })
+            .collect(),
+        None => batteries.collect(),
+    }
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(reserve) = ctx.limit("start-reserve") else {
+        return;
+    };
+    let added = ctx.study.circuits.keys().any(|load| !ctx.is_makers(*load));
+    let told = ctx
+        .study
+        .signal
+        .turn_on
+        .keys()
+        .any(|part| out.has_part(*part, &["always-on"]));
+    if !added || told {
+        return;
+    }
+    let parking = ctx.settings.conditions.parking;
+    let Some(hours) = parking.value() else {
+        out.add(CHECK.undecided(
+            "How long the vehicle stands is not known, so what is left to start it cannot be told.",
+            "Ask how long it stands at most.",
+        ));
+        return;
+    };
+    for battery in starters(ctx) {
+        let Some(left) = ctx.study.energy.charge_after_parking.get(&battery) else {
+            continue;
+        };
+        // A battery that was emptier before is not emptied by standing.
+        let charge = match ctx.kind(battery) {
+            Some(PartKind::Battery(it)) => it.charge.value().map_or(1.0, |charge| charge.0),
+            _ => 1.0,
+        };
+        if left.0 >= reserve || left.0 >= charge - 1e-6 {
+            continue;
+        }
+        let (is, least) = against(left.0 * 100.0, reserve * 100.0);
+        let mut finding = CHECK
+            .finding(
+                format!(
+                    "After {} days parked {is} % is left in {}; {least} % is the least for a start. {} mA are drawn while it stands.",
+                    number(hours.0 / 24.0),
+                    ctx.part_tag(battery),
+                    number(ctx.study.energy.standing.0 * 1e3)
+                ),
+                "Find what draws while parked, and put it behind the ignition or a switch.".to_owned(),
+            )
+            .parts([battery])
+            .measure(left.0, reserve, "", Some("start-reserve"))
+            .assumes_part(ctx, battery, &["capacity", "charge"]);
+        if parking.is_assumed() {
+            finding.assumed.insert("conditions parking".to_owned());
+        }
+        out.add(finding);
+    }
+}

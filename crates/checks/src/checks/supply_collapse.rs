@@ -1,0 +1,169 @@
+//! `supply-collapse`: the network cannot give what is asked, or an amplifier is starved below its cut-off.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::against;
+use circuit::Outcome;
+use model::{PartId, PartKind, RunId};
+
+pub(crate) static CHECK: Check = Check {
+    name: "supply-collapse",
+    grade: Grade::Fix,
+    group: CheckGroup::Conductors,
+    holds_when: "the network can deliver what the loads ask, and every amplifier stays above its cut-off",
+    looks_for: "Loads that ask for more power than the feed can pass at any voltage, with the share that can be \
+delivered and what is to blame; and amplifiers whose supply at bursts falls below the voltage at which they turn \
+themselves off. The battery counts with the highest resistance that is credible, cold and half flat. Where the way has \
+an overloaded run, a bad joint or a bad ground, that is told instead.",
+    why: "The sound cuts out at the loudest moment, comes back, and cuts out again.",
+    example: "\
+conditions duty=tone
+battery B1 agm 12Ah cranking=120A
+fuse F1 strip61 200A
+amplifier A1 sections=\"1x 1200W@2ohm min 2ohm\" turn-on=sensing input-level=speaker inputs=1 #~ supply-collapse
+head H1 speaker-outputs=2 line-outputs=0
+speaker LS1 2ohm power=1500W sub bass
+run W1 B1.+ F1.in 70mm2 0.3m RD
+run W2 F1.out A1.+ 70mm2 1m RD
+run W3 A1.- B1.- 70mm2 0.4m BK
+fuse F2 strip61 35A
+run W4 B1.+ F2.in 6mm2 0.2m RD
+run W5 F2.out H1.30 6mm2 1m RD
+run W6 F2.out H1.15 6mm2 1m RD
+run W7 H1.31 B1.- 6mm2 1m BK
+run W8 H1.fl+ A1.hi1+ 1mm2 1m WH
+run W9 H1.fl- A1.hi1- 1mm2 1m WHBK
+run W10 A1.out1+ LS1.+ 6mm2 1m WH
+run W11 A1.out1- LS1.- 6mm2 1m WHBK",
+    instead: "\
+conditions duty=tone
+battery B1 agm 100Ah cranking=900A
+fuse F1 strip61 80A
+amplifier A1 sections=\"1x 300W@2ohm min 2ohm\" turn-on=sensing input-level=speaker inputs=1
+head H1 speaker-outputs=2 line-outputs=0
+speaker LS1 2ohm power=1500W sub bass
+run W1 B1.+ F1.in 70mm2 0.3m RD
+run W2 F1.out A1.+ 70mm2 1m RD
+run W3 A1.- B1.- 70mm2 0.4m BK
+fuse F2 strip61 35A
+run W4 B1.+ F2.in 6mm2 0.2m RD
+run W5 F2.out H1.30 6mm2 1m RD
+run W6 F2.out H1.15 6mm2 1m RD
+run W7 H1.31 B1.- 6mm2 1m BK
+run W8 H1.fl+ A1.hi1+ 1mm2 1m WH
+run W9 H1.fl- A1.hi1- 1mm2 1m WHBK
+run W10 A1.out1+ LS1.+ 6mm2 1m WH
+run W11 A1.out1- LS1.- 6mm2 1m WHBK",
+    source: "Common practice; maximum power transfer of a source with resistance.",
+    limits: &["delivered-share", "cut-off-margin"],
+    since: "0.1.0",
+    run,
+};
+
+/// Checks that name the cause by themselves.
+const CAUSES: &[&str] = &[
+    "overloaded-run",
+    "clad-feed",
+    "damaged-run",
+    "poor-ending",
+    "hot-joint",
+    "ground-surface",
+    "ground-forbidden",
+    "return-too-long",
+    "return-too-thin",
+    "return-through-shield",
+];
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    if let Outcome::Collapsed {
+        deliverable,
+        blamed_runs,
+        blamed_parts,
+    } = &ctx.study.outcome
+    {
+        let wanted = ctx.limit("delivered-share").unwrap_or(1.0);
+        let told = blamed_runs.iter().take(1).any(|run| out.has_run(*run, CAUSES))
+            || blamed_parts
+                .iter()
+                .take(1)
+                .any(|part| out.has_part(*part, CAUSES));
+        if deliverable.0 < wanted && !told {
+            // The loads that ask most are what the user can act on.
+            let mut loads: Vec<(f64, PartId)> = ctx
+                .study
+                .circuits
+                .keys()
+                .filter(|load| matches!(ctx.kind(**load), Some(PartKind::Amplifier(_) | PartKind::Load(_))))
+                .filter_map(|load| Some((ctx.study.parts.get(load)?.current.burst.0.abs(), *load)))
+                .collect();
+            loads.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+            let blamed: Vec<String> = blamed_runs
+                .iter()
+                .take(2)
+                .map(|run| ctx.run_tag(*run))
+                .chain(blamed_parts.iter().take(1).map(|part| ctx.part_tag(*part)))
+                .collect();
+            let most = if blamed.is_empty() {
+                String::new()
+            } else {
+                format!(" Most is lost in {}.", crate::wording::listed(&blamed))
+            };
+            out.add(
+                CHECK
+                    .finding(
+                        format!(
+                            "The supply can give {} % of the power that is asked at bursts.{most}",
+                            crate::wording::number(deliverable.0 * 100.0)
+                        ),
+                        "Use thicker and shorter wire, a stronger battery, or less power.".to_owned(),
+                    )
+                    .parts(loads.into_iter().take(1).map(|(_, load)| load))
+                    .measure(deliverable.0, wanted, "", Some("delivered-share")),
+            );
+        }
+        return;
+    }
+    let margin = ctx.limit("cut-off-margin").unwrap_or(0.0);
+    for (id, part) in &ctx.sheet.parts {
+        let PartKind::Amplifier(amplifier) = &part.is else {
+            continue;
+        };
+        let (Some(flow), Some(circuit)) = (ctx.study.parts.get(id), ctx.study.circuits.get(id)) else {
+            continue;
+        };
+        let (Some(volts), Some(cut_off)) = (flow.burst_voltage, amplifier.cut_off.value()) else {
+            continue;
+        };
+        if volts.0 >= cut_off.0 + margin || !ctx.touched_part(*id) || circuit.feeds.is_empty() {
+            continue;
+        }
+        let runs: Vec<RunId> = super::voltage_drop::way(circuit);
+        let told = runs.iter().any(|run| out.has_run(*run, CAUSES))
+            || out.has_part(*id, &["no-return", "no-feed", "return-through-shield"])
+            || circuit
+                .returns
+                .iter()
+                .flat_map(|back| &back.parts)
+                .any(|part| out.has_part(*part, CAUSES));
+        // An amplifier that is not told to turn on has nothing to lose.
+        if told || !circuit.returns.iter().any(|back| back.complete) {
+            continue;
+        }
+        let (gets, needs) = against(volts.0, cut_off.0 + margin);
+        out.add(
+            CHECK
+                .finding(
+                    format!(
+                        "At bursts {} gets {gets} V; below {needs} V it turns itself off.",
+                        part.tag
+                    ),
+                    "Use thicker and shorter wire, a stronger battery, or less power.".to_owned(),
+                )
+                .parts([*id])
+                .measure(volts.0, cut_off.0 + margin, "V", Some("cut-off-margin"))
+                .assumes_part(ctx, *id, &["cut-off"]),
+        );
+    }
+}

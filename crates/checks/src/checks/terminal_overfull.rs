@@ -1,0 +1,133 @@
+//! `terminal-overfull`: a terminal that takes neither the size nor the number of wires on it.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, number};
+use model::quantity::SquareMm;
+use model::{Fact, PartKind, RunId, TerminalRef};
+use std::collections::BTreeMap;
+
+pub(crate) static CHECK: Check = Check {
+    name: "terminal-overfull",
+    grade: Grade::Fix,
+    group: CheckGroup::Conductors,
+    holds_when: "each terminal takes the size and the number of wires on it",
+    looks_for: "Supply terminals of amplifiers and the screws of distribution blocks: one wire each, no thicker than they \
+take. Studs (battery poles, ground points, places of a bus): no more rings than the limit.",
+    why: "Strands that were cut off to make a wire fit do not carry. A screw on two wires holds one of them.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+block D1 outputs=2 fuses=40A,40A output-takes=10mm2 #~ terminal-overfull
+load L1 power=200W
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out D1.in 16mm2 1m RD
+run W3 D1.out1 L1.+ 16mm2 1m RD #~ terminal-overfull
+run W4 L1.- B1.- 16mm2 2m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 60A
+block D1 outputs=2 fuses=40A,40A output-takes=10mm2
+load L1 power=200W
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out D1.in 16mm2 1m RD
+run W3 D1.out1 L1.+ 10mm2 1m RD
+run W4 L1.- B1.- 16mm2 2m BK",
+    source: "Common practice; ABYC E-11 for four rings on a stud.",
+    limits: &["terminal-conductors", "stud-conductors"],
+    since: "0.1.0",
+    run,
+};
+
+/// What a terminal takes: the most wires with the name of that limit, and the largest size where it is stated.
+fn takes(kind: &PartKind, terminal: &str) -> Option<(&'static str, Option<SquareMm>)> {
+    let stated = |fact: &Fact<SquareMm>| fact.value();
+    match kind {
+        PartKind::Amplifier(it) if terminal == "+" || terminal == "-" => {
+            Some(("terminal-conductors", stated(&it.takes)))
+        }
+        PartKind::Block(it) => Some((
+            "terminal-conductors",
+            stated(if terminal.starts_with("out") {
+                &it.output_takes
+            } else {
+                &it.input_takes
+            }),
+        )),
+        PartKind::Battery(_) | PartKind::Ground(_) | PartKind::Bus(_) => Some(("stud-conductors", None)),
+        _ => None,
+    }
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let mut on: BTreeMap<&TerminalRef, Vec<RunId>> = BTreeMap::new();
+    for (id, run) in &ctx.sheet.runs {
+        for at in run.ends().into_iter().filter_map(|end| end.terminal()) {
+            on.entry(at).or_default().push(*id);
+        }
+    }
+    for (at, runs) in on {
+        let Some((key, largest)) = ctx
+            .kind(at.part)
+            .and_then(|kind| takes(kind, at.terminal.as_str()))
+        else {
+            continue;
+        };
+        if !ctx.touched_part(at.part) && !runs.iter().any(|run| ctx.touched_run(*run)) {
+            continue;
+        }
+        let place = ctx.terminal(at.part, at.terminal.as_str());
+        if let Some(most) = ctx.limit(key).filter(|most| runs.len() as f64 > *most) {
+            out.add(
+                CHECK
+                    .finding(
+                        format!(
+                            "{} wires are on {place}: {}; it takes {}.",
+                            runs.len(),
+                            ctx.run_tags(&runs),
+                            number(most)
+                        ),
+                        "Move wires to a terminal, a block or a bus of their own.".to_owned(),
+                    )
+                    .parts([at.part])
+                    .runs(runs.iter().copied())
+                    .measure(runs.len() as f64, most, "", Some(key)),
+            );
+            continue;
+        }
+        let Some(largest) = largest else { continue };
+        for id in runs {
+            match ctx.run(id).map(|run| run.wire.size) {
+                Some(Fact::Unknown) => out.add(
+                    CHECK
+                        .undecided(
+                            format!(
+                                "Whether {} fits {place} cannot be told: its size is not known.",
+                                ctx.run_tag(id)
+                            ),
+                            super::fuse_outsizes_wire::find_out(ctx, id),
+                        )
+                        .parts([at.part])
+                        .runs([id]),
+                ),
+                Some(Fact::Given(size) | Fact::Assumed(size)) if size.area().0 > largest.0 * 1.02 => {
+                    let (is, takes) = against(size.area().0, largest.0);
+                    out.add(
+                        CHECK
+                            .finding(
+                                format!("{} has {is} mm²; {place} takes {takes} mm².", ctx.run_tag(id)),
+                                format!("Use a terminal that takes {is} mm², or a reducer made for it; cut no strands."),
+                            )
+                            .parts([at.part])
+                            .runs([id])
+                            .measure(size.area().0, largest.0, "mm²", None)
+                            .assumes_run(ctx, id, &["size"]),
+                    );
+                }
+                _ => {}
+            }
+        }
+    }
+}

@@ -1,0 +1,65 @@
+//! `uneven-coils`: the coils of one driver do not get equal power.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::number;
+
+pub(crate) static CHECK: Check = Check {
+    name: "uneven-coils",
+    grade: Grade::Fix,
+    group: CheckGroup::Speakers,
+    holds_when: "the coils of one driver get equal power",
+    looks_for: "Speakers with two voice coils of which one gets more than its share, or nothing at all.",
+    why: "One coil does the work of two: it overheats at half the power the driver bears, and an open second coil even \
+brakes the cone.",
+    example: "\
+amplifier A1 sections=\"1x 150W@4ohm min 4ohm\"
+speaker LS1 4ohm coils=2 power=400W sub bass #~ uneven-coils
+run W1 A1.out1+ LS1.a+ 4mm2 1.5m WH
+run W2 A1.out1- LS1.a- 4mm2 1.5m WHBK",
+    instead: "\
+amplifier A1 sections=\"1x 150W@4ohm min 4ohm\"
+speaker LS1 4ohm coils=2 power=400W sub bass
+run W1 A1.out1+ LS1.a+ 4mm2 1.5m WH
+run W2 LS1.a- LS1.b+ 4mm2 0.2m GY
+run W3 A1.out1- LS1.b- 4mm2 1.5m WHBK",
+    source: "Common practice of vehicle audio; the margin is a judgement of this project.",
+    limits: &["coil-imbalance"],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(limit) = ctx.limit("coil-imbalance") else {
+        return;
+    };
+    for (id, driver) in &ctx.study.drivers {
+        if !driver.plays || driver.coils.len() < 2 || !ctx.touched_part(*id) {
+            continue;
+        }
+        let powers: Vec<f64> = driver.coils.iter().map(|coil| coil.power.0).collect();
+        let equal = powers.iter().sum::<f64>() / powers.len() as f64;
+        let most = powers.iter().copied().fold(0.0, f64::max);
+        let excess = most / equal - 1.0;
+        if equal <= 0.0 || excess <= limit {
+            continue;
+        }
+        let tag = ctx.part_tag(*id);
+        let each: Vec<String> = powers
+            .iter()
+            .map(|power| format!("{} W", number(*power)))
+            .collect();
+        out.add(
+            CHECK
+                .finding(
+                    format!("The coils of {tag} get {}: not the same.", crate::wording::listed(&each)),
+                    "Wire both coils alike: in series, in parallel, or each to a channel of its own with equal power."
+                        .to_owned(),
+                )
+                .parts([*id])
+                .measure(excess, limit, "", Some("coil-imbalance")),
+        );
+    }
+}

@@ -1,0 +1,157 @@
+//! `uneven-parallel`: wires side by side that do not share, or that no longer are protected when one of them is left.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::registry::{Check, CheckGroup};
+use crate::wording::{against, number};
+use model::RunId;
+use model::quantity::Amps;
+use std::collections::BTreeMap;
+
+pub(crate) static CHECK: Check = Check {
+    name: "uneven-parallel",
+    grade: Grade::Fix,
+    group: CheckGroup::Protection,
+    holds_when: "wires side by side share the current, and one left alone is still protected",
+    looks_for: "Runs between the same two points. First, whether one of them takes more than its equal share, by the \
+resistances of the wires and their ends. Second, for feeds, whether the device in front of them is too large for each of \
+them alone.",
+    why: "The wire with the better joint carries most. When one comes off, nothing is noticed, and the other burns \
+behind a fuse that was chosen for both.",
+    example: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 100A
+load L1 power=400W
+run W1 B1.+ F1.in 35mm2 0.3m RD
+run W2 F1.out L1.+ 10mm2 2m RD #~ uneven-parallel
+run W3 F1.out L1.+ 10mm2 2m RD #~ uneven-parallel
+run W4 L1.- B1.- 35mm2 2m BK",
+    instead: "\
+battery B1 agm 70Ah cranking=640A
+fuse F1 strip61 100A
+load L1 power=400W
+run W1 B1.+ F1.in 35mm2 0.3m RD
+run W2 F1.out L1.+ 35mm2 2m RD
+run W3 L1.- B1.- 35mm2 2m BK",
+    source: "NFPA 70 310.10(G) asks for equal length, material, size and termination of parallel conductors (from \
+memory); the margin is a judgement of this project.",
+    limits: &["parallel-imbalance", "fuse-wire-factor"],
+    since: "0.1.0",
+    run,
+};
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let mut groups: BTreeMap<[usize; 2], Vec<RunId>> = BTreeMap::new();
+    for id in ctx.sheet.runs.keys().filter(|id| ctx.is_supply(**id)) {
+        if let Some([a, b]) = ctx.wiring.ends(*id)
+            && a != b
+        {
+            groups.entry([a.min(b), a.max(b)]).or_default().push(*id);
+        }
+    }
+    for runs in groups.values().filter(|runs| runs.len() > 1) {
+        let told = runs
+            .iter()
+            .any(|run| out.has_run(*run, &["overloaded-run", "damaged-run", "poor-ending"]));
+        if told || !runs.iter().any(|run| ctx.touched_run(*run)) {
+            continue;
+        }
+        if !alone(ctx, out, runs) {
+            shares(ctx, out, runs);
+        }
+    }
+}
+
+/// Whether the device in front is too large for each alone; true when told.
+fn alone(ctx: &Ctx<'_>, out: &mut Findings, runs: &[RunId]) -> bool {
+    let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0);
+    let guard = ctx
+        .study
+        .devices
+        .iter()
+        .filter(|device| {
+            !device.in_return && ctx.counts(device) && runs.iter().any(|run| device.guards.contains(run))
+        })
+        .filter_map(|device| device.rating.map(|rating| (rating, device)))
+        .max_by(|a, b| a.0.0.total_cmp(&b.0.0).then(b.1.device.cmp(&a.1.device)));
+    let weakest = runs
+        .iter()
+        .filter_map(|run| Some((ctx.flow(*run)?.allowable? * factor, *run)))
+        .min_by(|a, b| a.0.0.total_cmp(&b.0.0).then(a.1.cmp(&b.1)));
+    let (Some((rating, device)), Some((bears, run))) = (guard, weakest) else {
+        return false;
+    };
+    // Together too thin as well: that is fuse-outsizes-wire.
+    if rating <= bears || out.has_run(run, &["fuse-outsizes-wire"]) {
+        return false;
+    }
+    let tag = ctx.device_tag(&device.device);
+    let (lets, can) = against(rating.0, bears.0);
+    out.add(
+        CHECK
+            .finding(
+                format!(
+                    "{} lie side by side behind {tag} ({lets} A); {} left alone can carry {can} A.",
+                    ctx.run_tags(runs),
+                    ctx.run_tag(run)
+                ),
+                format!(
+                    "Lay one wire that bears {} A, or give each its own fuse at both ends.",
+                    number(rating.0)
+                ),
+            )
+            .runs(runs.iter().copied())
+            .measure(rating.0, bears.0, "A", Some("fuse-wire-factor"))
+            .assumes_run(ctx, run, super::fuse_outsizes_wire::DECIDES),
+    );
+    true
+}
+
+/// Whether one takes more than its share.
+fn shares(ctx: &Ctx<'_>, out: &mut Findings, runs: &[RunId]) {
+    let Some(limit) = ctx.limit("parallel-imbalance") else {
+        return;
+    };
+    let conductance = |run: &RunId| {
+        let flow = ctx.flow(*run)?;
+        let ohms = flow.wire_resistance.0 + flow.ending_resistance.iter().map(|r| r.0).sum::<f64>();
+        (ohms > 0.0).then(|| 1.0 / ohms)
+    };
+    let all: Option<Vec<f64>> = runs.iter().map(conductance).collect();
+    let Some(all) = all else { return };
+    let equal = all.iter().sum::<f64>() / all.len() as f64;
+    let greatest = all
+        .iter()
+        .zip(runs)
+        .max_by(|a, b| a.0.total_cmp(b.0).then(b.1.cmp(a.1)));
+    let Some((most, run)) = greatest else { return };
+    let excess = most / equal - 1.0;
+    if excess <= limit {
+        return;
+    }
+    let carried: Amps = runs
+        .iter()
+        .filter_map(|run| ctx.flow(*run))
+        .map(|flow| flow.current.rms.abs())
+        .sum();
+    let (takes, share) = against(
+        100.0 * (1.0 + excess) / all.len() as f64,
+        100.0 * (1.0 + limit) / all.len() as f64,
+    );
+    out.add(
+        CHECK
+            .finding(
+                format!(
+                    "Of the {} A in {}, {} takes {takes} %; up to {share} % passes as an equal share.",
+                    number(carried.0),
+                    ctx.run_tags(runs),
+                    ctx.run_tag(*run)
+                ),
+                "Make them alike in size, length, material and ends, or lay one wire in their place."
+                    .to_owned(),
+            )
+            .runs(runs.iter().copied())
+            .measure(excess, limit, "", Some("parallel-imbalance")),
+    );
+}
