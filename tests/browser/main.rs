@@ -3,3 +3,4 @@
 #![allow(clippy::disallowed_methods)]
 
 mod harness;
+mod same_bytes;
