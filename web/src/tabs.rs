@@ -165,7 +165,11 @@ impl Inner {
                 let _ = resolve.call1(&JsValue::NULL, &ours.into());
                 held
             });
-            let request = js::call(&locks, "request", &[&inner.name.as_str().into(), &options, &on_answer]);
+            let request = js::call(
+                &locks,
+                "request",
+                &[&inner.name.as_str().into(), &options, &on_answer],
+            );
             match request.and_then(JsCast::dyn_into::<Promise>) {
                 Ok(request) => {
                     let here = Rc::clone(&inner);
@@ -182,7 +186,9 @@ impl Inner {
 
     /// Waits for the end of a request: given back (nothing to do), never granted, or taken away by another tab.
     async fn until_ended(self: Rc<Self>, request: Promise, reject: &Function) {
-        let Err(error) = JsFuture::from(request).await else { return };
+        let Err(error) = JsFuture::from(request).await else {
+            return;
+        };
         // Without effect when it was granted before: then it was taken away.
         let _ = reject.call1(&JsValue::NULL, &error);
         if self.hold.get().may_write() && self.release.take().is_some() {
@@ -216,7 +222,10 @@ impl News {
         if let Some(channel) = &channel {
             channel.set_onmessage(Some(on_message.as_ref().unchecked_ref()));
         }
-        Self { channel, _on_message: on_message }
+        Self {
+            channel,
+            _on_message: on_message,
+        }
     }
 
     /// Tells that a job was written.

@@ -47,7 +47,9 @@ impl FileTrouble {
             "NotAllowedError" | "SecurityError" => Self::NotAllowed,
             "QuotaExceededError" => Self::DiskFull,
             "NoModificationAllowedError" | "InvalidStateError" | "NotReadableError" => Self::InUse,
-            _ => Self::Failed { reason: js::error_message(error) },
+            _ => Self::Failed {
+                reason: js::error_message(error),
+            },
         }
     }
 
@@ -66,8 +68,13 @@ impl fmt::Display for FileTrouble {
                 bytes / 1e6,
                 *most as f64 / 1e6
             ),
-            Self::NoFile => write!(out, "That is not a file. Drop one job file from your file manager here."),
-            Self::SeveralFiles { count } => write!(out, "Those are {count} files. Drop one job file at a time."),
+            Self::NoFile => write!(
+                out,
+                "That is not a file. Drop one job file from your file manager here."
+            ),
+            Self::SeveralFiles { count } => {
+                write!(out, "Those are {count} files. Drop one job file at a time.")
+            }
             Self::Gone => write!(
                 out,
                 "The file is not there any more: it was moved, renamed or deleted. Save the job under a new name."
@@ -76,7 +83,10 @@ impl fmt::Display for FileTrouble {
                 out,
                 "The browser did not allow it. Try again and agree when it asks, or save the job under a new name."
             ),
-            Self::DiskFull => write!(out, "The disk is full: the file was not written. Free some space and save again."),
+            Self::DiskFull => write!(
+                out,
+                "The disk is full: the file was not written. Free some space and save again."
+            ),
             Self::InUse => write!(
                 out,
                 "The file is in use by another program or protected. Close it there, or save the job under a new name."

@@ -32,12 +32,16 @@ pub(super) async fn png_of(canvas: &HtmlCanvasElement) -> Result<Blob, FileTroub
         let on_blob = Closure::once_into_js(move |blob: JsValue| {
             let _ = resolve.call1(&JsValue::NULL, &blob);
         });
-        failed = canvas.to_blob_with_type(on_blob.unchecked_ref(), "image/png").err();
+        failed = canvas
+            .to_blob_with_type(on_blob.unchecked_ref(), "image/png")
+            .err();
     });
     if let Some(error) = failed {
         return Err(FileTrouble::of(&error));
     }
-    let blob = JsFuture::from(blob).await.map_err(|error| FileTrouble::of(&error))?;
+    let blob = JsFuture::from(blob)
+        .await
+        .map_err(|error| FileTrouble::of(&error))?;
     blob.dyn_into().map_err(|_| FileTrouble::PictureTooLarge)
 }
 
@@ -46,13 +50,16 @@ pub(super) fn download(name: &str, pieces: &[JsValue], media_type: &str) -> Resu
     let options = BlobPropertyBag::new();
     options.set_type(media_type);
     let pieces: Array = pieces.iter().collect();
-    let blob = Blob::new_with_str_sequence_and_options(&pieces, &options).map_err(|error| FileTrouble::of(&error))?;
+    let blob = Blob::new_with_str_sequence_and_options(&pieces, &options)
+        .map_err(|error| FileTrouble::of(&error))?;
     download_blob(name, &blob)
 }
 
 fn download_blob(name: &str, blob: &Blob) -> Result<(), FileTrouble> {
     let failed = |error: JsValue| FileTrouble::of(&error);
-    let document = web_sys::window().and_then(|window| window.document()).ok_or(FileTrouble::NotAllowed)?;
+    let document = web_sys::window()
+        .and_then(|window| window.document())
+        .ok_or(FileTrouble::NotAllowed)?;
     let body = document.body().ok_or(FileTrouble::NotAllowed)?;
     let address = Url::create_object_url_with_blob(blob).map_err(failed)?;
     let link: HtmlAnchorElement = document.create_element("a").map_err(failed)?.unchecked_into();

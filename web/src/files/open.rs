@@ -54,9 +54,11 @@ pub(crate) fn dropped(
     transfer: Option<DataTransfer>,
     most: usize,
 ) -> impl Future<Output = Result<Opened, FileTrouble>> + use<> {
-    let (file, handle) = transfer.as_ref().map_or((Err(FileTrouble::NoFile), None), |transfer| {
-        (file_in(transfer), handle_in(transfer))
-    });
+    let (file, handle) = transfer
+        .as_ref()
+        .map_or((Err(FileTrouble::NoFile), None), |transfer| {
+            (file_in(transfer), handle_in(transfer))
+        });
     async move {
         let file = file?;
         let handle = match handle {
@@ -64,7 +66,10 @@ pub(crate) fn dropped(
             None => None,
         };
         // A folder comes as a file that cannot be read; its handle tells.
-        if handle.as_ref().is_some_and(|handle| js::get(handle, "kind") != "file") {
+        if handle
+            .as_ref()
+            .is_some_and(|handle| js::get(handle, "kind") != "file")
+        {
             return Err(FileTrouble::NoFile);
         }
         read(&file, handle.map(FileHandle::from_js), most).await
@@ -72,13 +77,23 @@ pub(crate) fn dropped(
 }
 
 /// Reads a file, unless it has more than `most` bytes.
-pub(crate) async fn read(file: &File, handle: Option<FileHandle>, most: usize) -> Result<Opened, FileTrouble> {
+pub(crate) async fn read(
+    file: &File,
+    handle: Option<FileHandle>,
+    most: usize,
+) -> Result<Opened, FileTrouble> {
     let (name, bytes) = (file.name(), file.size());
     if bytes > most as f64 {
         return Err(FileTrouble::TooLarge { name, bytes, most });
     }
-    let buffer = JsFuture::from(file.array_buffer()).await.map_err(|error| FileTrouble::of(&error))?;
-    Ok(Opened { name, bytes: Uint8Array::new(&buffer).to_vec(), handle })
+    let buffer = JsFuture::from(file.array_buffer())
+        .await
+        .map_err(|error| FileTrouble::of(&error))?;
+    Ok(Opened {
+        name,
+        bytes: Uint8Array::new(&buffer).to_vec(),
+        handle,
+    })
 }
 
 async fn from_handle(handle: &FileHandle, most: usize) -> Result<Opened, FileTrouble> {
@@ -99,14 +114,19 @@ fn file_in(transfer: &DataTransfer) -> Result<File, FileTrouble> {
 fn handle_in(transfer: &DataTransfer) -> Option<Promise> {
     let items = js::get(transfer, "items");
     let item = js::get(&items, "0");
-    js::call(&item, "getAsFileSystemHandle", &[]).ok()?.dyn_into().ok()
+    js::call(&item, "getAsFileSystemHandle", &[])
+        .ok()?
+        .dyn_into()
+        .ok()
 }
 
 /// By an input that is never seen. It stays in the page until the person has chosen: some browsers forget one that
 /// stands nowhere.
 async fn pick_by_input() -> Result<Option<File>, FileTrouble> {
     let failed = |error: JsValue| FileTrouble::of(&error);
-    let document = web_sys::window().and_then(|window| window.document()).ok_or(FileTrouble::NotAllowed)?;
+    let document = web_sys::window()
+        .and_then(|window| window.document())
+        .ok_or(FileTrouble::NotAllowed)?;
     let body = document.body().ok_or(FileTrouble::NotAllowed)?;
     let input: HtmlInputElement = document.create_element("input").map_err(failed)?.unchecked_into();
     input.set_type("file");
@@ -122,7 +142,9 @@ async fn pick_by_input() -> Result<Option<File>, FileTrouble> {
     if let Some(done) = &done {
         // `cancel` is not known everywhere; where it is not, an input that nobody answers is left behind, and no more.
         for event in ["change", "cancel"] {
-            input.add_event_listener_with_callback(event, done.as_ref().unchecked_ref()).map_err(failed)?;
+            input
+                .add_event_listener_with_callback(event, done.as_ref().unchecked_ref())
+                .map_err(failed)?;
         }
     }
     input.click();

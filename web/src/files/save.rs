@@ -41,7 +41,11 @@ impl FileHandle {
         }
         let mode = js::object(&[("mode", &"readwrite".into())]);
         let state = asked(&self.0, "requestPermission", &[&mode]).await?;
-        if state == "granted" { Ok(()) } else { Err(FileTrouble::NotAllowed) }
+        if state == "granted" {
+            Ok(())
+        } else {
+            Err(FileTrouble::NotAllowed)
+        }
     }
 
     async fn write(&self, text: &str) -> Result<(), FileTrouble> {
@@ -83,10 +87,15 @@ pub(crate) async fn save_as(name: &str, text: &str) -> Result<Saved, FileTrouble
     let window = web_sys::window().ok_or(FileTrouble::NotAllowed)?;
     if !js::has_method(&window, "showSaveFilePicker") {
         download(name, &[text.into()], "application/json")?;
-        return Ok(Saved::Download { name: name.to_owned() });
+        return Ok(Saved::Download {
+            name: name.to_owned(),
+        });
     }
-    let options =
-        js::object(&[("id", &"job".into()), ("suggestedName", &name.into()), ("types", &job_types())]);
+    let options = js::object(&[
+        ("id", &"job".into()),
+        ("suggestedName", &name.into()),
+        ("types", &job_types()),
+    ]);
     let picked = match js::call(&window, "showSaveFilePicker", &[&options]) {
         Ok(promise) => JsFuture::from(Promise::resolve(&promise)).await,
         Err(error) => Err(error),
@@ -121,11 +130,17 @@ pub(super) fn job_types() -> JsValue {
     // Pickers refuse endings with a second dot here; the suggested name has the full one.
     debug_assert!(ENDING.ends_with(".json"));
     let accept = js::object(&[("application/json", &Array::of1(&".json".into()))]);
-    Array::of1(&js::object(&[("description", &"Job file".into()), ("accept", &accept)])).into()
+    Array::of1(&js::object(&[
+        ("description", &"Job file".into()),
+        ("accept", &accept),
+    ]))
+    .into()
 }
 
 /// Calls a method that gives a promise, and awaits it.
 async fn asked(target: &JsValue, method: &str, arguments: &[&JsValue]) -> Result<JsValue, FileTrouble> {
     let promise = js::call(target, method, arguments).map_err(|error| FileTrouble::of(&error))?;
-    JsFuture::from(Promise::resolve(&promise)).await.map_err(|error| FileTrouble::of(&error))
+    JsFuture::from(Promise::resolve(&promise))
+        .await
+        .map_err(|error| FileTrouble::of(&error))
 }

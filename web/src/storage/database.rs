@@ -9,7 +9,9 @@ use js_sys::{Array, Promise};
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest, IdbRequest, IdbTransaction};
+use web_sys::{
+    IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest, IdbRequest, IdbTransaction,
+};
 
 /// What the list of jobs shows, by job.
 pub(super) const JOBS: &str = "jobs";
@@ -38,7 +40,9 @@ pub(super) struct Database {
 
 impl Database {
     pub(super) async fn open(name: &str) -> Result<Self, StoreError> {
-        let request = factory()?.open_with_u32(name, VERSION).map_err(|error| StoreError::of(&error))?;
+        let request = factory()?
+            .open_with_u32(name, VERSION)
+            .map_err(|error| StoreError::of(&error))?;
         let upgrading = request.clone();
         let on_upgrade = Closure::<dyn FnMut()>::new(move || {
             // Failing here fails the opening, which reports it.
@@ -62,7 +66,10 @@ impl Database {
         let closing = inner.clone();
         let on_version_change = Closure::<dyn FnMut()>::new(move || closing.close());
         inner.set_onversionchange(Some(on_version_change.as_ref().unchecked_ref()));
-        Ok(Self { inner, _on_version_change: on_version_change })
+        Ok(Self {
+            inner,
+            _on_version_change: on_version_change,
+        })
     }
 
     pub(super) fn reading(&self, stores: &[&str]) -> Result<Transaction, StoreError> {
@@ -78,7 +85,9 @@ impl Database {
         // Strict: on the disk when it says so, not only on its way there. A browser that knows no such option ignores it.
         let options = js::object(&[("durability", &"strict".into())]);
         js::call(&self.inner, "transaction", &[&names, &mode.into(), &options])
-            .map(|inner| Transaction { inner: inner.unchecked_into() })
+            .map(|inner| Transaction {
+                inner: inner.unchecked_into(),
+            })
             .map_err(|error| StoreError::of(&error))
     }
 }
@@ -91,7 +100,9 @@ impl Drop for Database {
 }
 
 fn factory() -> Result<IdbFactory, StoreError> {
-    let refused = |reason: &str| StoreError::Refused { reason: reason.to_owned() };
+    let refused = |reason: &str| StoreError::Refused {
+        reason: reason.to_owned(),
+    };
     let window = web_sys::window().ok_or_else(|| refused("there is no window"))?;
     window
         .indexed_db()
@@ -106,32 +117,49 @@ pub(super) struct Transaction {
 
 impl Transaction {
     fn store(&self, name: &str) -> Result<IdbObjectStore, StoreError> {
-        self.inner.object_store(name).map_err(|error| StoreError::of(&error))
+        self.inner
+            .object_store(name)
+            .map_err(|error| StoreError::of(&error))
     }
 
     /// Puts a value, over one that is there.
     pub(super) fn put(&self, store: &str, key: &JsValue, value: &JsValue) -> Result<(), StoreError> {
-        self.store(store)?.put_with_key(value, key).map(drop).map_err(|error| StoreError::of(&error))
+        self.store(store)?
+            .put_with_key(value, key)
+            .map(drop)
+            .map_err(|error| StoreError::of(&error))
     }
 
     /// Adds a value; when one is there under that key, all of the transaction fails.
     pub(super) fn add(&self, store: &str, key: &JsValue, value: &JsValue) -> Result<(), StoreError> {
-        self.store(store)?.add_with_key(value, key).map(drop).map_err(|error| StoreError::of(&error))
+        self.store(store)?
+            .add_with_key(value, key)
+            .map(drop)
+            .map_err(|error| StoreError::of(&error))
     }
 
     /// Deletes what stands under a key, or within a range of keys.
     pub(super) fn delete(&self, store: &str, key: &JsValue) -> Result<(), StoreError> {
-        self.store(store)?.delete(key).map(drop).map_err(|error| StoreError::of(&error))
+        self.store(store)?
+            .delete(key)
+            .map(drop)
+            .map_err(|error| StoreError::of(&error))
     }
 
     /// The value under a key; undefined for none.
     pub(super) fn get(&self, store: &str, key: &JsValue) -> Result<Answer, StoreError> {
-        self.store(store)?.get(key).map(answer).map_err(|error| StoreError::of(&error))
+        self.store(store)?
+            .get(key)
+            .map(answer)
+            .map_err(|error| StoreError::of(&error))
     }
 
     /// All values within a range of keys, in the order of their keys.
     pub(super) fn get_all(&self, store: &str, keys: &JsValue) -> Result<Answer, StoreError> {
-        self.store(store)?.get_all_with_key(keys).map(answer).map_err(|error| StoreError::of(&error))
+        self.store(store)?
+            .get_all_with_key(keys)
+            .map(answer)
+            .map_err(|error| StoreError::of(&error))
     }
 
     /// Sends the transaction off: nothing more can be added, and it needs this tab no more. Its outcome is awaited
@@ -200,7 +228,11 @@ fn answer(request: IdbRequest) -> Answer {
         }));
         let bad = request.clone();
         closures.push(Closure::new(move || {
-            let error = bad.error().ok().flatten().map_or(JsValue::UNDEFINED, JsValue::from);
+            let error = bad
+                .error()
+                .ok()
+                .flatten()
+                .map_or(JsValue::UNDEFINED, JsValue::from);
             let _ = reject.call1(&JsValue::NULL, &error);
         }));
     });
@@ -212,7 +244,13 @@ fn answer(request: IdbRequest) -> Answer {
         request.set_onsuccess(None);
         request.set_onerror(None);
     });
-    awaited(future, Listening { off, _closures: closures })
+    awaited(
+        future,
+        Listening {
+            off,
+            _closures: closures,
+        },
+    )
 }
 
 fn settled(transaction: &IdbTransaction) -> Answer {
@@ -237,7 +275,13 @@ fn settled(transaction: &IdbTransaction) -> Answer {
         transaction.set_oncomplete(None);
         transaction.set_onabort(None);
     });
-    awaited(future, Listening { off, _closures: closures })
+    awaited(
+        future,
+        Listening {
+            off,
+            _closures: closures,
+        },
+    )
 }
 
 fn awaited(future: JsFuture, listening: Listening) -> Answer {

@@ -55,10 +55,14 @@ impl StoreError {
                 "This browser keeps no data for this page: perhaps a private window, or storage is turned off ({reason})."
             ),
             Self::Full => "The browser's storage is full: the last change could not be kept.".to_owned(),
-            Self::ChangedElsewhere => "This job was changed in another tab since it was opened here.".to_owned(),
+            Self::ChangedElsewhere => {
+                "This job was changed in another tab since it was opened here.".to_owned()
+            }
             Self::NewerPage => "A newer version of this page is open in another tab.".to_owned(),
             Self::Missing => "This job is not in the browser's storage any more.".to_owned(),
-            Self::Unreadable { reason, .. } => format!("What is stored of this job cannot be read: {reason}."),
+            Self::Unreadable { reason, .. } => {
+                format!("What is stored of this job cannot be read: {reason}.")
+            }
             Self::Failed { reason } => format!("The browser could not keep or read the job ({reason})."),
         }
     }
@@ -77,7 +81,9 @@ impl StoreError {
             }
             Self::NewerPage => "Save the job to a file, then load this page again.",
             Self::Missing => "If it is still open here, save it to a file or as a new job.",
-            Self::Unreadable { .. } => "It is left as it is. Save the stored text to a file, and open an earlier copy.",
+            Self::Unreadable { .. } => {
+                "It is left as it is. Save the stored text to a file, and open an earlier copy."
+            }
             Self::Failed { .. } => "Save the job to a file now, then load this page again.",
         }
     }

@@ -54,7 +54,10 @@ impl JobInfo {
         Some(Self {
             key: JobKey(js::get(value, "key").as_string()?),
             title: js::get(value, "title").as_string().unwrap_or_default(),
-            changed_at: js::get(value, "changedAt").as_f64().filter(|at| at.is_finite()).unwrap_or(0.0),
+            changed_at: js::get(value, "changedAt")
+                .as_f64()
+                .filter(|at| at.is_finite())
+                .unwrap_or(0.0),
             revision: revision(value),
         })
     }
@@ -69,11 +72,17 @@ pub(super) struct Snapshot {
 
 impl Snapshot {
     pub(super) fn to_js(&self) -> JsValue {
-        js::object(&[("text", &self.text.as_str().into()), ("revision", &number(self.revision))])
+        js::object(&[
+            ("text", &self.text.as_str().into()),
+            ("revision", &number(self.revision)),
+        ])
     }
 
     pub(super) fn from_js(value: &JsValue) -> Option<Self> {
-        Some(Self { text: js::get(value, "text").as_string()?, revision: revision(value) })
+        Some(Self {
+            text: js::get(value, "text").as_string()?,
+            revision: revision(value),
+        })
     }
 }
 
@@ -88,15 +97,24 @@ pub(super) struct Line {
 impl Line {
     /// A line whose place is taken, and whose entry a text holds.
     pub(super) fn mark(revision: u64) -> Self {
-        Self { revision, entry: String::new() }
+        Self {
+            revision,
+            entry: String::new(),
+        }
     }
 
     pub(super) fn to_js(&self) -> JsValue {
-        js::object(&[("revision", &number(self.revision)), ("entry", &self.entry.as_str().into())])
+        js::object(&[
+            ("revision", &number(self.revision)),
+            ("entry", &self.entry.as_str().into()),
+        ])
     }
 
     pub(super) fn from_js(value: &JsValue) -> Self {
-        Self { revision: revision(value), entry: js::get(value, "entry").as_string().unwrap_or_default() }
+        Self {
+            revision: revision(value),
+            entry: js::get(value, "entry").as_string().unwrap_or_default(),
+        }
     }
 }
 
@@ -122,7 +140,9 @@ impl Original {
     }
 
     pub(super) fn from_js(value: &JsValue) -> Self {
-        let journal = js::get(value, "journal").dyn_into::<js_sys::Array>().unwrap_or_default();
+        let journal = js::get(value, "journal")
+            .dyn_into::<js_sys::Array>()
+            .unwrap_or_default();
         Self {
             text: js::get(value, "text").as_string().unwrap_or_default(),
             journal: journal.iter().filter_map(|line| line.as_string()).collect(),

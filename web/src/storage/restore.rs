@@ -3,9 +3,9 @@
 //! gap is not played: it was made on a job that is not there.
 
 use super::record::{Line, Snapshot};
+use model::Job;
 use model::file::{FileError, Problem};
 use model::history::{self, Entry};
-use model::Job;
 
 /// A job as far as it could be read.
 #[derive(Debug)]
@@ -25,7 +25,12 @@ pub(super) struct Restored {
 /// When not even a part of the text can be read.
 pub(super) fn restore(snapshot: &Snapshot, journal: &[Line]) -> Result<Restored, FileError> {
     let opened = model::file::read_lenient(snapshot.text.as_bytes())?;
-    let mut restored = Restored { job: opened.job, problems: opened.problems, unplayed: Vec::new(), played: 0 };
+    let mut restored = Restored {
+        job: opened.job,
+        problems: opened.problems,
+        unplayed: Vec::new(),
+        played: 0,
+    };
     let mut expected = snapshot.revision.saturating_add(1);
     let since = journal.iter().filter(|line| line.revision > snapshot.revision);
     for line in since {

@@ -143,11 +143,7 @@ impl Store {
             reason: error.to_string(),
             original: snapshot.text.clone(),
         })?;
-        let written = journal
-            .iter()
-            .map(|line| line.revision)
-            .max()
-            .unwrap_or_default();
+        let written = journal.iter().map(|line| line.revision).max().unwrap_or_default();
         let revision = written
             .max(snapshot.revision)
             .max(info.map_or(0, |info| info.revision));
@@ -182,13 +178,8 @@ impl Store {
     /// Damaged states of a job as they were found, the oldest first.
     pub(crate) async fn originals(&self, key: &JobKey) -> Result<Vec<Original>, StoreError> {
         let reading = self.0.database.reading(&[ORIGINALS])?;
-        let all = reading
-            .get_all(ORIGINALS, &keys(key.as_str(), 0, LAST))?
-            .await?;
-        Ok(array(all)
-            .iter()
-            .map(|value| Original::from_js(&value))
-            .collect())
+        let all = reading.get_all(ORIGINALS, &keys(key.as_str(), 0, LAST))?.await?;
+        Ok(array(all).iter().map(|value| Original::from_js(&value)).collect())
     }
 
     /// Stores a job that is not stored yet, under a key of its own.
@@ -203,7 +194,11 @@ impl Store {
     }
 
     /// Writes the full text of a job that was loaded or created here.
-    pub(crate) fn save(&self, key: &JobKey, job: &Job) -> impl Future<Output = Result<(), StoreError>> + use<> {
+    pub(crate) fn save(
+        &self,
+        key: &JobKey,
+        job: &Job,
+    ) -> impl Future<Output = Result<(), StoreError>> + use<> {
         let begun = self.begin(key, |progress| self.send_text(key, job, progress));
         self.clone().finish(key.clone(), begun)
     }
@@ -321,7 +316,13 @@ impl Store {
         outcome
     }
 
-    fn send_line(&self, key: &JobKey, entry: String, job: &Job, progress: &mut Progress) -> Result<Answer, StoreError> {
+    fn send_line(
+        &self,
+        key: &JobKey,
+        entry: String,
+        job: &Job,
+        progress: &mut Progress,
+    ) -> Result<Answer, StoreError> {
         let bytes = entry.len();
         let line = Line {
             revision: progress.revision.saturating_add(1),

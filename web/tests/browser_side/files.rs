@@ -35,7 +35,9 @@ async fn a_file_is_saved_through_its_handle_and_replaced_as_a_whole() {
     for text in [&long, &short] {
         assert!(matches!(files::save(&handle, text).await.unwrap(), Saved::To(_)));
     }
-    let opened = files::read(&file_of(&handle).await, Some(handle.clone()), 1_000_000).await.unwrap();
+    let opened = files::read(&file_of(&handle).await, Some(handle.clone()), 1_000_000)
+        .await
+        .unwrap();
     assert_eq!(opened.name, "saved.loom.json");
     assert_eq!(model::file::read(&opened.bytes).unwrap(), job("Van"));
     assert_eq!(opened.handle.unwrap().name(), "saved.loom.json");
@@ -57,12 +59,19 @@ async fn a_handle_survives_in_the_store() {
     let store = crate::storage::Store::open_named(&name).await.unwrap();
     let kept = FileHandle::from_js(store.handle(&key).await.unwrap().unwrap());
     files::save(&kept, "{}").await.unwrap();
-    assert_eq!(files::read(&file_of(&handle).await, None, 10).await.unwrap().bytes, b"{}");
+    assert_eq!(
+        files::read(&file_of(&handle).await, None, 10)
+            .await
+            .unwrap()
+            .bytes,
+        b"{}"
+    );
 }
 
 #[wasm_bindgen_test]
 async fn a_file_that_was_deleted_is_named_so() {
     let handle = private_file("deleted.loom.json").await;
+    files::save(&handle, "{}").await.unwrap();
     let gone = file_of(&handle).await;
     awaited(handle.as_js(), "remove", &[]).await;
     assert_eq!(files::read(&gone, None, 10).await.unwrap_err(), FileTrouble::Gone);
@@ -70,30 +79,55 @@ async fn a_file_that_was_deleted_is_named_so() {
 
 #[wasm_bindgen_test]
 async fn a_file_that_is_too_large_is_not_read() {
-    let error = files::read(&file("film.json", "0123456789"), None, 9).await.unwrap_err();
-    assert_eq!(error, FileTrouble::TooLarge { name: "film.json".to_owned(), bytes: 10.0, most: 9 });
-    assert!(files::read(&file("film.json", "0123456789"), None, 10).await.is_ok());
+    let error = files::read(&file("film.json", "0123456789"), None, 9)
+        .await
+        .unwrap_err();
+    assert_eq!(
+        error,
+        FileTrouble::TooLarge {
+            name: "film.json".to_owned(),
+            bytes: 10.0,
+            most: 9
+        }
+    );
+    assert!(
+        files::read(&file("film.json", "0123456789"), None, 10)
+            .await
+            .is_ok()
+    );
 }
 
 #[wasm_bindgen_test]
 async fn one_dropped_file_is_opened() {
     let transfer = DataTransfer::new().unwrap();
-    transfer.items().add_with_file(&file("van.loom.json", "{ }")).unwrap();
+    transfer
+        .items()
+        .add_with_file(&file("van.loom.json", "{ }"))
+        .unwrap();
     let opened = files::dropped(Some(transfer), 100).await.unwrap();
-    assert_eq!((opened.name.as_str(), opened.bytes.as_slice()), ("van.loom.json", b"{ }".as_slice()));
+    assert_eq!(
+        (opened.name.as_str(), opened.bytes.as_slice()),
+        ("van.loom.json", b"{ }".as_slice())
+    );
 }
 
 #[wasm_bindgen_test]
 async fn dropped_text_and_several_files_are_told_apart() {
     let transfer = DataTransfer::new().unwrap();
     transfer.set_data("text/plain", "not a file").unwrap();
-    assert_eq!(files::dropped(Some(transfer), 100).await.unwrap_err(), FileTrouble::NoFile);
+    assert_eq!(
+        files::dropped(Some(transfer), 100).await.unwrap_err(),
+        FileTrouble::NoFile
+    );
     assert_eq!(files::dropped(None, 100).await.unwrap_err(), FileTrouble::NoFile);
     let transfer = DataTransfer::new().unwrap();
     for name in ["a.json", "b.json"] {
         transfer.items().add_with_file(&file(name, "{}")).unwrap();
     }
-    assert_eq!(files::dropped(Some(transfer), 100).await.unwrap_err(), FileTrouble::SeveralFiles { count: 2 });
+    assert_eq!(
+        files::dropped(Some(transfer), 100).await.unwrap_err(),
+        FileTrouble::SeveralFiles { count: 2 }
+    );
 }
 
 #[wasm_bindgen_test]
@@ -115,14 +149,19 @@ async fn downloaded(export: impl Future<Output = Result<(), FileTrouble>>) -> (S
     let document = web_sys::window().unwrap().document().unwrap();
     let caught = std::rc::Rc::new(std::cell::RefCell::new(None));
     let catching = caught.clone();
-    let on_click = wasm_bindgen::prelude::Closure::<dyn FnMut(web_sys::Event)>::new(move |event: web_sys::Event| {
-        let link: HtmlAnchorElement = event.target().unwrap().unchecked_into();
-        event.prevent_default();
-        catching.replace(Some((link.download(), link.href())));
-    });
-    document.add_event_listener_with_callback("click", on_click.as_ref().unchecked_ref()).unwrap();
+    let on_click =
+        wasm_bindgen::prelude::Closure::<dyn FnMut(web_sys::Event)>::new(move |event: web_sys::Event| {
+            let link: HtmlAnchorElement = event.target().unwrap().unchecked_into();
+            event.prevent_default();
+            catching.replace(Some((link.download(), link.href())));
+        });
+    document
+        .add_event_listener_with_callback("click", on_click.as_ref().unchecked_ref())
+        .unwrap();
     let outcome = export.await;
-    document.remove_event_listener_with_callback("click", on_click.as_ref().unchecked_ref()).unwrap();
+    document
+        .remove_event_listener_with_callback("click", on_click.as_ref().unchecked_ref())
+        .unwrap();
     outcome.unwrap();
     let (name, address) = caught.take().expect("a link was clicked");
     let answer = awaited(&web_sys::window().unwrap(), "fetch", &[&address.into()]).await;
@@ -134,9 +173,11 @@ async fn downloaded(export: impl Future<Output = Result<(), FileTrouble>>) -> (S
 #[wasm_bindgen_test]
 async fn an_exported_drawing_is_the_text_that_was_given() {
     let svg = "<svg xmlns=\"http://www.w3.org/2000/svg\"><text>Ω</text></svg>";
-    let (name, kind, bytes) =
-        downloaded(async { files::export_text("van.svg", svg, "image/svg+xml") }).await;
-    assert_eq!((name.as_str(), kind.as_str(), bytes.as_slice()), ("van.svg", "image/svg+xml", svg.as_bytes()));
+    let (name, kind, bytes) = downloaded(async { files::export_text("van.svg", svg, "image/svg+xml") }).await;
+    assert_eq!(
+        (name.as_str(), kind.as_str(), bytes.as_slice()),
+        ("van.svg", "image/svg+xml", svg.as_bytes())
+    );
 }
 
 #[wasm_bindgen_test]

@@ -16,7 +16,10 @@ pub(crate) async fn store(test: &str) -> (Store, String) {
 
 /// A job with this title and one part.
 pub(crate) fn job(title: &str) -> Job {
-    let mut job = Job { title: title.to_owned(), ..Job::default() };
+    let mut job = Job {
+        title: title.to_owned(),
+        ..Job::default()
+    };
     job.apply(part(1, "B1"));
     job
 }
@@ -26,7 +29,11 @@ pub(crate) fn part(id: u32, tag: &str) -> Edit {
     let part = Part::new(tag, PartKind::Battery(model::kinds::supply::Battery::default()));
     Edit::new(
         format!("Place {tag}"),
-        vec![Change::Part { sheet: SheetKind::Plan, id: PartId(id), to: Some(Box::new(part)) }],
+        vec![Change::Part {
+            sheet: SheetKind::Plan,
+            id: PartId(id),
+            to: Some(Box::new(part)),
+        }],
     )
 }
 
@@ -37,7 +44,11 @@ pub(crate) fn done(history: &mut History, job: &mut Job, edit: Edit) -> Entry {
 
 /// Tags of the plan's parts.
 pub(crate) fn tags(job: &Job) -> Vec<String> {
-    job.sheets[&SheetKind::Plan].parts.values().map(|part| part.tag.clone()).collect()
+    job.sheets[&SheetKind::Plan]
+        .parts
+        .values()
+        .map(|part| part.tag.clone())
+        .collect()
 }
 
 /// Waits until something is so, at most for five seconds.

@@ -60,7 +60,11 @@ async fn a_long_journal_becomes_a_text() {
     let (key, created) = store.create(&van);
     created.await.unwrap();
     for turn in 0..450 {
-        let entry = done(&mut history, &mut van, Edit::new("Title", vec![Change::Title(format!("Van {turn}"))]));
+        let entry = done(
+            &mut history,
+            &mut van,
+            Edit::new("Title", vec![Change::Title(format!("Van {turn}"))]),
+        );
         store.append(&key, &entry, &van).await.unwrap();
     }
     let again = Store::open_named(&name).await.unwrap();
@@ -82,7 +86,8 @@ async fn the_list_has_titles_and_the_latest_first() {
     gloo_timers::future::TimeoutFuture::new(5).await;
     let (second, written) = store.create(&job("Second"));
     written.await.unwrap();
-    let titles = |list: Vec<crate::storage::JobInfo>| list.into_iter().map(|info| info.title).collect::<Vec<_>>();
+    let titles =
+        |list: Vec<crate::storage::JobInfo>| list.into_iter().map(|info| info.title).collect::<Vec<_>>();
     assert_eq!(titles(store.list().await.unwrap()), ["Second", "First"]);
     gloo_timers::future::TimeoutFuture::new(5).await;
     store.rename(&first, "First, renamed").await.unwrap();
@@ -100,7 +105,10 @@ async fn the_job_that_was_open_last_is_known() {
     let (key, written) = store.create(&job("Van"));
     written.await.unwrap();
     store.set_last_open(&key).await.unwrap();
-    assert_eq!(Store::open_named(&name).await.unwrap().last_open().await.unwrap(), Some(key));
+    assert_eq!(
+        Store::open_named(&name).await.unwrap().last_open().await.unwrap(),
+        Some(key)
+    );
 }
 
 #[wasm_bindgen_test]
@@ -117,7 +125,11 @@ async fn of_a_damaged_text_the_rest_is_read_and_the_original_kept() {
     assert!(loaded.damaged);
     assert_eq!(loaded.job.title, "Van");
     assert!(tags(&loaded.job).contains(&"B1".to_owned()));
-    assert!(loaded.problems[0].place.starts_with("sheets.plan.parts.p2"), "{}", loaded.problems[0].place);
+    assert!(
+        loaded.problems[0].place.starts_with("sheets.plan.parts.p2"),
+        "{}",
+        loaded.problems[0].place
+    );
     // Writing it now does not destroy what was found.
     store.save(&key, &loaded.job).await.unwrap();
     let originals = store.originals(&key).await.unwrap();
@@ -181,7 +193,10 @@ async fn a_full_disk_loses_nothing_and_the_next_write_catches_up() {
         let entry = done(&mut history, &mut van, part(id, &format!("B{id}")));
         let error = store.append(&key, &entry, &van).await.unwrap_err();
         assert_eq!(error, StoreError::Full);
-        assert!(error.to_string().contains("save the job to a file now"), "{error}");
+        assert!(
+            error.to_string().contains("save the job to a file now"),
+            "{error}"
+        );
     }
     // What was there before is whole.
     let before = Store::open_named(&name).await.unwrap().load(&key).await.unwrap();
@@ -225,9 +240,15 @@ async fn a_stale_tab_cannot_overwrite_another() {
     there.save(&key, &other).await.unwrap();
 
     let entry = done(&mut history, &mut van, part(9, "HERE"));
-    assert_eq!(here.append(&key, &entry, &van).await.unwrap_err(), StoreError::ChangedElsewhere);
+    assert_eq!(
+        here.append(&key, &entry, &van).await.unwrap_err(),
+        StoreError::ChangedElsewhere
+    );
     // Neither does trying again, nor a full text.
-    assert_eq!(here.save(&key, &van).await.unwrap_err(), StoreError::ChangedElsewhere);
+    assert_eq!(
+        here.save(&key, &van).await.unwrap_err(),
+        StoreError::ChangedElsewhere
+    );
     assert_eq!(there.load(&key).await.unwrap().job, other);
     // As a new job it can be kept.
     let (new, written) = here.create(&van);
@@ -241,9 +262,17 @@ async fn a_job_that_was_removed_elsewhere_is_not_brought_back_in_part() {
     let (mut van, mut history) = (job("Van"), History::new());
     let (key, written) = here.create(&van);
     written.await.unwrap();
-    Store::open_named(&name).await.unwrap().remove(&key).await.unwrap();
+    Store::open_named(&name)
+        .await
+        .unwrap()
+        .remove(&key)
+        .await
+        .unwrap();
     let entry = done(&mut history, &mut van, part(9, "HERE"));
-    assert_eq!(here.append(&key, &entry, &van).await.unwrap_err(), StoreError::ChangedElsewhere);
+    assert_eq!(
+        here.append(&key, &entry, &van).await.unwrap_err(),
+        StoreError::ChangedElsewhere
+    );
     assert!(here.list().await.unwrap().is_empty());
 }
 

@@ -14,7 +14,10 @@ type Heard = Rc<RefCell<Vec<Hold>>>;
 async fn claim(job: &str) -> (Claim, Heard) {
     let heard = Heard::default();
     let ear = Rc::clone(&heard);
-    (Claim::make(job, move |hold| ear.borrow_mut().push(hold)).await, heard)
+    (
+        Claim::make(job, move |hold| ear.borrow_mut().push(hold)).await,
+        heard,
+    )
 }
 
 /// Another page that holds the lock of a job, taken with these options of the browser.
@@ -26,7 +29,9 @@ async fn other_page(job: &str, options: &str) -> HtmlIFrameElement {
     ));
     document.body().unwrap().append_child(&frame).unwrap();
     until("the other page holds the lock", || {
-        frame.content_document().is_some_and(|page| page.title() == "held")
+        frame
+            .content_document()
+            .is_some_and(|page| page.title() == "held")
     })
     .await;
     frame
@@ -75,7 +80,10 @@ async fn taking_over_goes_both_ways() {
     until("the second notices", || second.hold() == Hold::TakenAway).await;
     assert_eq!(first.hold(), Hold::Ours);
     drop(first);
-    until("the second has it when the first goes", || second.hold() == Hold::Ours).await;
+    until("the second has it when the first goes", || {
+        second.hold() == Hold::Ours
+    })
+    .await;
     assert_eq!(*first_heard.borrow(), [Hold::TakenAway, Hold::Ours]);
     assert_eq!(*second_heard.borrow(), [Hold::Ours, Hold::TakenAway, Hold::Ours]);
 }

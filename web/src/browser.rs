@@ -1,0 +1,73 @@
+//! Small questions to the browser: its window, its light, what it remembers.
+
+use wasm_bindgen::JsCast;
+use web_sys::{Document, Element, HtmlElement, Window};
+
+/// The window. Always there in a page; a worker has none.
+pub(crate) fn window() -> Option<Window> {
+    web_sys::window()
+}
+
+/// The document.
+pub(crate) fn document() -> Option<Document> {
+    window()?.document()
+}
+
+/// Writes a panic to the console before the page stops, so that it can be told what happened.
+pub(crate) fn report_panics() {
+    std::panic::set_hook(Box::new(|info| {
+        log(&info.to_string());
+    }));
+}
+
+/// A line for whoever looks at the console.
+pub(crate) fn log(text: &str) {
+    let console = js_sys::Reflect::get(&js_sys::global(), &"console".into());
+    if let Ok(console) = console
+        && let Ok(error) = js_sys::Reflect::get(&console, &"error".into())
+        && let Ok(error) = error.dyn_into::<js_sys::Function>()
+    {
+        let _ = error.call1(&console, &text.into());
+    }
+}
+
+/// Whether the system asks for dark colours.
+pub(crate) fn prefers_dark() -> bool {
+    matches("(prefers-color-scheme: dark)")
+}
+
+/// Whether a media query holds.
+pub(crate) fn matches(query: &str) -> bool {
+    window().and_then(|window| window.match_media(query).ok().flatten()).is_some_and(|found| found.matches())
+}
+
+/// What the browser remembers under a key. Nothing in private mode, where even asking may fail.
+pub(crate) fn remembered(key: &str) -> Option<String> {
+    window()?.local_storage().ok().flatten()?.get_item(key).ok().flatten()
+}
+
+/// Remembers a small thing; that it may be forgotten does no harm.
+pub(crate) fn remember(key: &str, value: &str) {
+    if let Some(storage) = window().and_then(|window| window.local_storage().ok().flatten()) {
+        let _ = storage.set_item(key, value);
+    }
+}
+
+/// The element in focus.
+pub(crate) fn in_focus() -> Option<Element> {
+    document()?.active_element()
+}
+
+/// Whether an element takes typing, so that keys belong to it.
+pub(crate) fn takes_typing(element: &Element) -> bool {
+    matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA" | "SELECT") || element.has_attribute("contenteditable")
+}
+
+/// Puts the focus on the drawing.
+pub(crate) fn focus_board() {
+    if let Some(board) = document().and_then(|document| document.get_element_by_id("board"))
+        && let Ok(board) = board.dyn_into::<HtmlElement>()
+    {
+        let _ = board.focus();
+    }
+}

@@ -1,0 +1,191 @@
+//! The drawing surface: a canvas that fills the window. Owns its size, its pixel ratio and its listeners, and hands
+//! everything that happens to the editor as plain values.
+
+use super::events;
+use super::paint::Surface;
+use crate::browser;
+use crate::state::Store;
+use editor::{Input, Key, Margins, PointerKind};
+use gloo_events::{EventListener, EventListenerOptions};
+use gloo_timers::callback::Timeout;
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, KeyboardEvent, PointerEvent, WheelEvent};
+use yew::prelude::*;
+
+/// Room that frame, notes and tray take of the window.
+pub(crate) fn margins(width: f64) -> Margins {
+    Margins { left: 40.0, top: 34.0, right: notes_width(width) + 12.0, bottom: 62.0 }
+}
+
+/// Width of the right margin, where notes and title block stand.
+pub(crate) fn notes_width(width: f64) -> f64 {
+    if width >= 1400.0 {
+        340.0
+    } else if width >= 900.0 {
+        280.0
+    } else {
+        0.0
+    }
+}
+
+fn fit_canvas(canvas: &HtmlCanvasElement, store: &Store, first: bool) {
+    let Some(window) = browser::window() else { return };
+    let ratio = window.device_pixel_ratio().clamp(1.0, 3.0);
+    let (width, height) = (f64::from(canvas.client_width()), f64::from(canvas.client_height()));
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a window's size in pixels")]
+    let device = |css: f64| (css * ratio).round().clamp(1.0, 16_384.0) as u32;
+    canvas.set_width(device(width));
+    canvas.set_height(device(height));
+    let context = canvas.get_context("2d").ok().flatten().and_then(|context| context.dyn_into::<CanvasRenderingContext2d>().ok());
+    store.desk.set_surface(context.map(|context| Surface { context, ratio, width, height }));
+    store.desk.resize(width, height, margins(width), first);
+}
+
+/// The drawing surface.
+#[function_component]
+pub(crate) fn Board() -> Html {
+    let canvas = use_node_ref();
+    let store = use_context::<Store>();
+    let Some(store) = store else { return html! {} };
+
+    {
+        let (canvas, store) = (canvas.clone(), store.clone());
+        use_effect_with((), move |()| {
+            let mut listeners = Vec::new();
+            if let Some(canvas) = canvas.cast::<HtmlCanvasElement>() {
+                fit_canvas(&canvas, &store, true);
+                listeners = listen(&canvas, &store);
+                browser::focus_board();
+            }
+            move || drop(listeners)
+        });
+    }
+    let said = store.desk.see(|editor| {
+        let [stop, fix, tidy] = editor.counts();
+        format!(
+            "Wiring diagram, sheet {}: {} parts, {} runs, {stop} Stop, {fix} Fix, {tidy} Tidy. Arrows walk, Enter opens details, slash asks.",
+            editor.on().title(),
+            editor.sheet().parts.len(),
+            editor.sheet().runs.len()
+        )
+    });
+    let cursor = store.desk.see(|editor| match (editor.tool(), editor.hovered()) {
+        (editor::Tool::Hand, _) => "board--hand",
+        (editor::Tool::Pull(_) | editor::Tool::Meter(_) | editor::Tool::Place(_), _) => "board--aim",
+        (_, Some(editor::Thing::Terminal(_))) => "board--aim",
+        (_, Some(_)) => "board--thing",
+        _ => "",
+    });
+    html! {
+        <canvas ref={canvas} id="board" class={classes!("board", cursor)} data-testid="board" tabindex="0" role="application" aria-label={said}>
+        </canvas>
+    }
+}
+
+/// All listeners of the surface; they go when they are dropped.
+fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
+    let mut listeners = Vec::new();
+    // A long press needs a clock, which the editor has not.
+    let resting: Rc<RefCell<Option<Timeout>>> = Rc::default();
+    for name in ["pointerdown", "pointermove", "pointerup", "pointercancel", "pointerleave"] {
+        let (store, surface, resting) = (store.clone(), canvas.clone(), resting.clone());
+        let heed = move |event: &web_sys::Event| {
+            let Some(event) = event.dyn_ref::<PointerEvent>() else { return };
+            on_pointer(event, &surface, &store, &resting);
+        };
+        listeners.push(EventListener::new_with_options(canvas, name, EventListenerOptions::enable_prevent_default(), heed));
+    }
+    let (heeded, surface) = (store.clone(), canvas.clone());
+    listeners.push(EventListener::new_with_options(
+        canvas,
+        "wheel",
+        EventListenerOptions::enable_prevent_default(),
+        move |event| {
+            if let Some(event) = event.dyn_ref::<WheelEvent>() {
+                event.prevent_default();
+                heeded.desk.input(events::wheel(event, &surface));
+            }
+        },
+    ));
+    let heeded = store.clone();
+    listeners.push(EventListener::new(canvas, "dblclick", move |_| heeded.desk.perform(editor::Action::Details)));
+    listeners.push(EventListener::new_with_options(
+        canvas,
+        "contextmenu",
+        EventListenerOptions::enable_prevent_default(),
+        |event| event.prevent_default(),
+    ));
+    let (heeded, surface) = (store.clone(), canvas.clone());
+    if let Some(window) = browser::window() {
+        listeners.push(EventListener::new(&window, "resize", move |_| fit_canvas(&surface, &heeded, false)));
+        for name in ["keydown", "keyup"] {
+            let store = store.clone();
+            let heed = move |event: &web_sys::Event| {
+                if let Some(event) = event.dyn_ref::<KeyboardEvent>() {
+                    on_key(event, &store);
+                }
+            };
+            listeners.push(EventListener::new_with_options(&window, name, EventListenerOptions::enable_prevent_default(), heed));
+        }
+        let heeded = store.clone();
+        listeners.push(EventListener::new(&window, "blur", move |_| {
+            heeded.desk.input(Input::KeyUp(Key::Space));
+        }));
+    }
+    listeners
+}
+
+fn on_pointer(event: &PointerEvent, surface: &HtmlCanvasElement, store: &Store, resting: &Rc<RefCell<Option<Timeout>>>) {
+    let pointer = events::pointer(event, surface);
+    match event.type_().as_str() {
+        "pointerdown" => {
+            let _ = surface.set_pointer_capture(event.pointer_id());
+            let _ = surface.focus();
+            event.prevent_default();
+            store.desk.input(Input::Down(pointer, events::button(event)));
+            if pointer.kind != PointerKind::Mouse {
+                let desk = store.desk.clone();
+                let after = desk.see(|editor| editor.options().long_press_ms);
+                *resting.borrow_mut() = Some(Timeout::new(after, move || {
+                    desk.input(Input::Held);
+                }));
+            }
+        }
+        "pointermove" => {
+            store.desk.input(Input::Move(pointer));
+        }
+        "pointerup" => {
+            resting.borrow_mut().take();
+            store.desk.input(Input::Up(pointer));
+        }
+        "pointerleave" => {
+            store.desk.input(Input::Left);
+        }
+        _ => {
+            resting.borrow_mut().take();
+            store.desk.input(Input::Lost);
+        }
+    }
+}
+
+fn on_key(event: &KeyboardEvent, store: &Store) {
+    let Some((key, mods)) = events::key(event) else { return };
+    if let Some(element) = browser::in_focus() {
+        let on_board = element.id() == "board" || element.tag_name() == "BODY";
+        let own = matches!(key, Key::Enter | Key::Space | Key::Left | Key::Right | Key::Up | Key::Down | Key::Home | Key::End);
+        // Keys that a field or button needs are its own; Escape there closes the panel it stands in.
+        if browser::takes_typing(&element) || (!on_board && own) {
+            return;
+        }
+    }
+    if event.type_() == "keyup" {
+        store.desk.input(Input::KeyUp(key));
+        return;
+    }
+    // Copying selected text stays with the browser.
+    if store.desk.input(Input::Key(key, mods)) {
+        event.prevent_default();
+    }
+}

@@ -1,0 +1,1 @@
+//! The components, one each in a file of its name.

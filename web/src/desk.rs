@@ -1,0 +1,155 @@
+//! The desk: the editor with the canvas it is painted on. It lives in a cell beside the app's state, because a copy of it
+//! for every move of the pointer would cost a frame on a large job; the state only counts its revisions.
+
+use crate::browser;
+use crate::canvas::paint::{Painter, Surface};
+use drawing::Palette;
+use editor::{Action, Editor, Effects, Input, ScreenPoint};
+use model::Job;
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use yew::Callback;
+
+/// Parts on a sheet up to which the analysis is made within the edit; beyond, the picture comes first.
+const AT_ONCE: usize = 400;
+
+/// The editor and its canvas.
+pub(crate) struct Desk {
+    editor: RefCell<Editor>,
+    surface: RefCell<Option<Surface>>,
+    painter: RefCell<Painter>,
+    palette: RefCell<Palette>,
+    /// Whether a frame is asked for already: one is enough.
+    frame_pending: Cell<bool>,
+    frame: RefCell<Option<Closure<dyn FnMut()>>>,
+    /// Called with what came of an input, when it concerns more than the canvas.
+    listener: RefCell<Callback<Effects>>,
+    /// Milliseconds that the last frame took, for the bench.
+    pub(crate) last_paint_ms: Cell<f64>,
+}
+
+impl Desk {
+    pub(crate) fn new(job: Job) -> Rc<Self> {
+        let this = Rc::new(Self {
+            editor: RefCell::new(Editor::new(job)),
+            surface: RefCell::new(None),
+            painter: RefCell::new(Painter::default()),
+            palette: RefCell::new(Palette::light()),
+            frame_pending: Cell::new(false),
+            frame: RefCell::new(None),
+            listener: RefCell::new(Callback::noop()),
+            last_paint_ms: Cell::new(0.0),
+        });
+        let weak = Rc::downgrade(&this);
+        let frame: Closure<dyn FnMut()> = Closure::new(move || {
+            if let Some(desk) = weak.upgrade() {
+                desk.frame_pending.set(false);
+                desk.paint();
+            }
+        });
+        *this.frame.borrow_mut() = Some(frame);
+        this
+    }
+    /// Looks at the editor.
+    pub(crate) fn see<T>(&self, look: impl FnOnce(&Editor) -> T) -> T {
+        look(&self.editor.borrow())
+    }
+    pub(crate) fn listen(&self, listener: Callback<Effects>) {
+        *self.listener.borrow_mut() = listener;
+    }
+    pub(crate) fn set_surface(&self, surface: Option<Surface>) {
+        *self.surface.borrow_mut() = surface;
+    }
+    pub(crate) fn set_palette(&self, palette: Palette) {
+        *self.palette.borrow_mut() = palette;
+        self.repaint();
+    }
+    /// Puts another job on the table.
+    pub(crate) fn open(&self, job: Job) {
+        let camera = *self.editor.borrow().camera();
+        let mut fresh = Editor::new(job);
+        fresh.resize(camera.width, camera.height, camera.margins);
+        fresh.fit();
+        *self.editor.borrow_mut() = fresh;
+        self.tell(Effects { repaint: true, noticed: true, ..Effects::default() });
+    }
+    /// Hands an input to the editor. True when it meant something.
+    pub(crate) fn input(&self, input: Input) -> bool {
+        self.change(|editor| editor.handle(input))
+    }
+    /// Does an action.
+    pub(crate) fn perform(&self, action: Action) {
+        self.change(|editor| editor.perform(action));
+    }
+    /// Does something to the editor and follows up what came of it.
+    pub(crate) fn change(&self, how: impl FnOnce(&mut Editor) -> Effects) -> bool {
+        let mut effects = how(&mut self.editor.borrow_mut());
+        let taken = effects.taken;
+        if effects.edited {
+            let mut editor = self.editor.borrow_mut();
+            if editor.sheet().parts.len() <= AT_ONCE {
+                // What the step itself says comes before what follows from it.
+                let news = editor.analyse();
+                effects.say = match (effects.say.take(), news) {
+                    (Some(said), Some(news)) => Some(format!("{said}. {news}")),
+                    (said, news) => said.or(news),
+                };
+            }
+        }
+        self.tell(effects);
+        taken
+    }
+    /// Makes an analysis that was put off.
+    pub(crate) fn catch_up(&self) {
+        if self.see(Editor::is_stale) {
+            let say = self.editor.borrow_mut().analyse();
+            self.tell(Effects { repaint: true, noticed: true, say, ..Effects::default() });
+        }
+    }
+    fn tell(&self, effects: Effects) {
+        if effects.repaint {
+            self.repaint();
+        }
+        let concerns =
+            effects.edited || effects.noticed || effects.open.is_some() || effects.outside.is_some() || effects.say.is_some();
+        if concerns {
+            let listener = self.listener.borrow().clone();
+            listener.emit(effects);
+        }
+    }
+    /// Asks for a frame, once.
+    pub(crate) fn repaint(&self) {
+        if self.frame_pending.get() {
+            return;
+        }
+        let frame = self.frame.borrow();
+        let asked = browser::window().zip(frame.as_ref()).is_some_and(|(window, frame)| {
+            window.request_animation_frame(frame.as_ref().unchecked_ref()).is_ok()
+        });
+        self.frame_pending.set(asked);
+    }
+    fn paint(&self) {
+        let editor = self.editor.borrow();
+        if let Some(surface) = &*self.surface.borrow() {
+            let started = js_sys::Date::now();
+            self.painter.borrow_mut().paint(surface, &editor, &self.palette.borrow());
+            self.last_paint_ms.set(js_sys::Date::now() - started);
+        }
+    }
+    /// Tells the size of the drawing surface in CSS pixels and what lies over its edges.
+    pub(crate) fn resize(&self, width: f64, height: f64, margins: editor::Margins, first: bool) {
+        let mut editor = self.editor.borrow_mut();
+        editor.resize(width, height, margins);
+        if first {
+            editor.fit();
+        }
+        drop(editor);
+        self.tell(Effects { repaint: true, noticed: true, ..Effects::default() });
+    }
+    /// Where a board point is on the screen.
+    pub(crate) fn on_screen(&self, at: kurbo::Point) -> ScreenPoint {
+        self.see(|editor| editor.camera().to_screen(at))
+    }
+}

@@ -1,0 +1,193 @@
+//! The app's state: one reducer. Its actions are what the user does; what they do to the job is the editor's business.
+
+use crate::browser;
+use crate::desk::Desk;
+use crate::storage::Keeping;
+use drawing::Palette;
+use editor::{Action, Effects, Open};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// The reducer's handle, shared as a context.
+pub(crate) type Store = UseReducerHandle<State>;
+
+/// What is open over the drawing; one thing at a time.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Panel {
+    /// Nothing.
+    #[default]
+    None,
+    /// The shelf of parts.
+    Shelf,
+    /// The Ask box.
+    Ask,
+    /// The jobs kept here.
+    Jobs,
+    /// The system as an outline.
+    Outline,
+    /// The list of keys.
+    Keys,
+}
+
+/// Which paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Paper {
+    /// As the system has it.
+    System,
+    /// Light.
+    Light,
+    /// Dark.
+    Dark,
+}
+
+impl Paper {
+    fn remembered() -> Self {
+        match browser::remembered("loomwright-paper").as_deref() {
+            Some("light") => Self::Light,
+            Some("dark") => Self::Dark,
+            _ => Self::System,
+        }
+    }
+    pub(crate) fn is_dark(self) -> bool {
+        match self {
+            Self::System => browser::prefers_dark(),
+            Self::Light => false,
+            Self::Dark => true,
+        }
+    }
+    pub(crate) fn palette(self) -> Palette {
+        if self.is_dark() { Palette::dark() } else { Palette::light() }
+    }
+}
+
+/// The state of the app.
+#[derive(Clone)]
+pub(crate) struct State {
+    /// The editor and its canvas.
+    pub(crate) desk: Rc<Desk>,
+    /// Counts up whenever the editor shows something else; components that read the editor compare it.
+    pub(crate) revision: u32,
+    /// Counts the edits, for saving.
+    pub(crate) edits: u32,
+    /// What is open over the drawing.
+    pub(crate) panel: Panel,
+    /// What is open beside a thing.
+    pub(crate) beside: Open,
+    /// Which paper.
+    pub(crate) paper: Paper,
+    /// The last words to the user.
+    pub(crate) said: Rc<str>,
+    /// Counts what was said, so that the same words twice are read twice.
+    pub(crate) said_count: u32,
+    /// How the job is kept.
+    pub(crate) keeping: Keeping,
+    /// An action that an effect of the app is to do next, with a count.
+    pub(crate) outside: Option<(Action, u32)>,
+    /// The finding whose note is hovered or focused.
+    pub(crate) pointed: Option<usize>,
+}
+
+impl PartialEq for State {
+    fn eq(&self, other: &Self) -> bool {
+        self.revision == other.revision
+            && self.edits == other.edits
+            && self.panel == other.panel
+            && self.beside == other.beside
+            && self.paper == other.paper
+            && self.said_count == other.said_count
+            && self.keeping == other.keeping
+            && self.outside == other.outside
+            && self.pointed == other.pointed
+    }
+}
+
+/// What can happen to the state.
+pub(crate) enum Act {
+    /// Something came of what the editor did.
+    Came(Effects),
+    /// Opens a panel, or closes it when it is open.
+    Toggle(Panel),
+    /// Closes panel and slip.
+    Close,
+    /// Opens something beside a thing.
+    Beside(Open),
+    /// Says something.
+    Say(String),
+    /// How the job is kept changed.
+    Kept(Keeping),
+    /// The system's light changed, or the user chose a paper.
+    Paper(Paper),
+    /// The pointer is over a note, or left it.
+    Point(Option<usize>),
+}
+
+impl State {
+    pub(crate) fn new(desk: Rc<Desk>) -> Self {
+        Self {
+            desk,
+            revision: 0,
+            edits: 0,
+            panel: Panel::None,
+            beside: Open::Nothing,
+            paper: Paper::remembered(),
+            said: Rc::from(""),
+            said_count: 0,
+            keeping: Keeping::default(),
+            outside: None,
+            pointed: None,
+        }
+    }
+    fn say(&mut self, words: &str) {
+        self.said = Rc::from(words);
+        self.said_count = self.said_count.wrapping_add(1);
+    }
+    fn toggle(&mut self, panel: Panel) {
+        self.panel = if self.panel == panel { Panel::None } else { panel };
+    }
+    fn came(&mut self, effects: Effects) {
+        self.revision = self.revision.wrapping_add(1);
+        self.edits = self.edits.wrapping_add(u32::from(effects.edited));
+        if let Some(open) = effects.open {
+            self.beside = open;
+        }
+        if let Some(words) = effects.say {
+            self.say(&words);
+        }
+        match effects.outside {
+            Some(Action::OpenShelf) => self.toggle(Panel::Shelf),
+            Some(Action::Ask) => self.toggle(Panel::Ask),
+            Some(Action::Jobs) => self.toggle(Panel::Jobs),
+            Some(Action::Outline) => self.toggle(Panel::Outline),
+            Some(Action::Keys) => self.toggle(Panel::Keys),
+            Some(Action::Paper) => self.paper = if self.paper.is_dark() { Paper::Light } else { Paper::Dark },
+            Some(other) => self.outside = Some((other, self.revision)),
+            None => {}
+        }
+    }
+}
+
+impl Reducible for State {
+    type Action = Act;
+    fn reduce(self: Rc<Self>, act: Act) -> Rc<Self> {
+        let mut next = (*self).clone();
+        match act {
+            Act::Came(effects) => next.came(effects),
+            Act::Toggle(panel) => next.toggle(panel),
+            Act::Close => {
+                next.panel = Panel::None;
+                next.beside = Open::Nothing;
+            }
+            Act::Beside(open) => next.beside = open,
+            Act::Say(words) => next.say(&words),
+            Act::Kept(keeping) => next.keeping = keeping,
+            Act::Paper(paper) => next.paper = paper,
+            Act::Point(place) => {
+                if next.pointed == place {
+                    return self;
+                }
+                next.pointed = place;
+            }
+        }
+        next.into()
+    }
+}
