@@ -1,0 +1,171 @@
+//! Speed of the engine: an analysis after an edit, the linear solver beside a general sparse library, and the operating
+//! point beside a circuit simulator on the same deck. Prints a report; it never fails on a time.
+
+#![allow(clippy::disallowed_methods, clippy::print_stdout)]
+
+use circuit::solve::{Factor, Level, Slot};
+use faer::prelude::Solve;
+use faer::sparse::linalg::solvers::{Llt, SymbolicLlt};
+use faer::sparse::{SparseColMat, Triplet};
+use faer::{Mat, Side};
+use std::hint::black_box;
+use std::time::Instant;
+use testkit::random::{Dice, random_system};
+
+/// Median of `rounds` runs, in seconds.
+fn median(rounds: usize, mut work: impl FnMut()) -> f64 {
+    work();
+    let mut times: Vec<f64> = (0..rounds)
+        .map(|_| {
+            let begin = Instant::now();
+            work();
+            begin.elapsed().as_secs_f64()
+        })
+        .collect();
+    times.sort_by(f64::total_cmp);
+    times[times.len() / 2]
+}
+
+fn analyse() {
+    println!("analyse(sheet, settings), median of a run after an edit");
+    let settings = model::Settings::default();
+    for (parts, rounds) in [(30, 101), (60, 101), (300, 41), (3000, 11)] {
+        let sheet = random_system(7, parts);
+        let whole = median(rounds, || {
+            black_box(checks::analyse(black_box(&sheet), &settings));
+        });
+        let engine = median(rounds, || {
+            black_box(circuit::study(black_box(&sheet), &settings));
+        });
+        println!(
+            "  {:>5} parts {:>5} runs: {:>8.3} ms, {:>8.3} ms of it the engine",
+            sheet.parts.len(),
+            sheet.runs.len(),
+            whole * 1e3,
+            engine * 1e3
+        );
+    }
+}
+
+/// A grounded resistive network as systems in vehicles are: a tree with a few meshes.
+fn network(nodes: usize) -> Vec<(usize, usize, f64)> {
+    let mut dice = Dice::new(11);
+    let mut branches: Vec<(usize, usize, f64)> = (1..nodes)
+        .map(|n| {
+            (
+                n,
+                dice.below(n.min(12)) + n.saturating_sub(12),
+                dice.between(10.0, 1000.0),
+            )
+        })
+        .collect();
+    for _ in 0..nodes / 10 {
+        let (a, b) = (dice.below(nodes), dice.below(nodes));
+        if a != b {
+            branches.push((a, b, dice.between(10.0, 1000.0)));
+        }
+    }
+    branches
+}
+
+fn linear_solver() {
+    println!(
+        "\nnumeric refactorization and solve, ours beside a general sparse library (faer, simplicial/supernodal LLT)"
+    );
+    for nodes in [150, 1000, 6000] {
+        let branches = network(nodes);
+        let pairs: Vec<(usize, usize)> = branches.iter().map(|(a, b, _)| (*a, *b)).collect();
+        let mut factor = Factor::new(nodes, &pairs);
+        let slots: Vec<Slot> = pairs.iter().filter_map(|(a, b)| factor.slot(*a, *b)).collect();
+        let mut right = vec![0.0; nodes];
+        let rounds = 200_000 / nodes;
+        let ours = median(rounds, || {
+            factor.clear();
+            for (slot, (_, _, conductance)) in slots.iter().zip(&branches) {
+                factor.add_between(*slot, *conductance);
+            }
+            factor.add_to_reference(0, 1e4);
+            right.fill(0.0);
+            right[nodes - 1] = -50.0;
+            black_box(factor.factor());
+            factor.solve(&mut right);
+            black_box(&right);
+        });
+        let mut triplets = vec![Triplet::new(0, 0, 1e4)];
+        for (a, b, conductance) in &branches {
+            let (low, high) = (*a.min(b), *a.max(b));
+            triplets.push(Triplet::new(low, low, *conductance));
+            triplets.push(Triplet::new(high, high, *conductance));
+            triplets.push(Triplet::new(high, low, -conductance));
+        }
+        let matrix =
+            SparseColMat::<usize, f64>::try_new_from_triplets(nodes, nodes, &triplets).expect("a matrix");
+        let symbolic = SymbolicLlt::try_new(matrix.symbolic(), Side::Lower).expect("a symbolic factor");
+        let mut column = Mat::<f64>::zeros(nodes, 1);
+        column[(nodes - 1, 0)] = -50.0;
+        let mut theirs_right = Mat::<f64>::zeros(nodes, 1);
+        let theirs = median(rounds, || {
+            let llt =
+                Llt::try_new_with_symbolic(symbolic.clone(), matrix.as_ref(), Side::Lower).expect("definite");
+            theirs_right = llt.solve(&column);
+            black_box(&theirs_right);
+        });
+        let apart = (0..nodes)
+            .map(|n| (theirs_right[(n, 0)] - right[n]).abs())
+            .fold(0.0, f64::max);
+        println!(
+            "  {nodes:>5} nodes {:>5} branches: {:>9.2} µs ours, {:>9.2} µs the library's, ratio {:.2}; answers {apart:.1e} V apart",
+            branches.len(),
+            ours * 1e6,
+            theirs * 1e6,
+            theirs / ours
+        );
+    }
+}
+
+fn simulator() {
+    println!("\noperating point beside ngspice on the same deck; its start on an empty deck is taken off");
+    let folder = std::env::temp_dir().join(format!("loomwright-bench-{}", std::process::id()));
+    if std::fs::create_dir_all(&folder).is_err() {
+        println!("  no folder for the decks");
+        return;
+    }
+    let run = |name: &str, deck: &str| {
+        let path = folder.join(name);
+        std::fs::write(&path, deck).expect("a deck can be written");
+        median(9, || {
+            let output = std::process::Command::new("ngspice")
+                .arg("-b")
+                .arg(&path)
+                .output();
+            assert!(output.is_ok(), "ngspice is not installed");
+        })
+    };
+    let start = run("empty.cir", "* empty\nv1 a 0 1\nr1 a 0 1\n.op\n.end\n");
+    let settings = model::Settings::default();
+    for parts in [30, 60, 300, 3000] {
+        let sheet = random_system(7, parts);
+        let theirs = (run("system.cir", &circuit::deck(&sheet, &settings, Level::Burst)) - start).max(0.0);
+        let ours = median(21, || {
+            black_box(circuit::operating_point(
+                black_box(&sheet),
+                &settings,
+                Level::Burst,
+            ));
+        });
+        println!(
+            "  {:>5} parts: {:>8.3} ms ours (sheet to voltages), {:>9.2} ms ngspice's, ratio {:.0}",
+            sheet.parts.len(),
+            ours * 1e3,
+            theirs * 1e3,
+            theirs / ours
+        );
+    }
+    let _ = std::fs::remove_dir_all(&folder);
+}
+
+fn main() {
+    analyse();
+    linear_solver();
+    simulator();
+}
