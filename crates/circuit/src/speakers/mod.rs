@@ -401,7 +401,8 @@ fn solve_piece(
 
 type Viewed = (View, View, Reduced, Option<Solution>);
 
-/// Whether other sources make more than a hundredth of a source's own current in it.
+/// Whether other sources make more than a hundredth of a source's own current in it. What is below a billionth of the
+/// largest current is rounding.
 fn is_shared<'a>(mut solutions: impl Iterator<Item = &'a Solution>, source: usize) -> bool {
     solutions.any(|solution| {
         let amps = |driven: usize| {
@@ -411,7 +412,14 @@ fn is_shared<'a>(mut solutions: impl Iterator<Item = &'a Solution>, source: usiz
                 .and_then(|row| row.get(source))
                 .map_or(0.0, |amps| amps.size())
         };
-        (0..solution.source_amps.len()).any(|driven| driven != source && amps(driven) > amps(source) * 0.01)
+        let largest = solution
+            .source_amps
+            .iter()
+            .flatten()
+            .map(|amps| amps.size())
+            .fold(0.0, f64::max);
+        let least = (amps(source) * 0.01).max(largest * 1e-9);
+        (0..solution.source_amps.len()).any(|driven| driven != source && amps(driven) > least)
     })
 }
 
@@ -429,12 +437,13 @@ fn members(
         .chain(with_leads.iter().map(|(a, b)| (a, b)));
     let mut speakers = BTreeSet::new();
     for (reduced, solution) in all {
-        let Some(amps) = solution.as_ref().and_then(|it| it.branch_amps.get(source)) else {
+        let Some(solution) = solution else { continue };
+        let Some(amps) = solution.branch_amps.get(source) else {
             continue;
         };
         let largest = amps.iter().map(|it| it.size()).fold(0.0, f64::max);
-        for (branch, amps) in reduced.branches.iter().zip(amps) {
-            if amps.size() <= largest * 1e-9 {
+        for ((branch, amps), rounding) in reduced.branches.iter().zip(amps).zip(&solution.rounding) {
+            if amps.size() <= (largest * 1e-9).max(*rounding) {
                 continue;
             }
             for (element, _) in &branch.members {
@@ -524,7 +533,8 @@ fn drivers(
                         .get(source)
                         .and_then(|row| row.get(source))
                         .map_or(0.0, |it| it.size());
-                    if amps.abs() <= own * 1e-9 {
+                    let rounding = solution.rounding.get(at).copied().unwrap_or_default();
+                    if amps.abs() <= (own * 1e-9).max(rounding) {
                         continue;
                     }
                     let load = nominal

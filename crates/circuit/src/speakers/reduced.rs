@@ -52,6 +52,12 @@ pub(crate) struct Solution {
     pub(crate) source_amps: Vec<Vec<Complex>>,
     /// `branch_amps[driven][branch]`: current from `a` to `b`.
     pub(crate) branch_amps: Vec<Vec<Complex>>,
+    /// Currents of a branch below this are rounding: 1e-11 of what 1 V across it would make.
+    pub(crate) rounding: Vec<f64>,
+}
+
+fn rounding(admittances: &[Complex]) -> Vec<f64> {
+    admittances.iter().map(|y| y.size() * 1e-11).collect()
 }
 
 impl Reduced {
@@ -203,6 +209,7 @@ impl Reduced {
         Some(Solution {
             source_amps,
             branch_amps,
+            rounding: rounding(&admittances),
         })
     }
 
@@ -225,6 +232,7 @@ impl Reduced {
         Solution {
             source_amps,
             branch_amps,
+            rounding: rounding(admittances),
         }
     }
 }
