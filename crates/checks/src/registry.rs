@@ -121,8 +121,8 @@ pub static CHECKS: &[&Check] = &[
     &no_feed::CHECK,
     &return_through_shield::CHECK,
     &no_return::CHECK,
-    &return_too_long::CHECK,
     &return_too_thin::CHECK,
+    &return_too_long::CHECK,
     // Speakers.
     &silent_speaker::CHECK,
     &output_touches_chassis::CHECK,

@@ -26,7 +26,12 @@ impl Sketch {
             BatteryAt::Front => "engine-bay",
             BatteryAt::LoadArea => "load-area",
         };
-        let mut it = Self { text: format!("job \"{title}\"\nsheet plan\n"), runs: 0, grounds: 0, speakers: 0 };
+        let mut it = Self {
+            text: format!("job \"{title}\"\nsheet plan\n"),
+            runs: 0,
+            grounds: 0,
+            speakers: 0,
+        };
         it.line("vehicle V1 by=maker");
         it.line(&format!("battery B1 {battery} by=maker"));
         it.line(&format!("alternator G1 14.2V {alternator} by=maker"));
@@ -34,10 +39,29 @@ impl Sketch {
             BatteryAt::Front => ("35mm2", "0.5m"),
             BatteryAt::LoadArea => ("70mm2", "4.5m"),
         };
-        it.run("B1.+", "V1.+", &format!("{} {} RD surroundings={around} ends=factory/factory by=maker", lead.0, lead.1));
-        it.run("V1.-", "B1.-", &format!("50mm2 0.4m BK surroundings={around} ends=factory/factory by=maker"));
-        it.run("G1.B+", "V1.B+", "35mm2 1.2m RD surroundings=engine-bay ends=factory/factory by=maker");
-        it.run("V1.engine", "G1.case", "35mm2 0.3m BK surroundings=engine-bay ends=factory/factory by=maker");
+        it.run(
+            "B1.+",
+            "V1.+",
+            &format!(
+                "{} {} RD surroundings={around} ends=factory/factory by=maker",
+                lead.0, lead.1
+            ),
+        );
+        it.run(
+            "V1.-",
+            "B1.-",
+            &format!("50mm2 0.4m BK surroundings={around} ends=factory/factory by=maker"),
+        );
+        it.run(
+            "G1.B+",
+            "V1.B+",
+            "35mm2 1.2m RD surroundings=engine-bay ends=factory/factory by=maker",
+        );
+        it.run(
+            "V1.engine",
+            "G1.case",
+            "35mm2 0.3m BK surroundings=engine-bay ends=factory/factory by=maker",
+        );
         it.line("plug P1 cavities=\"1 YE permanent; 2 RD switched; 3 BN ground\" by=maker");
         it.run("V1.30", "P1.1a", "2.5mm2 1.8m YE ends=factory/factory by=maker");
         it.run("V1.15", "P1.2a", "1.5mm2 1.8m RD ends=factory/factory by=maker");
@@ -70,8 +94,16 @@ impl Sketch {
             BatteryAt::LoadArea => "load-area",
         };
         self.line(&format!("fuse F1 {fuse}"));
-        self.run("B1.+", "F1.in", &format!("{size} 0.3m RD copper surroundings={around} ends=ring/ring"));
-        self.run("F1.out", target, &format!("{size} {length} RD copper surroundings={around} ends=ring/ferrule"));
+        self.run(
+            "B1.+",
+            "F1.in",
+            &format!("{size} 0.3m RD copper surroundings={around} ends=ring/ring"),
+        );
+        self.run(
+            "F1.out",
+            target,
+            &format!("{size} {length} RD copper surroundings={around} ends=ring/ferrule"),
+        );
     }
 
     /// A ground point of its own within 0.4 m.
@@ -79,7 +111,11 @@ impl Sketch {
         self.grounds += 1;
         let stud = format!("E{}", self.grounds);
         self.line(&format!("ground {stud} bare"));
-        self.run(minus, &format!("{stud}.stud"), &format!("{size} 0.4m BK copper surroundings=load-area ends=ferrule/ring"));
+        self.run(
+            minus,
+            &format!("{stud}.stud"),
+            &format!("{size} 0.4m BK copper surroundings=load-area ends=ferrule/ring"),
+        );
     }
 
     /// A speaker on a pair of terminals.
@@ -87,8 +123,16 @@ impl Sketch {
         self.speakers += 1;
         let tag = format!("LS{}", self.speakers);
         self.line(&format!("speaker {tag} {properties}"));
-        self.run(plus, &format!("{tag}.+"), &format!("{wire} GY copper ends=ferrule/spade"));
-        self.run(minus, &format!("{tag}.-"), &format!("{wire} GYBK copper ends=ferrule/spade"));
+        self.run(
+            plus,
+            &format!("{tag}.+"),
+            &format!("{wire} GY copper ends=ferrule/spade"),
+        );
+        self.run(
+            minus,
+            &format!("{tag}.-"),
+            &format!("{wire} GYBK copper ends=ferrule/spade"),
+        );
         tag
     }
 
@@ -97,14 +141,38 @@ impl Sketch {
         self.speakers += 1;
         let tag = format!("LS{}", self.speakers);
         self.line(&format!("speaker {tag} {properties} coils=2"));
-        self.run(plus, &format!("{tag}.a+"), "4mm2 1.2m GY copper ends=ferrule/spade");
+        self.run(
+            plus,
+            &format!("{tag}.a+"),
+            "4mm2 1.2m GY copper ends=ferrule/spade",
+        );
         if series {
-            self.run(&format!("{tag}.a-"), &format!("{tag}.b+"), "4mm2 0.15m GY copper ends=spade/spade");
-            self.run(&format!("{tag}.b-"), minus, "4mm2 1.2m GYBK copper ends=spade/ferrule");
+            self.run(
+                &format!("{tag}.a-"),
+                &format!("{tag}.b+"),
+                "4mm2 0.15m GY copper ends=spade/spade",
+            );
+            self.run(
+                &format!("{tag}.b-"),
+                minus,
+                "4mm2 1.2m GYBK copper ends=spade/ferrule",
+            );
         } else {
-            self.run(&format!("{tag}.a-"), minus, "4mm2 1.2m GYBK copper ends=spade/ferrule");
-            self.run(&format!("{tag}.a+"), &format!("{tag}.b+"), "4mm2 0.15m GY copper ends=spade/spade");
-            self.run(&format!("{tag}.a-"), &format!("{tag}.b-"), "4mm2 0.15m GYBK copper ends=spade/spade");
+            self.run(
+                &format!("{tag}.a-"),
+                minus,
+                "4mm2 1.2m GYBK copper ends=spade/ferrule",
+            );
+            self.run(
+                &format!("{tag}.a+"),
+                &format!("{tag}.b+"),
+                "4mm2 0.15m GY copper ends=spade/spade",
+            );
+            self.run(
+                &format!("{tag}.a-"),
+                &format!("{tag}.b-"),
+                "4mm2 0.15m GYBK copper ends=spade/spade",
+            );
         }
         tag
     }
@@ -121,13 +189,23 @@ impl Sketch {
     fn doors(&mut self, amplifier: &str, channels: &[(u8, &str)]) {
         for (channel, position) in channels {
             let leg = |sign: &str| format!("{amplifier}.out{channel}{sign}");
-            self.speaker(&leg("+"), &leg("-"), &format!("4ohm power=100W full {position}"), "2.5mm2 4m");
+            self.speaker(
+                &leg("+"),
+                &leg("-"),
+                &format!("4ohm power=100W full {position}"),
+                "2.5mm2 4m",
+            );
         }
     }
 }
 
 const FRONT_PAIR: &[(u8, &str)] = &[(1, "front-left"), (2, "front-right")];
-const FOUR_DOORS: &[(u8, &str)] = &[(1, "front-left"), (2, "front-right"), (3, "rear-left"), (4, "rear-right")];
+const FOUR_DOORS: &[(u8, &str)] = &[
+    (1, "front-left"),
+    (2, "front-right"),
+    (3, "rear-left"),
+    (4, "rear-right"),
+];
 
 const PETROL: &str = "agm 70Ah cranking=680A charge=90%";
 const DIESEL: &str = "flooded 90Ah cranking=760A charge=90%";
@@ -163,12 +241,24 @@ fn bass_only(title: &str, battery: &str, at: BatteryAt, section: &str, size: &st
         BatteryAt::LoadArea => "1.2m",
     };
     it.main_feed(at, fuse, size, length, "A1.+");
-    it.line(&format!("amplifier A1 sections=\"{section} lp 80Hz\" d input-level=line inputs=1 own-fuse=60A"));
+    it.line(&format!(
+        "amplifier A1 sections=\"{section} lp 80Hz\" d input-level=line inputs=1 own-fuse=60A"
+    ));
     it.ground("A1.-", size);
     it.turn_on("H1.rem", "A1.rem");
     it.signal("H1.sub", "A1.in1");
-    for (out, position) in [("fl", "front-left"), ("fr", "front-right"), ("rl", "rear-left"), ("rr", "rear-right")] {
-        it.speaker(&format!("H1.{out}+"), &format!("H1.{out}-"), &format!("4ohm power=40W full {position}"), "1.5mm2 3m");
+    for (out, position) in [
+        ("fl", "front-left"),
+        ("fr", "front-right"),
+        ("rl", "rear-left"),
+        ("rr", "rear-right"),
+    ] {
+        it.speaker(
+            &format!("H1.{out}+"),
+            &format!("H1.{out}-"),
+            &format!("4ohm power=40W full {position}"),
+            "1.5mm2 3m",
+        );
     }
     it
 }
@@ -184,7 +274,11 @@ fn speaker_level(title: &str, turn_on: &str) -> Sketch {
     it.ground("A1.-", "10mm2");
     for (out, input) in [("fl", 1), ("fr", 2)] {
         for sign in ["+", "-"] {
-            it.run(&format!("H1.{out}{sign}"), &format!("A1.hi{input}{sign}"), "1mm2 4.5m GY copper ends=butt/ferrule");
+            it.run(
+                &format!("H1.{out}{sign}"),
+                &format!("A1.hi{input}{sign}"),
+                "1mm2 4.5m GY copper ends=butt/ferrule",
+            );
         }
     }
     if turn_on != "sensing" {
@@ -195,7 +289,14 @@ fn speaker_level(title: &str, turn_on: &str) -> Sketch {
 }
 
 /// Two amplifiers behind a fused block.
-fn two_amplifiers(title: &str, battery: &str, at: BatteryAt, sub: &str, section: &str, series: bool) -> Sketch {
+fn two_amplifiers(
+    title: &str,
+    battery: &str,
+    at: BatteryAt,
+    sub: &str,
+    section: &str,
+    series: bool,
+) -> Sketch {
     let mut it = Sketch::vehicle(title, battery, "current=150A idle-current=80A", at);
     it.head("speaker-outputs=0 line-outputs=3");
     let length = match at {
@@ -212,20 +313,31 @@ fn two_amplifiers(title: &str, battery: &str, at: BatteryAt, sub: &str, section:
         );
     }
     it.line("amplifier A1 sections=\"4x 60W@4ohm 90W@2ohm min 2ohm hp 80Hz\" d input-level=line inputs=4 own-fuse=40A");
-    it.line(&format!("amplifier A2 sections=\"{section} lp 80Hz\" d input-level=line inputs=1 own-fuse=60A"));
+    it.line(&format!(
+        "amplifier A2 sections=\"{section} lp 80Hz\" d input-level=line inputs=1 own-fuse=60A"
+    ));
     it.ground("A1.-", "16mm2");
     it.ground("A2.-", "16mm2");
     it.line("splice J1 places=3 crimped");
     it.turn_on("H1.rem", "J1.1");
     for (place, amplifier) in [(2, "A1"), (3, "A2")] {
-        it.run(&format!("J1.{place}"), &format!("{amplifier}.rem"), "0.75mm2 0.4m BUWH copper ends=butt/ferrule");
+        it.run(
+            &format!("J1.{place}"),
+            &format!("{amplifier}.rem"),
+            "0.75mm2 0.4m BUWH copper ends=butt/ferrule",
+        );
     }
     for (from, to) in [("front-l", 1), ("front-r", 2), ("rear-l", 3), ("rear-r", 4)] {
         it.signal(&format!("H1.{from}"), &format!("A1.in{to}"));
     }
     it.signal("H1.sub", "A2.in1");
     it.doors("A1", FOUR_DOORS);
-    it.dual("A2.out1+", "A2.out1-", &format!("{sub} power=500W sub bass"), series);
+    it.dual(
+        "A2.out1+",
+        "A2.out1-",
+        &format!("{sub} power=500W sub bass"),
+        series,
+    );
     it
 }
 
@@ -243,7 +355,13 @@ fn five_channel(title: &str, at: BatteryAt) -> Sketch {
     );
     it.ground("A1.-", "25mm2");
     it.turn_on("H1.rem", "A1.rem");
-    for (from, to) in [("front-l", 1), ("front-r", 2), ("rear-l", 3), ("rear-r", 4), ("sub", 5)] {
+    for (from, to) in [
+        ("front-l", 1),
+        ("front-r", 2),
+        ("rear-l", 3),
+        ("rear-r", 4),
+        ("sub", 5),
+    ] {
         it.signal(&format!("H1.{from}"), &format!("A1.in{to}"));
     }
     it.doors("A1", FOUR_DOORS);
@@ -258,7 +376,12 @@ fn bridged(title: &str, at: BatteryAt, coils: &str, series: bool) -> Sketch {
         "amplifier A1 sections=\"1x 200W@4ohm min 4ohm lp 80Hz\" d input-level=line inputs=1",
         "amplifier A1 sections=\"2x 120W@4ohm 200W@2ohm min 2ohm bridged 400W@4ohm min 4ohm lp 80Hz\" d input-level=line inputs=1",
     );
-    it.dual("A1.out1+", "A1.out2-", &format!("{coils} power=500W sub bass"), series);
+    it.dual(
+        "A1.out1+",
+        "A1.out2-",
+        &format!("{coils} power=500W sub bass"),
+        series,
+    );
     it
 }
 
@@ -266,8 +389,18 @@ fn bridged(title: &str, at: BatteryAt, coils: &str, series: bool) -> Sketch {
 fn radio_only(title: &str, battery: &str) -> Sketch {
     let mut it = Sketch::vehicle(title, battery, "current=90A idle-current=45A", BatteryAt::Front);
     it.head("speaker-outputs=4 line-outputs=0 power=20W");
-    for (out, position) in [("fl", "front-left"), ("fr", "front-right"), ("rl", "rear-left"), ("rr", "rear-right")] {
-        it.speaker(&format!("H1.{out}+"), &format!("H1.{out}-"), &format!("4ohm power=40W full {position}"), "1.5mm2 3m");
+    for (out, position) in [
+        ("fl", "front-left"),
+        ("fr", "front-right"),
+        ("rl", "rear-left"),
+        ("rr", "rear-right"),
+    ] {
+        it.speaker(
+            &format!("H1.{out}+"),
+            &format!("H1.{out}-"),
+            &format!("4ohm power=40W full {position}"),
+            "1.5mm2 3m",
+        );
     }
     it
 }
@@ -278,17 +411,33 @@ fn processed(title: &str) -> Sketch {
     it.head("speaker-outputs=0 line-outputs=2");
     it.main_feed(BatteryAt::Front, "strip61 80A", "25mm2", "5m", "D1.in");
     it.line("block D1 outputs=2 fuses=40A,5A");
-    it.run("D1.out1", "A1.+", "16mm2 0.6m RD copper surroundings=load-area ends=ferrule/ferrule");
-    it.run("D1.out2", "N1.+", "1.5mm2 0.6m RD copper surroundings=load-area ends=ferrule/ferrule");
+    it.run(
+        "D1.out1",
+        "A1.+",
+        "16mm2 0.6m RD copper surroundings=load-area ends=ferrule/ferrule",
+    );
+    it.run(
+        "D1.out2",
+        "N1.+",
+        "1.5mm2 0.6m RD copper surroundings=load-area ends=ferrule/ferrule",
+    );
     it.line("amplifier A1 sections=\"4x 60W@4ohm 90W@2ohm min 2ohm hp 80Hz\" d input-level=line inputs=4 own-fuse=40A");
     it.line("processor N1 inputs=4 outputs=4 input-level=line turn-on=lead");
     it.ground("A1.-", "16mm2");
     it.ground("N1.-", "1.5mm2");
     it.turn_on("H1.rem", "N1.rem");
-    it.run("N1.rem-out", "A1.rem", "0.75mm2 0.4m BUWH copper ends=ferrule/ferrule");
+    it.run(
+        "N1.rem-out",
+        "A1.rem",
+        "0.75mm2 0.4m BUWH copper ends=ferrule/ferrule",
+    );
     for (from, to) in [("front-l", 1), ("front-r", 2), ("rear-l", 3), ("rear-r", 4)] {
         it.signal(&format!("H1.{from}"), &format!("N1.in{to}"));
-        it.run(&format!("N1.line{to}"), &format!("A1.in{to}"), "0.35mm2 0.5m WH ends=plug/plug");
+        it.run(
+            &format!("N1.line{to}"),
+            &format!("A1.in{to}"),
+            "0.35mm2 0.5m WH ends=plug/plug",
+        );
     }
     it.doors("A1", FOUR_DOORS);
     it
@@ -344,48 +493,175 @@ fn second_battery(title: &str, isolator: &str, battery: &str) -> Sketch {
 pub fn sound_systems() -> Vec<(String, String)> {
     use BatteryAt::{Front, LoadArea};
     let mut all = vec![
-        four_channel("four channels, class D", PETROL, Front, "d", "16mm2", "strip61 60A"),
-        four_channel("four channels, class AB", PETROL, Front, "ab", "25mm2", "strip61 60A"),
-        four_channel("four channels, diesel", DIESEL, Front, "d", "25mm2", "strip61 60A"),
-        four_channel("four channels, battery in the load area", PETROL, LoadArea, "d", "16mm2", "strip61 60A"),
-        four_channel("four channels, lithium battery in the load area", LITHIUM, LoadArea, "d", "16mm2", "strip61 60A"),
+        four_channel(
+            "four channels, class D",
+            PETROL,
+            Front,
+            "d",
+            "16mm2",
+            "strip61 60A",
+        ),
+        four_channel(
+            "four channels, class AB",
+            PETROL,
+            Front,
+            "ab",
+            "25mm2",
+            "strip61 60A",
+        ),
+        four_channel(
+            "four channels, diesel",
+            DIESEL,
+            Front,
+            "d",
+            "25mm2",
+            "strip61 60A",
+        ),
+        four_channel(
+            "four channels, battery in the load area",
+            PETROL,
+            LoadArea,
+            "d",
+            "16mm2",
+            "strip61 60A",
+        ),
+        four_channel(
+            "four channels, lithium battery in the load area",
+            LITHIUM,
+            LoadArea,
+            "d",
+            "16mm2",
+            "strip61 60A",
+        ),
         four_channel("four channels, AWG", PETROL, Front, "d", "4AWG", "strip61 60A"),
         speaker_level("speaker-level inputs, turn-on lead", "lead"),
         speaker_level("speaker-level inputs, turned on by the signal", "sensing"),
         speaker_level("speaker-level inputs, either turn-on", "either"),
-        two_amplifiers("two amplifiers, coils in series", PETROL, Front, "2ohm", "1x 300W@4ohm 480W@2ohm min 2ohm", true),
-        two_amplifiers("two amplifiers, coils in parallel", PETROL, Front, "4ohm", "1x 200W@4ohm 320W@2ohm min 2ohm", false),
-        two_amplifiers("two amplifiers, diesel", DIESEL, Front, "2ohm", "1x 300W@4ohm 480W@2ohm min 2ohm", true),
-        two_amplifiers("two amplifiers, rear battery", PETROL, LoadArea, "2ohm", "1x 300W@4ohm min 4ohm", true),
-        two_amplifiers("two amplifiers, 1 ohm stable", PETROL, Front, "4ohm", "1x 150W@4ohm 250W@2ohm 300W@1ohm min 1ohm", false),
+        two_amplifiers(
+            "two amplifiers, coils in series",
+            PETROL,
+            Front,
+            "2ohm",
+            "1x 300W@4ohm 480W@2ohm min 2ohm",
+            true,
+        ),
+        two_amplifiers(
+            "two amplifiers, coils in parallel",
+            PETROL,
+            Front,
+            "4ohm",
+            "1x 200W@4ohm 320W@2ohm min 2ohm",
+            false,
+        ),
+        two_amplifiers(
+            "two amplifiers, diesel",
+            DIESEL,
+            Front,
+            "2ohm",
+            "1x 300W@4ohm 480W@2ohm min 2ohm",
+            true,
+        ),
+        two_amplifiers(
+            "two amplifiers, rear battery",
+            PETROL,
+            LoadArea,
+            "2ohm",
+            "1x 300W@4ohm min 4ohm",
+            true,
+        ),
+        two_amplifiers(
+            "two amplifiers, 1 ohm stable",
+            PETROL,
+            Front,
+            "4ohm",
+            "1x 150W@4ohm 250W@2ohm 300W@1ohm min 1ohm",
+            false,
+        ),
         five_channel("five channels, front battery", Front),
         five_channel("five channels, rear battery", LoadArea),
         bridged("bridged, 2 ohm coils in series", Front, "2ohm", true),
-        bridged("bridged, 2 ohm coils in series, rear battery", LoadArea, "2ohm", true),
+        bridged(
+            "bridged, 2 ohm coils in series, rear battery",
+            LoadArea,
+            "2ohm",
+            true,
+        ),
         bridged("bridged, 8 ohm coils in parallel", Front, "8ohm", false),
         radio_only("radio only, petrol", PETROL),
         radio_only("radio only, diesel", DIESEL),
         processed("processor and four channels"),
         work_lights("work lights by a switch", false),
         work_lights("work lights by a relay", true),
-        second_battery("second battery, sensing relay", "sensing closes-at=13.3V", "agm 95Ah cranking=700A charge=80%"),
-        second_battery("second battery, ignition relay", "ignition", "flooded 100Ah cranking=720A charge=80%"),
-        second_battery("second battery, manual switch", "manual closed=no", "agm 95Ah cranking=700A charge=80%"),
-        second_battery("second battery, lithium", "sensing closes-at=13.4V", "lithium 100Ah cranking=500A charge=80%"),
+        second_battery(
+            "second battery, sensing relay",
+            "sensing closes-at=13.3V",
+            "agm 95Ah cranking=700A charge=80%",
+        ),
+        second_battery(
+            "second battery, ignition relay",
+            "ignition",
+            "flooded 100Ah cranking=720A charge=80%",
+        ),
+        second_battery(
+            "second battery, manual switch",
+            "manual closed=no",
+            "agm 95Ah cranking=700A charge=80%",
+        ),
+        second_battery(
+            "second battery, lithium",
+            "sensing closes-at=13.4V",
+            "lithium 100Ah cranking=500A charge=80%",
+        ),
     ];
     for (title, section, coils, series, fuse) in [
-        ("one subwoofer, 4 ohm by series", "1x 250W@4ohm 400W@2ohm min 2ohm", "2ohm", true, "strip61 60A"),
-        ("one subwoofer, 2 ohm by parallel", "1x 180W@4ohm 300W@2ohm min 2ohm", "4ohm", false, "strip61 60A"),
-        ("one subwoofer, 1 ohm by parallel", "1x 120W@4ohm 200W@2ohm 300W@1ohm min 1ohm", "2ohm", false, "strip61 60A"),
-        ("one subwoofer, 8 ohm by series", "1x 250W@4ohm min 4ohm", "4ohm", true, "strip61 60A"),
+        (
+            "one subwoofer, 4 ohm by series",
+            "1x 250W@4ohm 400W@2ohm min 2ohm",
+            "2ohm",
+            true,
+            "strip61 60A",
+        ),
+        (
+            "one subwoofer, 2 ohm by parallel",
+            "1x 180W@4ohm 300W@2ohm min 2ohm",
+            "4ohm",
+            false,
+            "strip61 60A",
+        ),
+        (
+            "one subwoofer, 1 ohm by parallel",
+            "1x 120W@4ohm 200W@2ohm 300W@1ohm min 1ohm",
+            "2ohm",
+            false,
+            "strip61 60A",
+        ),
+        (
+            "one subwoofer, 8 ohm by series",
+            "1x 250W@4ohm min 4ohm",
+            "4ohm",
+            true,
+            "strip61 60A",
+        ),
     ] {
         let mut it = bass_only(title, PETROL, Front, section, "25mm2", fuse);
-        it.dual("A1.out1+", "A1.out1-", &format!("{coils} power=450W sub bass"), series);
+        it.dual(
+            "A1.out1+",
+            "A1.out1-",
+            &format!("{coils} power=450W sub bass"),
+            series,
+        );
         all.push(it);
     }
     // A breaker in place of the fuse, and a single-coil subwoofer.
-    let mut it = bass_only("one subwoofer, breaker", DIESEL, Front, "1x 250W@4ohm min 4ohm", "25mm2", "strip61 60A");
-    it.text = it.text.replace("fuse F1 strip61 60A", "breaker F1 60A manual");
+    let mut it = bass_only(
+        "one subwoofer, breaker",
+        DIESEL,
+        Front,
+        "1x 250W@4ohm min 4ohm",
+        "25mm2",
+        "strip61 60A",
+    );
+    it.text = it.text.replace("fuse F1 strip61 60A", "breaker F1 60A manual breaking=3000A");
     it.speaker("A1.out1+", "A1.out1-", "4ohm power=400W sub bass", "4mm2 1.5m");
     all.push(it);
     all.into_iter()

@@ -96,6 +96,15 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
         .copied()
         .filter(|run| ctx.touched_run(*run) || (!makers && ctx.burdened_run(*run)))
         .filter(|run| !out.has_run(*run, &["overloaded-run"]))
+        // A stub within reach of another source is that source's: no rating here makes it any better.
+        .filter(|run| {
+            ctx.study.protection.get(run).is_none_or(|protection| {
+                protection
+                    .from
+                    .iter()
+                    .all(|from| from.protected || from.self_limiting)
+            })
+        })
         .collect();
     if judged.is_empty() {
         return;

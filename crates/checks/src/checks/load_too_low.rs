@@ -60,6 +60,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let who = channel_words(ctx, channel);
+        let verb = if channel.bridged_with.is_some() {
+            "drive"
+        } else {
+            "drives"
+        };
         if let (None, Some(second)) = (channel.minimum, channel.bridged_with)
             && !out.has_part(channel.part, &[CHECK.name])
         {
@@ -120,7 +125,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 let (drives, allows) = against(nominal.0, minimum.0 * share);
                 CHECK
                     .finding(
-                        format!("{who} drives {drives} Ω; {allows} Ω is the least it allows."),
+                        format!("{who} {verb} {drives} Ω; {allows} Ω is the least allowed."),
                         remedy(ctx, channel),
                     )
                     .measure(nominal.0, minimum.0 * share, "Ω", Some("load-over-minimum"))

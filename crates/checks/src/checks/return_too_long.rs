@@ -59,6 +59,7 @@ const CAUSES: &[&str] = &[
     "hot-joint",
     "damaged-run",
     "return-through-shield",
+    "return-too-thin",
     "overloaded-run",
 ];
 

@@ -5,7 +5,9 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, number};
-use model::{PartId, PartKind};
+use circuit::Energy;
+use model::{PartId, PartKind, Sheet};
+use std::borrow::Cow;
 
 pub(crate) static CHECK: Check = Check {
     name: "standing-drain",
@@ -13,8 +15,8 @@ pub(crate) static CHECK: Check = Check {
     group: CheckGroup::Energy,
     holds_when: "the standing current over the parking time leaves the battery able to start the engine",
     looks_for: "The charge that is left in the battery after the parking time of the conditions, with everything that \
-draws while parked, the vehicle's own included. Where there is a vehicle on the sheet, its own battery is looked at. A \
-turn-on lead on a permanent feed is told by always-on.",
+draws while parked, the vehicle's own included. Where there is a vehicle on the sheet, its own battery is looked at. Switches \
+count as turned off. A turn-on lead on a permanent feed is told by always-on.",
     why: "After two weeks at the airport the engine does not start, and a battery that was empty once holds less for good.",
     example: "\
 battery B1 agm 70Ah cranking=640A charge=90% #~ standing-drain
@@ -62,6 +64,19 @@ fn starters(ctx: &Ctx<'_>) -> Vec<PartId> {
     }
 }
 
+/// The sheet with its switches turned off, as who parks leaves it; `None` where all of them are off already.
+fn switched_off(sheet: &Sheet) -> Option<Sheet> {
+    let mut off = sheet.clone();
+    let mut changed = false;
+    for part in off.parts.values_mut() {
+        if let PartKind::Switch(switch) = &mut part.is {
+            changed |= switch.closed;
+            switch.closed = false;
+        }
+    }
+    changed.then_some(off)
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(reserve) = ctx.limit("start-reserve") else {
         return;
@@ -84,8 +99,21 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         ));
         return;
     };
-    for battery in starters(ctx) {
-        let Some(left) = ctx.study.energy.charge_after_parking.get(&battery) else {
+    let mut energy = Cow::Borrowed(&ctx.study.energy);
+    let drained = |energy: &Energy, battery: &PartId| {
+        energy
+            .charge_after_parking
+            .get(battery)
+            .is_some_and(|left| left.0 < reserve)
+    };
+    let starters = starters(ctx);
+    if starters.iter().any(|battery| drained(&energy, battery))
+        && let Some(sheet) = switched_off(ctx.sheet)
+    {
+        energy = Cow::Owned(circuit::study(&sheet, ctx.settings).energy);
+    }
+    for battery in starters {
+        let Some(left) = energy.charge_after_parking.get(&battery) else {
             continue;
         };
         // A battery that was emptier before is not emptied by standing.
@@ -103,7 +131,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     "After {} days parked {is} % is left in {}; {least} % is the least for a start. {} mA are drawn while it stands.",
                     number(hours.0 / 24.0),
                     ctx.part_tag(battery),
-                    number(ctx.study.energy.standing.0 * 1e3)
+                    number(energy.standing.0 * 1e3)
                 ),
                 "Find what draws while parked, and put it behind the ignition or a switch.".to_owned(),
             )

@@ -63,7 +63,8 @@ const CAUSES: &[&str] = &[
 pub(crate) fn limit_for(ctx: &Ctx<'_>, load: PartId) -> Option<(f64, &'static str)> {
     let key = match ctx.kind(load)? {
         PartKind::Amplifier(_) => return ctx.limit("drop-amplifier").map(|volts| (volts, "drop-amplifier")),
-        PartKind::HeadUnit(_) | PartKind::Processor(_) | PartKind::LineConverter(_) => "drop-critical",
+        // What carries the signal is disturbed first; a head unit feeds speakers as well and counts as any load.
+        PartKind::Processor(_) | PartKind::LineConverter(_) => "drop-critical",
         _ => "drop-other",
     };
     Some((ctx.limit(key)? * ctx.limit("nominal-voltage")?, key))
