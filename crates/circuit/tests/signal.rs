@@ -216,3 +216,51 @@ fn a_turn_on_output_is_asked_for_the_sum() {
         (4, Some(0.3))
     );
 }
+
+#[test]
+fn a_filter_in_the_head_unit_keeps_bass_from_what_follows() {
+    let sheet = testkit::sheet(&format!(
+        "head H1 high-pass=90Hz line-outputs=3\n{PAIR}run W1 H1.front-l A1.in1 0.35mm2 5m\nrun W2 H1.sub A1.in2 0.35mm2 5m"
+    ));
+    let settings = Settings::default();
+    let mut speakers = study_speakers(&sheet, &settings);
+    let signal = study_signal(&sheet, &settings, &speakers);
+    circuit::signal::carry_filters(&sheet, &signal, &mut speakers);
+    let from = |tag: &str| {
+        speakers.drivers[&sheet.part_by_tag(tag).expect("there").0]
+            .high_pass
+            .map(|it| it.0)
+    };
+    assert_eq!((from("LS1"), from("LS2")), (Some(90.0), None));
+}
+
+#[test]
+fn sound_systems_are_fed_and_turned_on() {
+    for (title, text) in testkit::sound_systems::sound_systems() {
+        let (sheet, signal) = study(&text);
+        for it in signal.inputs.iter().filter(|it| it.needed) {
+            let tag = &sheet.parts[&it.part].tag;
+            assert_eq!(
+                (it.by.len(), it.level_fits),
+                (1, Some(true)),
+                "{title}: {tag} input {}",
+                it.input
+            );
+            assert!(it.side.is_some(), "{title}: {tag} input {}", it.input);
+        }
+        for (part, fed) in &signal.turn_on {
+            let tag = &sheet.parts[part].tag;
+            assert!(!fed.always_live, "{title}: {tag}");
+            assert!(
+                fed.sensed || fed.by.len() == 1 || fed.switched_feed,
+                "{title}: {tag} {fed:?}"
+            );
+        }
+        for output in &signal.turn_on_outputs {
+            assert!(
+                output.capacity.is_some_and(|most| output.asked <= most),
+                "{title}: {output:?}"
+            );
+        }
+    }
+}

@@ -558,4 +558,38 @@ fn outputs_straight_across_one_another_are_tied_and_have_no_load() {
         assert_eq!(channel.nominal, None);
         assert!(channel.least.is_some_and(|it| it.0 < 1.0), "{channel:?}");
     }
+    assert!(study.drivers.values().all(|it| it.plays));
+}
+
+#[test]
+fn sound_systems_play_in_phase_on_loads_that_are_allowed() {
+    for (title, text) in testkit::sound_systems::sound_systems() {
+        let sheet = testkit::sheet(&text);
+        let study = study_speakers(&sheet, &Settings::default());
+        for (id, it) in &study.drivers {
+            let tag = &sheet.parts[id].tag;
+            assert!(
+                it.plays && it.in_phase == Some(true) && !it.coils_oppose,
+                "{title}: {tag} {it:?}"
+            );
+            assert!(it.lead_loss.0 < 0.5, "{title}: {tag} loses {:?}", it.lead_loss);
+        }
+        for load in study.channels.iter().filter(|load| !load.drivers.is_empty()) {
+            let tag = &sheet.parts[&load.part].tag;
+            let minimum = load.minimum.map_or(f64::INFINITY, |it| it.0);
+            assert!(
+                load.nominal.is_some_and(|it| it.0 >= minimum - 1e-9),
+                "{title}: {tag} {load:?}"
+            );
+            // ref: audio.csv minimum |Z| over rated impedance 0.8; IEC 60268-5 clause 16.1; memory
+            assert!(
+                load.least.is_some_and(|it| it.0 >= 0.8 * minimum),
+                "{title}: {tag} {load:?}"
+            );
+            assert!(
+                load.remark.is_none() && load.tied_to.is_empty() && !load.touches_body,
+                "{title}: {tag}"
+            );
+        }
+    }
 }

@@ -11,8 +11,9 @@ use crate::speakers::Speakers;
 use crate::speakers::index::Index;
 use crate::study::{ChannelSide, InputFed};
 use model::kinds::sound::InputLevel;
+use model::quantity::Hertz;
 use model::terminals::{HEAD_LINE_OUTPUTS, HEAD_SPEAKER_OUTPUTS};
-use model::{PartId, PartKind, Role, RunId};
+use model::{PartId, PartKind, Role, RunId, Sheet};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Where a signal comes from.
@@ -337,5 +338,28 @@ fn is_needed(index: &Index<'_>, inputs: &Inputs, drives: &Drives, part: PartId, 
             drives.leading.contains(&(part, number)) || drives.onward.contains_key(&(part, number))
         }
         _ => true,
+    }
+}
+
+/// Carries filters of head units on: what comes out of front and rear outputs that keep bass back has none further down
+/// either. The filters in amplifiers, crossovers and capacitors are in [`Speakers`] already; a processor's are not on the sheet.
+pub(super) fn carry_filters(sheet: &Sheet, inputs: &[InputFed], speakers: &mut Speakers) {
+    for input in inputs {
+        let from = |(part, terminal): &(PartId, String)| match sheet.parts.get(part).map(|part| &part.is) {
+            Some(PartKind::HeadUnit(head)) if terminal != "sub" => head.high_pass.value(),
+            _ => None,
+        };
+        // All that feeds it must be filtered, and the lowest of the corners counts.
+        let corners: Option<Vec<Hertz>> = input.by.iter().map(from).collect();
+        let Some(corner) = corners.and_then(|all| all.into_iter().reduce(Hertz::min)) else {
+            continue;
+        };
+        for driver in &input.drives {
+            if let Some(driver) = speakers.drivers.get_mut(driver)
+                && driver.plays
+            {
+                driver.high_pass = Some(driver.high_pass.map_or(corner, |own| own.max(corner)));
+            }
+        }
     }
 }

@@ -26,6 +26,11 @@ pub fn study_signal(sheet: &Sheet, _settings: &Settings, speakers: &Speakers) ->
     }
 }
 
+/// Carries the high-pass filters of head units on to the drivers they keep bass from.
+pub fn carry_filters(sheet: &Sheet, signal: &Signal, speakers: &mut Speakers) {
+    inputs::carry_filters(sheet, &signal.inputs, speakers);
+}
+
 /// Terminals that conduct to a terminal, with the link by which each was first reached.
 struct Spread {
     from: BTreeMap<usize, Option<(usize, By)>>,

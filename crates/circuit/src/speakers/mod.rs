@@ -8,6 +8,7 @@
 
 mod complex;
 mod deck;
+mod drivers;
 mod element;
 mod gap;
 pub(crate) mod index;
@@ -18,12 +19,13 @@ mod reduced;
 
 pub use deck::speaker_deck;
 
-use crate::study::{Assumption, ChannelLoad, CoilDrive, Driver};
+use crate::study::{Assumption, ChannelLoad, Driver};
 use complex::Complex;
+use drivers::Reached;
 use element::{View, What};
 use index::Index;
 use model::job::Duty;
-use model::quantity::{Decibels, Hertz, Ohms, Watts};
+use model::quantity::{Hertz, Ohms, Watts};
 use model::{Fact, PartId, PartKind, Settings, Sheet};
 pub(crate) use network::Groups;
 use network::{Network, SUPPLY};
@@ -161,81 +163,6 @@ fn pieces(net: &Network<'_>) -> Vec<Piece> {
     all.into_values().chain(none).collect()
 }
 
-/// What one output does to one coil at nominal values.
-#[derive(Clone, Copy, Debug, Default)]
-struct Push {
-    output: usize,
-    /// Current through the coil from plus to minus, for 1 V of this output.
-    amps: f64,
-    /// Its RMS voltage at full power.
-    volts: f64,
-}
-
-/// What reaches one coil in one view.
-#[derive(Clone, Debug, Default)]
-struct CoilView {
-    pushes: Vec<Push>,
-    /// Power at full drive, watts.
-    power: f64,
-}
-
-/// What reaches one speaker, gathered from the pieces its coils are in.
-#[derive(Clone, Debug, Default)]
-struct Reached {
-    coils: BTreeMap<u8, CoilReached>,
-}
-
-#[derive(Clone, Copy, Debug, Default)]
-struct CoilReached {
-    power: f64,
-    polarity: i8,
-    loss: f64,
-    high_pass: Option<f64>,
-    output: usize,
-}
-
-impl Reached {
-    fn driver(self, net: &Network<'_>, id: PartId, coils: usize) -> Driver {
-        let mut it = Driver {
-            coils: vec![CoilDrive::default(); coils],
-            ..Driver::default()
-        };
-        let mut strongest: Option<CoilReached> = None;
-        for (coil, reached) in &self.coils {
-            let Some(slot) = it.coils.get_mut(usize::from(coil.saturating_sub(1))) else {
-                continue;
-            };
-            *slot = CoilDrive {
-                power: Watts(reached.power),
-                polarity: reached.polarity,
-            };
-            if reached.polarity == 0 {
-                continue;
-            }
-            it.power = it.power + slot.power;
-            it.lead_loss = it.lead_loss.max(Decibels(reached.loss));
-            if strongest.is_none_or(|so_far| reached.power > so_far.power) {
-                strongest = Some(*reached);
-            }
-        }
-        let has = |sign: i8| it.coils.iter().any(|coil| coil.polarity == sign);
-        it.coils_oppose = has(1) && has(-1);
-        it.plays = has(1) || has(-1);
-        if let Some(strongest) = strongest {
-            it.in_phase = Some(strongest.polarity > 0);
-            it.high_pass = strongest.high_pass.map(Hertz);
-            it.channel = net
-                .outputs
-                .get(strongest.output)
-                .map(|output| (output.part, output.channel));
-        }
-        if !it.plays {
-            it.gap = Some(gap::find(net, id));
-        }
-        it
-    }
-}
-
 /// Sum of sizes of what all sources do to one quantity: the worse case of unknown phases.
 fn worst<'a>(all: impl Iterator<Item = &'a Complex>, volts: &[f64]) -> f64 {
     all.zip(volts).map(|(value, volts)| value.size() * volts).sum()
@@ -253,6 +180,9 @@ fn own_load(reduced: &Reduced, solution: Option<&Solution>, source: usize, volts
     let load = volts.get(source)? / amps;
     (load.is_finite() && load < 1e7).then_some(load)
 }
+
+/// A view without leads and the same with them, the first drawn together, and its solution.
+type Viewed = (View, View, Reduced, Option<Solution>);
 
 fn solve_piece(
     net: &Network<'_>,
@@ -279,7 +209,7 @@ fn solve_piece(
         .map(|(_, it)| it.stated.open_volts().max(1e-3))
         .collect();
     let reduce = |view: View| Reduced::new(&net.elements, &piece.elements, &sources, view);
-    let views: Vec<(View, View, Reduced, Option<Solution>)> = [
+    let views: Vec<Viewed> = [
         (View::Low { leads: false }, View::Low { leads: true }),
         (View::High { leads: false }, View::High { leads: true }),
     ]
@@ -309,7 +239,7 @@ fn solve_piece(
         })
         .collect();
 
-    drivers(
+    drivers::find(
         net,
         piece,
         &sources,
@@ -317,6 +247,7 @@ fn solve_piece(
         &views,
         &with_leads,
         &nominal,
+        &open_volts,
         reach,
     );
 
@@ -398,8 +329,6 @@ fn solve_piece(
         }
     }
 }
-
-type Viewed = (View, View, Reduced, Option<Solution>);
 
 /// Whether other sources make more than a hundredth of a source's own current in it. What is below a billionth of the
 /// largest current is rounding.
@@ -492,173 +421,6 @@ fn meter(net: &Network<'_>, piece: &Piece, source: Option<&Source>) -> Option<Oh
     let reduced = Reduced::new(&net.elements, &piece.elements, &[*source?], View::Meter);
     let solution = reduced.solve(1.0);
     own_load(&reduced, solution.as_ref(), 0, &[1.0]).map(Ohms)
-}
-
-/// What reaches every coil of a piece.
-#[allow(clippy::too_many_arguments, reason = "the parts of one solution, used once")]
-fn drivers(
-    net: &Network<'_>,
-    piece: &Piece,
-    sources: &[Source],
-    outputs: &[(usize, &outputs::Output)],
-    views: &[Viewed],
-    with_leads: &[(Reduced, Option<Solution>)],
-    nominal: &[Vec<Option<f64>>],
-    reach: &mut BTreeMap<PartId, Reached>,
-) {
-    // Per coil element, what reaches it in each view.
-    let mut found: BTreeMap<usize, Vec<CoilView>> = BTreeMap::new();
-    for (view, (_, _, reduced, solution)) in views.iter().enumerate() {
-        let Some(solution) = solution else { continue };
-        for (at, branch) in reduced.branches.iter().enumerate() {
-            for (element, forward) in &branch.members {
-                let Some(it) = net.elements.get(*element) else {
-                    continue;
-                };
-                if !matches!(it.what, What::Coil { .. }) {
-                    continue;
-                }
-                let slot = found
-                    .entry(*element)
-                    .or_insert_with(|| vec![CoilView::default(); views.len()]);
-                let Some(slot) = slot.get_mut(view) else { continue };
-                for (source, (_, output)) in outputs.iter().enumerate() {
-                    let amps = solution
-                        .branch_amps
-                        .get(source)
-                        .and_then(|row| row.get(at))
-                        .map_or(0.0, |amps| amps.re);
-                    let own = solution
-                        .source_amps
-                        .get(source)
-                        .and_then(|row| row.get(source))
-                        .map_or(0.0, |it| it.size());
-                    let rounding = solution.rounding.get(at).copied().unwrap_or_default();
-                    if amps.abs() <= (own * 1e-9).max(rounding) {
-                        continue;
-                    }
-                    let load = nominal
-                        .get(view)
-                        .and_then(|all| all.get(source))
-                        .copied()
-                        .flatten();
-                    let volts = load.map_or(0.0, |load| output.stated.volts(load));
-                    slot.pushes.push(Push {
-                        output: source,
-                        amps: if *forward { amps } else { -amps },
-                        volts,
-                    });
-                }
-                let sum: f64 = slot.pushes.iter().map(|push| push.amps.abs() * push.volts).sum();
-                slot.power = sum * sum * it.rated;
-            }
-        }
-    }
-    for (number, in_views) in found {
-        let Some(element) = net.elements.get(number) else {
-            continue;
-        };
-        let What::Coil { speaker, coil } = element.what else {
-            continue;
-        };
-        // The end of the band in which it works is the one in which more reaches it.
-        let strength = |view: &CoilView| view.pushes.iter().map(|push| push.amps.abs()).fold(0.0, f64::max);
-        let Some((best, view)) = in_views
-            .iter()
-            .enumerate()
-            .max_by(|a, b| strength(a.1).total_cmp(&strength(b.1)).then(b.0.cmp(&a.0)))
-        else {
-            continue;
-        };
-        let Some(main) = view.pushes.iter().copied().max_by(|a, b| {
-            (a.amps.abs() * a.volts)
-                .total_cmp(&(b.amps.abs() * b.volts))
-                .then(b.output.cmp(&a.output))
-        }) else {
-            continue;
-        };
-        let Some((output_number, output)) = outputs.get(main.output) else {
-            continue;
-        };
-        let power = in_views.iter().map(|view| view.power).fold(0.0, f64::max);
-        let loss = with_leads
-            .get(best)
-            .and_then(|(reduced, solution)| amps_of(reduced, solution.as_ref(), number, main.output))
-            .map_or(0.0, |amps| 20.0 * libm::log10(main.amps.abs() / amps.abs()));
-        let filtered = best == 1
-            && in_views
-                .first()
-                .is_some_and(|low| strength(low) < main.amps.abs() * 1e-6);
-        let by_parts = if filtered {
-            corner(net, piece, sources, number, &main)
-        } else {
-            None
-        };
-        let high_pass = [output.high_pass, by_parts]
-            .into_iter()
-            .flatten()
-            .reduce(f64::max);
-        reach.entry(speaker).or_default().coils.insert(
-            coil,
-            CoilReached {
-                power,
-                polarity: if main.amps > 0.0 { 1 } else { -1 },
-                loss: if loss.is_finite() { loss.max(0.0) } else { 0.0 },
-                high_pass,
-                output: *output_number,
-            },
-        );
-    }
-}
-
-/// Current through an element, from its `a` to its `b`, with one source at 1 V; the real part.
-fn amps_of(reduced: &Reduced, solution: Option<&Solution>, element: usize, source: usize) -> Option<f64> {
-    amps_complex(reduced, solution, element, source).map(|amps| amps.re)
-}
-
-fn amps_complex(
-    reduced: &Reduced,
-    solution: Option<&Solution>,
-    element: usize,
-    source: usize,
-) -> Option<Complex> {
-    let (at, forward) = reduced.branches.iter().enumerate().find_map(|(at, branch)| {
-        branch
-            .members
-            .iter()
-            .find(|(member, _)| *member == element)
-            .map(|(_, forward)| (at, *forward))
-    })?;
-    let amps = *solution?.branch_amps.get(source)?.get(at)?;
-    Some(if forward { amps } else { -amps })
-}
-
-/// Frequency at which a coil gets 1/√2 of the voltage it gets far above: found by halving an interval from 0.1 Hz to 1 MHz
-/// in its logarithm until it is settled to 1e-12.
-fn corner(net: &Network<'_>, piece: &Piece, sources: &[Source], element: usize, main: &Push) -> Option<f64> {
-    let reduced = Reduced::new(&net.elements, &piece.elements, sources, View::Filter);
-    let limit = main.amps.abs() * core::f64::consts::FRAC_1_SQRT_2;
-    let passes = |frequency: f64| {
-        let solution = reduced.solve(core::f64::consts::TAU * frequency);
-        amps_complex(&reduced, solution.as_ref(), element, main.output)
-            .is_some_and(|amps| amps.size() >= limit)
-    };
-    let (mut low, mut high) = (libm::log(0.1), libm::log(1e6));
-    if passes(libm::exp(low)) || !passes(libm::exp(high)) {
-        return None;
-    }
-    while high - low > 1e-12 {
-        let middle = 0.5 * (low + high);
-        if middle <= low || middle >= high {
-            break;
-        }
-        if passes(libm::exp(middle)) {
-            high = middle;
-        } else {
-            low = middle;
-        }
-    }
-    Some(libm::exp(0.5 * (low + high)))
 }
 
 /// Marks outputs whose legs are tied to the supply or to other outputs by nothing but wire.

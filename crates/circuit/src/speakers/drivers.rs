@@ -1,0 +1,286 @@
+//! What reaches each speaker: power and polarity of every coil, loss in its leads, and from where it gets no bass.
+
+use super::complex::Complex;
+use super::element::{View, What};
+use super::network::Network;
+use super::outputs;
+use super::reduced::{Reduced, Solution, Source};
+use super::{Piece, Viewed, gap, own_load};
+use crate::study::{CoilDrive, Driver, Gap};
+use model::PartId;
+use model::quantity::{Decibels, Hertz, Watts};
+use std::collections::BTreeMap;
+
+/// What one output does to one coil at nominal values.
+#[derive(Clone, Copy, Debug, Default)]
+struct Push {
+    output: usize,
+    /// Current through the coil from plus to minus, for 1 V of this output.
+    amps: f64,
+    /// Its RMS voltage at full power.
+    volts: f64,
+}
+
+/// What reaches one coil in one view.
+#[derive(Clone, Debug, Default)]
+struct CoilView {
+    pushes: Vec<Push>,
+    /// Power at full drive, watts.
+    power: f64,
+}
+
+/// What reaches one speaker, gathered from the pieces its coils are in.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Reached {
+    coils: BTreeMap<u8, CoilReached>,
+    /// It hangs in a piece of network that was too large to be solved.
+    unsolved: bool,
+}
+
+#[derive(Clone, Copy, Debug, Default)]
+struct CoilReached {
+    power: f64,
+    polarity: i8,
+    loss: f64,
+    high_pass: Option<f64>,
+    output: usize,
+}
+
+impl Reached {
+    pub(super) fn driver(self, net: &Network<'_>, id: PartId, coils: usize) -> Driver {
+        let mut it = Driver {
+            coils: vec![CoilDrive::default(); coils],
+            ..Driver::default()
+        };
+        let mut strongest: Option<CoilReached> = None;
+        for (coil, reached) in &self.coils {
+            let Some(slot) = it.coils.get_mut(usize::from(coil.saturating_sub(1))) else {
+                continue;
+            };
+            *slot = CoilDrive {
+                power: Watts(reached.power),
+                polarity: reached.polarity,
+            };
+            if reached.polarity == 0 {
+                continue;
+            }
+            it.power = it.power + slot.power;
+            it.lead_loss = it.lead_loss.max(Decibels(reached.loss));
+            if strongest.is_none_or(|so_far| reached.power > so_far.power) {
+                strongest = Some(*reached);
+            }
+        }
+        let has = |sign: i8| it.coils.iter().any(|coil| coil.polarity == sign);
+        it.coils_oppose = has(1) && has(-1);
+        it.plays = has(1) || has(-1);
+        if let Some(strongest) = strongest {
+            it.in_phase = Some(strongest.polarity > 0);
+            it.high_pass = strongest.high_pass.map(Hertz);
+            it.channel = net
+                .outputs
+                .get(strongest.output)
+                .map(|output| (output.part, output.channel));
+        }
+        if !it.plays {
+            it.gap = Some(if self.unsolved {
+                let what = format!(
+                    "the network that {} hangs in is too large to be solved",
+                    net.index.tag(id)
+                );
+                Gap {
+                    what,
+                    part: Some(id),
+                    run: None,
+                }
+            } else {
+                gap::find(net, id)
+            });
+        }
+        it
+    }
+}
+
+/// What reaches every coil of a piece.
+#[allow(clippy::too_many_arguments, reason = "the parts of one solution, used once")]
+pub(super) fn find(
+    net: &Network<'_>,
+    piece: &Piece,
+    sources: &[Source],
+    outputs: &[(usize, &outputs::Output)],
+    views: &[Viewed],
+    with_leads: &[(Reduced, Option<Solution>)],
+    nominal: &[Vec<Option<f64>>],
+    open_volts: &[f64],
+    reach: &mut BTreeMap<PartId, Reached>,
+) {
+    // Per coil element, what reaches it in each view.
+    let mut found: BTreeMap<usize, Vec<CoilView>> = BTreeMap::new();
+    for (view, (_, _, plain, plain_solution)) in views.iter().enumerate() {
+        // Outputs straight across one another are settled by their leads only.
+        let (reduced, solution) = match (plain_solution, with_leads.get(view)) {
+            (Some(solution), _) => (plain, solution),
+            (None, Some((reduced, Some(solution)))) => (reduced, solution),
+            _ => continue,
+        };
+        for (at, branch) in reduced.branches.iter().enumerate() {
+            for (element, forward) in &branch.members {
+                let Some(it) = net.elements.get(*element) else {
+                    continue;
+                };
+                if !matches!(it.what, What::Coil { .. }) {
+                    continue;
+                }
+                let slot = found
+                    .entry(*element)
+                    .or_insert_with(|| vec![CoilView::default(); views.len()]);
+                let Some(slot) = slot.get_mut(view) else { continue };
+                for (source, (_, output)) in outputs.iter().enumerate() {
+                    let amps = solution
+                        .branch_amps
+                        .get(source)
+                        .and_then(|row| row.get(at))
+                        .map_or(0.0, |amps| amps.re);
+                    let own = solution
+                        .source_amps
+                        .get(source)
+                        .and_then(|row| row.get(source))
+                        .map_or(0.0, |it| it.size());
+                    let rounding = solution.rounding.get(at).copied().unwrap_or_default();
+                    if amps.abs() <= (own * 1e-9).max(rounding) {
+                        continue;
+                    }
+                    let load = nominal
+                        .get(view)
+                        .and_then(|all| all.get(source))
+                        .copied()
+                        .flatten()
+                        .or_else(|| own_load(reduced, Some(solution), source, open_volts));
+                    let volts = load.map_or(0.0, |load| output.stated.volts(load));
+                    slot.pushes.push(Push {
+                        output: source,
+                        amps: if *forward { amps } else { -amps },
+                        volts,
+                    });
+                }
+                let sum: f64 = slot.pushes.iter().map(|push| push.amps.abs() * push.volts).sum();
+                slot.power = sum * sum * it.rated;
+            }
+        }
+    }
+    if with_leads.iter().all(|(_, solution)| solution.is_none()) {
+        for element in piece
+            .elements
+            .iter()
+            .filter_map(|number| net.elements.get(*number))
+        {
+            if let What::Coil { speaker, .. } = element.what {
+                reach.entry(speaker).or_default().unsolved = true;
+            }
+        }
+    }
+    for (number, in_views) in found {
+        let Some(element) = net.elements.get(number) else {
+            continue;
+        };
+        let What::Coil { speaker, coil } = element.what else {
+            continue;
+        };
+        // The end of the band in which it works is the one in which more reaches it.
+        let strength = |view: &CoilView| view.pushes.iter().map(|push| push.amps.abs()).fold(0.0, f64::max);
+        let Some((best, view)) = in_views
+            .iter()
+            .enumerate()
+            .max_by(|a, b| strength(a.1).total_cmp(&strength(b.1)).then(b.0.cmp(&a.0)))
+        else {
+            continue;
+        };
+        let Some(main) = view.pushes.iter().copied().max_by(|a, b| {
+            (a.amps.abs() * a.volts)
+                .total_cmp(&(b.amps.abs() * b.volts))
+                .then(b.output.cmp(&a.output))
+        }) else {
+            continue;
+        };
+        let Some((output_number, output)) = outputs.get(main.output) else {
+            continue;
+        };
+        let power = in_views.iter().map(|view| view.power).fold(0.0, f64::max);
+        let loss = with_leads
+            .get(best)
+            .and_then(|(reduced, solution)| amps_of(reduced, solution.as_ref(), number, main.output))
+            .map_or(0.0, |amps| 20.0 * libm::log10(main.amps.abs() / amps.abs()));
+        let filtered = best == 1
+            && in_views
+                .first()
+                .is_some_and(|low| strength(low) < main.amps.abs() * 1e-6);
+        let by_parts = if filtered {
+            corner(net, piece, sources, number, &main)
+        } else {
+            None
+        };
+        let high_pass = [output.high_pass, by_parts]
+            .into_iter()
+            .flatten()
+            .reduce(f64::max);
+        reach.entry(speaker).or_default().coils.insert(
+            coil,
+            CoilReached {
+                power,
+                polarity: if main.amps > 0.0 { 1 } else { -1 },
+                loss: if loss.is_finite() { loss.max(0.0) } else { 0.0 },
+                high_pass,
+                output: *output_number,
+            },
+        );
+    }
+}
+
+/// Current through an element, from its `a` to its `b`, with one source at 1 V; the real part.
+fn amps_of(reduced: &Reduced, solution: Option<&Solution>, element: usize, source: usize) -> Option<f64> {
+    amps_complex(reduced, solution, element, source).map(|amps| amps.re)
+}
+
+fn amps_complex(
+    reduced: &Reduced,
+    solution: Option<&Solution>,
+    element: usize,
+    source: usize,
+) -> Option<Complex> {
+    let (at, forward) = reduced.branches.iter().enumerate().find_map(|(at, branch)| {
+        branch
+            .members
+            .iter()
+            .find(|(member, _)| *member == element)
+            .map(|(_, forward)| (at, *forward))
+    })?;
+    let amps = *solution?.branch_amps.get(source)?.get(at)?;
+    Some(if forward { amps } else { -amps })
+}
+
+/// Frequency at which a coil gets 1/√2 of the voltage it gets far above: found by halving an interval from 0.1 Hz to 1 MHz
+/// in its logarithm until it is settled to 1e-12.
+fn corner(net: &Network<'_>, piece: &Piece, sources: &[Source], element: usize, main: &Push) -> Option<f64> {
+    let reduced = Reduced::new(&net.elements, &piece.elements, sources, View::Filter);
+    let limit = main.amps.abs() * core::f64::consts::FRAC_1_SQRT_2;
+    let passes = |frequency: f64| {
+        let solution = reduced.solve(core::f64::consts::TAU * frequency);
+        amps_complex(&reduced, solution.as_ref(), element, main.output)
+            .is_some_and(|amps| amps.size() >= limit)
+    };
+    let (mut low, mut high) = (libm::log(0.1), libm::log(1e6));
+    if passes(libm::exp(low)) || !passes(libm::exp(high)) {
+        return None;
+    }
+    while high - low > 1e-12 {
+        let middle = 0.5 * (low + high);
+        if middle <= low || middle >= high {
+            break;
+        }
+        if passes(libm::exp(middle)) {
+            high = middle;
+        } else {
+            low = middle;
+        }
+    }
+    Some(libm::exp(0.5 * (low + high)))
+}
