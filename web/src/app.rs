@@ -1,43 +1,154 @@
 //! The app: the sheet on the table, and what lies around it.
 
+use crate::browser;
 use crate::canvas::Board;
+use crate::components::*;
+use crate::copies;
 use crate::desk::Desk;
-use crate::state::{Act, State, Store};
-use drawing::Ink;
+use crate::hooks;
+use crate::keeper::Keeper;
+use crate::state::{Act, Panel, Paper, State, Store};
+use drawing::{Ink, Palette};
+use editor::{Action, Open};
+use gloo_events::EventListener;
+use gloo_timers::callback::Timeout;
+use lessons::WorkedJob;
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 /// The whole page.
 #[function_component]
 pub(crate) fn App() -> Html {
     let store = use_reducer(|| {
-        let job = lessons::WORKED_JOBS.first().map(lessons::WorkedJob::job).unwrap_or_default();
+        let job = lessons::WORKED_JOBS.first().map(WorkedJob::job).unwrap_or_default();
         State::new(Desk::new(job))
     });
+    let keeper = {
+        let (desk, tell) = (store.desk.clone(), store.dispatcher());
+        use_memo((), move |()| Keeper::new(desk, tell))
+    };
+    let keeper: Rc<Keeper> = (*keeper).clone();
     {
-        let dispatcher = store.dispatcher();
-        let desk = store.desk.clone();
+        let (desk, tell, keeper) = (store.desk.clone(), store.dispatcher(), keeper.clone());
         use_effect_with((), move |()| {
-            desk.listen(Callback::from(move |effects| dispatcher.dispatch(Act::Came(effects))));
+            hooks::install(&desk);
+            desk.listen(Callback::from(move |effects| tell.dispatch(Act::Came(effects))));
+            let keeps = keeper.clone();
+            desk.on_edit(Callback::from(move |()| keeps.keep()));
+            keeper.start(browser::asked_for().as_deref().and_then(WorkedJob::of).map(WorkedJob::job));
         });
     }
     {
+        // A large sheet is analysed after the picture of the edit is on the screen.
         let desk = store.desk.clone();
-        use_effect_with(store.paper, move |paper| {
+        use_effect_with(store.edits, move |_| {
+            let late = Timeout::new(30, move || desk.catch_up());
+            move || drop(late)
+        });
+    }
+    {
+        let (desk, paper) = (store.desk.clone(), store.paper);
+        use_effect_with(paper, move |paper| {
             let palette = paper.palette();
             colour_page(&palette, paper.is_dark());
             desk.set_palette(palette);
+            paper.remember();
+        });
+        let (desk, tell) = (store.desk.clone(), store.dispatcher());
+        use_effect_with(paper, move |paper| {
+            let follows = *paper == Paper::System;
+            let listener = browser::on_light_change(move || {
+                if follows {
+                    let palette = Paper::System.palette();
+                    colour_page(&palette, Paper::System.is_dark());
+                    desk.set_palette(palette);
+                    tell.dispatch(Act::Paper(Paper::System));
+                }
+            });
+            move || drop(listener)
         });
     }
+    {
+        let (store, keeper) = (store.clone(), keeper.clone());
+        use_effect_with(store.outside, move |outside| {
+            if let Some((action, _)) = outside {
+                outside_act(*action, &store, &keeper);
+            }
+        });
+    }
+    {
+        let desk = store.desk.clone();
+        use_effect_with((), move |()| {
+            let listener = browser::window().map(|window| {
+                EventListener::new(&window, "beforeprint", move |_| copies::lay_out_for_print(&desk))
+            });
+            move || drop(listener)
+        });
+    }
+    let beside = match &store.beside {
+        Open::Details(thing) => html! { <Slip thing={thing.clone()} rename=false revision={store.revision} /> },
+        Open::Rename(thing) => html! { <Slip thing={thing.clone()} rename=true revision={store.revision} /> },
+        Open::Offer { from, at } => html! { <Offer from={from.clone()} at={*at} /> },
+        Open::Finding(_) => match store.desk.see(editor::Editor::finding) {
+            Some(place) => html! { <Explanation {place} /> },
+            None => html! {},
+        },
+        Open::Nothing => html! {},
+    };
+    let panel = match store.panel {
+        Panel::Shelf => html! { <Shelf /> },
+        Panel::Ask => html! { <Ask /> },
+        Panel::Jobs => html! { <Jobs /> },
+        Panel::Outline => html! { <Outline /> },
+        Panel::Keys => html! { <Keys /> },
+        Panel::None => html! {},
+    };
     html! {
         <ContextProvider<Store> context={store.clone()}>
-            <Board />
+            <ContextProvider<Rc<Keeper>> context={keeper}>
+                <main class="table" data-testid="table">
+                    <Board />
+                    <HoverSlip />
+                    <OverlayLegend />
+                    <Notes />
+                    <TitleBlock />
+                    <Tray />
+                    <MeterFace />
+                    { beside }
+                    { panel }
+                    <Spoken />
+                    <DropHere />
+                </main>
+            </ContextProvider<Rc<Keeper>>>
         </ContextProvider<Store>>
     }
 }
 
+/// Actions that only the page can do.
+fn outside_act(action: Action, store: &Store, keeper: &Rc<Keeper>) {
+    match action {
+        Action::OpenFile => keeper.open_file(),
+        Action::SaveFile => keeper.save_file(),
+        Action::NewJob => keeper.open_new(model::Job::default()),
+        Action::ExportSvg => store.dispatch(Act::Say(copies::export_svg(&store.desk))),
+        Action::ExportPng => {
+            let (desk, tell) = (store.desk.clone(), store.dispatcher());
+            spawn_local(async move { tell.dispatch(Act::Say(copies::export_png(&desk).await)) });
+        }
+        Action::Print => {
+            copies::lay_out_for_print(&store.desk);
+            if let Some(window) = browser::window() {
+                let _ = window.print();
+            }
+        }
+        _ => {}
+    }
+}
+
 /// Gives the page the inks of the palette, so that panels and drawing never differ.
-fn colour_page(palette: &drawing::Palette, dark: bool) {
-    let Some(root) = crate::browser::document().and_then(|document| document.document_element()) else { return };
+fn colour_page(palette: &Palette, dark: bool) {
+    let Some(root) = browser::document().and_then(|document| document.document_element()) else { return };
     let inks = [
         ("paper", Ink::Paper),
         ("ruling", Ink::Ruling),

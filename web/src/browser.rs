@@ -71,3 +71,22 @@ pub(crate) fn focus_board() {
         let _ = board.focus();
     }
 }
+
+/// The worked job that the address asks for, as in `?open=van`. It is taken out of the address, so that loading the page
+/// again does not make another copy.
+pub(crate) fn asked_for() -> Option<String> {
+    let window = window()?;
+    let search = window.location().search().ok()?;
+    let key = search.trim_start_matches('?').split('&').find_map(|pair| pair.strip_prefix("open="))?.to_owned();
+    let path = window.location().pathname().unwrap_or_default();
+    if let Ok(history) = window.history() {
+        let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(&path));
+    }
+    Some(key)
+}
+
+/// Calls back when the system turns from light to dark or back.
+pub(crate) fn on_light_change(mut changed: impl FnMut() + 'static) -> Option<gloo_events::EventListener> {
+    let query = window()?.match_media("(prefers-color-scheme: dark)").ok().flatten()?;
+    Some(gloo_events::EventListener::new(&query, "change", move |_| changed()))
+}

@@ -26,6 +26,11 @@ pub(crate) struct Desk {
     frame: RefCell<Option<Closure<dyn FnMut()>>>,
     /// Called with what came of an input, when it concerns more than the canvas.
     listener: RefCell<Callback<Effects>>,
+    /// Called after an edit, at once: what is to be kept leaves before anything else happens.
+    on_edit: RefCell<Callback<()>>,
+    /// Called when the paper moved under the window.
+    on_camera: RefCell<Callback<()>>,
+    painted_camera: Cell<Option<editor::Camera>>,
     /// Milliseconds that the last frame took, for the bench.
     pub(crate) last_paint_ms: Cell<f64>,
 }
@@ -40,6 +45,9 @@ impl Desk {
             frame_pending: Cell::new(false),
             frame: RefCell::new(None),
             listener: RefCell::new(Callback::noop()),
+            on_edit: RefCell::new(Callback::noop()),
+            on_camera: RefCell::new(Callback::noop()),
+            painted_camera: Cell::new(None),
             last_paint_ms: Cell::new(0.0),
         });
         let weak = Rc::downgrade(&this);
@@ -58,6 +66,20 @@ impl Desk {
     }
     pub(crate) fn listen(&self, listener: Callback<Effects>) {
         *self.listener.borrow_mut() = listener;
+    }
+    pub(crate) fn on_edit(&self, keep: Callback<()>) {
+        *self.on_edit.borrow_mut() = keep;
+    }
+    pub(crate) fn on_camera(&self, moved: Callback<()>) {
+        *self.on_camera.borrow_mut() = moved;
+    }
+    /// What was done since the last call.
+    pub(crate) fn take_journal(&self) -> Vec<model::history::Entry> {
+        self.editor.borrow_mut().take_journal()
+    }
+    /// Notes that the job was saved as a file.
+    pub(crate) fn mark_saved(&self) {
+        self.editor.borrow_mut().mark_saved();
     }
     pub(crate) fn set_surface(&self, surface: Option<Surface>) {
         *self.surface.borrow_mut() = surface;
@@ -88,6 +110,8 @@ impl Desk {
         let mut effects = how(&mut self.editor.borrow_mut());
         let taken = effects.taken;
         if effects.edited {
+            let keep = self.on_edit.borrow().clone();
+            keep.emit(());
             let mut editor = self.editor.borrow_mut();
             if editor.sheet().parts.len() <= AT_ONCE {
                 // What the step itself says comes before what follows from it.
@@ -136,6 +160,12 @@ impl Desk {
             let started = js_sys::Date::now();
             self.painter.borrow_mut().paint(surface, &editor, &self.palette.borrow());
             self.last_paint_ms.set(js_sys::Date::now() - started);
+        }
+        let camera = *editor.camera();
+        drop(editor);
+        if self.painted_camera.replace(Some(camera)) != Some(camera) {
+            let moved = self.on_camera.borrow().clone();
+            moved.emit(());
         }
     }
     /// Tells the size of the drawing surface in CSS pixels and what lies over its edges.

@@ -4,9 +4,14 @@ mod app;
 mod browser;
 mod canvas;
 mod components;
+mod copies;
 mod desk;
+mod files;
+mod hooks;
+mod keeper;
 mod state;
 mod storage;
+mod tabs;
 
 fn main() {
     browser::report_panics();

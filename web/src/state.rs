@@ -55,6 +55,14 @@ impl Paper {
             Self::Dark => true,
         }
     }
+    pub(crate) fn remember(self) {
+        let word = match self {
+            Self::System => "system",
+            Self::Light => "light",
+            Self::Dark => "dark",
+        };
+        browser::remember("loomwright-paper", word);
+    }
     pub(crate) fn palette(self) -> Palette {
         if self.is_dark() { Palette::dark() } else { Palette::light() }
     }
@@ -109,8 +117,6 @@ pub(crate) enum Act {
     Toggle(Panel),
     /// Closes panel and slip.
     Close,
-    /// Opens something beside a thing.
-    Beside(Open),
     /// Says something.
     Say(String),
     /// How the job is kept changed.
@@ -177,7 +183,6 @@ impl Reducible for State {
                 next.panel = Panel::None;
                 next.beside = Open::Nothing;
             }
-            Act::Beside(open) => next.beside = open,
             Act::Say(words) => next.say(&words),
             Act::Kept(keeping) => next.keeping = keeping,
             Act::Paper(paper) => next.paper = paper,

@@ -373,22 +373,24 @@ impl Editor {
     }
 
     fn mend_by(&mut self, edit: Edit) {
+        // A check sees one sheet; what its mend adds must have ids that are free in the whole job.
+        let edit = checks::mend_for(&self.job, self.on, &edit);
         self.out.say = Some(format!("Mended: {}", edit.name));
-        self.apply(edit);
-        // A mend may bring parts that have no place yet.
-        self.place_new_parts();
+        let parts = model::history::Touched::by(&edit).parts.into_iter().map(|(_, id)| id).collect();
+        self.begin_gesture(edit.name.clone());
+        self.extend_gesture(edit, &parts);
+        // A mend may bring parts that have no place yet; they keep the one that the drawing found for them.
+        let unplaced = self.sheet().parts.iter().filter(|(_, part)| part.at.is_none());
+        let changes: Vec<Change> = unplaced
+            .filter_map(|(id, part)| {
+                let mut part = part.clone();
+                part.at = Some(*self.layout.arranged().get(id)?);
+                Some(Change::Part { sheet: self.on, id: *id, to: Some(Box::new(part)) })
+            })
+            .collect();
+        self.extend_gesture(Edit::new("", changes), &parts);
+        self.commit_gesture();
         self.out.open = Some(Open::Nothing);
-    }
-
-    fn place_new_parts(&mut self) {
-        let unplaced: Vec<_> = self.sheet().parts.iter().filter(|(_, part)| part.at.is_none()).map(|(id, _)| *id).collect();
-        for id in unplaced {
-            if let (Some(at), Some(sheet)) = (self.layout.arranged().get(&id).copied(), self.job.sheets.get_mut(&self.on))
-                && let Some(part) = sheet.parts.get_mut(&id)
-            {
-                part.at = Some(at);
-            }
-        }
     }
 
     // Looking.

@@ -130,7 +130,7 @@ actions! {
     MeterOhms, "meter-ohms", "Meter: ohms, supply isolated", [];
     OpenFile, "open-file", "Open a job file", [command('o')];
     SaveFile, "save-file", "Save the job as a file", [command('s')];
-    NewJob, "new-job", "New empty job", [];
+    NewJob, "new-job", "New empty job", [shift('e')];
     Jobs, "jobs", "Jobs kept here", [plain('b')];
     ExportSvg, "export-svg", "Export the sheet as SVG", [];
     ExportPng, "export-png", "Export the sheet as PNG", [];

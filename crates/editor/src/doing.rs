@@ -6,7 +6,7 @@ use crate::effects::{Effects, Open};
 use crate::input::PointerKind;
 use crate::selection::{Selection, Thing};
 use checks::{Finding, Grade};
-use drawing::{DisplayList, Hit, Layout, Lit, Look, Mark, MarkShape, draw};
+use drawing::{DisplayList, Hit, Layout, Lit, Look, Mark, MarkShape, TitleBlock, TitleCell, draw, draw_paper};
 use kurbo::{Point, Rect};
 use model::edits::EditError;
 use model::history::{Entry, Touched};
@@ -286,6 +286,48 @@ impl Editor {
         let mut list = draw(self.sheet(), &self.layout, study, &self.look(), self.camera.visible());
         self.sketch(&mut list);
         list
+    }
+}
+
+impl Editor {
+    /// The title block as it is drawn on copies of the sheet.
+    #[must_use]
+    pub fn title_block(&self) -> TitleBlock {
+        let job = &self.job;
+        let cell = |name: &str, text: &str, share: u8| TitleCell { name: name.to_owned(), text: text.to_owned(), share };
+        let [stop, fix, tidy] = self.counts();
+        let vehicle = &job.vehicle;
+        let conditions = &job.settings.conditions;
+        TitleBlock {
+            cells: vec![
+                vec![cell("Job", &job.title, 1)],
+                vec![cell("Vehicle", &vehicle.name, 1)],
+                vec![
+                    cell("State", conditions.state.title(), 3),
+                    cell("Music", conditions.duty.title(), 2),
+                    cell("Findings", &format!("{stop} Stop, {fix} Fix, {tidy} Tidy"), 4),
+                ],
+                vec![
+                    cell("Drawn by", &vehicle.drawn_by, 3),
+                    cell("Date", &vehicle.date, 2),
+                    cell("Rev.", &vehicle.revision, 1),
+                    cell("Sheet", self.on.title(), 2),
+                ],
+            ],
+        }
+    }
+    /// The whole sheet for a copy: paper, frame, title block and drawing, with the overlay in force and nothing picked. And
+    /// its bounds.
+    #[must_use]
+    pub fn whole_sheet(&self) -> (DisplayList, Rect) {
+        let drawn = self.layout.bounds().unwrap_or(Rect::new(0.0, 0.0, 800.0, 500.0));
+        // Room for the frame at every side, and below for the title block.
+        let bounds = Rect::new(drawn.x0 - 70.0, drawn.y0 - 70.0, (drawn.x1 + 70.0).max(drawn.x0 + 520.0), drawn.y1 + 230.0);
+        let mut list = draw_paper(bounds, 1.0, &self.title_block());
+        let look = Look { overlay: self.overlay, marks: self.marks.clone(), lit: self.lit(), ..Look::default() };
+        let drawing = draw(self.sheet(), &self.layout, Some(&self.analysis.study), &look, bounds);
+        list.items.extend(drawing.items);
+        (list, bounds)
     }
 }
 

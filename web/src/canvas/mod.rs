@@ -4,4 +4,4 @@ mod board;
 mod events;
 pub(crate) mod paint;
 
-pub(crate) use board::Board;
+pub(crate) use board::{Board, notes_width};

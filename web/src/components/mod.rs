@@ -1,1 +1,42 @@
 //! The components, one each in a file of its name.
+
+mod ask;
+mod drop_here;
+mod explanation;
+mod field;
+mod hover_slip;
+mod jobs;
+mod keys;
+mod mark;
+mod meter_face;
+mod note;
+mod notes;
+mod offer;
+mod outline;
+mod overlay_legend;
+mod run_fields;
+mod set_index;
+mod shelf;
+mod shelf_item;
+mod slip;
+mod spoken;
+mod title_block;
+mod title_cell;
+mod tray;
+
+pub(crate) use ask::Ask;
+pub(crate) use drop_here::DropHere;
+pub(crate) use explanation::Explanation;
+pub(crate) use hover_slip::HoverSlip;
+pub(crate) use jobs::Jobs;
+pub(crate) use keys::Keys;
+pub(crate) use meter_face::MeterFace;
+pub(crate) use notes::Notes;
+pub(crate) use offer::Offer;
+pub(crate) use outline::Outline;
+pub(crate) use overlay_legend::OverlayLegend;
+pub(crate) use shelf::Shelf;
+pub(crate) use slip::Slip;
+pub(crate) use spoken::Spoken;
+pub(crate) use title_block::TitleBlock;
+pub(crate) use tray::Tray;

@@ -1,0 +1,102 @@
+//! A finding explained: what, the number against its limit, why it matters, what to do, where the rule comes from, and
+//! the mends. The text is the same as on the command line.
+
+use super::mark::{Mark, grade_class};
+use crate::canvas::notes_width;
+use crate::state::{Act, Store};
+use checks::{Grade, Measure};
+use drawing::numbers::with_unit;
+use editor::Action;
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct ExplanationProps {
+    /// The finding's place in the list.
+    pub(crate) place: usize,
+}
+
+#[function_component]
+pub(crate) fn Explanation(props: &ExplanationProps) -> Html {
+    let Some(store) = use_context::<Store>() else { return html! {} };
+    let place = props.place;
+    let found = store.desk.see(|editor| editor.analysis().findings.get(place).cloned());
+    let Some(finding) = found else { return html! {} };
+    let told = checks::explanation_of(finding.check);
+    let close = {
+        let store = store.clone();
+        Callback::from(move |_: MouseEvent| {
+            store.dispatch(Act::Close);
+            crate::browser::focus_board();
+        })
+    };
+    let step = |action: Action| {
+        let desk = store.desk.clone();
+        Callback::from(move |_: MouseEvent| desk.perform(action))
+    };
+    let mends = finding.mends.iter().enumerate().map(|(number, mend)| {
+        let desk = store.desk.clone();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            desk.change(|editor| editor.mend(place, number));
+            crate::browser::focus_board();
+        });
+        html! {
+            <button type="button" class="mend" data-testid="mend" {onclick}>
+                { &mend.name }if number == 0 { <kbd>{ Action::MendFinding.key() }</kbd> }
+            </button>
+        }
+    });
+    let count = store.desk.see(|editor| editor.analysis().findings.len());
+    let width = store.desk.see(|editor| editor.camera().width);
+    let right = (notes_width(width) + 14.0).max(14.0);
+    html! {
+        <aside class={classes!("slip", "explanation", grade_class(finding.grade))} style={format!("right:{right:.0}px")} data-testid="explanation"
+            aria-label={format!("Finding {}", place + 1)}>
+            <header class="slip__head">
+                <Mark grade={finding.grade} />
+                <b>{ finding.grade.title() }</b>
+                <span class="slip__kind">{ finding.check }</span>
+                <button type="button" class="slip__close" onclick={close} aria-label="Close" data-testid="close">{ "Esc" }</button>
+            </header>
+            <p class="explanation__what">{ &finding.what }</p>
+            if let Some(measure) = &finding.measure { <Ruler measure={*measure} /> }
+            <p><b>{ "Do: " }</b>{ &finding.remedy }</p>
+            if let Some(told) = &told {
+                <p>{ told.why.trim() }</p>
+                <p class="explanation__source"><b>{ "Source: " }</b>{ told.source.trim() }</p>
+            }
+            if !finding.assumed.is_empty() {
+                <p class="explanation__source"><b>{ "Assumed: " }</b>{ finding.assumed.iter().cloned().collect::<Vec<_>>().join(", ") }</p>
+            }
+            if finding.grade == Grade::Stop { <p class="explanation__care">{ checks::CARE }</p> }
+            <div class="explanation__mends">{ for mends }</div>
+            <footer class="slip__foot">
+                <button type="button" onclick={step(Action::PreviousFinding)} data-testid="previous-finding">{ "Before" }</button>
+                <span>{ format!("{} of {count}", place + 1) }</span>
+                <button type="button" onclick={step(Action::NextFinding)} data-testid="next-finding">{ "Next" }<kbd>{ "N" }</kbd></button>
+            </footer>
+        </aside>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct RulerProps {
+    measure: Measure,
+}
+
+/// The number against its limit, on a ruler.
+#[function_component]
+fn Ruler(props: &RulerProps) -> Html {
+    let Measure { value, limit, unit, .. } = props.measure;
+    let most = value.max(limit).max(f64::MIN_POSITIVE) * 1.15;
+    let at = |number: f64| 4.0 + 292.0 * (number / most).clamp(0.0, 1.0);
+    html! {
+        <figure class="ruler" data-testid="measure">
+            <svg viewBox="0 0 300 22" aria-hidden="true">
+                <path class="ruler__rule" d={format!("M4 16H296{}", (0..=10).map(|n| format!("M{:.1} 16v-4", 4.0 + 29.2 * f64::from(n))).collect::<String>())} />
+                <path class="ruler__limit" d={format!("M{:.1} 2V20", at(limit))} />
+                <path class="ruler__value" d={format!("M{:.1} 15l-5-9h10z", at(value))} />
+            </svg>
+            <figcaption>{ format!("{} against a limit of {}", with_unit(value, unit), with_unit(limit, unit)) }</figcaption>
+        </figure>
+    }
+}

@@ -1,0 +1,105 @@
+//! The jobs kept in this browser, the worked examples, and the ways in and out: files, exports, print.
+
+use crate::keeper::Keeper;
+use crate::state::{Act, Panel, Store};
+use crate::storage::{JobInfo, JobKey, Keeping};
+use editor::Action;
+use lessons::WORKED_JOBS;
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+#[function_component]
+pub(crate) fn Jobs() -> Html {
+    let jobs = use_state(|| (Vec::<JobInfo>::new(), None::<JobKey>));
+    let turn = use_state(|| 0_u32);
+    let store = use_context::<Store>();
+    let keeper = use_context::<Rc<Keeper>>();
+    {
+        let (jobs, keeper) = (jobs.clone(), keeper.clone());
+        use_effect_with(*turn, move |_| {
+            if let Some(keeper) = keeper {
+                spawn_local(async move { jobs.set(keeper.list().await) });
+            }
+        });
+    }
+    let (Some(store), Some(keeper)) = (store, keeper) else { return html! {} };
+    let close = {
+        let store = store.clone();
+        Callback::from(move |()| {
+            store.dispatch(Act::Toggle(Panel::Jobs));
+            crate::browser::focus_board();
+        })
+    };
+    let act = |action: Action| {
+        let (desk, close) = (store.desk.clone(), close.clone());
+        let onclick = Callback::from(move |_: MouseEvent| {
+            close.emit(());
+            desk.perform(action);
+        });
+        html! { <li><button type="button" {onclick} data-testid={format!("do-{}", action.id())}>{ action.name() }<kbd>{ action.key() }</kbd></button></li> }
+    };
+    let worked = WORKED_JOBS.iter().map(|job| {
+        let (keeper, close) = (keeper.clone(), close.clone());
+        let onclick = Callback::from(move |_: MouseEvent| {
+            close.emit(());
+            keeper.open_new(job.job());
+        });
+        html! { <li><button type="button" class="jobs__job" {onclick} data-testid={format!("worked-{}", job.key)}><b>{ job.key }</b><span>{ job.shows }</span></button></li> }
+    });
+    let (list, here) = &*jobs;
+    let kept = list.iter().map(|job| {
+        let is_here = here.as_ref() == Some(&job.key);
+        let open = {
+            let (keeper, close, key) = (keeper.clone(), close.clone(), job.key.clone());
+            Callback::from(move |_: MouseEvent| {
+                close.emit(());
+                keeper.open_key(key.clone());
+            })
+        };
+        let remove = {
+            let (keeper, key, turn) = (keeper.clone(), job.key.clone(), turn.clone());
+            Callback::from(move |_: MouseEvent| {
+                let (keeper, key, turn) = (keeper.clone(), key.clone(), turn.clone());
+                spawn_local(async move {
+                    keeper.remove(&key).await;
+                    turn.set(*turn + 1);
+                });
+            })
+        };
+        let title = if job.title.is_empty() { "Untitled job".to_owned() } else { job.title.clone() };
+        let when = js_sys::Date::new(&job.changed_at.into()).to_locale_string("default", &wasm_bindgen::JsValue::UNDEFINED);
+        html! {
+            <li class="jobs__row" key={job.key.as_str().to_owned()}>
+                <button type="button" class="jobs__job" disabled={is_here} onclick={open} data-testid="kept-job"><b>{ title }</b><span>{ String::from(when) }</span></button>
+                if is_here { <span class="jobs__here">{ "on the table" }</span> } else { <button type="button" class="jobs__remove" onclick={remove}>{ "Remove" }</button> }
+            </li>
+        }
+    });
+    let take_over = {
+        let (keeper, close) = (keeper.clone(), close.clone());
+        Callback::from(move |_: MouseEvent| {
+            close.emit(());
+            keeper.take_over();
+        })
+    };
+    let words = match &store.keeping {
+        Keeping::Opening => "Opening the storage …".to_owned(),
+        Keeping::Kept => "Every change is kept in this browser.".to_owned(),
+        Keeping::Writing => "Writing …".to_owned(),
+        Keeping::Failed(why) => why.clone(),
+        Keeping::Elsewhere => "Another tab has this job; what is changed here is not kept.".to_owned(),
+    };
+    html! {
+        <section class="drawer jobs" data-testid="jobs-drawer" aria-label="Jobs">
+            <header class="drawer__head"><b>{ "Jobs" }</b><button type="button" class="slip__close" onclick={close.reform(|_: MouseEvent| ())} aria-label="Close">{ "Esc" }</button></header>
+            <p class="jobs__words" data-testid="keeping">{ words }</p>
+            if store.keeping == Keeping::Elsewhere { <button type="button" class="mend" onclick={take_over} data-testid="take-over">{ "Take it over here" }</button> }
+            <ul class="jobs__acts">{ for [Action::NewJob, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
+            <h3>{ "Kept here" }</h3>
+            <ul>{ for kept }</ul>
+            <h3>{ "Worked examples" }</h3>
+            <ul>{ for worked }</ul>
+        </section>
+    }
+}

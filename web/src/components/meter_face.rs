@@ -1,0 +1,48 @@
+//! The meter's face: what is measured, where the leads are, and the reading.
+
+use crate::state::Store;
+use editor::{Action, Tool, meter::Mode};
+use yew::prelude::*;
+
+#[function_component]
+pub(crate) fn MeterFace() -> Html {
+    let Some(store) = use_context::<Store>() else { return html! {} };
+    let seen = store.desk.see(|editor| match editor.tool() {
+        Tool::Meter(meter) => Some((meter.clone(), editor.reading())),
+        _ => None,
+    });
+    let Some((meter, reading)) = seen else { return html! {} };
+    let modes = [(Mode::Volts, Action::MeterVolts, "V"), (Mode::Amps, Action::MeterAmps, "A"), (Mode::Ohms, Action::MeterOhms, "Ω")];
+    let shown = reading.as_ref().map_or("— — —".to_owned(), |reading| reading.shown.clone());
+    let lead = |black: bool, word: &'static str| {
+        let desk = store.desk.clone();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            desk.change(|editor| editor.black_next(black));
+        });
+        let on = meter.black_next == black;
+        html! { <button type="button" {onclick} aria-pressed={on.to_string()} class={classes!(on.then_some("meter__lead--on"))} data-testid={format!("lead-{word}")}>{ word }</button> }
+    };
+    let away = {
+        let desk = store.desk.clone();
+        Callback::from(move |_: MouseEvent| desk.perform(Action::Pick))
+    };
+    html! {
+        <section class="meter" aria-label="Meter" data-testid="meter-face">
+            <output class="meter__reading" data-testid="reading">{ shown }</output>
+            <p class="meter__between">{ reading.as_ref().map_or(meter.hint().to_owned(), |reading| reading.between.clone()) }</p>
+            if let Some(remark) = reading.map(|reading| reading.remark).filter(|remark| !remark.is_empty()) {
+                <p class="meter__between">{ remark }</p>
+            }
+            <div class="meter__row" role="group" aria-label="What is measured">
+                { for modes.map(|(mode, action, word)| {
+                    let desk = store.desk.clone();
+                    let onclick = Callback::from(move |_: MouseEvent| desk.perform(action));
+                    let on = meter.mode == mode;
+                    html! { <button type="button" {onclick} aria-pressed={on.to_string()} title={action.name()} data-testid={action.id()}>{ word }</button> }
+                }) }
+                if meter.mode != Mode::Amps { <span class="meter__leads">{ "next lead " }{ lead(false, "red") }{ lead(true, "black") }</span> }
+                <button type="button" onclick={away} data-testid="meter-away">{ "Put away" }</button>
+            </div>
+        </section>
+    }
+}

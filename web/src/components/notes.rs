@@ -1,0 +1,200 @@
+//! The right margin: findings as a reviewer's notes, each beside the height of the thing it speaks of, with a leader line
+//! to it while pointed at. Where they stand too dense, neighbours fold into a count.
+
+use super::note::Note;
+use crate::canvas::notes_width;
+use crate::state::{Act, Store};
+use checks::Grade;
+use drawing::numbers::with_unit;
+use kurbo::Point;
+use yew::prelude::*;
+
+/// Height of a note of two lines, and of one.
+const TALL_PX: f64 = 47.0;
+const SHORT_PX: f64 = 27.0;
+const TOP_PX: f64 = 34.0;
+/// Height that the title block takes below.
+pub(crate) const TITLE_BLOCK_PX: f64 = 330.0;
+
+/// A note, or several folded into a count.
+#[derive(Clone, Debug, PartialEq)]
+struct Placed {
+    places: Vec<usize>,
+    top: f64,
+}
+
+/// Places notes by the heights they wish for, in order, none over another, all between top and bottom.
+fn place(mut wishes: Vec<(f64, usize)>, height: f64, top: f64, bottom: f64) -> Vec<Placed> {
+    wishes.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    let mut placed: Vec<Placed> =
+        wishes.iter().map(|(at, place)| Placed { places: vec![*place], top: at - height / 2.0 }).collect();
+    let room = ((bottom - top) / height).floor().max(1.0);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a handful of lines")]
+    let room = room as usize;
+    // Too many: the pair of neighbours that stand closest becomes one, until all fit.
+    while placed.len() > room {
+        let gap = |n: usize| match (placed.get(n), placed.get(n + 1)) {
+            // A group grows more slowly the larger it is, so that counts stay even.
+            (Some(a), Some(b)) => (b.top - a.top) + 6.0 * (a.places.len() + b.places.len()) as f64,
+            _ => f64::INFINITY,
+        };
+        let Some(closest) = (0..placed.len() - 1).min_by(|a, b| gap(*a).total_cmp(&gap(*b))) else { break };
+        let gone = placed.remove(closest + 1);
+        if let Some(kept) = placed.get_mut(closest) {
+            kept.places.extend(gone.places);
+            kept.places.sort_unstable();
+        }
+    }
+    let mut least = top;
+    for note in &mut placed {
+        note.top = note.top.max(least);
+        least = note.top + height;
+    }
+    let mut most = bottom - height;
+    for note in placed.iter_mut().rev() {
+        note.top = note.top.min(most);
+        most = note.top - height;
+    }
+    placed
+}
+
+#[function_component]
+pub(crate) fn Notes() -> Html {
+    let store = use_context::<Store>();
+    let opened = use_state(|| None::<usize>);
+    // The camera moves without the app's state hearing of it: the notes follow by a count of their own.
+    let moved = use_force_update();
+    {
+        let desk = store.as_ref().map(|store| store.desk.clone());
+        use_effect_with((), move |()| {
+            if let Some(desk) = desk {
+                desk.on_camera(Callback::from(move |()| moved.force_update()));
+            }
+        });
+    }
+    let Some(store) = store else { return html! {} };
+    let (width, height) = store.desk.see(|editor| (editor.camera().width, editor.camera().height));
+    let column = notes_width(width);
+    if column == 0.0 {
+        return html! {};
+    }
+    let analysis = store.desk.see(|editor| editor.analysis().clone());
+    let bottom = (height - TITLE_BLOCK_PX - 30.0).max(TOP_PX + 2.0 * SHORT_PX);
+    let wishes: Vec<(f64, usize)> = store.desk.see(|editor| {
+        let at = |finding: &checks::Finding| editor.place_of(finding).map_or(TOP_PX, |at| editor.camera().to_screen(at).y);
+        analysis.findings.iter().enumerate().map(|(place, finding)| (at(finding), place)).collect()
+    });
+    let dense = wishes.len() as f64 * TALL_PX > bottom - TOP_PX;
+    let note_height = if dense { SHORT_PX } else { TALL_PX };
+    let placed = place(wishes, note_height, TOP_PX, bottom);
+    let current = store.desk.see(editor::Editor::finding);
+
+    let on_open = {
+        let desk = store.desk.clone();
+        Callback::from(move |place: usize| {
+            desk.change(|editor| editor.go_to_finding(place));
+        })
+    };
+    let on_point = {
+        let store = store.clone();
+        Callback::from(move |place| store.dispatch(Act::Point(place)))
+    };
+    let pointed = store.pointed.or(current);
+    let leader = pointed.and_then(|place| {
+        let finding = analysis.findings.get(place)?;
+        let note = placed.iter().find(|note| note.places.contains(&place))?;
+        let at = store.desk.see(|editor| editor.place_of(finding).map(|at| editor.camera().to_screen(at)))?;
+        Some((Point::new(width - column, note.top + note_height / 2.0), Point::new(at.x, at.y), finding.grade))
+    });
+    let items = placed.iter().map(|group| {
+        let note = |place: usize, top: f64| {
+            let Some(finding) = analysis.findings.get(place) else { return html! {} };
+            html! {
+                <Note key={place} {place} grade={finding.grade} undecided={finding.undecided} what={finding.what.clone()} {top}
+                    is_current={current == Some(place)} short={dense} on_open={on_open.clone()} on_point={on_point.clone()} />
+            }
+        };
+        match group.places.as_slice() {
+            [place] => note(*place, group.top),
+            places => {
+                let first = places.first().copied().unwrap_or(0);
+                let count = |grade: Grade| {
+                    places.iter().filter(|place| analysis.findings.get(**place).is_some_and(|f| f.grade == grade)).count()
+                };
+                let words: Vec<String> = [Grade::Stop, Grade::Fix, Grade::Tidy]
+                    .into_iter()
+                    .filter(|grade| count(*grade) > 0)
+                    .map(|grade| format!("{} {}", count(grade), grade.title()))
+                    .collect();
+                let toggle = {
+                    let opened = opened.clone();
+                    Callback::from(move |_: MouseEvent| opened.set(if *opened == Some(first) { None } else { Some(first) }))
+                };
+                let is_open = *opened == Some(first) || current.is_some_and(|current| places.contains(&current));
+                html! {
+                    <li class={classes!("fold", is_open.then_some("fold--open"))} style={format!("top:{:.0}px", group.top)} key={format!("fold-{first}")}>
+                        <button type="button" onclick={toggle} aria-expanded={is_open.to_string()} data-testid="note-fold">
+                            <b>{ places.len() }</b>{ " here: " }{ words.join(", ") }
+                        </button>
+                        if is_open {
+                            <ol class="fold__notes">{ for places.iter().map(|place| note(*place, 0.0)) }</ol>
+                        }
+                    </li>
+                }
+            }
+        }
+    });
+    let none = analysis.findings.is_empty();
+    let measured = store.desk.see(|editor| match &editor.analysis().study.outcome {
+        circuit::Outcome::Collapsed { deliverable, .. } => {
+            Some(format!("The feed gives only {:.0} % of what the loads ask for.", deliverable.0 * 100.0))
+        }
+        circuit::Outcome::Failed { why } => Some(format!("No numbers: {why}")),
+        circuit::Outcome::Solved | circuit::Outcome::NothingToSolve => {
+            let energy = &editor.analysis().study.energy;
+            none.then(|| format!("No findings. {} drawn, {} to be had.", with_unit(energy.draw.0, "A"), with_unit(energy.available.0, "A")))
+        }
+    });
+    html! {
+        <>
+            if let Some((from, to, grade)) = leader {
+                <svg class={classes!("leader", super::mark::grade_class(grade))} aria-hidden="true">
+                    <path d={format!("M{:.1} {:.1}H{:.1}L{:.1} {:.1}", from.x, from.y, (from.x - 18.0).max(to.x), to.x, to.y)} />
+                    <circle cx={to.x.to_string()} cy={to.y.to_string()} r="3" />
+                </svg>
+            }
+            <section class="notes" style={format!("width:{:.0}px", column - 22.0)} aria-label="Findings">
+                if let Some(words) = measured {
+                    <p class="notes__words" data-testid="notes-words">{ words }</p>
+                }
+                <ol class="notes__list" data-testid="notes">{ for items }</ol>
+            </section>
+        </>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn notes_keep_their_order_and_never_overlap() {
+        let wishes = vec![(300.0, 0), (100.0, 1), (305.0, 2), (-50.0, 3), (900.0, 4)];
+        let placed = place(wishes, 40.0, 30.0, 500.0);
+        assert_eq!(placed.iter().map(|note| note.places.clone()).collect::<Vec<_>>(), [[3], [1], [0], [2], [4]]);
+        for pair in placed.windows(2) {
+            assert!(pair[1].top - pair[0].top >= 40.0);
+        }
+        assert!(placed[0].top >= 30.0 && placed[4].top + 40.0 <= 500.0);
+    }
+
+    #[test]
+    fn dense_notes_fold_and_none_is_lost() {
+        let wishes: Vec<(f64, usize)> = (0..40).map(|n| (f64::from(n) * 3.0, n as usize)).collect();
+        let placed = place(wishes, 40.0, 30.0, 330.0);
+        assert!(placed.len() <= 7);
+        let mut all: Vec<usize> = placed.iter().flat_map(|note| note.places.clone()).collect();
+        all.sort_unstable();
+        assert_eq!(all, (0..40).collect::<Vec<_>>());
+    }
+}

@@ -1,0 +1,54 @@
+//! The set index: the sheets of the job, as drawing sets list theirs. A row puts that sheet on the table.
+
+use crate::state::Store;
+use model::SheetKind;
+use model::edits::copy_sheet;
+use yew::prelude::*;
+
+#[function_component]
+pub(crate) fn SetIndex() -> Html {
+    let Some(store) = use_context::<Store>() else { return html! {} };
+    let rows = SheetKind::ALL.iter().map(|kind| {
+        let kind = *kind;
+        let (parts, runs, on) = store.desk.see(|editor| {
+            let sheet = editor.job().sheet(kind);
+            (
+                sheet.map_or(0, |sheet| sheet.parts.len()),
+                sheet.map_or(0, |sheet| sheet.runs.len()),
+                editor.on(),
+            )
+        });
+        let open = {
+            let desk = store.desk.clone();
+            Callback::from(move |_: MouseEvent| {
+                desk.change(|editor| editor.open_sheet(kind));
+            })
+        };
+        let is_on = kind == on;
+        let fill = {
+            let desk = store.desk.clone();
+            Callback::from(move |_: MouseEvent| {
+                desk.change(|editor| {
+                    let edit = copy_sheet(editor.job(), on, kind);
+                    editor.make(Ok(edit)).unwrap_or_default()
+                });
+            })
+        };
+        let from_here = parts == 0 && !is_on && store.desk.see(|editor| !editor.sheet().parts.is_empty());
+        html! {
+            <li class={classes!("set__row", is_on.then_some("set__row--on"))}>
+                <button type="button" class="set__sheet" onclick={open} aria-current={is_on.then_some("page")}
+                    data-testid={format!("sheet-{}", kind.word())}>
+                    <b>{ kind.title() }</b>
+                    <span>{ if parts + runs == 0 { "empty".to_owned() } else { format!("{parts} parts, {runs} runs") } }</span>
+                </button>
+                if from_here {
+                    <button type="button" class="set__fill" onclick={fill} data-testid={format!("fill-{}", kind.word())}>
+                        { format!("copy {} here", on.title()) }
+                    </button>
+                }
+            </li>
+        }
+    });
+    html! { <ol class="set" aria-label="Sheets of the job">{ for rows }</ol> }
+}

@@ -1,0 +1,109 @@
+//! The shelf: a drawer along the left edge with the parts, grouped by what they do; typing filters it.
+
+use super::shelf_item::ShelfItem;
+use crate::browser;
+use crate::state::{Act, Panel, Store};
+use model::{Group, PartKind};
+use web_sys::{HtmlElement, HtmlInputElement};
+use yew::prelude::*;
+
+/// Words by which a kind is found besides its name.
+fn also(word: &str) -> &'static str {
+    match word {
+        "fuse" => "blade strip holder protection",
+        "block" => "distribution power fused",
+        "bus" => "stud bar",
+        "ground" => "earth chassis body",
+        "head" => "radio receiver",
+        "processor" => "dsp",
+        "line-converter" => "high low level",
+        "amplifier" => "amp",
+        "speaker" => "woofer tweeter subwoofer driver",
+        "load" => "light lamp inverter pump radio",
+        "splice" => "joint butt",
+        "converter" => "dc charger",
+        _ => "",
+    }
+}
+
+#[function_component]
+pub(crate) fn Shelf() -> Html {
+    let typed = use_state(String::new);
+    let field = use_node_ref();
+    {
+        let field = field.clone();
+        use_effect_with((), move |()| {
+            if let Some(field) = field.cast::<HtmlInputElement>() {
+                let _ = field.focus();
+            }
+        });
+    }
+    let Some(store) = use_context::<Store>() else { return html! {} };
+    let wanted = typed.to_lowercase();
+    let kinds: Vec<(&'static str, PartKind)> = PartKind::WORDS
+        .iter()
+        .filter_map(|word| Some((*word, PartKind::from_word(word)?)))
+        .filter(|(word, kind)| {
+            let text = format!("{} {} {word} {}", kind.title(), kind.group().title(), also(word)).to_lowercase();
+            wanted.split_whitespace().all(|wanted| text.contains(wanted))
+        })
+        .collect();
+    let oninput = {
+        let typed = typed.clone();
+        Callback::from(move |event: InputEvent| {
+            if let Some(field) = event.target_dyn_into::<HtmlInputElement>() {
+                typed.set(field.value());
+            }
+        })
+    };
+    let first = kinds.first().map(|(word, _)| *word);
+    let onkeydown = {
+        let store = store.clone();
+        Callback::from(move |event: KeyboardEvent| match event.key().as_str() {
+            "Enter" => {
+                if let Some(word) = first {
+                    event.prevent_default();
+                    store.dispatch(Act::Toggle(Panel::Shelf));
+                    store.desk.change(|editor| editor.take_from_shelf(word, true));
+                    browser::focus_board();
+                }
+            }
+            "ArrowDown" => {
+                let item = browser::document().and_then(|d| d.query_selector(".shelf__item").ok().flatten());
+                if let Some(item) = item.and_then(|item| wasm_bindgen::JsCast::dyn_into::<HtmlElement>(item).ok()) {
+                    event.prevent_default();
+                    let _ = item.focus();
+                }
+            }
+            _ => {}
+        })
+    };
+    let escape = {
+        let store = store.clone();
+        Callback::from(move |event: KeyboardEvent| {
+            if event.key() == "Escape" {
+                store.dispatch(Act::Toggle(Panel::Shelf));
+                browser::focus_board();
+            }
+        })
+    };
+    let close = {
+        let store = store.clone();
+        Callback::from(move |_: MouseEvent| store.dispatch(Act::Toggle(Panel::Shelf)))
+    };
+    let groups = Group::ALL.iter().filter_map(|group| {
+        let items: Vec<Html> =
+            kinds.iter().filter(|(_, kind)| kind.group() == *group).map(|(word, _)| html! { <ShelfItem key={*word} word={*word} /> }).collect();
+        (!items.is_empty()).then(|| html! { <section key={group.title()}><h3>{ group.title() }</h3><ul>{ for items }</ul></section> })
+    });
+    html! {
+        <section class="drawer shelf" aria-label="Shelf of parts" data-testid="shelf-drawer" onkeydown={escape}>
+            <header class="drawer__head">
+                <input ref={field} type="text" class="shelf__filter" placeholder="Type to filter, Enter takes the first" aria-label="Filter the shelf" value={(*typed).clone()} {oninput} {onkeydown} data-testid="shelf-filter" />
+                <button type="button" class="slip__close" onclick={close} aria-label="Close the shelf">{ "Esc" }</button>
+            </header>
+            { for groups }
+            if kinds.is_empty() { <p class="drawer__none">{ "Nothing of that name on the shelf." }</p> }
+        </section>
+    }
+}

@@ -1,0 +1,32 @@
+//! What was last said to the user: one line on the sheet, and the same for the screen reader.
+
+use crate::state::Store;
+use crate::storage::Keeping;
+use yew::prelude::*;
+
+#[function_component]
+pub(crate) fn Spoken() -> Html {
+    let Some(store) = use_context::<Store>() else { return html! {} };
+    let hint = store.desk.see(|editor| editor.tool().hint());
+    let resting = store.desk.see(|editor| editor.tool().address() == "pick/idle");
+    let said = store.said.clone();
+    let trouble = match &store.keeping {
+        Keeping::Failed(why) => Some(why.clone()),
+        Keeping::Elsewhere => Some(
+            "Another tab has this job open. What you change here is not kept until you take it over, see Jobs.".to_owned(),
+        ),
+        _ => None,
+    };
+    html! {
+        <div class="spoken">
+            if let Some(trouble) = trouble {
+                <p class="spoken__trouble" role="alert" data-testid="storage-trouble">{ trouble }</p>
+            }
+            // The key makes the same words a new element, which is read again.
+            <p class="spoken__said" aria-live="polite" data-testid="said"><span key={store.said_count}>{ &*said }</span></p>
+            if !resting {
+                <p class="spoken__hint" data-testid="hint">{ hint }</p>
+            }
+        </div>
+    }
+}

@@ -1,0 +1,72 @@
+//! Copies of the sheet that leave the page: SVG, PNG, print. All of them replay the same display list as the screen.
+
+use crate::browser;
+use crate::canvas::paint::{Painter, Surface};
+use crate::desk::Desk;
+use crate::files;
+use drawing::{Palette, svg};
+use wasm_bindgen::JsCast;
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
+
+/// Pixels for a board unit in a PNG.
+const PNG_SCALE: f64 = 2.0;
+/// Largest side of a PNG in pixels; what browsers take.
+const PNG_MOST: f64 = 12_000.0;
+
+fn name(desk: &Desk, ending: &str) -> String {
+    desk.see(|editor| files::file_name(&format!("{} {}", editor.job().title, editor.on().title()), ending))
+}
+
+/// The sheet as an SVG document.
+pub(crate) fn as_svg(desk: &Desk, palette: &Palette) -> String {
+    let (list, bounds) = desk.see(editor::Editor::whole_sheet);
+    svg(&list, palette, bounds)
+}
+
+/// Hands the sheet out as an SVG file; gives back words for the user.
+pub(crate) fn export_svg(desk: &Desk) -> String {
+    let name = name(desk, ".svg");
+    match files::export_text(&name, &as_svg(desk, &Palette::light()), "image/svg+xml") {
+        Ok(()) => format!("Downloaded as {name}"),
+        Err(trouble) => trouble.to_string(),
+    }
+}
+
+/// Hands the sheet out as a PNG file; gives back words for the user.
+pub(crate) async fn export_png(desk: &Desk) -> String {
+    let name = name(desk, ".png");
+    let (list, bounds) = desk.see(editor::Editor::whole_sheet);
+    let scale = PNG_SCALE.min(PNG_MOST / bounds.width().max(bounds.height()).max(1.0));
+    let made = browser::document().and_then(|document| document.create_element("canvas").ok());
+    let Some(canvas) = made.and_then(|made| made.dyn_into::<HtmlCanvasElement>().ok()) else {
+        return "This browser gives no canvas to paint the picture on.".to_owned();
+    };
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded by PNG_MOST")]
+    let pixels = |units: f64| (units * scale).ceil().clamp(1.0, PNG_MOST) as u32;
+    canvas.set_width(pixels(bounds.width()));
+    canvas.set_height(pixels(bounds.height()));
+    let context = canvas.get_context("2d").ok().flatten().and_then(|context| context.dyn_into::<CanvasRenderingContext2d>().ok());
+    let Some(context) = context else {
+        return "This browser gives no canvas to paint the picture on.".to_owned();
+    };
+    let surface = Surface { context, ratio: scale, width: bounds.width(), height: bounds.height() };
+    Painter::default().paint_list(&surface, &list, &Palette::light(), bounds);
+    match files::export_png(&name, &canvas).await {
+        Ok(()) => format!("Downloaded as {name}"),
+        Err(trouble) => trouble.to_string(),
+    }
+}
+
+/// Puts the sheet into the page for the printer, in the print palette: ink that survives black and white.
+pub(crate) fn lay_out_for_print(desk: &Desk) {
+    let Some(document) = browser::document() else { return };
+    let sheet = document.get_element_by_id("print-sheet").or_else(|| {
+        let made = document.create_element("div").ok()?;
+        made.set_id("print-sheet");
+        document.body()?.append_child(&made).ok()?;
+        Some(made)
+    });
+    if let Some(sheet) = sheet {
+        sheet.set_inner_html(&as_svg(desk, &Palette::print()));
+    }
+}

@@ -1,0 +1,91 @@
+//! What browser tests may look at: the job and the state of the editor, read-only.
+
+use crate::browser;
+use crate::desk::Desk;
+use editor::Thing;
+use std::rc::Rc;
+use wasm_bindgen::JsValue;
+use wasm_bindgen::closure::Closure;
+
+/// Puts `loomwright_job` and `loomwright_state` on the window, for as long as the page lives.
+pub(crate) fn install(desk: &Rc<Desk>) {
+    let held = desk.clone();
+    put("loomwright_job", Closure::new(move || held.see(|editor| model::file::write(editor.job()))));
+    let held = desk.clone();
+    put("loomwright_state", Closure::new(move || state(&held)));
+}
+
+fn put(name: &str, hook: Closure<dyn Fn() -> String>) {
+    if let Some(window) = browser::window() {
+        let _ = js_sys::Reflect::set(&window, &JsValue::from_str(name), hook.as_ref());
+        hook.forget();
+    }
+}
+
+fn state(desk: &Desk) -> String {
+    desk.see(|editor| {
+        let sheet = editor.sheet();
+        let camera = editor.camera();
+        let points = |thing: &Thing| {
+            editor.area_of(thing).map(|area| {
+                let at = camera.to_screen(area.center());
+                serde_json::json!([at.x, at.y])
+            })
+        };
+        let parts: serde_json::Map<String, serde_json::Value> = sheet
+            .parts
+            .iter()
+            .filter_map(|(id, part)| Some((part.tag.clone(), points(&Thing::Part(*id))?)))
+            .collect();
+        let terminals: serde_json::Map<String, serde_json::Value> = editor
+            .layout()
+            .parts()
+            .flat_map(|(id, part)| part.studs.iter().map(move |stud| (id, stud)))
+            .map(|(id, stud)| {
+                let at = camera.to_screen(stud.at);
+                let written = sheet.written(&model::TerminalRef { part: id, terminal: stud.name.clone() });
+                (written, serde_json::json!([at.x, at.y]))
+            })
+            .collect();
+        let runs: serde_json::Map<String, serde_json::Value> = sheet
+            .runs
+            .iter()
+            .filter_map(|(id, run)| {
+                let at = camera.to_screen(editor.layout().run(*id)?.label_at);
+                Some((run.tag.clone(), serde_json::json!([at.x, at.y])))
+            })
+            .collect();
+        let findings: Vec<serde_json::Value> = editor
+            .analysis()
+            .findings
+            .iter()
+            .map(|finding| {
+                serde_json::json!({
+                    "check": finding.check, "grade": finding.grade.title(), "undecided": finding.undecided, "what": finding.what,
+                    "mends": finding.mends.len(),
+                })
+            })
+            .collect();
+        serde_json::json!({
+            "tool": editor.tool().address(),
+            "sheet": editor.on().word(),
+            "overlay": editor.overlay().title(),
+            "zoom": camera.zoom,
+            "focus": editor.focus().map(|thing| thing.written(sheet)),
+            "picked_parts": editor.selection().parts.iter().map(|id| editor.tag(*id)).collect::<Vec<_>>(),
+            "picked_runs": editor.selection().runs.iter().map(|id| Thing::Run(*id).written(sheet)).collect::<Vec<_>>(),
+            "finding": editor.finding(),
+            "findings_count": findings.len(),
+            "findings": findings,
+            "undo": editor.history().undo_name(),
+            "redo": editor.history().redo_name(),
+            "reading": editor.reading().map(|reading| reading.shown),
+            "stale": editor.is_stale(),
+            "last_paint_ms": desk.last_paint_ms.get(),
+            "parts": parts,
+            "terminals": terminals,
+            "runs": runs,
+        })
+        .to_string()
+    })
+}
