@@ -40,6 +40,8 @@ pub(crate) struct Stretch {
     pub(crate) devices: Vec<DeviceRef>,
     /// Devices in it that are bridged and so do nothing.
     pub(crate) bridged: Vec<DeviceRef>,
+    /// Devices in it that another wire leads around, so that current comes to both their sides.
+    pub(crate) bypassed: Vec<DeviceRef>,
     /// How far out it reaches.
     pub(crate) reach: Option<Metres>,
     /// The limit on that, sheath taken into account; for `TooFar`.
@@ -217,7 +219,7 @@ fn of_source(
     groups
         .into_iter()
         .filter(|runs| !runs.is_empty())
-        .map(|runs| describe(ctx, source, amiss, runs))
+        .map(|runs| describe(ctx, source, amiss, &far, runs))
         .collect()
 }
 
@@ -225,6 +227,7 @@ fn describe(
     ctx: &Ctx<'_>,
     source: PartId,
     amiss: &BTreeMap<RunId, (&ProtectionFrom, Lack)>,
+    open_from: &BTreeMap<usize, f64>,
     runs: Vec<RunId>,
 ) -> Stretch {
     let entries: Vec<(RunId, &ProtectionFrom, Lack)> = runs
@@ -236,11 +239,13 @@ fn describe(
         .filter_map(|run| ctx.wiring.ends(*run))
         .flatten()
         .collect();
-    let (mut devices, mut bridged) = (BTreeSet::new(), BTreeSet::new());
+    let (mut devices, mut bridged, mut bypassed) = (BTreeSet::new(), BTreeSet::new(), BTreeSet::new());
     for tie in points.iter().flat_map(|point| ctx.wiring.ties_at(*point)) {
         if let TieKind::Device(device, state) = &tie.kind {
             if *state == DeviceState::Bridged {
                 bridged.insert(device.clone());
+            } else if tie.ends.iter().all(|end| open_from.contains_key(end)) {
+                bypassed.insert(device.clone());
             } else {
                 devices.insert(device.clone());
             }
@@ -249,6 +254,9 @@ fn describe(
     let is_second = |(run, _, _): &(RunId, &ProtectionFrom, Lack)| open_between(ctx, source, *run);
     let lack = if entries.iter().any(is_second) {
         Lack::SecondSource
+    } else if !bridged.is_empty() || !bypassed.is_empty() {
+        // A device further out is no excuse for one that was made to do nothing.
+        Lack::NoDevice
     } else {
         entries
             .iter()
@@ -272,6 +280,7 @@ fn describe(
         runs,
         devices: devices.into_iter().collect(),
         bridged: bridged.into_iter().collect(),
+        bypassed: bypassed.into_iter().collect(),
         reach,
         limit: reach_limit(ctx, source, sheathed),
         serves,

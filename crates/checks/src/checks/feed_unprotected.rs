@@ -4,12 +4,13 @@ use crate::checks::fuse_in_return;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{allowable_at, insert_fuse, rating_needed};
+use crate::mends::{allowable_at, insert_fuse, rating_needed, set_part};
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::{Lack, Stretch};
 use crate::wording::are;
+use model::kinds::supply::DeviceState;
 use model::quantity::{Amps, Metres};
-use model::{Edit, TerminalRef};
+use model::{Edit, PartKind, TerminalRef};
 
 pub(crate) static CHECK: Check = Check {
     name: "feed-unprotected",
@@ -60,33 +61,71 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let sources = ctx.part_tags(&stretch.sources);
         let runs = ctx.run_tags(&stretch.runs);
         let count = stretch.runs.len();
-        let why = if stretch.bridged.is_empty() {
-            String::new()
+        let named = |devices: &[circuit::DeviceRef]| {
+            let tags: Vec<String> = devices.iter().map(|d| ctx.device_tag(d)).collect();
+            (crate::wording::listed(&tags), are(tags.len()))
+        };
+        let (why, remedy) = if !stretch.bridged.is_empty() {
+            let (tags, are) = named(&stretch.bridged);
+            (
+                format!(", since {tags} {are} bridged"),
+                "Take the bridge out and fit a fuse of the right rating.".to_owned(),
+            )
+        } else if !stretch.bypassed.is_empty() {
+            let (tags, are) = named(&stretch.bypassed);
+            (
+                format!(", since {tags} {are} bypassed by another wire"),
+                format!("Take that wire out, or let everything pass one fuse next to {sources}."),
+            )
         } else {
-            let tags: Vec<String> = stretch.bridged.iter().map(|d| ctx.device_tag(d)).collect();
-            format!(
-                ", since {} {} bridged",
-                crate::wording::listed(&tags),
-                are(tags.len())
+            (
+                String::new(),
+                format!(
+                    "Put a fuse that the wire can bear next to {sources}, ahead of everything on this feed."
+                ),
             )
         };
         let what = format!(
             "{runs} {} live from {sources} with no fuse on the way{why}: a short burns the wire.",
             are(count)
         );
-        let remedy = if stretch.bridged.is_empty() {
-            format!("Put a fuse that the wire can bear next to {sources}, ahead of everything on this feed.")
-        } else {
-            "Take the bridge out and fit a fuse of the right rating.".to_owned()
-        };
         out.add(
             CHECK
                 .finding(what, remedy)
-                .parts(stretch.bridged.iter().map(|device| device.part))
+                .parts(
+                    stretch
+                        .bridged
+                        .iter()
+                        .chain(&stretch.bypassed)
+                        .map(|device| device.part),
+                )
                 .runs(stretch.runs.iter().copied())
-                .mend(fuse_near_source(ctx, stretch)),
+                .mend(unbridge(ctx, stretch).or_else(|| fuse_near_source(ctx, stretch))),
         );
     }
+}
+
+/// The bridged devices put in order.
+fn unbridge(ctx: &Ctx<'_>, stretch: &Stretch) -> Option<Edit> {
+    let changes: Vec<_> = stretch
+        .bridged
+        .iter()
+        .filter_map(|device| {
+            let mut part = ctx.part(device.part)?.clone();
+            match &mut part.is {
+                PartKind::Fuse(fuse) => fuse.state = DeviceState::Intact,
+                PartKind::Breaker(breaker) => breaker.state = DeviceState::Intact,
+                _ => return None,
+            }
+            Some(set_part(device.part, part))
+        })
+        .collect();
+    let tags: Vec<String> = stretch
+        .bridged
+        .iter()
+        .map(|device| ctx.device_tag(device))
+        .collect();
+    (!changes.is_empty()).then(|| Edit::new(format!("Fit {} anew", crate::wording::listed(&tags)), changes))
 }
 
 /// A fuse put into the first run of a stretch, near the source, that everything behind it bears.

@@ -3,12 +3,13 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::{BODY, Point, TieKind, live_pole, takes_feed};
 use circuit::DeviceRef;
 use model::conductor::Condition;
 use model::kinds::supply::DeviceState;
-use model::{PartId, RunId, TerminalName};
+use model::{Edit, PartId, PartKind, RunId, TerminalName};
 use std::collections::{BTreeMap, BTreeSet};
 
 pub(crate) static CHECK: Check = Check {
@@ -17,8 +18,8 @@ pub(crate) static CHECK: Check = Check {
     group: CheckGroup::Conductors,
     holds_when: "a source reaches everything that uses current",
     looks_for: "On a sheet with a source: a supply terminal that no live pole reaches even with every switch, relay and \
-isolator closed, and where the way ends: nothing on the terminal, a wire that leads nowhere, a fuse that is blown or \
-taken out. Parts on one dead feed share a finding. A feed that is cut through is told by damaged-run.",
+isolator closed, and where the way ends: nothing on the terminal, a wire that leads nowhere, a plug that is \
+apart, a fuse that is blown or taken out. Parts on one dead feed share a finding. A feed that is cut through is told by damaged-run.",
     why: "It does not work.",
     example: "\
 battery B1 agm 70Ah cranking=640A
@@ -63,9 +64,6 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             }
         }
     }
-    if dead.is_empty() {
-        return;
-    }
     let cut: BTreeSet<Point> = ctx
         .sheet
         .runs
@@ -77,16 +75,18 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         .filter_map(|t| ctx.wiring.point(t.part, &t.terminal))
         .map(at)
         .collect();
-    // Several dead islands behind one blown fuse are one cause.
+    // Several dead islands behind one blown fuse, or one plug that is apart, are one cause.
     let mut by_device: BTreeMap<DeviceRef, BTreeSet<PartId>> = BTreeMap::new();
-    for (point, terminals) in &dead {
-        if cut.contains(point) {
+    let mut by_plug: BTreeMap<PartId, BTreeSet<PartId>> = BTreeMap::new();
+    let mut by_parts: BTreeMap<BTreeSet<PartId>, BTreeSet<(PartId, TerminalName)>> = BTreeMap::new();
+    for (point, terminals) in dead {
+        if cut.contains(&point) {
             continue;
         }
         let parts: BTreeSet<PartId> = terminals.iter().map(|(part, _)| *part).collect();
         let blown = ctx.wiring.ties().iter().find_map(|tie| match &tie.kind {
             TieKind::Device(device, _)
-                if is_open(&tie.kind) && tie.ends.iter().any(|end| at(*end) == *point) =>
+                if is_open(&tie.kind) && tie.ends.iter().any(|end| at(*end) == point) =>
             {
                 Some(device.clone())
             }
@@ -94,8 +94,26 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         });
         if let Some(device) = blown {
             by_device.entry(device).or_default().extend(parts);
-            continue;
+        } else if let Some(plug) = apart(ctx, &|p| at(p) == point) {
+            by_plug.entry(plug).or_default().extend(parts);
+        } else {
+            by_parts.entry(parts).or_default().extend(terminals);
         }
+    }
+    for (plug, parts) in by_plug {
+        let tag = ctx.part_tag(plug);
+        out.add(
+            CHECK
+                .finding(
+                    format!("{tag} is apart: nothing reaches {}.", ctx.part_tags(&parts)),
+                    format!("Mate the halves of {tag}."),
+                )
+                .parts([plug])
+                .parts(parts)
+                .mend(super::silent_speaker::mate(ctx, plug)),
+        );
+    }
+    for (parts, terminals) in by_parts {
         let runs: Vec<RunId> = terminals
             .iter()
             .flat_map(|(part, name)| ctx.runs_on(*part, name.as_str()))
@@ -106,7 +124,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .collect();
         let names = crate::wording::listed(&names);
         let what = if runs.is_empty() {
-            format!("Nothing is on {names}: no source reaches it.")
+            format!(
+                "Nothing is on {names}: no source reaches {}.",
+                ctx.part_tags(&parts)
+            )
         } else {
             format!("What is on {names} leads to no source.")
         };
@@ -117,19 +138,70 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .runs(runs),
         );
     }
-    for (device, parts) in by_device {
+    blown(ctx, out, by_device);
+}
+
+/// Devices that are blown or taken out, with what is dead behind them. One that hides nothing, since another way feeds
+/// the same, is out all the same.
+fn blown(ctx: &Ctx<'_>, out: &mut Findings, mut dead: BTreeMap<DeviceRef, BTreeSet<PartId>>) {
+    for (id, part) in &ctx.sheet.parts {
+        let state = match &part.is {
+            PartKind::Fuse(fuse) => fuse.state,
+            PartKind::Breaker(breaker) => breaker.state,
+            _ => continue,
+        };
+        let is_out = matches!(state, DeviceState::Open | DeviceState::Missing);
+        let wired = !ctx.runs_on(*id, "in").is_empty() && !ctx.runs_on(*id, "out").is_empty();
+        let device = DeviceRef {
+            part: *id,
+            output: None,
+        };
+        if is_out && wired && ctx.touched_part(*id) {
+            dead.entry(device).or_default();
+        }
+    }
+    for (device, parts) in dead {
         let tag = ctx.device_tag(&device);
+        let mut intact = ctx.part(device.part).cloned();
+        match intact.as_mut().map(|part| &mut part.is) {
+            Some(PartKind::Fuse(fuse)) => fuse.state = DeviceState::Intact,
+            Some(PartKind::Breaker(breaker)) => breaker.state = DeviceState::Intact,
+            _ => intact = None,
+        }
+        let effect = if parts.is_empty() {
+            String::new()
+        } else {
+            format!(": nothing reaches {}", ctx.part_tags(&parts))
+        };
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "{tag} is blown or taken out: nothing reaches {}.",
-                        ctx.part_tags(&parts)
-                    ),
-                    format!("Find out why it opened before a new fuse of the same rating goes into {tag}."),
+                    format!("{tag} is blown or taken out{effect}."),
+                    format!("Find out why it opened before a new one of the same rating goes in as {tag}."),
                 )
                 .parts([device.part])
-                .parts(parts),
+                .parts(parts)
+                .mend(
+                    intact
+                        .map(|part| Edit::new(format!("Fit {tag} anew"), vec![set_part(device.part, part)])),
+                ),
         );
     }
+}
+
+/// A plug whose halves are apart with a terminal on one of these points.
+pub(crate) fn apart(ctx: &Ctx<'_>, on: &dyn Fn(Point) -> bool) -> Option<PartId> {
+    ctx.sheet.parts.iter().find_map(|(id, part)| {
+        let PartKind::Plug(plug) = &part.is else {
+            return None;
+        };
+        if plug.mated {
+            return None;
+        }
+        part.terminals()
+            .iter()
+            .filter_map(|t| ctx.wiring.point(*id, &t.name))
+            .any(on)
+            .then_some(*id)
+    })
 }

@@ -4,7 +4,8 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wiring::{BODY, Point, TieKind, gives_return};
+use crate::wiring::{BODY, Point, gives_return};
+use circuit::Purpose;
 use model::conductor::Condition;
 use model::{PartId, PartKind, RunId, TerminalName};
 use std::collections::{BTreeMap, BTreeSet};
@@ -113,21 +114,30 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .iter()
             .flat_map(|(name, _)| ctx.runs_on(first, name.as_str()))
             .collect();
-        let loose: Vec<RunId> = ctx
-            .wiring
-            .ties()
+        // What is joined to the return, ends that lie loose included.
+        let in_island = |run: &model::Run| {
+            run.ends()
+                .iter()
+                .filter_map(|end| end.terminal())
+                .filter_map(|t| ctx.wiring.point(t.part, &t.terminal))
+                .any(|point| at(point) == island)
+        };
+        let joined = ctx
+            .sheet
+            .runs
             .iter()
-            .filter(|tie| at(tie.ends[0]) == island)
-            .filter_map(|tie| match tie.kind {
-                TieKind::Run(run) => Some(run),
-                _ => None,
+            .filter(|(id, run)| {
+                in_island(run) && !matches!(ctx.purpose(**id), Purpose::Signal | Purpose::TurnOn)
             })
-            .chain(on.iter().copied().filter(|run| ctx.wiring.ends(*run).is_none()))
-            .collect::<BTreeSet<_>>()
-            .into_iter()
-            .collect();
+            .map(|(id, _)| *id);
         let tags = ctx.part_tags(&loads);
-        let what = if on.is_empty() && loads.len() == 1 {
+        let plug = super::no_feed::apart(ctx, &|point| at(point) == island);
+        let what = if let Some(plug) = plug {
+            format!(
+                "{} is apart: the return of {tags} ends there.",
+                ctx.part_tag(plug)
+            )
+        } else if on.is_empty() && loads.len() == 1 {
             let name = negatives(ctx, first)
                 .first()
                 .map(|(name, _)| name.to_string())
@@ -146,7 +156,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     format!("Join the return of {tags} to bare body metal nearby, or to the source's negative pole."),
                 )
                 .parts(loads)
-                .runs(loose),
+                .parts(plug)
+                .runs(joined)
+                .mend(plug.and_then(|plug| super::silent_speaker::mate(ctx, plug))),
         );
     }
     for (source, loads) in lone_sources {

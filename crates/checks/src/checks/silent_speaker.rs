@@ -59,7 +59,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .push(*id);
     }
     for ((part, run), (speakers, gap)) in by_gap {
-        if run.is_some_and(|run| out.has_run(run, &["damaged-run"])) {
+        // A cut run, and a plug that cuts off a feed or return as well, are told as that.
+        if run.is_some_and(|run| out.has_run(run, &["damaged-run"]))
+            || part.is_some_and(|part| is_apart(ctx, part) && out.has_part(part, &["no-feed", "no-return"]))
+        {
             continue;
         }
         let plural = if speakers.len() == 1 { "is" } else { "are" };
@@ -82,8 +85,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
 }
 
+fn is_apart(ctx: &Ctx<'_>, part: PartId) -> bool {
+    matches!(ctx.kind(part), Some(PartKind::Plug(plug)) if !plug.mated)
+}
+
 /// Puts the halves of a plug together.
-fn mate(ctx: &Ctx<'_>, id: PartId) -> Option<Edit> {
+pub(crate) fn mate(ctx: &Ctx<'_>, id: PartId) -> Option<Edit> {
     let mut part = ctx.part(id)?.clone();
     match &mut part.is {
         PartKind::Plug(plug) if !plug.mated => plug.mated = true,

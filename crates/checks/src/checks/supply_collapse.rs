@@ -16,7 +16,7 @@ pub(crate) static CHECK: Check = Check {
     looks_for: "Loads that ask for more power than the feed can pass at any voltage, with the share that can be \
 delivered and what is to blame; and amplifiers whose supply at bursts falls below the voltage at which they turn \
 themselves off. The battery counts with the highest resistance that is credible, cold and half flat. Where the way has \
-an overloaded run, a bad joint or a bad ground, that is told instead.",
+an overloaded run, a bad joint or a bad ground, that is told instead. Undecided where the network could not be solved.",
     why: "The sound cuts out at the loudest moment, comes back, and cuts out again.",
     example: "\
 conditions duty=tone
@@ -123,6 +123,13 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     .measure(deliverable.0, wanted, "", Some("delivered-share")),
             );
         }
+        return;
+    }
+    if let Outcome::Failed { why } = &ctx.study.outcome {
+        out.add(CHECK.undecided(
+            format!("Currents and voltages could not be worked out: {why}."),
+            "Look for sources that are joined the wrong way round, and for values that cannot be right.",
+        ));
         return;
     }
     let margin = ctx.limit("cut-off-margin").unwrap_or(0.0);

@@ -39,6 +39,13 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if !driver.plays || driver.coils.len() < 2 || !ctx.touched_part(*id) {
             continue;
         }
+        // A lead that is damaged is told as such.
+        if ctx
+            .runs_of(*id)
+            .any(|(run, _)| out.has_run(run, &["damaged-run"]))
+        {
+            continue;
+        }
         let powers: Vec<f64> = driver.coils.iter().map(|coil| coil.power.0).collect();
         let equal = powers.iter().sum::<f64>() / powers.len() as f64;
         let most = powers.iter().copied().fold(0.0, f64::max);
