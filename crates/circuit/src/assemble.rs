@@ -10,6 +10,7 @@ use crate::{devices, energy, purpose};
 use model::job::{Conditions, VehicleState};
 use model::quantity::{Amps, Hours, Volts};
 use model::{PartId, PartKind, Settings, Sheet, TerminalRef};
+use std::collections::BTreeMap;
 
 /// Rounds in which currents and temperatures settle together; each brings the error down by the share of the
 /// resistance that warming adds, a fifth or less in sound systems.
@@ -36,7 +37,9 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         })
         .collect();
 
-    let speakers = crate::speakers::study_speakers(sheet, settings);
+    let mut speakers = crate::speakers::study_speakers(sheet, settings);
+    study.signal = crate::signal::study_signal(sheet, settings, &speakers);
+    crate::signal::carry_filters(sheet, &study.signal, &mut speakers);
     let delivered = |part: PartId| speakers.output.get(&part).copied().unwrap_or_default();
     let asked = |state: VehicleState| {
         demands(
@@ -102,8 +105,8 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
             .copied()
             .unwrap_or(0.0)
     };
-    let (circuits, serves) = tracer.circuits(&resistances, shield);
-    study.circuits = circuits;
+    let traced = tracer.circuits(&resistances, shield);
+    study.circuits = traced.circuits;
     study.devices = devices::devices(
         &net,
         sheet,
@@ -112,7 +115,7 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         &reaches,
         &tracer.back_blocks,
         &study.protection,
-        &serves,
+        &traced.serves,
     );
     let solved = !matches!(study.outcome, Outcome::Failed { .. });
     if solved {
@@ -139,7 +142,7 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
                     .insert(key, Volts(points.mean.voltages[terminal.node]));
             }
         }
-        drops(&net, &points, &mut study);
+        drops(&net, &points, &traced.nearest, &mut study);
         offsets(&net, sheet, &points, &mut study);
         let parking = conditions.parking.or(Hours(336.0));
         study.energy = energy::energy(&net, sheet, parking, &models, &points.mean, &off, &parked);
@@ -156,6 +159,29 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
     }
     notes(&net, sheet, &mut study);
     study
+}
+
+/// A sheet made ready at one level, for a deck.
+pub(crate) struct Prepared {
+    pub(crate) net: Network,
+    pub(crate) point: Operating,
+    pub(crate) models: Vec<crate::solve::SourceModel>,
+}
+
+/// The operating point of a sheet at one level, as [`study`] finds it: temperatures settled at RMS level.
+pub(crate) fn prepare(sheet: &Sheet, settings: &Settings, level: Level) -> Prepared {
+    let conditions = &settings.conditions;
+    let net = Network::build(sheet);
+    let speakers = crate::speakers::study_speakers(sheet, settings);
+    let asked = demands(sheet, conditions, |part| {
+        speakers.output.get(&part).copied().unwrap_or_default()
+    });
+    let mut operator = Operator::new(&net, sheet, conditions.state, asked);
+    warm_up(&mut operator, &net, sheet, conditions);
+    let point = operator.operate(level);
+    let models = operator.models.clone();
+    drop(operator);
+    Prepared { net, point, models }
 }
 
 /// Settles temperatures and currents together at RMS level; leaves the resistances in the operator.
@@ -279,39 +305,20 @@ fn balanced(points: &Points) -> bool {
             .all(|c| c.relative_residual() < BALANCE_LIMIT && c.relative_power().abs() < BALANCE_LIMIT)
 }
 
-/// Voltage lost between the poles of a source and a part: of the battery that gives most, as that is where a meter is put; of
-/// another source where no battery feeds the part.
-fn drops(net: &Network, points: &Points, study: &mut Study) {
+/// Voltage lost between the poles of a source and a part: of the battery with the least resistance to it, as that is where
+/// a meter is put; of another source where no battery feeds the part.
+fn drops(net: &Network, points: &Points, nearest: &BTreeMap<PartId, usize>, study: &mut Study) {
     let point = &points.burst;
     for consumer in &net.consumers {
-        let Some(circuit) = net
-            .parts
-            .get(consumer.part)
-            .and_then(|id| study.circuits.get_mut(id))
-        else {
+        let Some(id) = net.parts.get(consumer.part) else {
             continue;
         };
-        if circuit.drop.is_some() {
+        let Some(source) = nearest.get(id).and_then(|s| net.sources.get(*s)) else {
             continue;
-        }
-        let gives =
-            |s: &&crate::network::NetworkSource| -point.currents.get(s.branch).copied().unwrap_or(0.0);
-        let feeds: Vec<PartId> = circuit.feeds.iter().map(|f| f.source).collect();
-        let main = net
-            .sources
-            .iter()
-            .filter(|s| net.parts.get(s.part).is_some_and(|id| feeds.contains(id)))
-            .max_by(|a, b| {
-                let is_battery = |s: &crate::network::NetworkSource| {
-                    net.branches
-                        .get(s.branch)
-                        .is_some_and(|b| b.kind == Kind::Battery)
-                };
-                is_battery(a)
-                    .cmp(&is_battery(b))
-                    .then(gives(a).total_cmp(&gives(b)))
-            });
-        let Some(source) = main else { continue };
+        };
+        let Some(circuit) = study.circuits.get_mut(id).filter(|c| c.drop.is_none()) else {
+            continue;
+        };
         let feed = flows::across(point, source.plus, consumer.plus);
         let back = flows::across(point, consumer.minus, source.minus);
         circuit.feed_drop = feed.map(Volts);

@@ -4,17 +4,19 @@
 //! same numbers natively and in wasm. *Invariant:* it never panics; what cannot be known is absent, not guessed.
 
 mod assemble;
+mod deck;
 mod devices;
 mod energy;
 mod flows;
 pub mod network;
 mod protection;
 mod purpose;
-pub mod solve;
 pub mod signal;
+pub mod solve;
 pub mod speakers;
 mod study;
 pub mod trace;
 
 pub use assemble::study;
+pub use deck::{OperatingPoint, deck, operating_point};
 pub use study::*;

@@ -9,4 +9,4 @@ pub use factor::{Factor, Slot};
 pub use levels::Level;
 pub(crate) use levels::{Demand, demands};
 pub(crate) use operate::{Operating, Operator, Piece, SourceModel};
-pub use system::{Closure, Element, LEAST_SUPPLY, Law, NoAnswer, System};
+pub use system::{Closure, Element, LEAKAGE, LEAST_SUPPLY, Law, NoAnswer, System};

@@ -1,24 +1,20 @@
 //! A sheet at work at one level: everything that limits, switches and gives up, settled round the nodal equations.
 //!
-//! Batteries (discharging or charging), alternators and converters (holding, at their limit, blocked) and diodes are
-//! piecewise linear and monotone. Their pieces are found by trial: solve, move every element that is out of its piece,
-//! solve again; from round 20 on only the first one moves, which ends for such networks (K. G. Murty, "Note on a
-//! Bard-type scheme", Opsearch 11, 1974, from memory). Relays and sensing isolators may change [`MOST_TOGGLES`] times;
-//! one that still will not rest is left open and said so. What has fallen below its cut-off stays off, the worst
-//! first: no order of events can cycle. *Invariant:* at most [`MOST_SETTLING`] rounds, whatever the sheet.
+//! Batteries, alternators, converters and diodes bend; [`System`] settles those together with the loads. Here are the things that
+//! switch. Relays and sensing isolators may change [`MOST_TOGGLES`] times; one that still will not rest is left open
+//! and said so. What has fallen below its cut-off stays off, the worst first: no order of events can cycle.
+//! *Invariant:* at most [`MOST_SETTLING`] rounds, whatever the sheet.
 
 use super::{Closure, Demand, Element, LEAST_SUPPLY, Law, Level, NoAnswer, System};
 use crate::network::{BODY, Closes, Draw, Kind, Network, values};
 use model::job::VehicleState;
 use model::{PartKind, Sheet};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Most times that one relay or isolator changes before it is left open.
 const MOST_TOGGLES: u8 = 4;
 /// Most rounds of settling one operating point.
 const MOST_SETTLING: usize = 400;
-/// From this round on only the first element out of its piece moves.
-const ONE_BY_ONE: usize = 20;
 /// By how much the voltage may fall after a sensing isolator has closed before it opens again, in volts. From memory: such
 /// relays open about half a volt below the voltage at which they close.
 const SENSING_HYSTERESIS: f64 = 0.5;
@@ -62,6 +58,8 @@ pub(crate) struct Operating {
     pub elements: Vec<Element>,
     pub voltages: Vec<f64>,
     pub driven: Vec<bool>,
+    /// Nodes against which the voltages of their piece of the network are told.
+    pub references: Vec<bool>,
     pub currents: Vec<f64>,
     /// By source of the network.
     pub pieces: Vec<Piece>,
@@ -96,15 +94,20 @@ pub(crate) struct Operator<'a> {
     first: Vec<usize>,
     /// Resistance of each branch at its temperature.
     pub(crate) ohms: Vec<f64>,
+    /// Source of each branch that is one.
+    source_of: Vec<Option<usize>>,
     system: System,
     elements: Vec<Element>,
-    pieces: Vec<Piece>,
     closed: Vec<bool>,
     toggles: Vec<u8>,
     on: Vec<bool>,
     dropped: BTreeMap<usize, f64>,
     /// Input power of converters by part.
     input: BTreeMap<usize, f64>,
+    /// Converters whose input has no supply, by source.
+    starved: BTreeSet<usize>,
+    /// Share of what is asked at which the network is being settled.
+    share: f64,
 }
 
 impl<'a> Operator<'a> {
@@ -149,8 +152,15 @@ impl<'a> Operator<'a> {
         let mut first: Vec<usize> = net.sources.iter().filter(is_battery).map(|s| s.minus).collect();
         first.push(BODY);
         first.extend(net.sources.iter().map(|s| s.minus));
+        let mut source_of = vec![None; net.branches.len()];
+        for (at, source) in net.sources.iter().enumerate() {
+            if let Some(place) = source_of.get_mut(source.branch) {
+                *place = Some(at);
+            }
+        }
         let mut it = Self {
             net,
+            source_of,
             sheet,
             demands: Vec::new(),
             engine: false,
@@ -162,12 +172,13 @@ impl<'a> Operator<'a> {
             ohms: net.branches.iter().map(|b| b.resistance).collect(),
             system: System::new(net.nodes, &elements),
             elements,
-            pieces: vec![Piece::Holding; net.sources.len()],
             closed: vec![false; net.branches.len()],
             toggles: vec![0; net.branches.len()],
             on: vec![false; net.parts.len()],
             dropped: BTreeMap::new(),
             input: BTreeMap::new(),
+            starved: BTreeSet::new(),
+            share: 1.0,
         };
         it.set_state(state, demands);
         it
@@ -189,7 +200,7 @@ impl<'a> Operator<'a> {
 
     /// Puts everything that switches back to where it starts from.
     fn reset(&mut self) {
-        self.pieces.fill(Piece::Holding);
+        self.system.restart();
         self.toggles.fill(0);
         for (closed, branch) in self.closed.iter_mut().zip(&self.net.branches) {
             *closed = matches!(branch.closes, Closes::Relay { energised: false, .. });
@@ -198,6 +209,7 @@ impl<'a> Operator<'a> {
             *on = demand.may_be_on;
         }
         self.input.clear();
+        self.starved.clear();
     }
 
     /// The operating point at a level, with every load that cannot be held above its cut-off turned off.
@@ -206,6 +218,7 @@ impl<'a> Operator<'a> {
         self.reset();
         let mut deliverable = 1.0;
         let mut blamed = Vec::new();
+        let mut collapsed = false;
         let mut share = 1.0;
         // Each round turns at least one part off, or is the last.
         for _ in 0..=self.net.parts.len() {
@@ -215,8 +228,11 @@ impl<'a> Operator<'a> {
                     break;
                 }
                 Err(_) => {
-                    let largest = self.largest_share(level);
-                    if blamed.is_empty() {
+                    // Once it is told how much could be delivered, a rough share is enough to see who gives up.
+                    let halvings = if collapsed { 7 } else { 26 };
+                    let largest = self.largest_share(level, halvings);
+                    if !collapsed {
+                        collapsed = true;
                         deliverable = largest;
                         blamed = self.worst_losses();
                     }
@@ -232,9 +248,10 @@ impl<'a> Operator<'a> {
         Operating {
             voltages: self.system.voltages().to_vec(),
             driven: (0..self.net.nodes).map(|n| self.system.is_driven(n)).collect(),
+            references: self.system.references(),
             currents: self.system.currents().to_vec(),
             elements: self.scaled(share),
-            pieces: self.pieces.clone(),
+            pieces: (0..self.net.sources.len()).map(|s| self.piece(s)).collect(),
             dropped: self.dropped.clone(),
             on: self
                 .on
@@ -268,9 +285,9 @@ impl<'a> Operator<'a> {
     }
 
     /// The largest share of what is asked that can be delivered, by halving; the network is left solved there.
-    fn largest_share(&mut self, level: Level) -> f64 {
+    fn largest_share(&mut self, level: Level, halvings: u32) -> f64 {
         let (mut can, mut cannot) = (0.0, 1.0);
-        for _ in 0..26 {
+        for _ in 0..halvings {
             let middle = 0.5 * (can + cannot);
             self.reset();
             if self.settle(level, middle, false).is_ok() {
@@ -295,7 +312,7 @@ impl<'a> Operator<'a> {
             .filter_map(|(at, e)| {
                 let i = self.system.currents().get(at)?;
                 let ohms = match e.law {
-                    Law::Source { resistance, .. } => resistance,
+                    Law::Battery { gives, .. } => gives,
                     Law::Resistance(ohms) if !matches!(self.net.branches[at].kind, Kind::Load(_)) => ohms,
                     _ => return None,
                 };
@@ -342,22 +359,12 @@ impl<'a> Operator<'a> {
 
     /// Settles everything that limits and switches. The error says that what is asked cannot be delivered.
     fn settle(&mut self, level: Level, share: f64, cut_offs: bool) -> Result<(), NoAnswer> {
-        for round in 0..MOST_SETTLING {
+        self.share = share;
+        for _ in 0..MOST_SETTLING {
             self.lay(level);
             self.system.solve(&self.elements, &self.first, share)?;
-            if self.move_pieces(round >= ONE_BY_ONE)
-                || self.toggle()
-                || self.feed_converters()
-                || (cut_offs && self.drop_worst())
-            {
+            if self.toggle() || self.feed_converters() || (cut_offs && self.drop_worst()) {
                 continue;
-            }
-            // A source at its limit that nothing else holds up cannot hold up what it feeds.
-            let alone = |(source, piece): (&crate::network::NetworkSource, &Piece)| {
-                *piece == Piece::Limited && !self.system.are_tied(source.plus, source.minus)
-            };
-            if self.net.sources.iter().zip(&self.pieces).any(alone) {
-                return Err(NoAnswer::Infeasible);
             }
             return Ok(());
         }
@@ -367,10 +374,6 @@ impl<'a> Operator<'a> {
     /// Gives every element its law as things stand.
     fn lay(&mut self, level: Level) {
         let level_at = level as usize;
-        let mut source_of = BTreeMap::new();
-        for (at, source) in self.net.sources.iter().enumerate() {
-            source_of.insert(source.branch, at);
-        }
         for (at, branch) in self.net.branches.iter().enumerate() {
             let through = Law::Resistance(self.ohms[at]);
             let when = |conducts: bool| if conducts { through } else { Law::Open };
@@ -384,16 +387,18 @@ impl<'a> Operator<'a> {
                         .map_or(Law::Open, |r| Law::Resistance(*r)),
                     (_, None) => Law::Open,
                     (Draw::Supply, Some(demand)) => match self.input.get(&branch.part) {
-                        Some(power) => Law::Power(*power),
+                        // What is asked is multiplied by the share; what a converter takes for its output is not asked.
+                        Some(power) if self.share > 1e-9 => Law::Power(*power / self.share),
+                        Some(_) => Law::Open,
                         None if on => demand.supply[level_at],
                         None => Law::Open,
                     },
                     (Draw::TurnOn, Some(demand)) => Law::Current(demand.turn_on),
                     (_, Some(demand)) => Law::Current(if on { demand.idle } else { demand.off }),
                 },
-                Kind::Battery | Kind::Alternator | Kind::ConverterOut => match source_of.get(&at) {
-                    Some(&source) => self.source_law(source, level),
-                    None => Law::Open,
+                Kind::Battery | Kind::Alternator | Kind::ConverterOut => match self.source_of.get(at) {
+                    Some(Some(source)) => self.source_law(*source, level),
+                    _ => Law::Open,
                 },
                 _ => match branch.closes {
                     Closes::Always => through,
@@ -401,11 +406,10 @@ impl<'a> Operator<'a> {
                     Closes::InUse => when(self.in_use),
                     Closes::EngineOn => when(self.engine),
                     Closes::Relay { .. } | Closes::Sensing { .. } => when(self.closed[at]),
-                    Closes::Diode { drop } if self.closed[at] => Law::Source {
-                        emf: drop,
+                    Closes::Diode { drop } => Law::Diode {
+                        drop,
                         resistance: self.ohms[at],
                     },
-                    Closes::Diode { .. } => Law::Open,
                     Closes::TurnedOn => when(on),
                 },
             };
@@ -413,103 +417,52 @@ impl<'a> Operator<'a> {
     }
 
     fn source_law(&self, source: usize, level: Level) -> Law {
-        match (self.models[source], self.pieces[source]) {
-            (SourceModel::Battery(it), Piece::Charging) => Law::Source {
-                emf: it.emf,
-                resistance: it.charging,
-            },
-            (SourceModel::Battery(it), _) => {
-                let resistance = if level == Level::Burst { it.most } else { it.usual };
-                Law::Source {
+        match self.models[source] {
+            SourceModel::Battery(it) => {
+                let gives = if level == Level::Burst { it.most } else { it.usual };
+                Law::Battery {
                     emf: it.emf,
-                    resistance,
+                    gives,
+                    takes: it.charging,
                 }
             }
-            (SourceModel::Limited { limit, .. }, Piece::Limited) => Law::Current(-limit),
-            (SourceModel::Limited { voltage, slope, .. }, Piece::Holding) => Law::Source {
+            SourceModel::Limited { .. } if !self.may_give(source) => Law::Open,
+            SourceModel::Limited {
+                voltage,
+                slope,
+                limit,
+                ..
+            } => Law::Limited {
                 emf: voltage,
                 resistance: slope,
+                limit,
             },
-            (SourceModel::Limited { .. } | SourceModel::Off, _) => Law::Open,
+            SourceModel::Off => Law::Open,
         }
     }
 
-    /// Moves sources and diodes that are out of their piece. True when something moved.
-    fn move_pieces(&mut self, only_first: bool) -> bool {
-        let mut moved = false;
-        for (at, source) in self.net.sources.iter().enumerate() {
-            let v = self.system.across(&self.elements[source.branch]);
-            // Given, from its positive pole.
-            let gives = -self.system.currents()[source.branch];
-            let piece = self.pieces[at];
-            // Currents smaller than this are rounding, and must not make a piece go to and fro.
-            let hair = 1e-9;
-            let next = match (self.models[at], piece) {
-                (SourceModel::Battery(_), Piece::Holding) if gives < -hair => Piece::Charging,
-                (SourceModel::Battery(_), Piece::Charging) if gives > hair => Piece::Holding,
-                (SourceModel::Limited { limit, .. }, Piece::Holding) if gives > limit + hair => {
-                    Piece::Limited
-                }
-                (SourceModel::Limited { .. }, Piece::Holding) if gives < -hair => Piece::Blocked,
-                (
-                    SourceModel::Limited {
-                        voltage,
-                        slope,
-                        limit,
-                        ..
-                    },
-                    Piece::Limited,
-                ) if v > voltage - slope * limit + hair => Piece::Holding,
-                (SourceModel::Limited { voltage, .. }, Piece::Blocked)
-                    if v < voltage - hair && self.may_give(at) =>
-                {
-                    Piece::Holding
-                }
-                (SourceModel::Limited { .. }, Piece::Holding | Piece::Limited) if !self.may_give(at) => {
-                    Piece::Blocked
-                }
-                (_, piece) => piece,
-            };
-            if next != piece {
-                self.pieces[at] = next;
-                moved = true;
-                if only_first {
-                    return true;
-                }
-            }
+    /// In which piece of its characteristic a source has come to work.
+    fn piece(&self, source: usize) -> Piece {
+        let Some(it) = self.net.sources.get(source) else {
+            return Piece::Blocked;
+        };
+        let v = self.system.across(&self.elements[it.branch]);
+        match self.elements[it.branch].law {
+            Law::Battery { emf, .. } if v > emf => Piece::Charging,
+            Law::Limited { emf, .. } if v >= emf => Piece::Blocked,
+            Law::Limited {
+                emf,
+                resistance,
+                limit,
+            } if v <= emf - resistance * limit => Piece::Limited,
+            Law::Open => Piece::Blocked,
+            _ => Piece::Holding,
         }
-        for (at, branch) in self.net.branches.iter().enumerate() {
-            let Closes::Diode { drop } = branch.closes else {
-                continue;
-            };
-            let flips = if self.closed[at] {
-                self.system.currents()[at] < -1e-9
-            } else {
-                self.system.across(&self.elements[at]) > drop + 1e-9
-            };
-            if flips {
-                self.closed[at] = !self.closed[at];
-                moved = true;
-                if only_first {
-                    return true;
-                }
-            }
-        }
-        moved
     }
 
-    /// Whether a converter's input is supplied. Alternators always may give.
+    /// Whether a source may give: a converter whose input was found without supply may not.
     fn may_give(&self, source: usize) -> bool {
-        match self.models[source] {
-            SourceModel::Limited {
-                efficiency: Some(_), ..
-            } => {
-                let part = self.net.sources[source].part;
-                self.toggles[self.net.sources[source].branch] <= MOST_TOGGLES
-                    && self.input_voltage(part) >= LEAST_SUPPLY
-            }
-            _ => true,
-        }
+        !self.starved.contains(&source)
     }
 
     fn input_voltage(&self, part: usize) -> f64 {
@@ -533,6 +486,12 @@ impl<'a> Operator<'a> {
             else {
                 continue;
             };
+            if !self.starved.contains(&at) && self.input_voltage(source.part) < LEAST_SUPPLY {
+                self.starved.insert(at);
+                self.input.remove(&source.part);
+                self.system.restart();
+                return true;
+            }
             let v = self.system.across(&self.elements[source.branch]);
             let gives = -self.system.currents()[source.branch] * v;
             let asks = (gives / efficiency).max(0.0);
@@ -582,6 +541,8 @@ impl<'a> Operator<'a> {
                 self.toggles[at] += 1;
                 // One that will not rest is left open: that is the state in which nothing depends on it.
                 self.closed[at] = wants && self.toggles[at] <= MOST_TOGGLES;
+                self.system.restart();
+                self.system.restart();
                 moved = true;
             }
         }
@@ -595,6 +556,8 @@ impl<'a> Operator<'a> {
             // Its own draw must not make it flutter: once off at this level it stays off.
             if self.on[part] && !wants {
                 self.on[part] = false;
+                self.system.restart();
+                self.system.restart();
                 moved = true;
             }
         }

@@ -1,11 +1,18 @@
-//! Nodal analysis of a fixed set of elements: linear ones at once, constant-power loads by Newton from above.
+//! Nodal analysis of a fixed set of elements: linear ones, sources with a bend in their characteristic, and loads of
+//! constant power, all settled together by Newton from above.
 //!
 //! Unknowns are the node voltages. With conductances `G`, injected currents `I` and loads that take the power `P` at
 //! the voltage `v` across them, the equation is `G·V + Σ P/v = I`. Its Jacobian `G − Σ P/v²` is symmetric. Newton starts
-//! at the voltages with the power loads left out. As `P/v` is convex and a wiring network answers any current by a
+//! at the voltages with all loads left out. As `P/v` is convex and a wiring network answers any current by a
 //! fall of voltage, each round lands above the upper root, nearer than before: it converges to the upper root, the one
 //! at which equipment really runs, or, where there is none, ends in a matrix that is not positive definite or in a
-//! voltage at or below nothing. So failure to converge *is* the answer "this power cannot be delivered".
+//! voltage at or below nothing. So failure to converge *is* the answer "this power cannot be delivered". A later
+//! solution of the same network starts at the one before and falls back to the cold start; at the lower root the matrix is not
+//! positive definite, so that one is never taken.
+//!
+//! Sources bend: each round takes the straight piece on which the voltage of the round before lies. The
+//! characteristics are continuous and monotone; a step that jumps over a bend is cut short where it would begin to lead
+//! away again, so that no round goes to and fro.
 
 use super::factor::{Factor, Slot};
 
@@ -23,10 +30,95 @@ pub enum Law {
         /// The resistance in series.
         resistance: f64,
     },
+    /// A battery: a voltage behind one resistance when it gives and a larger one when it is charged.
+    Battery {
+        /// The voltage at no current.
+        emf: f64,
+        /// Resistance to discharge, in ohms.
+        gives: f64,
+        /// Resistance to charging, in ohms.
+        takes: f64,
+    },
+    /// Holds a voltage behind a resistance up to a limit, and takes nothing: alternator, converter.
+    Limited {
+        /// The voltage at no current.
+        emf: f64,
+        /// The resistance in series.
+        resistance: f64,
+        /// Most current, in amperes.
+        limit: f64,
+    },
+    /// Passes current from first node to second only, losing a voltage; backwards it leaks [`LEAKAGE`].
+    Diode {
+        /// Voltage lost, in volts.
+        drop: f64,
+        /// The resistance in series.
+        resistance: f64,
+    },
     /// Takes a current whatever the voltage, in amperes; gives it when negative.
     Current(f64),
     /// Takes a power whatever the voltage, in watts, not negative.
     Power(f64),
+}
+
+/// Conductance of a diode that blocks, in siemens: 12 µA at 12 V (from memory).
+pub const LEAKAGE: f64 = 1e-6;
+
+impl Law {
+    /// Slope and intercept of a law that is straight or bent, on the piece on which the voltage lies: the current from first
+    /// node to second is slope · v + intercept. `None` for loads.
+    fn piece(self, v: f64) -> Option<(f64, f64)> {
+        match self {
+            Self::Open => Some((0.0, 0.0)),
+            Self::Resistance(ohms) => Some((1.0 / ohms, 0.0)),
+            Self::Source { emf, resistance } => Some((1.0 / resistance, -emf / resistance)),
+            Self::Battery { emf, gives, takes } => {
+                let r = if v > emf { takes } else { gives };
+                Some((1.0 / r, -emf / r))
+            }
+            Self::Limited {
+                emf,
+                resistance,
+                limit,
+            } => Some(if v >= emf {
+                (0.0, 0.0)
+            } else if v <= emf - resistance * limit {
+                (0.0, -limit)
+            } else {
+                (1.0 / resistance, -emf / resistance)
+            }),
+            Self::Diode { drop, resistance } => Some(if v > drop {
+                (1.0 / resistance + LEAKAGE, -drop / resistance)
+            } else {
+                (LEAKAGE, 0.0)
+            }),
+            Self::Current(_) | Self::Power(_) => None,
+        }
+    }
+
+    /// The piece that a cold start takes: sources hold, batteries give, diodes pass.
+    fn first_piece(self) -> Option<(f64, f64)> {
+        match self {
+            Self::Battery { emf, gives, .. } => Some((1.0 / gives, -emf / gives)),
+            Self::Limited { emf, resistance, .. } => Some((1.0 / resistance, -emf / resistance)),
+            Self::Diode { drop, resistance } => Some((1.0 / resistance + LEAKAGE, -drop / resistance)),
+            other => other.piece(0.0),
+        }
+    }
+
+    /// Whether it ties its nodes together.
+    fn ties(self) -> bool {
+        !matches!(self, Self::Open | Self::Current(_) | Self::Power(_))
+    }
+
+    /// Whether it can drive current of its own.
+    fn drives(self) -> bool {
+        match self {
+            Self::Source { emf, .. } | Self::Battery { emf, .. } | Self::Limited { emf, .. } => emf != 0.0,
+            Self::Current(amps) => amps < 0.0,
+            _ => false,
+        }
+    }
 }
 
 /// An element between two nodes.
@@ -62,7 +154,8 @@ pub struct System {
     right: Vec<f64>,
     voltage: Vec<f64>,
     current: Vec<f64>,
-    idle: Vec<bool>,
+    supplied: Vec<bool>,
+    warm: bool,
 }
 
 /// How well an answer balances.
@@ -78,19 +171,11 @@ pub struct Closure {
     pub taken: f64,
 }
 
-/// Which loads an assembly holds.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Asked {
-    Nothing,
-    Currents,
-    All,
-}
-
 /// Below this voltage a load that asks for power or current is taken to be without supply.
 pub const LEAST_SUPPLY: f64 = 0.5;
 /// Most rounds of Newton; at the limit of what a feed can deliver each round only halves the distance.
 const MOST_ROUNDS: usize = 60;
-/// Currents below this do not count as the measure of a balance: 1 µA is far below what any part on a sheet draws.
+/// Currents below this do not count as the measure of a balance: 1 mA is below what any part on a sheet draws that matters.
 const LEAST_CURRENT: f64 = 1e-3;
 
 impl System {
@@ -110,7 +195,8 @@ impl System {
             right: vec![0.0; nodes],
             voltage: vec![0.0; nodes],
             current: vec![0.0; elements.len()],
-            idle: vec![false; elements.len()],
+            supplied: vec![false; elements.len()],
+            warm: false,
         }
     }
 
@@ -135,13 +221,25 @@ impl System {
     /// Whether a load had no supply and was left out.
     #[must_use]
     pub fn is_idle(&self, element: usize) -> bool {
-        self.idle.get(element).copied().unwrap_or(true)
+        !self.supplied.get(element).copied().unwrap_or(false)
     }
 
     /// Whether anything conducting ties the node to a source.
     #[must_use]
     pub fn is_driven(&self, node: usize) -> bool {
         self.component.get(node).is_some_and(|&c| self.driven[c])
+    }
+
+    /// Which nodes are the reference of their component.
+    #[must_use]
+    pub fn references(&self) -> Vec<bool> {
+        let mut out = vec![false; self.nodes];
+        for (node, &component) in self.component.iter().enumerate() {
+            if node == component {
+                out[self.reference[node]] = true;
+            }
+        }
+        out
     }
 
     /// Whether conducting elements tie the two nodes together.
@@ -166,6 +264,12 @@ impl System {
         at(element.nodes[0]) - at(element.nodes[1])
     }
 
+    /// Forgets the last answer: the next one starts cold. To be called when an element has come to tie its nodes together or
+    /// no longer does.
+    pub fn restart(&mut self) {
+        self.warm = false;
+    }
+
     /// Solves. `first` names nodes that are to be references, in order of preference. All powers and currents asked
     /// for are multiplied by `share`.
     ///
@@ -175,126 +279,168 @@ impl System {
         if elements.len() != self.slots.len() {
             return Err(NoAnswer::Singular);
         }
-        self.find_components(elements, first);
-        self.idle.fill(false);
-        self.assemble(elements, share, Asked::Nothing);
-        if !self.factor.factor() {
-            return Err(NoAnswer::Singular);
-        }
-        self.answer();
-        let (mut any_current, mut any_power) = (false, false);
-        for (at, element) in elements.iter().enumerate() {
-            let (asks, any) = match element.law {
-                Law::Power(power) => (power > 0.0, &mut any_power),
-                Law::Current(amps) if amps >= 0.0 => (amps > 0.0, &mut any_current),
-                _ => continue,
-            };
-            let [a, b] = element.nodes;
-            // Without a closed way, without a source, or the wrong way round, it draws nothing.
-            if asks && self.are_tied(a, b) && self.across(element) >= LEAST_SUPPLY {
-                *any = true;
-            } else {
-                self.idle[at] = true;
-            }
-        }
-        if any_current {
-            self.assemble(elements, share, Asked::Currents);
-            if !self.factor.factor() {
-                return Err(NoAnswer::Singular);
-            }
-            self.answer();
-            self.all_supplied(elements)?;
-        }
-        if any_power {
+        let from_last = self.warm && self.newton(elements, share).is_ok();
+        if !from_last {
+            self.warm = false;
+            self.start_cold(elements, first)?;
             self.newton(elements, share)?;
         }
+        self.warm = true;
         self.find_currents(elements, share);
         Ok(())
     }
 
+    /// The network without its loads, and which loads it supplies.
+    fn start_cold(&mut self, elements: &[Element], first: &[usize]) -> Result<(), NoAnswer> {
+        self.find_components(elements, first);
+        self.assemble(elements, None);
+        if !self.factor.factor() {
+            return Err(NoAnswer::Singular);
+        }
+        self.factor.solve(&mut self.right);
+        self.voltage.copy_from_slice(&self.right);
+        for (at, element) in elements.iter().enumerate() {
+            let [a, b] = element.nodes;
+            // Without a closed way, without a source, or the wrong way round, a load draws nothing.
+            self.supplied[at] = self.are_tied(a, b) && self.across(element) >= LEAST_SUPPLY;
+        }
+        Ok(())
+    }
+
     /// No load may be left below nothing: what it asks then cannot be delivered.
-    fn all_supplied(&self, elements: &[Element]) -> Result<(), NoAnswer> {
-        let starved = |(at, element): (usize, &Element)| {
+    fn all_supplied(&self, elements: &[Element]) -> bool {
+        elements.iter().enumerate().all(|(at, element)| {
             let asks = match element.law {
-                Law::Power(_) => true,
-                Law::Current(amps) => amps >= 0.0,
+                Law::Power(power) => power > 0.0,
+                Law::Current(amps) => amps > 0.0,
                 _ => false,
             };
-            asks && !self.idle[at] && self.across(element) <= 0.0
-        };
-        if elements.iter().enumerate().any(starved) {
-            Err(NoAnswer::Infeasible)
-        } else {
-            Ok(())
-        }
+            !asks || !self.supplied[at] || self.across(element) > 0.0
+        })
     }
 
     fn newton(&mut self, elements: &[Element], share: f64) -> Result<(), NoAnswer> {
         for _ in 0..MOST_ROUNDS {
-            self.assemble(elements, share, Asked::All);
+            self.assemble(elements, Some(share));
             if !self.factor.factor() {
                 return Err(NoAnswer::Infeasible);
             }
-            let mut moved = 0.0_f64;
             self.factor.solve(&mut self.right);
-            for (v, new) in self.voltage.iter_mut().zip(&self.right) {
-                moved = moved.max((*v - new).abs());
-                *v = *new;
+            let mut moved = 0.0_f64;
+            for (v, step) in self.voltage.iter().zip(&mut self.right) {
+                *step -= v;
+                moved = if step.is_finite() {
+                    moved.max(step.abs())
+                } else {
+                    f64::INFINITY
+                };
             }
             if !moved.is_finite() {
                 return Err(NoAnswer::Infeasible);
             }
-            self.all_supplied(elements)?;
-            // What is left after a round is of the order of the square of its step.
-            if moved < 1e-7 {
+            // Close to the answer steps are rounding, and no search is needed.
+            let part = if moved < 1e-6 {
+                1.0
+            } else {
+                self.step_length(elements, share)
+            };
+            for (v, step) in self.voltage.iter_mut().zip(&self.right) {
+                *v += part * step;
+            }
+            if !self.all_supplied(elements) {
+                return Err(NoAnswer::Infeasible);
+            }
+            // What is left after a full round is of the order of the square of its step.
+            if moved < 1e-8 {
                 return Ok(());
             }
         }
         Err(NoAnswer::Infeasible)
     }
 
-    fn answer(&mut self) {
-        self.factor.solve(&mut self.right);
-        self.voltage.copy_from_slice(&self.right);
+    /// How much of the step in `right` to go. Voltages of a network make its co-content least (W. Millar, "Some general
+    /// theorems for non-linear systems possessing resistance", Philosophical Magazine 42, 1951, from memory); its slope along the step is
+    /// the sum of current times step over the elements. Where that is still falling at the full step, all of it is
+    /// gone; else the step has jumped over a bend, and the lowest point is looked for by halving.
+    fn step_length(&self, elements: &[Element], share: f64) -> f64 {
+        if self.slope_along(elements, share, 1.0) <= 0.0 {
+            return 1.0;
+        }
+        let (mut falls, mut rises) = (0.0, 1.0);
+        for _ in 0..40 {
+            let middle = 0.5 * (falls + rises);
+            if self.slope_along(elements, share, middle) <= 0.0 {
+                falls = middle;
+            } else {
+                rises = middle;
+            }
+        }
+        // The far side of the bend, so that the next round sees the other piece.
+        rises
     }
 
-    fn assemble(&mut self, elements: &[Element], share: f64, asked: Asked) {
+    fn slope_along(&self, elements: &[Element], share: f64, part: f64) -> f64 {
+        let mut sum = 0.0;
+        for (at, element) in elements.iter().enumerate() {
+            let [a, b] = element.nodes;
+            let step = self.right[a] - self.right[b];
+            if step == 0.0 {
+                continue;
+            }
+            let v = self.voltage[a] - self.voltage[b] + part * step;
+            sum += step * self.current_at(at, element.law, v, share);
+        }
+        sum
+    }
+
+    /// Current of an element at a voltage, from its first node to its second.
+    fn current_at(&self, at: usize, law: Law, v: f64, share: f64) -> f64 {
+        match law {
+            Law::Current(amps) if amps <= 0.0 => amps,
+            Law::Current(amps) if self.supplied[at] => amps * share,
+            Law::Power(power) if power > 0.0 && self.supplied[at] => power * share / v,
+            Law::Current(_) | Law::Power(_) => 0.0,
+            law => law
+                .piece(v)
+                .map_or(0.0, |(slope, intercept)| slope * v + intercept),
+        }
+    }
+
+    /// Puts the equations together: without loads on the first pieces, or with them round the present voltages.
+    fn assemble(&mut self, elements: &[Element], share: Option<f64>) {
         self.factor.clear();
         self.right.fill(0.0);
         for (at, element) in elements.iter().enumerate() {
-            let [a, b] = element.nodes;
             let Some(slot) = self.slots[at] else { continue };
-            match element.law {
-                Law::Open => {}
-                Law::Resistance(ohms) => self.factor.add_between(slot, 1.0 / ohms),
-                Law::Source { emf, resistance } => {
-                    self.factor.add_between(slot, 1.0 / resistance);
-                    self.right[a] += emf / resistance;
-                    self.right[b] -= emf / resistance;
-                }
-                Law::Current(amps) => {
-                    let taken = amps >= 0.0;
-                    let counts = if taken {
-                        asked != Asked::Nothing && !self.idle[at]
+            let [a, b] = element.nodes;
+            let v = self.voltage[a] - self.voltage[b];
+            let (slope, intercept) = match (element.law, share) {
+                (Law::Current(amps), _) if amps <= 0.0 => (
+                    0.0,
+                    if self.component[a] == self.component[b] {
+                        amps
                     } else {
-                        true
-                    };
-                    if counts && self.component[a] == self.component[b] {
-                        let amps = if taken { amps * share } else { amps };
-                        self.right[a] -= amps;
-                        self.right[b] += amps;
+                        0.0
+                    },
+                ),
+                (Law::Current(_) | Law::Power(_), None) => continue,
+                (Law::Current(_) | Law::Power(_), _) if !self.supplied[at] => continue,
+                (Law::Current(amps), Some(share)) => (0.0, amps * share),
+                (Law::Power(power), Some(share)) => {
+                    let power = power * share;
+                    if power <= 0.0 {
+                        continue;
                     }
+                    (-power / (v * v), 2.0 * power / v)
                 }
-                Law::Power(power) => {
-                    if asked == Asked::All && !self.idle[at] {
-                        let v = self.voltage[a] - self.voltage[b];
-                        let power = power * share;
-                        self.factor.add_between(slot, -power / (v * v));
-                        self.right[a] -= 2.0 * power / v;
-                        self.right[b] += 2.0 * power / v;
-                    }
-                }
+                (law, None) => law.first_piece().unwrap_or((0.0, 0.0)),
+                (law, Some(_)) => law.piece(v).unwrap_or((0.0, 0.0)),
+            };
+            if slope != 0.0 {
+                self.factor.add_between(slot, slope);
             }
+            self.right[a] -= intercept;
+            self.right[b] += intercept;
         }
         for (node, &component) in self.component.iter().enumerate() {
             if node == component {
@@ -311,7 +457,7 @@ impl System {
         self.driven.fill(false);
         let component = &mut self.component;
         for element in elements {
-            if matches!(element.law, Law::Resistance(_) | Law::Source { .. }) {
+            if element.law.ties() {
                 let (a, b) = (
                     find(component, element.nodes[0]),
                     find(component, element.nodes[1]),
@@ -333,11 +479,7 @@ impl System {
         }
         for element in elements {
             let [a, b] = element.nodes;
-            let drives = match element.law {
-                Law::Source { emf, .. } => emf != 0.0,
-                Law::Current(amps) => amps < 0.0 && component[a] == component[b],
-                _ => false,
-            };
+            let drives = element.law.drives() && (element.law.ties() || component[a] == component[b]);
             if drives {
                 self.driven[component[a]] = true;
             }
@@ -349,13 +491,8 @@ impl System {
             let v = self.across(element);
             let tied = self.are_tied(element.nodes[0], element.nodes[1]);
             self.current[at] = match element.law {
-                Law::Open => 0.0,
-                Law::Resistance(ohms) => v / ohms,
-                Law::Source { emf, resistance } => (v - emf) / resistance,
-                Law::Current(amps) if amps < 0.0 && tied => amps,
-                Law::Current(amps) if amps >= 0.0 && !self.idle[at] => amps * share,
-                Law::Power(power) if !self.idle[at] => power * share / v,
-                Law::Current(_) | Law::Power(_) => 0.0,
+                Law::Current(amps) if amps < 0.0 && !tied => 0.0,
+                law => self.current_at(at, law, v, share),
             };
         }
     }
@@ -377,13 +514,18 @@ impl System {
                     closure.given -= power;
                 }
             };
-            match element.law {
-                Law::Source { emf, resistance } => {
-                    book(i * i * resistance);
+            let v = self.across(element);
+            let inner = match element.law {
+                Law::Source { emf, .. } | Law::Battery { emf, .. } | Law::Limited { emf, .. } => Some(emf),
+                _ => None,
+            };
+            match inner {
+                // What a source turns to heat inside is booked apart from what it gives.
+                Some(emf) => {
+                    book((v - emf) * i);
                     book(emf * i);
                 }
-                Law::Resistance(ohms) => book(i * i * ohms),
-                _ => book(self.across(element) * i),
+                None => book(v * i),
             }
         }
         closure.residual = self.right.iter().fold(0.0_f64, |most, r| {

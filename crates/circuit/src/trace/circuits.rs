@@ -26,6 +26,16 @@ pub(crate) struct Tracer<'a> {
     ohms: &'a [f64],
 }
 
+/// What tracing finds.
+pub(crate) struct Traced {
+    /// The circuit of every part that draws.
+    pub(crate) circuits: BTreeMap<PartId, Circuit>,
+    /// Parts that each device stands before, on any way.
+    pub(crate) serves: BTreeMap<DeviceRef, BTreeSet<PartId>>,
+    /// The source against which a part's drop is told.
+    pub(crate) nearest: BTreeMap<PartId, usize>,
+}
+
 /// The conducting branches as they stand, for resistances between two points.
 pub(crate) struct Resistances {
     factor: Factor,
@@ -193,14 +203,15 @@ impl<'a> Tracer<'a> {
         &self,
         resistances: &Resistances,
         shield_current: impl Fn(usize) -> f64,
-    ) -> (BTreeMap<PartId, Circuit>, BTreeMap<DeviceRef, BTreeSet<PartId>>) {
+    ) -> Traced {
         let mut serves: BTreeMap<DeviceRef, BTreeSet<PartId>> = BTreeMap::new();
+        let mut nearest: BTreeMap<PartId, (bool, f64, usize)> = BTreeMap::new();
         let mut out: BTreeMap<PartId, Circuit> = BTreeMap::new();
         for consumer in &self.net.consumers {
             out.entry(self.id(consumer.part)).or_default();
         }
         let cost = |branch: usize| self.ohms.get(branch).copied().unwrap_or(1.0);
-        for source in &self.net.sources {
+        for (source_at, source) in self.net.sources.iter().enumerate() {
             let feed_ways = Ways::from(&self.live, source.plus, cost);
             let return_ways = Ways::from(&self.back, source.minus, cost);
             let mut shield_ways: Option<Ways> = None;
@@ -212,6 +223,17 @@ impl<'a> Tracer<'a> {
                     continue;
                 }
                 let part = self.id(consumer.part);
+                // Batteries first, then whatever feeds it over the least resistance.
+                let not_battery = self
+                    .net
+                    .branches
+                    .get(source.branch)
+                    .is_none_or(|b| b.kind != Kind::Battery);
+                let rank = (not_battery, feed_ways.distance[consumer.plus], source_at);
+                let best = nearest.entry(part).or_insert(rank);
+                if (rank.0, rank.1) < (best.0, best.1) {
+                    *best = rank;
+                }
                 let Some(circuit) = out.get_mut(&part) else {
                     continue;
                 };
@@ -276,7 +298,15 @@ impl<'a> Tracer<'a> {
                 circuit.returns.push(it);
             }
         }
-        (out, serves)
+        let nearest = nearest
+            .into_iter()
+            .map(|(part, (_, _, source))| (part, source))
+            .collect();
+        Traced {
+            circuits: out,
+            serves,
+            nearest,
+        }
     }
 
     /// Signal runs on a part's own line jacks that carry current in their shields.

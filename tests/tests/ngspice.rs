@@ -1,0 +1,119 @@
+//! The DC solution against ngspice on the exported deck: random systems and the worked jobs.
+//!
+//! The deck states elements, not results; see `circuit::deck`. Temperatures are fixed in it and output powers given, so that
+//! both solve the same network. Limit by the project: 1 mV or 0.1 %, whichever is larger.
+
+use circuit::solve::Level;
+use model::{Settings, Sheet};
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// Runs decks, many to a process, and gives the node voltages of each.
+fn ngspice(decks: &[String]) -> Vec<std::collections::BTreeMap<String, f64>> {
+    // Each thread of a test run works in a folder of its own.
+    let folder: PathBuf = std::env::temp_dir().join(format!("loomwright-ngspice-{}-{:?}", std::process::id(), std::thread::current().id()));
+    std::fs::create_dir_all(&folder).expect("a temporary folder");
+    let mut out = Vec::new();
+    for deck in decks {
+        out.push(run_one(&folder, deck));
+    }
+    std::fs::remove_dir_all(&folder).expect("the temporary folder goes");
+    out
+}
+
+fn run_one(folder: &Path, deck: &str) -> std::collections::BTreeMap<String, f64> {
+    let path = folder.join("deck.cir");
+    std::fs::File::create(&path).and_then(|mut file| file.write_all(deck.as_bytes())).expect("the deck is written");
+    let run = Command::new("ngspice")
+        .arg("-b")
+        .arg(&path)
+        .output()
+        .expect("ngspice is installed: Debian package `ngspice`; this comparison must not be skipped in silence");
+    let text = String::from_utf8_lossy(&run.stdout);
+    text.lines()
+        .filter_map(|line| {
+            let (name, value) = line.split_once('=')?;
+            let name = name.trim().strip_prefix("v(")?.strip_suffix(')')?;
+            Some((name.to_owned(), value.trim().parse().ok()?))
+        })
+        .collect()
+}
+
+/// Compares every node of every sheet. Gives the number of nodes and the largest difference in volts.
+fn compare(sheets: &[(String, Sheet, Settings)], level: Level) -> (usize, f64) {
+    let decks: Vec<String> = sheets.iter().map(|(_, sheet, settings)| circuit::deck(sheet, settings, level)).collect();
+    let answers = ngspice(&decks);
+    let (mut nodes, mut worst) = (0, 0.0_f64);
+    for ((name, sheet, settings), answer) in sheets.iter().zip(answers) {
+        let ours = circuit::operating_point(sheet, settings, level);
+        assert!(!ours.nodes.is_empty(), "{name}: nothing was solved");
+        for (node, volts) in &ours.nodes {
+            let theirs = answer.get(node).unwrap_or_else(|| panic!("{name}: ngspice gave no voltage for {node}"));
+            let difference = (volts - theirs).abs();
+            assert!(
+                difference <= (0.001_f64).max(0.001 * theirs.abs()),
+                "{name} {level:?} {node}: {volts} V here, {theirs} V by ngspice"
+            );
+            worst = worst.max(difference);
+            nodes += 1;
+        }
+    }
+    (nodes, worst)
+}
+
+fn settings(state: &str, duty: &str) -> Settings {
+    let mut settings = Settings::default();
+    settings.conditions.state = model::job::VehicleState::from_word(state).expect("a state");
+    settings.conditions.duty = model::job::Duty::from_word(duty).expect("a duty");
+    settings
+}
+
+/// Random systems of 10 to 120 parts in all states, at all duties and levels.
+#[test]
+fn random_systems_agree() {
+    let states = ["cruise", "idle", "engine-off", "parked"];
+    let duties = ["loud", "music", "tone", "speech", "idle"];
+    let sheets: Vec<_> = (0..300_u64)
+        .map(|seed| {
+            let parts = 10 + usize::try_from(seed % 12).unwrap_or(0) * 10;
+            let at = usize::try_from(seed).unwrap_or(0);
+            let sheet = testkit::random::random_system(seed, parts);
+            (format!("seed {seed}"), sheet, settings(states[at % 4], duties[at % 5]))
+        })
+        .collect();
+    let third = sheets.len() / 3;
+    let mut nodes = 0;
+    for (level, part) in Level::ALL.into_iter().zip(sheets.chunks(third)) {
+        nodes += compare(part, level).0;
+    }
+    assert!(nodes > 10_000, "only {nodes} nodes were compared");
+}
+
+/// A few large ones.
+#[test]
+fn large_systems_agree() {
+    for parts in [600, 3000] {
+        let sheet = testkit::random::random_system(7, parts);
+        compare(&[(format!("{parts} parts"), sheet, settings("cruise", "music"))], Level::Burst);
+    }
+}
+
+/// The worked jobs.
+#[test]
+fn worked_jobs_agree() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../crates/lessons/jobs");
+    let mut jobs = 0;
+    for entry in std::fs::read_dir(folder).expect("the worked jobs") {
+        let path = entry.expect("an entry").path();
+        let text = std::fs::read_to_string(&path).expect("a job");
+        let job = model::text::parse(&text).expect("a job without errors");
+        for (kind, sheet) in &job.sheets {
+            for level in Level::ALL {
+                compare(&[(format!("{} {kind:?}", path.display()), sheet.clone(), job.settings.clone())], level);
+            }
+            jobs += 1;
+        }
+    }
+    assert!(jobs >= 3, "three worked jobs are expected, {jobs} were found");
+}
