@@ -38,8 +38,17 @@ struct Spread {
 
 /// Follows everything that conducts from a terminal; what `stop` says is reached but not passed.
 fn spread(index: &Index<'_>, start: usize, stop: impl Fn(usize) -> bool) -> Spread {
-    let mut from = BTreeMap::from([(start, None)]);
-    let mut waiting = VecDeque::from([start]);
+    spread_from(index, [start], stop)
+}
+
+/// The same from several terminals at once: each terminal is reached from the nearest of them.
+fn spread_from(
+    index: &Index<'_>,
+    starts: impl IntoIterator<Item = usize>,
+    stop: impl Fn(usize) -> bool,
+) -> Spread {
+    let mut waiting: VecDeque<usize> = starts.into_iter().collect();
+    let mut from: BTreeMap<usize, Option<(usize, By)>> = waiting.iter().map(|at| (*at, None)).collect();
     while let Some(at) = waiting.pop_front() {
         if stop(at) {
             continue;

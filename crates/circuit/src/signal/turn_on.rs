@@ -3,7 +3,7 @@
 //! A turn-on lead is followed through everything that conducts. A relay in it is looked through: behind its contact
 //! stands whoever drives its coil. A feed that is live at all times keeps what hangs on it on for ever.
 
-use super::spread;
+use super::{Spread, spread_from};
 use crate::speakers::index::{By, Index};
 use crate::study::{InputFed, TurnOnFed, TurnOnOutput};
 use model::kinds::sound::TurnOn;
@@ -54,6 +54,7 @@ pub(super) fn find(
     inputs: &[InputFed],
 ) -> (BTreeMap<PartId, TurnOnFed>, Vec<TurnOnOutput>) {
     let nets = Nets::new(index);
+    let ways = Ways::new(index);
     let mut turn_on = BTreeMap::new();
     for (id, part) in &index.sheet.parts {
         let how = match &part.is {
@@ -85,34 +86,44 @@ pub(super) fn find(
                 .map(|spot| spot.part)
                 .collect();
             fed.by = parts.into_iter().collect();
-            lead(index, at, &mut fed);
+            ways.runs(at, &mut fed.runs);
         }
         turn_on.insert(*id, fed);
     }
     (turn_on, asked(index, &nets))
 }
 
-/// The runs of a turn-on lead: from the input to what drives it directly, or to where it is fed.
-fn lead(index: &Index<'_>, at: usize, fed: &mut TurnOnFed) {
-    let found = spread(index, at, |other| other != at && is_end(index, other));
-    let ends: Vec<usize> = found
-        .from
-        .keys()
-        .copied()
-        .filter(|other| *other != at && is_end(index, *other))
-        .collect();
-    let outputs: Vec<usize> = ends
-        .iter()
-        .copied()
-        .filter(|other| {
-            matches!(
-                index.spots.get(*other).map(|spot| spot.role),
-                Some(Role::TurnOnOut)
-            )
-        })
-        .collect();
-    for other in if outputs.is_empty() { ends } else { outputs } {
-        found.runs_to(other, &mut fed.runs);
+/// The ways of all turn-on leads, looked for at once: from turn-on outputs, and from where a lead may otherwise hang.
+struct Ways {
+    outputs: Spread,
+    others: Spread,
+}
+
+impl Ways {
+    fn new(index: &Index<'_>) -> Self {
+        let is_output =
+            |at: usize| matches!(index.spots.get(at).map(|spot| spot.role), Some(Role::TurnOnOut));
+        let all = 0..index.spots.len();
+        let (outputs, others): (Vec<usize>, Vec<usize>) =
+            all.filter(|at| is_end(index, *at)).partition(|at| is_output(*at));
+        // A start is an end too: the way out of one must not stop there.
+        let spread = |starts: Vec<usize>| {
+            let first: BTreeSet<usize> = starts.iter().copied().collect();
+            spread_from(index, starts, move |at| !first.contains(&at) && is_end(index, at))
+        };
+        Self {
+            outputs: spread(outputs),
+            others: spread(others),
+        }
+    }
+
+    /// The runs from an input to the output that drives it or, where there is none, to what feeds it.
+    fn runs(&self, at: usize, runs: &mut BTreeSet<model::RunId>) {
+        if self.outputs.from.contains_key(&at) {
+            self.outputs.runs_to(at, runs);
+        } else {
+            self.others.runs_to(at, runs);
+        }
     }
 }
 

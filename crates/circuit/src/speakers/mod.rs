@@ -36,6 +36,9 @@ use std::collections::{BTreeMap, BTreeSet};
 /// Number of frequencies on a curve: 20 a decade from 20 Hz to 20 kHz, both ends included.
 pub const CURVE_POINTS: u16 = 61;
 
+/// A load above this, in ohms, is no load.
+const LARGEST_LOAD: f64 = 1e7;
+
 /// Frequency of a point of the curves, from 0.
 #[must_use]
 pub fn curve_frequency(point: u16) -> Hertz {
@@ -88,8 +91,9 @@ pub fn study_speakers(sheet: &Sheet, settings: &Settings) -> Speakers {
     let mut study = Speakers::default();
     let mut reach: BTreeMap<PartId, Reached> = BTreeMap::new();
     let mut loads: Vec<Option<ChannelLoad>> = vec![None; net.outputs.len()];
+    let frequencies: Vec<Hertz> = (0..CURVE_POINTS).map(curve_frequency).collect();
     for piece in pieces(&net) {
-        solve_piece(&net, &piece, settings, &mut loads, &mut reach);
+        solve_piece(&net, &piece, settings, &frequencies, &mut loads, &mut reach);
     }
     ties(&net, &mut loads);
     let (mean, rms, burst) = shares(settings.conditions.duty);
@@ -178,7 +182,7 @@ fn own_load(reduced: &Reduced, solution: Option<&Solution>, source: usize, volts
         volts,
     );
     let load = volts.get(source)? / amps;
-    (load.is_finite() && load < 1e7).then_some(load)
+    (load.is_finite() && load < LARGEST_LOAD).then_some(load)
 }
 
 /// A view without leads and the same with them, the first drawn together, and its solution.
@@ -188,6 +192,7 @@ fn solve_piece(
     net: &Network<'_>,
     piece: &Piece,
     settings: &Settings,
+    frequencies: &[Hertz],
     loads: &mut [Option<ChannelLoad>],
     reach: &mut BTreeMap<PartId, Reached>,
 ) {
@@ -209,11 +214,18 @@ fn solve_piece(
         .map(|(_, it)| it.stated.open_volts().max(1e-3))
         .collect();
     let reduce = |view: View| Reduced::new(&net.elements, &piece.elements, &sources, view);
+    // Without a filter in it the low end of the band is like the high one.
+    let has_filter = piece
+        .elements
+        .iter()
+        .filter_map(|number| net.elements.get(*number))
+        .any(|element| matches!(element.what, What::Inductor(_) | What::Capacitor(_)));
     let views: Vec<Viewed> = [
         (View::Low { leads: false }, View::Low { leads: true }),
         (View::High { leads: false }, View::High { leads: true }),
     ]
     .into_iter()
+    .take(if has_filter { 2 } else { 1 })
     .map(|(plain, leads)| {
         let reduced = reduce(plain);
         let solution = reduced.solve(1.0);
@@ -252,7 +264,7 @@ fn solve_piece(
     );
 
     let band = reduce(View::Band);
-    let curves = curves(&band, &open_volts);
+    let curves = curves(&band, &open_volts, frequencies);
     let share = shares(settings.conditions.duty).0;
     for (at, (number, output)) in outputs.iter().enumerate() {
         let of_views = || nominal.iter().filter_map(|view| view.get(at).copied().flatten());
@@ -392,7 +404,7 @@ fn members(
 }
 
 /// |Z| over the band of each source; `None` where it is not settled or no current flows.
-fn curves(band: &Reduced, volts: &[f64]) -> Vec<Option<Vec<(Hertz, Ohms)>>> {
+fn curves(band: &Reduced, volts: &[f64], frequencies: &[Hertz]) -> Vec<Option<Vec<(Hertz, Ohms)>>> {
     let mut all: Vec<Option<Vec<(Hertz, Ohms)>>> = volts
         .iter()
         .map(|_| Some(Vec::with_capacity(usize::from(CURVE_POINTS))))
@@ -400,16 +412,30 @@ fn curves(band: &Reduced, volts: &[f64]) -> Vec<Option<Vec<(Hertz, Ohms)>>> {
     if band.branches.is_empty() {
         return volts.iter().map(|_| None).collect();
     }
-    for point in 0..CURVE_POINTS {
-        let frequency = curve_frequency(point);
-        let solution = band.solve(core::f64::consts::TAU * frequency.0);
-        for (at, slot) in all.iter_mut().enumerate() {
-            match (own_load(band, solution.as_ref(), at, volts), slot.as_mut()) {
-                (Some(load), Some(curve)) => curve.push((frequency, Ohms(load))),
+    // Without a reactance in it the load is the same everywhere.
+    let flat = band.is_resistive().then(|| band.solve(1.0));
+    for (point, frequency) in (0..CURVE_POINTS).zip(frequencies) {
+        let omega = core::f64::consts::TAU * frequency.0;
+        if let ([slot], Some(admittance)) = (all.as_mut_slice(), band.straight_admittance(omega)) {
+            // Everything lies straight across the one source: no equations to solve.
+            let load = 1.0 / admittance.size();
+            match slot {
+                Some(curve) if load.is_finite() && load < LARGEST_LOAD => {
+                    curve.push((*frequency, Ohms(load)))
+                }
                 _ => *slot = None,
             }
+        } else {
+            let solved = if flat.is_none() { band.solve(omega) } else { None };
+            let solution = flat.as_ref().unwrap_or(&solved);
+            for (at, slot) in all.iter_mut().enumerate() {
+                match (own_load(band, solution.as_ref(), at, volts), slot.as_mut()) {
+                    (Some(load), Some(curve)) => curve.push((*frequency, Ohms(load))),
+                    _ => *slot = None,
+                }
+            }
         }
-        if all.iter().all(Option::is_none) {
+        if point == 0 && all.iter().all(Option::is_none) {
             break;
         }
     }

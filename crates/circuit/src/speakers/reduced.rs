@@ -147,12 +147,7 @@ impl Reduced {
         if admittances.iter().any(|y| !y.is_finite()) {
             return None;
         }
-        if let [only] = self.sources.as_slice()
-            && self.branches.iter().all(|branch| {
-                (branch.a, branch.b) == (only.plus, only.minus)
-                    || (branch.b, branch.a) == (only.plus, only.minus)
-            })
-        {
+        if let Some(only) = self.only_straight() {
             return Some(self.straight(only, &admittances));
         }
         if nodes + live > MOST_UNKNOWNS {
@@ -211,6 +206,35 @@ impl Reduced {
             branch_amps,
             rounding: rounding(&admittances),
         })
+    }
+
+    /// The one source, when everything lies straight across it.
+    fn only_straight(&self) -> Option<&Live> {
+        match self.sources.as_slice() {
+            [only] => self
+                .branches
+                .iter()
+                .all(|it| (it.a, it.b) == (only.plus, only.minus) || (it.b, it.a) == (only.plus, only.minus))
+                .then_some(only),
+            _ => None,
+        }
+    }
+
+    /// What the one source sees, when it was the only one asked for and everything lies straight across it.
+    pub(crate) fn straight_admittance(&self, omega: f64) -> Option<Complex> {
+        if self.asked != 1 {
+            return None;
+        }
+        self.only_straight()?;
+        let sum = |sum, branch: &Branch| sum + Complex::ONE / branch.impedance.at(omega);
+        Some(self.branches.iter().fold(Complex::ZERO, sum))
+    }
+
+    /// Whether no branch depends on frequency.
+    pub(crate) fn is_resistive(&self) -> bool {
+        self.branches
+            .iter()
+            .all(|it| it.impedance.henries == 0.0 && it.impedance.elastance == 0.0)
     }
 
     /// One source with everything straight across it.
