@@ -15,9 +15,13 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 /// [`study_speakers`](crate::speakers::study_speakers) found on the same sheet: it says which channels have something to play.
 #[must_use]
 pub fn study_signal(sheet: &Sheet, _settings: &Settings, speakers: &Speakers) -> Signal {
-    let index = Index::new(sheet);
-    let inputs = inputs::find(&index, speakers);
-    let (turn_on, turn_on_outputs) = turn_on::find(&index, &inputs);
+    study_index(&Index::new(sheet), speakers)
+}
+
+/// The same from terminals that are numbered already.
+pub(crate) fn study_index(index: &Index<'_>, speakers: &Speakers) -> Signal {
+    let inputs = inputs::find(index, speakers);
+    let (turn_on, turn_on_outputs) = turn_on::find(index, &inputs);
     Signal {
         inputs,
         turn_on,

@@ -54,7 +54,7 @@ pub(super) fn find(
     inputs: &[InputFed],
 ) -> (BTreeMap<PartId, TurnOnFed>, Vec<TurnOnOutput>) {
     let nets = Nets::new(index);
-    let ways = Ways::new(index);
+    let mut ways = Ways::new(index);
     let mut turn_on = BTreeMap::new();
     for (id, part) in &index.sheet.parts {
         let how = match &part.is {
@@ -86,7 +86,7 @@ pub(super) fn find(
                 .map(|spot| spot.part)
                 .collect();
             fed.by = parts.into_iter().collect();
-            ways.runs(at, &mut fed.runs);
+            ways.runs(index, at, &mut fed.runs);
         }
         turn_on.insert(*id, fed);
     }
@@ -96,33 +96,38 @@ pub(super) fn find(
 /// The ways of all turn-on leads, looked for at once: from turn-on outputs, and from where a lead may otherwise hang.
 struct Ways {
     outputs: Spread,
-    others: Spread,
+    others: Option<Spread>,
 }
 
 impl Ways {
     fn new(index: &Index<'_>) -> Self {
-        let is_output =
-            |at: usize| matches!(index.spots.get(at).map(|spot| spot.role), Some(Role::TurnOnOut));
-        let all = 0..index.spots.len();
-        let (outputs, others): (Vec<usize>, Vec<usize>) =
-            all.filter(|at| is_end(index, *at)).partition(|at| is_output(*at));
-        // A start is an end too: the way out of one must not stop there.
-        let spread = |starts: Vec<usize>| {
-            let first: BTreeSet<usize> = starts.iter().copied().collect();
-            spread_from(index, starts, move |at| !first.contains(&at) && is_end(index, at))
-        };
         Self {
-            outputs: spread(outputs),
-            others: spread(others),
+            outputs: Self::spread(index, true),
+            others: None,
         }
     }
 
+    /// From turn-on outputs, or from every other end.
+    fn spread(index: &Index<'_>, from_outputs: bool) -> Spread {
+        let is_output =
+            |at: usize| matches!(index.spots.get(at).map(|spot| spot.role), Some(Role::TurnOnOut));
+        let starts: BTreeSet<usize> = (0..index.spots.len())
+            .filter(|at| is_output(*at) == from_outputs && is_end(index, *at))
+            .collect();
+        // A start is an end too: the way out of one must not stop there.
+        spread_from(index, starts.iter().copied(), |at| {
+            !starts.contains(&at) && is_end(index, at)
+        })
+    }
+
     /// The runs from an input to the output that drives it or, where there is none, to what feeds it.
-    fn runs(&self, at: usize, runs: &mut BTreeSet<model::RunId>) {
+    fn runs(&mut self, index: &Index<'_>, at: usize, runs: &mut BTreeSet<model::RunId>) {
         if self.outputs.from.contains_key(&at) {
             self.outputs.runs_to(at, runs);
         } else {
-            self.others.runs_to(at, runs);
+            self.others
+                .get_or_insert_with(|| Self::spread(index, false))
+                .runs_to(at, runs);
         }
     }
 }
@@ -153,7 +158,8 @@ fn pole(index: &Index<'_>, at: usize) -> Option<bool> {
 
 struct Nets {
     net_of: Vec<usize>,
-    nets: Vec<Net>,
+    /// By net; one that holds nothing of interest has no entry.
+    nets: BTreeMap<usize, Net>,
 }
 
 impl Nets {
@@ -173,7 +179,7 @@ impl Nets {
         }
         let net_of: Vec<usize> = (0..index.spots.len()).map(|at| groups.find(at)).collect();
         let mut it = Self {
-            nets: vec![Net::default(); net_of.len()],
+            nets: BTreeMap::new(),
             net_of,
         };
         for (at, spot) in index.spots.iter().enumerate() {
@@ -194,33 +200,32 @@ impl Nets {
                 }
                 _ => None,
             };
+            let pole = pole(index, at);
+            let is_load = spot.role == Role::SupplyPlus && matches!(index.kind(at), Some(PartKind::Load(_)));
+            let takes = is_load || matches!(spot.role, Role::TurnOnIn | Role::Control);
+            let gives = spot.role == Role::TurnOnOut;
+            if relay.is_none() && pole.is_none() && !takes && !gives {
+                continue;
+            }
             let of = it.of(at);
-            let Some(net) = it.nets.get_mut(of) else { continue };
+            let net = it.nets.entry(of).or_default();
             net.relays.extend(relay);
-            match pole(index, at) {
+            match pole {
                 Some(true) => net.permanent = true,
                 Some(false) => net.ignition = true,
                 None => {}
             }
-            match spot.role {
-                Role::TurnOnOut => {
-                    net.outputs.insert(at);
-                }
-                Role::TurnOnIn | Role::Control => {
-                    net.takes.insert(at);
-                }
-                Role::SupplyPlus if matches!(index.kind(at), Some(PartKind::Load(_))) => {
-                    net.takes.insert(at);
-                }
-                _ => {}
+            if gives {
+                net.outputs.insert(at);
+            }
+            if takes {
+                net.takes.insert(at);
             }
         }
         for link in index.links.iter().filter(|link| may_be_open(link.by)) {
             let (a, b) = (it.of(link.a), it.of(link.b));
             for (from, to) in [(a, b), (b, a)] {
-                if let Some(net) = it.nets.get_mut(from) {
-                    net.switched.insert(to);
-                }
+                it.nets.entry(from).or_default().switched.insert(to);
             }
         }
         it
@@ -240,7 +245,7 @@ impl Nets {
             if !seen.insert((at, behind)) {
                 continue;
             }
-            let Some(it) = self.nets.get(at) else { continue };
+            let Some(it) = self.nets.get(&at) else { continue };
             found.outputs.extend(it.outputs.iter().copied());
             found.always |= it.permanent && !behind;
             found.switched |= it.ignition || (it.permanent && behind);
@@ -271,7 +276,7 @@ impl Nets {
             if !seen.insert(at) {
                 continue;
             }
-            let Some(it) = self.nets.get(at) else { continue };
+            let Some(it) = self.nets.get(&at) else { continue };
             if it.permanent || it.ignition {
                 return true;
             }
@@ -302,7 +307,7 @@ fn asked(index: &Index<'_>, nets: &Nets) -> Vec<TurnOnOutput> {
             serves: Vec::new(),
         };
         let mut serves = BTreeSet::new();
-        for taker in nets.nets.get(nets.of(at)).into_iter().flat_map(|net| &net.takes) {
+        for taker in nets.nets.get(&nets.of(at)).into_iter().flat_map(|net| &net.takes) {
             let Some(taker_spot) = index.spots.get(*taker) else {
                 continue;
             };

@@ -9,8 +9,10 @@ use std::collections::BTreeMap;
 
 /// A terminal.
 #[derive(Clone, Debug)]
-pub(crate) struct Spot {
+pub(crate) struct Spot<'s> {
     pub(crate) part: PartId,
+    /// The kind of that part.
+    kind: &'s PartKind,
     pub(crate) name: TerminalName,
     pub(crate) role: Role,
 }
@@ -63,7 +65,7 @@ impl Link {
 /// Terminals and links of one sheet.
 pub(crate) struct Index<'s> {
     pub(crate) sheet: &'s Sheet,
-    pub(crate) spots: Vec<Spot>,
+    pub(crate) spots: Vec<Spot<'s>>,
     pub(crate) links: Vec<Link>,
     /// Runs with one end on a terminal and the other nowhere, by the terminal.
     pub(crate) stubs: BTreeMap<usize, Vec<RunId>>,
@@ -81,6 +83,7 @@ impl<'s> Index<'s> {
             let first = spots.len();
             spots.extend(part.terminals().into_iter().map(|t| Spot {
                 part: *id,
+                kind: &part.is,
                 name: t.name,
                 role: t.role,
             }));
@@ -174,10 +177,7 @@ impl<'s> Index<'s> {
 
     /// The kind of the part that a terminal is on.
     pub(crate) fn kind(&self, at: usize) -> Option<&'s PartKind> {
-        self.spots
-            .get(at)
-            .and_then(|spot| self.sheet.parts.get(&spot.part))
-            .map(|part| &part.is)
+        self.spots.get(at).map(|spot| spot.kind)
     }
 
     /// The terminal as people write it.

@@ -19,7 +19,7 @@ mod reduced;
 
 pub use deck::speaker_deck;
 
-use crate::study::{Assumption, ChannelLoad, Driver};
+use crate::study::{Assumption, ChannelLoad, Driver, Signal};
 use complex::Complex;
 use drivers::Reached;
 use element::{View, What};
@@ -87,15 +87,29 @@ fn shares(duty: Duty) -> (f64, f64, f64) {
 /// What each channel drives and what reaches each speaker.
 #[must_use]
 pub fn study_speakers(sheet: &Sheet, settings: &Settings) -> Speakers {
+    study_network(&Network::new(Index::new(sheet)), settings)
+}
+
+/// The whole sound side at once: what [`study_speakers`] and [`study_signal`](crate::signal::study_signal) find, with the
+/// terminals of the sheet numbered only once, and filters of head units carried on to the drivers.
+#[must_use]
+pub fn study_sound(sheet: &Sheet, settings: &Settings) -> (Speakers, Signal) {
     let net = Network::new(Index::new(sheet));
+    let mut speakers = study_network(&net, settings);
+    let signal = crate::signal::study_index(&net.index, &speakers);
+    crate::signal::carry_filters(sheet, &signal, &mut speakers);
+    (speakers, signal)
+}
+
+fn study_network(net: &Network<'_>, settings: &Settings) -> Speakers {
     let mut study = Speakers::default();
     let mut reach: BTreeMap<PartId, Reached> = BTreeMap::new();
     let mut loads: Vec<Option<ChannelLoad>> = vec![None; net.outputs.len()];
     let frequencies: Vec<Hertz> = (0..CURVE_POINTS).map(curve_frequency).collect();
-    for piece in pieces(&net) {
-        solve_piece(&net, &piece, settings, &frequencies, &mut loads, &mut reach);
+    for piece in pieces(net) {
+        solve_piece(net, &piece, settings, &frequencies, &mut loads, &mut reach);
     }
-    ties(&net, &mut loads);
+    ties(net, &mut loads);
     let (mean, rms, burst) = shares(settings.conditions.duty);
     for load in loads.into_iter().flatten() {
         let full = load.power.unwrap_or_default();
@@ -107,17 +121,17 @@ pub fn study_speakers(sheet: &Sheet, settings: &Settings) -> Speakers {
         };
         study.channels.push(load);
     }
-    for (id, part) in &sheet.parts {
+    for (id, part) in &net.index.sheet.parts {
         if let PartKind::Speaker(speaker) = &part.is {
-            let driver = reach.remove(id).unwrap_or_default().driver(
-                &net,
-                *id,
-                usize::from(speaker.coils.clamp(1, 2)),
-            );
+            let driver =
+                reach
+                    .remove(id)
+                    .unwrap_or_default()
+                    .driver(net, *id, usize::from(speaker.coils.clamp(1, 2)));
             study.drivers.insert(*id, driver);
         }
     }
-    assumptions(&net, &mut study);
+    assumptions(net, &mut study);
     study
 }
 
