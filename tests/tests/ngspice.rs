@@ -12,7 +12,11 @@ use std::process::Command;
 /// Runs decks, many to a process, and gives the node voltages of each.
 fn ngspice(decks: &[String]) -> Vec<std::collections::BTreeMap<String, f64>> {
     // Each thread of a test run works in a folder of its own.
-    let folder: PathBuf = std::env::temp_dir().join(format!("loomwright-ngspice-{}-{:?}", std::process::id(), std::thread::current().id()));
+    let folder: PathBuf = std::env::temp_dir().join(format!(
+        "loomwright-ngspice-{}-{:?}",
+        std::process::id(),
+        std::thread::current().id()
+    ));
     std::fs::create_dir_all(&folder).expect("a temporary folder");
     let mut out = Vec::new();
     for deck in decks {
@@ -24,12 +28,12 @@ fn ngspice(decks: &[String]) -> Vec<std::collections::BTreeMap<String, f64>> {
 
 fn run_one(folder: &Path, deck: &str) -> std::collections::BTreeMap<String, f64> {
     let path = folder.join("deck.cir");
-    std::fs::File::create(&path).and_then(|mut file| file.write_all(deck.as_bytes())).expect("the deck is written");
-    let run = Command::new("ngspice")
-        .arg("-b")
-        .arg(&path)
-        .output()
-        .expect("ngspice is installed: Debian package `ngspice`; this comparison must not be skipped in silence");
+    std::fs::File::create(&path)
+        .and_then(|mut file| file.write_all(deck.as_bytes()))
+        .expect("the deck is written");
+    let run = Command::new("ngspice").arg("-b").arg(&path).output().expect(
+        "ngspice is installed: Debian package `ngspice`; this comparison must not be skipped in silence",
+    );
     let text = String::from_utf8_lossy(&run.stdout);
     text.lines()
         .filter_map(|line| {
@@ -42,14 +46,18 @@ fn run_one(folder: &Path, deck: &str) -> std::collections::BTreeMap<String, f64>
 
 /// Compares every node of every sheet. Gives the number of nodes and the largest difference in volts.
 fn compare(sheets: &[(String, Sheet, Settings)], level: Level) -> (usize, f64) {
-    let decks: Vec<String> = sheets.iter().map(|(_, sheet, settings)| circuit::deck(sheet, settings, level)).collect();
+    let (decks, points): (Vec<String>, Vec<circuit::OperatingPoint>) = sheets
+        .iter()
+        .map(|(_, sheet, settings)| circuit::deck_and_point(sheet, settings, level))
+        .unzip();
     let answers = ngspice(&decks);
     let (mut nodes, mut worst) = (0, 0.0_f64);
-    for ((name, sheet, settings), answer) in sheets.iter().zip(answers) {
-        let ours = circuit::operating_point(sheet, settings, level);
+    for (((name, ..), ours), answer) in sheets.iter().zip(points).zip(answers) {
         assert!(!ours.nodes.is_empty(), "{name}: nothing was solved");
         for (node, volts) in &ours.nodes {
-            let theirs = answer.get(node).unwrap_or_else(|| panic!("{name}: ngspice gave no voltage for {node}"));
+            let theirs = answer
+                .get(node)
+                .unwrap_or_else(|| panic!("{name}: ngspice gave no voltage for {node}"));
             let difference = (volts - theirs).abs();
             assert!(
                 difference <= (0.001_f64).max(0.001 * theirs.abs()),
@@ -79,7 +87,11 @@ fn random_systems_agree() {
             let parts = 10 + usize::try_from(seed % 12).unwrap_or(0) * 10;
             let at = usize::try_from(seed).unwrap_or(0);
             let sheet = testkit::random::random_system(seed, parts);
-            (format!("seed {seed}"), sheet, settings(states[at % 4], duties[at % 5]))
+            (
+                format!("seed {seed}"),
+                sheet,
+                settings(states[at % 4], duties[at % 5]),
+            )
         })
         .collect();
     let third = sheets.len() / 3;
@@ -95,7 +107,10 @@ fn random_systems_agree() {
 fn large_systems_agree() {
     for parts in [600, 3000] {
         let sheet = testkit::random::random_system(7, parts);
-        compare(&[(format!("{parts} parts"), sheet, settings("cruise", "music"))], Level::Burst);
+        compare(
+            &[(format!("{parts} parts"), sheet, settings("cruise", "music"))],
+            Level::Burst,
+        );
     }
 }
 
@@ -110,7 +125,14 @@ fn worked_jobs_agree() {
         let job = model::text::parse(&text).expect("a job without errors");
         for (kind, sheet) in &job.sheets {
             for level in Level::ALL {
-                compare(&[(format!("{} {kind:?}", path.display()), sheet.clone(), job.settings.clone())], level);
+                compare(
+                    &[(
+                        format!("{} {kind:?}", path.display()),
+                        sheet.clone(),
+                        job.settings.clone(),
+                    )],
+                    level,
+                );
             }
             jobs += 1;
         }

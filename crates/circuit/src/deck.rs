@@ -2,8 +2,8 @@
 //!
 //! The deck states elements, not results: wires and contacts as resistors at their temperatures, batteries,
 //! alternators, converters and diodes by their characteristics, loads by their law. Taken as settled are only which
-//! relays and switches are closed and which parts are on. `.nodeset` starts live nodes at 12 V, as loads of constant
-//! power have a second, collapsed solution near 0 V. Written for ngspice in batch mode.
+//! relays and switches are closed and which parts are on. Loads of constant power have a second, collapsed solution near 0 V: `.nodeset`
+//! starts near the upper one, and below 6 V such a load goes over into a resistance. Written for ngspice in batch mode.
 
 use crate::assemble::{Prepared, prepare};
 use crate::network::{Closes, Draw, Kind};
@@ -22,6 +22,10 @@ pub struct OperatingPoint {
     pub deliverable: f64,
 }
 
+/// Below this voltage the deck lets a load of constant power go over into a resistance, so that the collapsed solution, at
+/// less than half of the source's voltage, is none. Above it nothing changes.
+const UPPER: f64 = 6.0;
+
 /// Name of a node in the deck.
 fn name(node: usize, references: &[bool]) -> String {
     if references.get(node) == Some(&true) {
@@ -39,8 +43,18 @@ fn references(it: &Prepared) -> Vec<bool> {
 /// The operating point that [`deck`] states the elements of.
 #[must_use]
 pub fn operating_point(sheet: &Sheet, settings: &Settings, level: Level) -> OperatingPoint {
+    point(&prepare(sheet, settings, level))
+}
+
+/// Deck and operating point of the same preparation, for comparisons.
+#[must_use]
+pub fn deck_and_point(sheet: &Sheet, settings: &Settings, level: Level) -> (String, OperatingPoint) {
     let it = prepare(sheet, settings, level);
-    let references = references(&it);
+    (write(&it, sheet, level), point(&it))
+}
+
+fn point(it: &Prepared) -> OperatingPoint {
+    let references = references(it);
     let nodes = (0..it.net.nodes)
         .filter(|n| it.point.driven[*n] && !references[*n])
         .map(|n| (name(n, &references), it.point.voltages[n]))
@@ -70,8 +84,11 @@ pub fn operating_point(sheet: &Sheet, settings: &Settings, level: Level) -> Oper
 /// The deck of a sheet at a level.
 #[must_use]
 pub fn deck(sheet: &Sheet, settings: &Settings, level: Level) -> String {
-    let it = prepare(sheet, settings, level);
-    let references = references(&it);
+    write(&prepare(sheet, settings, level), sheet, level)
+}
+
+fn write(it: &Prepared, sheet: &Sheet, level: Level) -> String {
+    let references = references(it);
     let net = &it.net;
     let mut out = String::new();
     let level_name = match level {
@@ -160,7 +177,10 @@ pub fn deck(sheet: &Sheet, settings: &Settings, level: Level) -> String {
                 && !matches!(element.law, Law::Open)
             {
                 let gives = format!("min(max(({voltage}-V({p},{m}))/{slope:e},0),{limit:e})*V({p},{m})");
-                let _ = writeln!(out, "B{at} {a} {b} I={gives}/{efficiency}/max({v},0.5)");
+                let _ = writeln!(
+                    out,
+                    "B{at} {a} {b} I={gives}/{efficiency}*{v}/(max({v},{UPPER})*max({v},{UPPER}))"
+                );
             }
             continue;
         }
@@ -173,15 +193,23 @@ pub fn deck(sheet: &Sheet, settings: &Settings, level: Level) -> String {
                 let _ = writeln!(out, "I{at} {a} {b} DC {amps:e}");
             }
             Law::Power(power) => {
-                let _ = writeln!(out, "B{at} {a} {b} I={power:e}/max({v},0.5)");
+                let _ = writeln!(
+                    out,
+                    "B{at} {a} {b} I={power:e}*{v}/(max({v},{UPPER})*max({v},{UPPER}))"
+                );
             }
             // Sources and diodes are written above.
             Law::Source { .. } | Law::Battery { .. } | Law::Limited { .. } | Law::Diode { .. } => {}
         }
     }
     for node in 0..net.nodes {
-        if it.point.driven[node] && !references[node] && it.point.voltages[node] > 6.0 {
-            let _ = writeln!(out, ".nodeset v({})=12", name(node, &references));
+        if it.point.driven[node] && !references[node] {
+            let _ = writeln!(
+                out,
+                ".nodeset v({})={:.2}",
+                name(node, &references),
+                it.point.voltages[node]
+            );
         }
     }
     out.push_str(".options reltol=1e-7 abstol=1e-10 vntol=1e-9 gmin=1e-15 itl1=1000\n");

@@ -18,5 +18,5 @@ mod study;
 pub mod trace;
 
 pub use assemble::study;
-pub use deck::{OperatingPoint, deck, operating_point};
+pub use deck::{OperatingPoint, deck, deck_and_point, operating_point};
 pub use study::*;
