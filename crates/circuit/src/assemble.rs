@@ -37,9 +37,8 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         })
         .collect();
 
-    let mut speakers = crate::speakers::study_speakers(sheet, settings);
-    study.signal = crate::signal::study_signal(sheet, settings, &speakers);
-    crate::signal::carry_filters(sheet, &study.signal, &mut speakers);
+    let (speakers, signal) = crate::speakers::study_sound(sheet, settings);
+    study.signal = signal;
     let delivered = |part: PartId| speakers.output.get(&part).copied().unwrap_or_default();
     let asked = |state: VehicleState| {
         demands(

@@ -127,11 +127,7 @@ fn any_wiring() -> impl Strategy<Value = Sheet> {
         })
         .cloned()
         .collect();
-    let all: Vec<TerminalRef> = terminals
-        .into_iter()
-        .chain(busy.clone())
-        .chain(busy)
-        .collect();
+    let all: Vec<TerminalRef> = terminals.into_iter().chain(busy.clone()).chain(busy).collect();
     let end = prop_oneof![
         30 => proptest::sample::select(all).prop_map(End::On),
         1 => Just(End::Loose(model::BoardPoint { x: 0, y: 0 })),
