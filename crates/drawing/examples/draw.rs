@@ -1,7 +1,10 @@
 //! Draws the plan of a job in text form to an SVG: `cargo run -p loomwright-drawing --example draw -- job.txt out.svg
 //! [light|dark|print]`. For looking at pictures while working on the drawing.
 
-use drawing::{DisplayList, Layout, Look, Palette, TitleBlock, TitleCell, draw, draw_paper, svg};
+use drawing::{
+    DisplayList, Layout, Look, Mark, MarkShape, Overlay, Palette, TitleBlock, TitleCell, draw, draw_paper,
+    svg,
+};
 use kurbo::Rect;
 use std::error::Error;
 
@@ -15,8 +18,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         Some("print") => Palette::print(),
         _ => Palette::light(),
     };
+    let look = arguments.next().unwrap_or_default();
     let mut job = model::text::parse(&std::fs::read_to_string(input)?)?;
-    if arguments.next().as_deref() == Some("arranged") {
+    if look.contains("arranged") {
         for sheet in job.sheets.values_mut() {
             for (id, at) in drawing::arrange(sheet) {
                 if let Some(part) = sheet.parts.get_mut(&id) {
@@ -43,10 +47,37 @@ fn main() -> Result<(), Box<dyn Error>> {
             vec![cell("Job", &job.title, 3), cell("Sheet", "Plan", 1)],
         ],
     };
+    let overlay = |word: &str| {
+        let titles = Overlay::ALL
+            .iter()
+            .find(|overlay| overlay.title().to_lowercase() == word);
+        titles.copied()
+    };
+    let mut seen = Look {
+        overlay: look.split(',').find_map(overlay).unwrap_or_default(),
+        ..Look::default()
+    };
+    if look.contains("marks") {
+        for (number, id) in sheet.parts.keys().enumerate() {
+            seen.marks.push(Mark {
+                finding: number as u32,
+                shape: [MarkShape::Octagon, MarkShape::Triangle, MarkShape::Dot][number % 3],
+                parts: if number % 2 == 0 { vec![*id] } else { vec![] },
+                runs: sheet.runs.keys().nth(number).copied().into_iter().collect(),
+                label: (number + 1).to_string(),
+            });
+        }
+    }
+    if let Some(circuit) = study.circuits.values().nth(1)
+        && look.contains("lit")
+    {
+        seen.lit.parts = circuit.all_parts.clone();
+        seen.lit.runs = circuit.all_runs.clone();
+    }
     let mut list = DisplayList::default();
     list.items.extend(draw_paper(visible, 1.0, &title).items);
     list.items
-        .extend(draw(sheet, &layout, Some(&study), &Look::default(), visible).items);
+        .extend(draw(sheet, &layout, Some(&study), &seen, visible).items);
     std::fs::write(output, svg(&list, &palette, visible))?;
     Ok(())
 }

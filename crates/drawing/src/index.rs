@@ -32,7 +32,7 @@ fn cell(length: f64) -> i32 {
 
 fn cells(area: Rect) -> Option<(std::ops::RangeInclusive<i32>, std::ops::RangeInclusive<i32>)> {
     let (x0, x1, y0, y1) = (cell(area.x0), cell(area.x1), cell(area.y0), cell(area.y1));
-    let count = (i64::from(x1) - i64::from(x0) + 1) * (i64::from(y1) - i64::from(y0) + 1);
+    let count = (i64::from(x1) - i64::from(x0) + 1).saturating_mul(i64::from(y1) - i64::from(y0) + 1);
     (count <= MOST_CELLS && count > 0).then_some((x0..=x1, y0..=y1))
 }
 

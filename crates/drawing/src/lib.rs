@@ -20,7 +20,9 @@ mod ways;
 
 pub use arrange::arrange;
 pub use display::*;
-pub use draw::{TitleBlock, TitleCell, detail_at, draw, draw_paper, text_area, title_cells};
+pub use draw::{
+    TitleBlock, TitleCell, detail_at, draw, draw_paper, mark_at, mark_spot, text_area, title_cells,
+};
 pub use layout::{Hit, Layout};
 pub use letters::{FONT_FAMILY, fit, text_width};
 pub use look::{Lit, Look, Mark, MarkShape, Overlay};

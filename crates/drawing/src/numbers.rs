@@ -50,3 +50,31 @@ pub fn quantity<Q: Quantity>(value: Q) -> String {
 pub fn amps(number: f64) -> String {
     with_unit(number, "A")
 }
+
+/// Volts to a hundredth, as a meter shows them.
+#[must_use]
+pub fn volts(number: f64) -> String {
+    // Adding zero turns a negative zero into a plain one.
+    format!("{:.2} V", libm::round(number * 100.0) / 100.0 + 0.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn three_figures() {
+        let written: Vec<String> = [0.0, 0.0354, 0.2, 3.75, 13.78, 41.04, 99.96, 640.0, 12_345.0]
+            .iter()
+            .map(|number| with_unit(*number, "A"))
+            .collect();
+        assert_eq!(
+            written,
+            [
+                "0 A", "35.4 mA", "0.2 A", "3.75 A", "13.8 A", "41 A", "100 A", "640 A", "12.3 kA"
+            ]
+        );
+        assert_eq!(volts(-0.001), "0.00 V");
+        assert_eq!(figures(f64::NAN), "?");
+    }
+}

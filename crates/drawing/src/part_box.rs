@@ -143,10 +143,15 @@ pub(crate) fn outward(side: Side) -> Vec2 {
     }
 }
 
-/// A board point as a point of the plane.
+/// A board point as a point of the plane. What lies off the board, as a damaged sheet may have it, is taken to its edge,
+/// so that no sum of lengths overflows.
 #[must_use]
 pub fn to_point(at: BoardPoint) -> Point {
-    Point::new(f64::from(at.x), f64::from(at.y))
+    let edge = model::limits::FURTHEST;
+    Point::new(
+        f64::from(at.x.clamp(-edge, edge)),
+        f64::from(at.y.clamp(-edge, edge)),
+    )
 }
 
 /// What a part says of itself without a study, in its line of numbers; empty where the kind has none.
@@ -202,7 +207,10 @@ fn sample_numbers(kind: &PartKind) -> &'static str {
     match kind {
         PartKind::Bus(_) | PartKind::Splice(_) | PartKind::Plug(_) | PartKind::Adapter(_) => "",
         PartKind::Crossover(_) | PartKind::InlineCapacitor(_) | PartKind::LineConverter(_) => "",
-        PartKind::Battery(_) | PartKind::Amplifier(_) | PartKind::HeadUnit(_) => " · 88.8 V · 888 A",
+        PartKind::Battery(_) => " · 88.8 V · gives 88.8 A",
+        PartKind::Amplifier(_) | PartKind::HeadUnit(_) => "88.8 V · 88.8 A",
+        PartKind::Alternator(_) | PartKind::Converter(_) => " · 88.8 V · 88.8 A",
+        PartKind::Speaker(_) => " · gets 888 W",
         _ => " · 88.8 mA",
     }
 }

@@ -7,6 +7,8 @@ use model::{BoardPoint, PartId};
 
 /// Least room between columns: a run's label fits on a straight piece.
 const LEAST_ROOM: i32 = 110;
+/// Height left of a band in which no part stands.
+const EMPTY_BAND: i32 = 60;
 /// Most room between columns.
 const MOST_ROOM: i32 = 600;
 
@@ -48,13 +50,7 @@ pub(crate) fn place(system: &System, web: &Web) -> (Vec<(PartId, BoardPoint)>, i
         let lines = most_side_by_side(list);
         x += width.get(column).copied().unwrap_or(0) + (40 + 10 * lines).clamp(LEAST_ROOM, MOST_ROOM);
     }
-    let top = web
-        .nodes
-        .iter()
-        .filter(|node| node.unit.is_some())
-        .map(|node| node.y)
-        .min()
-        .unwrap_or(0);
+    let squeeze = Squeeze::of(system, web);
     let mut places = Vec::new();
     let (mut full_width, mut full_height) = (0, 0);
     for node in &web.nodes {
@@ -69,7 +65,7 @@ pub(crate) fn place(system: &System, web: &Web) -> (Vec<(PartId, BoardPoint)>, i
         } else {
             0
         };
-        let (x, y) = (column_left + shift, node.y - top);
+        let (x, y) = (column_left + shift, squeeze.height(node.y));
         full_width = full_width.max(x + unit.width);
         full_height = full_height.max(y + unit.height);
         for (part, dx, dy) in &unit.parts {
@@ -83,6 +79,54 @@ pub(crate) fn place(system: &System, web: &Web) -> (Vec<(PartId, BoardPoint)>, i
         }
     }
     (places, grid(full_width), grid(full_height))
+}
+
+/// Takes empty bands out of the height: where no part stands across the whole system, no more room is left than the
+/// passing runs there need.
+struct Squeeze {
+    /// Where a band ends, and by how much everything from there on moves up.
+    steps: Vec<(i32, i32)>,
+}
+
+impl Squeeze {
+    fn of(system: &System, web: &Web) -> Self {
+        let mut spans: Vec<(i32, i32)> = Vec::new();
+        let mut passing: Vec<i32> = Vec::new();
+        for node in &web.nodes {
+            match node.unit.and_then(|unit| system.units.get(unit)) {
+                Some(unit) => spans.push((node.y, node.y + unit.height)),
+                None => passing.push(node.y),
+            }
+        }
+        spans.sort_unstable();
+        passing.sort_unstable();
+        passing.dedup();
+        let mut steps = Vec::new();
+        // Everything starts at height 0.
+        let mut moved = spans.first().map_or(0, |(y, _)| *y);
+        let mut reached = moved;
+        steps.push((i32::MIN, moved));
+        for (top, bottom) in spans {
+            let before = passing.partition_point(|y| *y <= reached);
+            let runs = passing.partition_point(|y| *y < top).saturating_sub(before);
+            let room = EMPTY_BAND + 10 * i32::try_from(runs).unwrap_or(0).min(60);
+            if top - reached > room {
+                moved += top - reached - room;
+                steps.push((top, moved));
+            }
+            reached = reached.max(bottom);
+        }
+        Self { steps }
+    }
+
+    fn height(&self, y: i32) -> i32 {
+        let next = self.steps.partition_point(|(from, _)| *from <= y);
+        let moved = next
+            .checked_sub(1)
+            .and_then(|n| self.steps.get(n))
+            .map_or(0, |(_, moved)| *moved);
+        y - moved
+    }
 }
 
 fn grid(length: i32) -> i32 {

@@ -216,9 +216,10 @@ impl<'a> Overlays<'a> {
     /// The ramp's ink for a voltage.
     pub(crate) fn voltage_ink(&self, volts: f64) -> Ink {
         if volts < self.highest / 2.0 {
-            ramp(volts.abs() * 0.45)
+            ramp(volts.abs().min(1.0) * 0.4)
         } else {
-            ramp(0.55 + 0.45 * (volts - self.highest + 2.0) / 2.0)
+            // The hot end is left for what is hot.
+            ramp((0.5 + 0.3 * (volts - self.highest + 2.0) / 2.0).max(0.4))
         }
     }
 

@@ -1,7 +1,8 @@
 //! Parts: outline, symbol, studs, texts, and the numbers a study adds.
 
+use super::overlay::Overlays;
 use super::pen::{Pen, Writing, solid};
-use crate::display::{Detail, Ink, Owner};
+use crate::display::{Anchor, Detail, Ink, Owner};
 use crate::layout::Layout;
 use crate::letters::fit;
 use crate::look::Look;
@@ -9,9 +10,9 @@ use crate::numbers;
 use crate::part_box::{NAME_SIZE, NUMBER_SIZE, PartBox, SlotFor, Weight, own_numbers, turning};
 use crate::symbols::symbol;
 use circuit::Study;
-use kurbo::{Affine, BezPath, Circle, Rect};
+use kurbo::{Affine, BezPath, Circle, Rect, Vec2};
 use model::kinds::PartKind;
-use model::{Part, PartId, Sheet};
+use model::{Part, PartId, Sheet, Side};
 
 pub(crate) fn draw_parts(
     pen: &mut Pen,
@@ -41,7 +42,11 @@ fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Opt
         (Ink::Line, Ink::Text, Ink::Faint)
     };
     let picked = look.picked.contains(&owner);
-    let hovered = look.hovered == Some(owner);
+    let spoken_of = look
+        .marks
+        .iter()
+        .any(|mark| mark.parts.contains(&id) && look.hovered == Some(Owner::Finding(mark.finding)));
+    let hovered = look.hovered == Some(owner) || spoken_of;
     let outline = drawn.outline;
     if picked || hovered {
         let ink = if picked { Ink::Picked } else { Ink::Lit };
@@ -127,7 +132,7 @@ fn draw_symbol(pen: &mut Pen, part: &Part, drawn: &PartBox, line: Ink, text: Ink
         pen.write(
             Detail::Studs,
             Writing {
-                anchor: crate::Anchor::Middle,
+                anchor: Anchor::Middle,
                 ..Writing::new(word.clone(), map * *at, *size, text)
             },
         );
@@ -196,7 +201,13 @@ fn part_numbers(id: PartId, part: &Part, study: Option<&Study>) -> String {
             if let Some(volts) = volts(flow) {
                 add(volts);
             }
-            add(numbers::quantity(flow.current.mean));
+            // A battery says which way: its current is negative while it is charged.
+            let amps = numbers::quantity(flow.current.mean.abs());
+            add(match part.is {
+                PartKind::Battery(_) if flow.current.mean.0 < 0.0 => format!("takes {amps}"),
+                PartKind::Battery(_) => format!("gives {amps}"),
+                _ => amps,
+            });
         }
         PartKind::Fuse(_)
         | PartKind::Breaker(_)
@@ -241,5 +252,51 @@ fn channel_numbers(id: PartId, channel: u8, study: Option<&Study>) -> String {
             }
         }
         _ => String::new(),
+    }
+}
+
+/// Volts at every stud that has any, outside the outline, above the run that lands there.
+pub(crate) fn draw_voltages(pen: &mut Pen, layout: &Layout, overlays: &Overlays<'_>, visible: Rect) {
+    if !pen.shows(Detail::Numbers) {
+        return;
+    }
+    for id in layout.part_index.near(visible.inflate(60.0, 20.0)) {
+        let Some(drawn) = layout.parts.get(&id) else {
+            continue;
+        };
+        pen.owner(Owner::Part(id));
+        for stud in &drawn.studs {
+            let terminal = model::TerminalRef {
+                part: id,
+                terminal: stud.name.clone(),
+            };
+            let Some(volts) = overlays.volts(&terminal) else {
+                continue;
+            };
+            let (shift, anchor) = match stud.side {
+                Side::Left => (Vec2::new(-6.0, -4.5), Anchor::End),
+                Side::Right => (Vec2::new(6.0, -4.5), Anchor::Start),
+                Side::Top => (Vec2::new(6.0, -6.0), Anchor::Start),
+                Side::Bottom => (Vec2::new(6.0, 11.0), Anchor::Start),
+            };
+            let writing = Writing {
+                anchor,
+                halo: true,
+                ..Writing::new(numbers::volts(volts), stud.at + shift, 7.5, Ink::Text)
+            };
+            let area = writing.area();
+            let on_part = layout.part_index.any_near(area, |other| {
+                layout
+                    .parts
+                    .get(&other)
+                    .is_some_and(|part| part.outline.overlaps(area))
+            });
+            let on_label = layout.label_index.any_near(area, |run| {
+                layout.labels.get(&run).is_some_and(|label| label.overlaps(area))
+            });
+            if !on_part && !on_label {
+                pen.write(Detail::Numbers, writing);
+            }
+        }
     }
 }

@@ -63,7 +63,15 @@ pub(crate) fn draw_runs(
         .collect();
     let strokes: Vec<Vec<Stroke>> = seen
         .iter()
-        .map(|(id, run, way)| strokes(*id, run, way, kind_of(layout, run), overlays, look))
+        .map(|(id, run, way)| {
+            let mut all = strokes(*id, run, way, kind_of(layout, run), overlays, look);
+            // Seen from far off, one stroke says as much as three.
+            if !pen.shows(Detail::Studs) && all.len() > 2 {
+                all.truncate(2);
+                all.swap_remove(0);
+            }
+            all
+        })
         .collect();
     let hops = pen.shows(Detail::Studs);
     let mut over: Vec<(RunId, BezPath, usize)> = Vec::new();
@@ -77,7 +85,7 @@ pub(crate) fn draw_runs(
         };
         let halo = if look.picked.contains(&owner) {
             Some((Ink::Picked, way.width + 7.0))
-        } else if look.hovered == Some(owner) || look.lit.runs.contains(id) {
+        } else if look.hovered == Some(owner) || look.lit.runs.contains(id) || spoken_of(look, *id) {
             Some((Ink::Lit, way.width + 6.0))
         } else {
             None
@@ -347,4 +355,13 @@ fn draw_label(pen: &mut Pen, id: RunId, way: &RunWay, overlays: &Overlays<'_>, l
             ..Writing::new(text, label.at, RUN_LABEL_SIZE, ink)
         },
     );
+}
+
+/// Whether the finding under the pointer speaks of this run.
+fn spoken_of(look: &Look, run: RunId) -> bool {
+    matches!(look.hovered, Some(Owner::Finding(_)))
+        && look
+            .marks
+            .iter()
+            .any(|mark| look.hovered == Some(Owner::Finding(mark.finding)) && mark.runs.contains(&run))
 }

@@ -1,116 +1,175 @@
 //! Maze search (A*) on the grid, for ends that no way of few bends reaches.
 
-use super::search::{BEND, CLEAR, Found, Outlet, Space, straighten};
+use super::search::{BEND, Found, Outlet, Space, straighten};
 use super::tracks::{At, Axis, Piece};
 use std::cmp::Reverse;
-use std::collections::{BTreeMap, BinaryHeap};
+use std::collections::BinaryHeap;
 
 const STEP: i32 = 10;
-/// Most points looked at before giving up: keeps a walled-in stud from freezing the page.
-const MOST: usize = 20_000;
-/// How far beyond the ends the maze reaches.
-const BEYOND: i32 = 800;
+/// How far beyond the ends the maze reaches, in steps.
+const BEYOND: i32 = 40;
+/// Most points of the grid: beyond that the ends are joined straight. Keeps a far-flung run from freezing the page.
+const MOST: i32 = 60_000;
+/// What a step costs that lies over or crosses another run, besides its length.
+const AMONG: u32 = 60;
 
-type Place = (i32, i32, bool);
+/// Points of the grid, two for each place: reached along a level piece or along an upright one.
+struct Grid {
+    low: (i32, i32),
+    width: i32,
+    height: i32,
+    blocked: Vec<bool>,
+}
+
+impl Grid {
+    fn place(&self, x: i32, y: i32) -> Option<usize> {
+        let (x, y) = (x - self.low.0, y - self.low.1);
+        (0..self.width).contains(&x).then_some(())?;
+        (0..self.height).contains(&y).then_some(())?;
+        usize::try_from(y * self.width + x).ok()
+    }
+}
 
 /// A way between two ends round everything, or `None` when there is none.
 pub(crate) fn find(space: &Space<'_>, from: Outlet, to: Outlet) -> Option<Found> {
     let origin = from.at;
-    let (low, high) = (
-        At {
-            x: from.at.x.min(to.at.x) - BEYOND,
-            y: from.at.y.min(to.at.y) - BEYOND,
-        },
-        At {
-            x: from.at.x.max(to.at.x) + BEYOND,
-            y: from.at.y.max(to.at.y) + BEYOND,
-        },
-    );
+    let at = |x: i32, y: i32| At {
+        x: origin.x + STEP * x,
+        y: origin.y + STEP * y,
+    };
     // Steps of the grid hang on the start; the goal is reached by its nearest grid point.
     let goal = (
         libm::round(f64::from(to.at.x - origin.x) / f64::from(STEP)) as i32,
         libm::round(f64::from(to.at.y - origin.y) / f64::from(STEP)) as i32,
     );
-    let guess = |x: i32, y: i32| STEP * ((x - goal.0).abs() + (y - goal.1).abs());
+    let low = (goal.0.min(0) - BEYOND, goal.1.min(0) - BEYOND);
+    let (width, height) = (goal.0.abs() + 2 * BEYOND + 1, goal.1.abs() + 2 * BEYOND + 1);
+    if width.checked_mul(height).is_none_or(|points| points > MOST) {
+        return None;
+    }
+    let mut grid = Grid {
+        low,
+        width,
+        height,
+        blocked: vec![false; usize::try_from(width * height).ok()?],
+    };
+    let corners = (at(low.0, low.1), at(low.0 + width, low.1 + height));
+    for (x, y) in space.walls((corners.0.x, corners.1.x), (corners.0.y, corners.1.y)) {
+        // Places strictly between the walls' edges.
+        let steps = |low: i32, high: i32, origin: i32| {
+            ((low - origin).div_euclid(STEP) + 1)..=((high - origin - 1).div_euclid(STEP))
+        };
+        for row in steps(y.0, y.1, origin.y) {
+            for column in steps(x.0, x.1, origin.x) {
+                if let Some(slot) = grid
+                    .place(column, row)
+                    .and_then(|place| grid.blocked.get_mut(place))
+                {
+                    *slot = true;
+                }
+            }
+        }
+    }
+    let count = 2 * grid.blocked.len();
+    let mut costs = vec![u32::MAX; count];
+    // The direction one came from: 0 to 3, and which of the two points of the place; 255 for none.
+    let mut came = vec![255_u8; count];
+    let guess = |x: i32, y: i32| (STEP * ((x - goal.0).abs() + (y - goal.1).abs())) as u32;
     let mut open = BinaryHeap::new();
-    let mut came: BTreeMap<Place, (i32, Option<Place>)> = BTreeMap::new();
     for level in [true, false] {
         let fits = match from.out {
             (0, 0) => true,
             (_, 0) => level,
             _ => !level,
         };
-        let start = (0, 0, level);
-        let cost = if fits { 0 } else { BEND as i32 };
-        came.insert(start, (cost, None));
-        open.push(Reverse((cost + guess(0, 0), start)));
+        let cost = if fits { 0 } else { BEND as u32 };
+        if let Some(slot) = grid
+            .place(0, 0)
+            .and_then(|place| costs.get_mut(2 * place + usize::from(level)))
+        {
+            *slot = cost;
+        }
+        open.push(Reverse((cost + guess(0, 0), cost, 0, 0, level)));
     }
-    let mut looked = 0;
+    const WAYS: [(i32, i32); 4] = [(1, 0), (-1, 0), (0, 1), (0, -1)];
     let mut end = None;
-    while let Some(Reverse((_, place))) = open.pop() {
-        let (x, y, level) = place;
+    while let Some(Reverse((_, cost, x, y, level))) = open.pop() {
         if (x, y) == goal {
-            end = Some(place);
+            end = Some((x, y, level));
             break;
         }
-        looked += 1;
-        if looked > MOST {
-            break;
+        let here = grid.place(x, y).map(|place| 2 * place + usize::from(level));
+        if here
+            .and_then(|here| costs.get(here))
+            .is_none_or(|known| *known < cost)
+        {
+            continue;
         }
-        let cost = came.get(&place).map_or(i32::MAX, |(cost, _)| *cost);
-        for (dx, dy) in [(1, 0), (-1, 0), (0, 1), (0, -1)] {
-            let turns_level = dx != 0;
-            // Never back into the part that it leaves.
-            if x == 0 && y == 0 && (dx, dy) == (-from.out.0, -from.out.1) {
+        for (way, (dx, dy)) in WAYS.into_iter().enumerate() {
+            let goes_level = dx != 0;
+            // Never back into the part that it leaves, nor through the one where it ends.
+            if (x == 0 && y == 0 && (dx, dy) == (-from.out.0, -from.out.1))
+                || ((x + dx, y + dy) == goal && (dx, dy) == to.out)
+            {
                 continue;
             }
-            let next = (x + dx, y + dy, turns_level);
-            let at = |x: i32, y: i32| At {
-                x: origin.x + STEP * x,
-                y: origin.y + STEP * y,
+            let (next_x, next_y) = (x + dx, y + dy);
+            let Some(place) = grid.place(next_x, next_y) else {
+                continue;
             };
-            let (a, b) = (at(x, y), at(next.0, next.1));
-            if b.x < low.x || b.x > high.x || b.y < low.y || b.y > high.y {
+            if grid.blocked.get(place) == Some(&true) && (next_x, next_y) != goal {
                 continue;
             }
-            let axis = if turns_level { Axis::Level } else { Axis::Upright };
+            let axis = if goes_level { Axis::Level } else { Axis::Upright };
+            let (a, b) = (at(x, y), at(next_x, next_y));
             let piece = Piece {
                 axis,
                 line: a.across(axis),
                 low: a.along(axis).min(b.along(axis)),
                 high: a.along(axis).max(b.along(axis)),
             };
-            let last = (next.0, next.1) == goal && (to.at.x - b.x).abs().max((to.at.y - b.y).abs()) > 0;
-            if !last && !space.free(piece) {
-                continue;
-            }
-            // A taste of the full cost: lying over or crossing a run, without the length.
-            let among = (space.tracks.cost(piece, space.fellows) as i32).min(120);
-            let next_cost = cost + STEP + among + if turns_level == level { 0 } else { BEND as i32 };
-            if came.get(&next).is_none_or(|(known, _)| next_cost < *known) {
-                came.insert(next, (next_cost, Some(place)));
-                open.push(Reverse((next_cost + guess(next.0, next.1), next)));
+            let among = if space.tracks.cost(piece, space.fellows, 1.0) > 0.0 {
+                AMONG
+            } else {
+                0
+            };
+            let turn = if goes_level == level { 0 } else { BEND as u32 };
+            let next_cost = cost + STEP as u32 + among + turn;
+            let next = 2 * place + usize::from(goes_level);
+            if let (Some(known), Some(back)) = (costs.get_mut(next), came.get_mut(next))
+                && next_cost < *known
+            {
+                *known = next_cost;
+                *back = way as u8 * 2 + u8::from(level);
+                open.push(Reverse((
+                    next_cost + guess(next_x, next_y),
+                    next_cost,
+                    next_x,
+                    next_y,
+                    goes_level,
+                )));
             }
         }
     }
     let mut points = vec![to.at];
-    let mut place = end;
-    while let Some(at) = place {
-        points.push(At {
-            x: origin.x + STEP * at.0,
-            y: origin.y + STEP * at.1,
-        });
-        place = came.get(&at).and_then(|(_, before)| *before);
-    }
-    if points.len() < 2 {
-        return None;
+    let (mut x, mut y, mut level) = end?;
+    loop {
+        points.push(at(x, y));
+        let back = grid
+            .place(x, y)
+            .and_then(|place| came.get(2 * place + usize::from(level)))
+            .copied()
+            .unwrap_or(255);
+        let Some((dx, dy)) = WAYS.get(usize::from(back / 2)) else {
+            break;
+        };
+        (x, y, level) = (x - dx, y - dy, back % 2 == 1);
     }
     points.reverse();
     square(&mut points);
     points.dedup();
     straighten(&mut points);
     let cost = space.cost(&points);
-    debug_assert!(CLEAR == STEP);
     Some(Found { points, cost })
 }
 

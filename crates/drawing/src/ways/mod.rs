@@ -15,6 +15,7 @@ pub(crate) use labels::{RUN_LABEL_SIZE, wordings};
 pub(crate) use tracks::{At, Axis, Tracks, pieces};
 
 use crate::layout::Layout;
+use crate::part_box::to_point;
 use kurbo::{Point, Rect};
 use model::{BoardPoint, End, PartId, Run, RunId, Sheet, TerminalName};
 use search::{CLEAR, Found, Outlet, Space, straighten};
@@ -22,6 +23,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// Most times that crossing runs are taken up and laid again.
 const ROUNDS: usize = 3;
+
+/// From how many runs on they are taken up only once.
+const MANY: usize = 200;
 
 /// Where a run lies.
 #[derive(Clone, Debug, PartialEq)]
@@ -130,7 +134,10 @@ impl Job<'_> {
         }
         points.push(to);
         points.dedup();
-        straighten(&mut points);
+        // Bends put by hand stay, also those that lie in line.
+        if self.run.bends.is_empty() {
+            straighten(&mut points);
+        }
         points
     }
 }
@@ -145,7 +152,7 @@ fn whole(point: Point) -> At {
 fn outlet(layout: &Layout, end: &End) -> Option<(At, Outlet)> {
     Some(match end {
         End::Loose(at) => {
-            let at = At { x: at.x, y: at.y };
+            let at = whole(to_point(*at));
             (at, Outlet { at, out: (0, 0) })
         }
         End::On(terminal) => {
@@ -221,7 +228,8 @@ pub(crate) fn lay_runs(
         });
         layout.tracks.insert(job.id, &job.points());
     }
-    for _ in 0..ROUNDS {
+    let rounds = if jobs.len() > MANY { 1 } else { ROUNDS };
+    for _ in 0..rounds {
         let mut better = false;
         for job in jobs.iter_mut().filter(|job| job.run.bends.is_empty()) {
             let points = job.points();
@@ -243,8 +251,9 @@ pub(crate) fn lay_runs(
                 .as_ref()
                 .map_or(0, |found| found.points.len().saturating_sub(2));
             if now > f64::from(length) + search::BEND * bends as f64 + 1.0 {
-                let again = search(layout, job);
-                if again.cost < now - 1.0 {
+                if let Some(again) = space.find(job.outlets[0], job.outlets[1])
+                    && again.cost < now - 1.0
+                {
                     job.laid = Some(again);
                     better = true;
                 }
@@ -293,12 +302,17 @@ fn put_labels(sheet: &Sheet, layout: &mut Layout, ways: &mut BTreeMap<RunId, Run
 }
 
 fn space<'a>(layout: &'a Layout, job: &'a Job<'_>) -> Space<'a> {
-    Space {
+    let mut space = Space {
         parts: &layout.parts,
         index: &layout.part_index,
         tracks: &layout.tracks,
         fellows: &job.fellows,
+        close: Vec::new(),
+    };
+    for outlet in job.outlets {
+        space.note_close(outlet.at);
     }
+    space
 }
 
 fn search(layout: &Layout, job: &Job<'_>) -> Found {
@@ -311,21 +325,38 @@ fn search(layout: &Layout, job: &Job<'_>) -> Found {
             // Walled in: straight there, over whatever is in the way, so that the run is seen at all.
             let mut points = vec![from.at, to.at];
             maze::square(&mut points);
-            let cost = space.cost(&points) + 1e6;
+            let cost = space.cost(&points);
             Found { points, cost }
         })
 }
 
+/// The way through bends put by hand: at each of them it turns, with a corner more where two are not in line.
 fn by_hand(job: &Job<'_>) -> Found {
     let [from, to] = job.outlets;
-    let mut points = vec![from.at];
-    points.extend(job.run.bends.iter().map(|bend| At { x: bend.x, y: bend.y }));
-    points.push(to.at);
-    // The stub tells the first corner which way it came.
-    let [start, end] = job.ends;
-    points.insert(0, start);
-    points.push(end);
-    maze::square(&mut points);
-    points.dedup();
+    let mut points = vec![job.ends[0], from.at];
+    for next in job
+        .run
+        .bends
+        .iter()
+        .map(|bend| whole(to_point(*bend)))
+        .chain([to.at])
+    {
+        if let [.., before, last] = points.as_slice()
+            && last.x != next.x
+            && last.y != next.y
+        {
+            let came_level = before.y == last.y;
+            // Out of the stud it goes on straight; from a bend it leaves across.
+            let goes_level = if *last == from.at { came_level } else { !came_level };
+            points.push(if goes_level {
+                At { x: next.x, y: last.y }
+            } else {
+                At { x: last.x, y: next.y }
+            });
+        }
+        if points.last() != Some(&next) {
+            points.push(next);
+        }
+    }
     Found { points, cost: 0.0 }
 }

@@ -19,7 +19,9 @@ const STEP: i32 = 10;
 /// How far beyond its ends a way is searched.
 const BEYOND: i32 = 600;
 /// Most lines tried beside one another near an end.
-const NEAR_LINES: usize = 48;
+const NEAR_LINES: usize = 24;
+/// Most lines tried for the long piece of a way, nearest first.
+const MOST_LINES: usize = 60;
 
 /// An end of a run: where it may turn first, and the direction in which it leaves: (0, 0) for a loose end.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,6 +54,9 @@ pub(crate) struct Space<'a> {
     pub(crate) tracks: &'a Tracks,
     /// Runs that leave from the same studs as the one that is laid.
     pub(crate) fellows: &'a [RunId],
+    /// Parts so close to one of its studs that the run cannot keep its distance from them: their outlines are kept clear
+    /// of, or where even that is impossible, nothing (true).
+    pub(crate) close: Vec<(PartId, bool)>,
 }
 
 /// A way with its cost.
@@ -69,27 +74,68 @@ fn area(axis: Axis, along: (i32, i32), across: (i32, i32)) -> Rect {
     Rect::new(f64::from(x.0), f64::from(y.0), f64::from(x.1), f64::from(y.1))
 }
 
-/// Low and high of an outline along an axis, in whole units, kept-clear margin included: a line strictly between them is
-/// blocked.
-fn blocked_span(outline: Rect, axis: Axis) -> (i32, i32) {
+/// Low and high of an outline along an axis, in whole units, widened by a margin.
+fn span(outline: Rect, axis: Axis, margin: i32) -> (i32, i32) {
     let (low, high) = match axis {
         Axis::Level => (outline.x0, outline.x1),
         Axis::Upright => (outline.y0, outline.y1),
     };
-    (libm::floor(low) as i32 - CLEAR, libm::ceil(high) as i32 + CLEAR)
+    (libm::floor(low) as i32 - margin, libm::ceil(high) as i32 + margin)
 }
 
 impl Space<'_> {
+    /// Notes the parts that stand too close to an end.
+    pub(crate) fn note_close(&mut self, end: At) {
+        let search =
+            area(Axis::Level, (end.x, end.x), (end.y, end.y)).inflate(f64::from(CLEAR), f64::from(CLEAR));
+        let mut close = Vec::new();
+        self.index.any_near(search, |id| {
+            if let Some(part) = self.parts.get(&id) {
+                let within = |margin: i32| {
+                    let (x, y) = (
+                        span(part.outline, Axis::Level, margin),
+                        span(part.outline, Axis::Upright, margin),
+                    );
+                    x.0 < end.x && end.x < x.1 && y.0 < end.y && end.y < y.1
+                };
+                if within(CLEAR) {
+                    close.push((id, within(0)));
+                }
+            }
+            false
+        });
+        self.close.extend(close);
+    }
+    /// What a part blocks along an axis: a line strictly between is blocked. `None` when it blocks nothing.
+    fn wall(&self, id: PartId, axis: Axis) -> Option<(i32, i32)> {
+        let part = self.parts.get(&id)?;
+        let margin = match self.close.iter().find(|(close, _)| *close == id) {
+            None => CLEAR,
+            Some((_, false)) => 0,
+            Some((_, true)) => return None,
+        };
+        Some(span(part.outline, axis, margin))
+    }
+    /// Walls in an area, as spans of x and y: places strictly between are blocked.
+    pub(crate) fn walls(&self, x: (i32, i32), y: (i32, i32)) -> Vec<((i32, i32), (i32, i32))> {
+        let search = area(Axis::Level, x, y).inflate(f64::from(CLEAR), f64::from(CLEAR));
+        self.index
+            .near(search)
+            .into_iter()
+            .filter_map(|id| Some((self.wall(id, Axis::Level)?, self.wall(id, Axis::Upright)?)))
+            .collect()
+    }
     /// Whether a piece keeps clear of all parts.
     pub(crate) fn free(&self, piece: Piece) -> bool {
         let search = area(piece.axis, (piece.low, piece.high), (piece.line, piece.line))
             .inflate(f64::from(CLEAR), f64::from(CLEAR));
         !self.index.any_near(search, |id| {
-            self.parts.get(&id).is_some_and(|part| {
-                let (low, high) = blocked_span(part.outline, piece.axis);
-                let (before, after) = blocked_span(part.outline, piece.axis.other());
-                low < piece.high && piece.low < high && before < piece.line && piece.line < after
-            })
+            match (self.wall(id, piece.axis), self.wall(id, piece.axis.other())) {
+                (Some((low, high)), Some((before, after))) => {
+                    low < piece.high && piece.low < high && before < piece.line && piece.line < after
+                }
+                _ => false,
+            }
         })
     }
     /// The lines, from `lines.0` to `lines.1`, on which a piece of this axis and span would come too near to a part: low
@@ -98,11 +144,11 @@ impl Space<'_> {
         let search = area(axis, span, lines).inflate(f64::from(CLEAR), f64::from(CLEAR));
         let mut blocked = Vec::new();
         self.index.any_near(search, |id| {
-            if let Some(part) = self.parts.get(&id) {
-                let (low, high) = blocked_span(part.outline, axis);
-                if low < span.1 && span.0 < high {
-                    blocked.push(blocked_span(part.outline, axis.other()));
-                }
+            if let (Some((low, high)), Some(wall)) = (self.wall(id, axis), self.wall(id, axis.other()))
+                && low < span.1
+                && span.0 < high
+            {
+                blocked.push(wall);
             }
             false
         });
@@ -118,9 +164,9 @@ impl Space<'_> {
         let search = area(axis, span, (line, line)).inflate(f64::from(CLEAR), f64::from(CLEAR));
         let mut reach = limit;
         self.index.any_near(search, |id| {
-            if let Some(part) = self.parts.get(&id) {
-                let (before, after) = blocked_span(part.outline, axis.other());
-                let (low, high) = blocked_span(part.outline, axis);
+            if let (Some((before, after)), Some((low, high))) =
+                (self.wall(id, axis.other()), self.wall(id, axis))
+            {
                 if before < line && line < after {
                     if sign > 0 && high > start {
                         reach = reach.min(low.max(start));
@@ -137,7 +183,7 @@ impl Space<'_> {
     pub(crate) fn cost(&self, points: &[At]) -> f64 {
         let mut cost = BEND * points.len().saturating_sub(2) as f64;
         for piece in pieces(points) {
-            cost += f64::from(piece.high - piece.low) + self.tracks.cost(piece, self.fellows);
+            cost += f64::from(piece.high - piece.low) + self.tracks.cost(piece, self.fellows, f64::INFINITY);
         }
         cost
     }
@@ -244,19 +290,21 @@ impl Space<'_> {
             .filter(|v| !inside(&blocked, *v))
             .collect();
         lines.sort_by_key(|v| ((v - v0).abs() + (v - v1).abs(), *v));
-        for v in lines {
+        let mut exit0 = Exit::new(self, axis, from.at, d, reach0, u1);
+        let mut exit1 = Exit::new(self, axis, to.at, e, reach1, u0);
+        for v in lines.into_iter().take(MOST_LINES) {
             let least = f64::from((v - v0).abs() + (v - v1).abs() + (u0 - u1).abs()) + 4.0 * BEND;
-            if best.beats(least) {
-                break;
-            }
-            let near0 = self.cross_line(axis, from.at, v, d, reach0, u1);
-            let near1 = self.cross_line(axis, to.at, v, e, reach1, u0);
-            if let (Some(a), Some(b)) = (near0, near1) {
-                self.offer(
-                    best,
-                    vec![from.at, at(a, v0), at(a, v), at(b, v), at(b, v1), to.at],
-                );
-            }
+            let Some(room) = best.room(least) else { break };
+            let Some((cost0, a)) = exit0.best(v, room) else {
+                continue;
+            };
+            let Some((_, b)) = exit1.best(v, room - cost0) else {
+                continue;
+            };
+            self.offer(
+                best,
+                vec![from.at, at(a, v0), at(a, v), at(b, v), at(b, v1), to.at],
+            );
         }
     }
 
@@ -306,65 +354,62 @@ impl Space<'_> {
             .filter(|v| !inside(&blocked, *v))
             .collect();
         lines.sort_by_key(|v| ((v - v0).abs() + (v - v1).abs(), (v - v1).abs(), *v));
-        for v in lines {
+        let mut exit = Exit::new(self, axis, from.at, d, reach0, u1);
+        for v in lines.into_iter().take(MOST_LINES) {
             let least = f64::from((v - v0).abs() + (v - v1).abs() + (u0 - u1).abs()) + 3.0 * BEND;
-            if best.beats(least) {
-                break;
-            }
-            if let Some(u) = self.cross_line(axis, from.at, v, d, reach0, u1) {
+            let Some(room) = best.room(least) else { break };
+            if let Some((_, u)) = exit.best(v, room) {
                 self.offer(best, vec![from.at, at(u, v0), at(u, v), at(u1, v), to.at]);
             }
         }
     }
+}
 
-    /// The best line for a cross piece near an end, from the end's own line to `v`: the first that costs nothing beside
-    /// its length, else the cheapest of those tried.
-    fn cross_line(
-        &self,
-        axis: Axis,
-        end: At,
-        v: i32,
-        sign: i32,
-        reach: (i32, i32),
-        towards: i32,
-    ) -> Option<i32> {
+/// Lines on which a run may turn off near an end, with what is known of each.
+struct Exit<'a> {
+    space: &'a Space<'a>,
+    axis: Axis,
+    u0: i32,
+    v0: i32,
+    lines: Vec<Turnoff>,
+}
+
+/// A line across an end's own line.
+struct Turnoff {
+    u: i32,
+    /// What it costs to get there along the end's own line: length and what lies there.
+    stem: f64,
+    /// How far it is clear of parts, looked up when it is first asked for.
+    clear: Option<(i32, i32)>,
+}
+
+impl<'a> Exit<'a> {
+    fn new(space: &'a Space<'a>, axis: Axis, end: At, sign: i32, reach: (i32, i32), towards: i32) -> Self {
         let (u0, v0) = (end.along(axis), end.across(axis));
         let sign = match sign {
             0 => (towards - u0).signum(),
             sign => sign,
         };
-        if v == v0 {
-            return Some(u0);
-        }
-        let mut best: Option<(f64, i32)> = None;
+        let mut lines = Vec::new();
         let mut u = u0;
-        for _ in 0..NEAR_LINES {
-            if u < reach.0 || u > reach.1 {
-                break;
-            }
-            let piece = Piece {
-                axis: axis.other(),
-                line: u,
-                low: v.min(v0),
-                high: v.max(v0),
+        while lines.len() < NEAR_LINES && reach.0 <= u && u <= reach.1 {
+            let stem = Piece {
+                axis,
+                line: v0,
+                low: u.min(u0),
+                high: u.max(u0),
             };
-            if self.free(piece) {
-                let stem = Piece {
-                    axis,
-                    line: v0,
-                    low: u.min(u0),
-                    high: u.max(u0),
-                };
-                let extra = f64::from((u - u0).abs());
-                if best.is_some_and(|(least, _)| extra >= least) {
-                    break;
-                }
-                let cost =
-                    extra + self.tracks.cost(piece, self.fellows) + self.tracks.cost(stem, self.fellows);
-                if best.is_none_or(|(least, _)| cost < least) {
-                    best = Some((cost, u));
-                }
-            }
+            let among = if u == u0 {
+                0.0
+            } else {
+                space.tracks.cost(stem, space.fellows, f64::INFINITY)
+            };
+            lines.push(Turnoff {
+                u,
+                // Going towards the other end is no loss, but near lines are the tidier ones.
+                stem: f64::from((u - u0).abs()) * 0.5 + among,
+                clear: None,
+            });
             if sign == 0 {
                 break;
             }
@@ -375,7 +420,54 @@ impl Space<'_> {
                 -((-u).div_euclid(STEP) * STEP + STEP)
             };
         }
-        best.map(|(_, u)| u)
+        Self {
+            space,
+            axis,
+            u0,
+            v0,
+            lines,
+        }
+    }
+
+    /// The cheapest line on which to go across to `v`, if it costs less than `room` beside the lengths: its cost and
+    /// its place.
+    fn best(&mut self, v: i32, room: f64) -> Option<(f64, i32)> {
+        if v == self.v0 {
+            return Some((0.0, self.u0));
+        }
+        let mut best: Option<(f64, i32)> = None;
+        for line in &mut self.lines {
+            let most = best.map_or(room, |(least, _)| least.min(room));
+            if line.stem >= most {
+                continue;
+            }
+            let start = At::on(self.axis, line.u, self.v0);
+            let across = self.axis.other();
+            let (low, high) = *line.clear.get_or_insert_with(|| {
+                (
+                    self.space.reach(start, across, -1, self.v0 - 2 * BEYOND),
+                    self.space.reach(start, across, 1, self.v0 + 2 * BEYOND),
+                )
+            });
+            if v < low || v > high {
+                continue;
+            }
+            let piece = Piece {
+                axis: across,
+                line: line.u,
+                low: v.min(self.v0),
+                high: v.max(self.v0),
+            };
+            let cost = line.stem
+                + self
+                    .space
+                    .tracks
+                    .cost(piece, self.space.fellows, most - line.stem);
+            if cost < most {
+                best = Some((cost, line.u));
+            }
+        }
+        best
     }
 }
 
@@ -386,6 +478,13 @@ impl Best {
     /// Whether the best so far is at least as good as this.
     fn beats(&self, cost: f64) -> bool {
         self.0.as_ref().is_some_and(|found| found.cost <= cost)
+    }
+    /// How much more than `least` a way may cost and still be better; `None` when none can be.
+    fn room(&self, least: f64) -> Option<f64> {
+        match &self.0 {
+            Some(found) => (found.cost > least).then_some(found.cost - least),
+            None => Some(f64::INFINITY),
+        }
     }
 }
 

@@ -74,6 +74,8 @@ pub(crate) fn pieces(points: &[At]) -> impl Iterator<Item = Piece> + '_ {
 const SIDE_BY_SIDE: i32 = 8;
 /// What a crossing costs, in board units of length.
 pub(crate) const CROSSING: f64 = 70.0;
+/// What it costs besides when the crossing is so close to a corner that there is no room for a hop.
+const TIGHT: f64 = 40.0;
 /// What it costs to touch another run with an end or corner: it looks like a joint.
 const TOUCH: f64 = 160.0;
 /// What it costs to lie over another run, besides three times the length of it.
@@ -81,21 +83,106 @@ const OVER: f64 = 300.0;
 /// What it costs to lie over a run that leaves the same stud, besides the length of it.
 const OVER_FELLOW: f64 = 20.0;
 
-/// All pieces by their lines.
+/// Width of a cell of the crossing index, in board units.
+const CELL: i32 = 160;
+/// A piece through more cells than this is kept in a list beside them, so that far-flung runs cannot fill the memory.
+const MOST_CELLS: i32 = 400;
+
+/// A piece as it is kept: its line, from where to where, and whose it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Laid {
+    line: i32,
+    low: i32,
+    high: i32,
+    run: RunId,
+}
+
+/// Pieces of one axis: by their lines, to see what lies over what; and by the cells they pass, to see what crosses what.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Bundle {
+    lines: BTreeMap<i32, Vec<Laid>>,
+    /// Keyed by the cell along the piece, then the cell across: whatever crosses it runs through one stretch of keys.
+    cells: BTreeMap<(i32, i32), Vec<Laid>>,
+    long: Vec<Laid>,
+}
+
+fn cells(laid: &Laid) -> Option<std::ops::RangeInclusive<i32>> {
+    let (first, last) = (laid.low.div_euclid(CELL), laid.high.div_euclid(CELL));
+    (last - first < MOST_CELLS).then_some(first..=last)
+}
+
+impl Bundle {
+    fn insert(&mut self, laid: Laid) {
+        self.lines.entry(laid.line).or_default().push(laid);
+        match cells(&laid) {
+            Some(along) => {
+                for cell in along {
+                    self.cells
+                        .entry((cell, laid.line.div_euclid(CELL)))
+                        .or_default()
+                        .push(laid);
+                }
+            }
+            None => self.long.push(laid),
+        }
+    }
+    fn remove(&mut self, laid: Laid) {
+        fn take<K: Ord>(map: &mut BTreeMap<K, Vec<Laid>>, key: K, laid: &Laid) {
+            if let Some(list) = map.get_mut(&key) {
+                if let Some(place) = list.iter().position(|other| other == laid) {
+                    list.swap_remove(place);
+                }
+                if list.is_empty() {
+                    map.remove(&key);
+                }
+            }
+        }
+        take(&mut self.lines, laid.line, &laid);
+        match cells(&laid) {
+            Some(along) => {
+                for cell in along {
+                    take(&mut self.cells, (cell, laid.line.div_euclid(CELL)), &laid);
+                }
+            }
+            None => {
+                if let Some(place) = self.long.iter().position(|other| *other == laid) {
+                    self.long.swap_remove(place);
+                }
+            }
+        }
+    }
+    /// Calls for each piece of this bundle that meets a piece across it: one on `line` from `low` to `high`.
+    fn across(&self, line: i32, low: i32, high: i32, mut call: impl FnMut(&Laid)) {
+        let row = line.div_euclid(CELL);
+        let stretch = (row, low.div_euclid(CELL))..=(row, high.div_euclid(CELL));
+        for laid in self
+            .cells
+            .range(stretch)
+            .flat_map(|(_, list)| list)
+            .chain(&self.long)
+        {
+            if low <= laid.line && laid.line <= high && laid.low <= line && line <= laid.high {
+                call(laid);
+            }
+        }
+    }
+}
+
+/// All pieces of all runs.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Tracks {
-    level: BTreeMap<i32, Vec<(i32, i32, RunId)>>,
-    upright: BTreeMap<i32, Vec<(i32, i32, RunId)>>,
+    level: Bundle,
+    upright: Bundle,
 }
 
 impl Tracks {
-    fn lines(&self, axis: Axis) -> &BTreeMap<i32, Vec<(i32, i32, RunId)>> {
+    fn bundle(&self, axis: Axis) -> &Bundle {
         match axis {
             Axis::Level => &self.level,
             Axis::Upright => &self.upright,
         }
     }
-    fn lines_mut(&mut self, axis: Axis) -> &mut BTreeMap<i32, Vec<(i32, i32, RunId)>> {
+    fn bundle_mut(&mut self, axis: Axis) -> &mut Bundle {
         match axis {
             Axis::Level => &mut self.level,
             Axis::Upright => &mut self.upright,
@@ -103,25 +190,28 @@ impl Tracks {
     }
     pub(crate) fn insert(&mut self, run: RunId, points: &[At]) {
         for piece in pieces(points) {
-            self.lines_mut(piece.axis)
-                .entry(piece.line)
-                .or_default()
-                .push((piece.low, piece.high, run));
+            let Piece {
+                axis,
+                line,
+                low,
+                high,
+            } = piece;
+            self.bundle_mut(axis).insert(Laid { line, low, high, run });
         }
     }
     pub(crate) fn remove(&mut self, run: RunId, points: &[At]) {
         for piece in pieces(points) {
-            let lines = self.lines_mut(piece.axis);
-            if let Some(list) = lines.get_mut(&piece.line) {
-                list.retain(|(_, _, other)| *other != run);
-                if list.is_empty() {
-                    lines.remove(&piece.line);
-                }
-            }
+            let Piece {
+                axis,
+                line,
+                low,
+                high,
+            } = piece;
+            self.bundle_mut(axis).remove(Laid { line, low, high, run });
         }
     }
-    /// What it costs to lay this piece among the others. `fellows` leave from the same studs.
-    pub(crate) fn cost(&self, piece: Piece, fellows: &[RunId]) -> f64 {
+    /// What it costs to lay this piece among the others. `fellows` leave from the same studs. Counting stops at `most`.
+    pub(crate) fn cost(&self, piece: Piece, fellows: &[RunId], most: f64) -> f64 {
         let Piece {
             axis,
             line,
@@ -129,58 +219,130 @@ impl Tracks {
             high,
         } = piece;
         let mut cost = 0.0;
-        for (_, list) in self
-            .lines(axis)
-            .range(line - SIDE_BY_SIDE + 1..line + SIDE_BY_SIDE)
-        {
-            for (other_low, other_high, run) in list {
-                let shared = high.min(*other_high) - low.max(*other_low);
-                if shared > -4 {
-                    let shared = f64::from(shared.max(0));
-                    cost += if fellows.contains(run) {
-                        OVER_FELLOW + shared
-                    } else {
-                        OVER + 3.0 * shared
-                    };
-                }
+        let beside = line - SIDE_BY_SIDE + 1..line + SIDE_BY_SIDE;
+        for laid in self.bundle(axis).lines.range(beside).flat_map(|(_, list)| list) {
+            let shared = high.min(laid.high) - low.max(laid.low);
+            if shared > -4 {
+                let shared = f64::from(shared.max(0));
+                cost += if fellows.contains(&laid.run) {
+                    OVER_FELLOW + shared
+                } else {
+                    OVER + 3.0 * shared
+                };
             }
         }
-        for (other_line, list) in self.lines(axis.other()).range(low..=high) {
-            for (other_low, other_high, run) in list {
-                if *other_low > line || *other_high < line || fellows.contains(run) {
-                    continue;
-                }
-                let inside =
-                    *other_low < line && line < *other_high && low < *other_line && *other_line < high;
-                cost += if inside { CROSSING } else { TOUCH };
-            }
+        if cost >= most {
+            return cost;
         }
+        self.bundle(axis.other()).across(line, low, high, |laid| {
+            if fellows.contains(&laid.run) {
+                return;
+            }
+            let inside = laid.low < line && line < laid.high && low < laid.line && laid.line < high;
+            // Close to a corner there is no room for a hop.
+            let tight =
+                laid.line - low < 8 || high - laid.line < 8 || line - laid.low < 8 || laid.high - line < 8;
+            cost += match (inside, tight) {
+                (true, false) => CROSSING,
+                (true, true) => CROSSING + TIGHT,
+                (false, _) => TOUCH,
+            };
+        });
         cost
     }
     /// Where this piece is crossed by others, along its axis, in order.
     pub(crate) fn crossings(&self, piece: Piece) -> Vec<(i32, RunId)> {
         let mut found: Vec<(i32, RunId)> = Vec::new();
-        if piece.high - piece.low < 2 {
-            return found;
-        }
-        for (other_line, list) in self.lines(piece.axis.other()).range(piece.low + 1..piece.high) {
-            for (low, high, run) in list {
-                if *low < piece.line && piece.line < *high {
-                    found.push((*other_line, *run));
+        self.bundle(piece.axis.other())
+            .across(piece.line, piece.low + 1, piece.high - 1, |laid| {
+                if laid.low < piece.line && piece.line < laid.high {
+                    found.push((laid.line, laid.run));
                 }
-            }
-        }
+            });
+        found.sort_unstable();
         found
     }
     /// Whether any piece but those of this run comes within an area: low and high x, low and high y.
     pub(crate) fn enters(&self, x: (i32, i32), y: (i32, i32), but: RunId) -> bool {
-        let on = |lines: &BTreeMap<i32, Vec<(i32, i32, RunId)>>, line: (i32, i32), along: (i32, i32)| {
+        let on = |bundle: &Bundle, line: (i32, i32), along: (i32, i32)| {
             line.0 <= line.1
-                && lines.range(line.0..=line.1).any(|(_, list)| {
-                    list.iter()
-                        .any(|(low, high, run)| *run != but && *low <= along.1 && *high >= along.0)
-                })
+                && bundle
+                    .lines
+                    .range(line.0..=line.1)
+                    .flat_map(|(_, list)| list)
+                    .any(|laid| laid.run != but && laid.low <= along.1 && laid.high >= along.0)
         };
-        on(&self.level, y, x) || on(&self.upright, x, y)
+        // Of two thin areas the level one looks along few level lines, and across many upright ones: those by cells.
+        let mut crossed = false;
+        let (thin, long, along) = if x.1 - x.0 > y.1 - y.0 {
+            (&self.level, &self.upright, Axis::Level)
+        } else {
+            (&self.upright, &self.level, Axis::Upright)
+        };
+        let (lines, span) = match along {
+            Axis::Level => (y, x),
+            Axis::Upright => (x, y),
+        };
+        if on(thin, lines, span) {
+            return true;
+        }
+        // The area is thinner than a cell, so that three lines through it meet whatever enters it.
+        for line in [lines.0, (lines.0 + lines.1) / 2, lines.1] {
+            long.across(line, span.0, span.1, |laid| crossed |= laid.run != but);
+        }
+        crossed
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn level(line: i32, low: i32, high: i32) -> [At; 2] {
+        [At { x: low, y: line }, At { x: high, y: line }]
+    }
+    fn upright(line: i32, low: i32, high: i32) -> [At; 2] {
+        [At { x: line, y: low }, At { x: line, y: high }]
+    }
+    fn cost(tracks: &Tracks, points: &[At], fellows: &[RunId]) -> f64 {
+        pieces(points)
+            .map(|piece| tracks.cost(piece, fellows, f64::INFINITY))
+            .sum()
+    }
+
+    #[test]
+    fn crossings_touches_and_overlaps_are_told_apart() {
+        let mut tracks = Tracks::default();
+        tracks.insert(RunId(1), &level(100, -500, 700));
+        assert_eq!(cost(&tracks, &upright(50, 0, 200), &[]), CROSSING);
+        assert_eq!(cost(&tracks, &upright(50, 0, 100), &[]), TOUCH);
+        assert_eq!(cost(&tracks, &upright(50, 0, 90), &[]), 0.0);
+        assert_eq!(cost(&tracks, &upright(50, 95, 200), &[]), CROSSING + TIGHT);
+        assert_eq!(cost(&tracks, &level(110, 0, 200), &[]), 0.0);
+        assert_eq!(cost(&tracks, &level(104, 600, 800), &[]), OVER + 300.0);
+        assert_eq!(
+            cost(&tracks, &level(100, 600, 800), &[RunId(1)]),
+            OVER_FELLOW + 100.0
+        );
+        assert!(tracks.enters((0, 40), (96, 104), RunId(2)));
+        assert!(!tracks.enters((0, 40), (96, 104), RunId(1)));
+        assert!(tracks.enters((20, 28), (80, 120), RunId(2)));
+        let found = tracks.crossings(Piece {
+            axis: Axis::Upright,
+            line: 0,
+            low: 0,
+            high: 300,
+        });
+        assert_eq!(found, vec![(100, RunId(1))]);
+        tracks.remove(RunId(1), &level(100, -500, 700));
+        assert_eq!(tracks, Tracks::default());
+    }
+
+    #[test]
+    fn a_piece_across_the_whole_board_is_kept_beside_the_cells() {
+        let mut tracks = Tracks::default();
+        tracks.insert(RunId(1), &level(0, -1_000_000, 1_000_000));
+        assert!(tracks.level.cells.is_empty());
+        assert_eq!(cost(&tracks, &upright(123_456, -50, 50), &[]), CROSSING);
     }
 }

@@ -1,0 +1,178 @@
+//! The layout as the editor uses it: hits, fences, updates while a part is dragged, odd sheets.
+
+use drawing::{Hit, Layout, Owner, RunWay, to_point};
+use kurbo::{Point, Rect, Vec2};
+use model::{BoardPoint, End, PartId, Sheet, TerminalRef, Turn};
+use std::collections::BTreeSet;
+
+fn small() -> Sheet {
+    testkit::text::sheet(
+        "battery B1 @0,0\n\
+         fuse F1 @300,0\n\
+         load L1 @600,80\n\
+         ground E1 @640,300\n\
+         run W1 B1.+ F1.in 16mm2 0.3m RD\n\
+         run W2 F1.out L1.+ 16mm2 4m RD\n\
+         run W3 L1.- E1.stud 16mm2 0.4m BK\n\
+         run W4 B1.- loose@-200,200 16mm2 0.4m BK\n",
+    )
+}
+
+fn part(sheet: &Sheet, tag: &str) -> PartId {
+    sheet.part_by_tag(tag).map(|(id, _)| id).unwrap_or_default()
+}
+
+#[test]
+fn a_hit_finds_stud_part_run_and_loose_end() {
+    let sheet = small();
+    let layout = Layout::of(&sheet);
+    let stud = TerminalRef::new(part(&sheet, "F1"), "in");
+    let at = layout.stud(&stud).unwrap_or_default();
+    assert_eq!(layout.hit(at + Vec2::new(2.0, -2.0), 4.0), Some(Hit::Stud(stud)));
+    assert_eq!(
+        layout.hit(Point::new(300.0, 0.0), 4.0),
+        Some(Hit::Part(part(&sheet, "F1")))
+    );
+    let (run, _) = sheet.run_by_tag("W2").unwrap_or_else(|| panic!("no W2"));
+    let way = layout.run(run).unwrap_or_else(|| panic!("W2 is not laid"));
+    let piece = way.pieces().nth(1).unwrap_or_default();
+    let middle = piece.0.midpoint(piece.1);
+    match layout.hit(middle + Vec2::new(3.0, 3.0), 4.0) {
+        Some(Hit::Run(id, 1, near)) => {
+            assert_eq!(id, run);
+            assert!(near.distance(middle) < 5.0);
+        }
+        other => panic!("{other:?}"),
+    }
+    assert!(matches!(
+        layout.hit(Point::new(-203.0, 202.0), 4.0),
+        Some(Hit::LooseEnd(_, 1))
+    ));
+    assert_eq!(layout.hit(Point::new(1000.0, 1000.0), 10.0), None);
+}
+
+#[test]
+fn a_hand_bend_is_hit_and_stays_where_it_was_put() {
+    let mut sheet = small();
+    let (run, _) = sheet.run_by_tag("W2").unwrap_or_else(|| panic!("no W2"));
+    let bends = vec![BoardPoint { x: 430, y: -120 }, BoardPoint { x: 480, y: -120 }];
+    if let Some(run) = sheet.runs.get_mut(&run) {
+        run.bends = bends.clone();
+    }
+    let mut layout = Layout::of(&sheet);
+    let passes = |way: Option<&RunWay>| {
+        let points = way.map(|way| way.points.clone()).unwrap_or_default();
+        bends.iter().all(|bend| points.contains(&to_point(*bend)))
+    };
+    assert!(passes(layout.run(run)));
+    assert!(matches!(layout.hit(Point::new(431.0, -121.0), 4.0), Some(Hit::Bend(id, 0)) if id == run));
+    // Moving a part of it bends only the legs at its ends.
+    let moved = part(&sheet, "L1");
+    if let Some(part) = sheet.parts.get_mut(&moved) {
+        part.at = Some(BoardPoint { x: 700, y: 200 });
+    }
+    layout.update(&sheet, &BTreeSet::from([moved]));
+    assert!(passes(layout.run(run)));
+}
+
+#[test]
+fn a_fence_takes_what_lies_wholly_within() {
+    let sheet = small();
+    let layout = Layout::of(&sheet);
+    let all = layout.bounds().unwrap_or_default().inflate(5.0, 5.0);
+    assert_eq!(layout.within(all).len(), sheet.parts.len() + sheet.runs.len());
+    let fuse = layout
+        .part(part(&sheet, "F1"))
+        .map(|part| part.outline)
+        .unwrap_or_default();
+    assert_eq!(
+        layout.within(fuse.inflate(4.0, 4.0)),
+        vec![Owner::Part(part(&sheet, "F1"))]
+    );
+    assert_eq!(layout.within(Rect::new(250.0, -5.0, 260.0, 5.0)), vec![]);
+}
+
+#[test]
+fn a_drag_moves_only_the_runs_that_touch_the_part() {
+    let mut sheet = testkit::random::random_system(7, 40);
+    for (id, at) in drawing::arrange(&sheet) {
+        if let Some(part) = sheet.parts.get_mut(&id) {
+            part.at = Some(at);
+        }
+    }
+    let mut layout = Layout::of(&sheet);
+    let before = layout.clone();
+    let moved = *sheet.parts.keys().nth(9).unwrap_or_else(|| panic!("no part"));
+    for step in 1..12 {
+        if let Some(at) = sheet.parts.get_mut(&moved).and_then(|part| part.at.as_mut()) {
+            at.x += 10;
+            at.y += if step % 2 == 0 { 10 } else { -20 };
+        }
+        layout.update(&sheet, &BTreeSet::from([moved]));
+        let fresh = Layout::of(&sheet);
+        for (id, drawn) in layout.parts() {
+            assert_eq!(Some(drawn), fresh.part(id));
+        }
+        for (id, way) in layout.runs() {
+            let run = &sheet.runs[&id];
+            if run.touches(moved) {
+                for (end, at) in [(&run.from, way.points.first()), (&run.to, way.points.last())] {
+                    if let End::On(terminal) = end {
+                        assert_eq!(at.copied(), layout.stud(terminal));
+                    }
+                }
+            } else {
+                assert_eq!(Some(way), before.run(id), "{id} was laid anew");
+            }
+        }
+    }
+}
+
+#[test]
+fn an_update_after_taking_away_and_putting_back_finds_everything() {
+    let whole = small();
+    let mut layout = Layout::of(&whole);
+    let mut less = whole.clone();
+    let fuse = part(&whole, "F1");
+    less.parts.remove(&fuse);
+    less.runs.retain(|_, run| !run.touches(fuse));
+    layout.update(&less, &BTreeSet::new());
+    assert_eq!(layout, Layout::of(&less));
+    layout.update(&whole, &BTreeSet::new());
+    assert_eq!(layout.runs().count(), whole.runs.len());
+    assert_eq!(layout.parts().count(), whole.parts.len());
+    assert!(matches!(layout.hit(Point::new(300.0, 0.0), 2.0), Some(Hit::Part(id)) if id == fuse));
+}
+
+#[test]
+fn a_run_to_a_terminal_that_is_not_there_is_left_out() {
+    let mut sheet = small();
+    if let Some(run) = sheet.runs.values_mut().next() {
+        run.from = End::On(TerminalRef::new(PartId(999), "in"));
+    }
+    let layout = Layout::of(&sheet);
+    assert_eq!(layout.runs().count(), sheet.runs.len() - 1);
+}
+
+#[test]
+fn parts_on_each_other_and_far_off_the_board_are_drawn_all_the_same() {
+    let mut sheet = small();
+    for part in sheet.parts.values_mut() {
+        part.at = Some(BoardPoint { x: 5, y: 7 });
+        part.turn = Turn::Quarter;
+    }
+    assert_eq!(Layout::of(&sheet).runs().count(), sheet.runs.len());
+    let places = [
+        (i32::MIN, i32::MAX),
+        (i32::MAX, i32::MIN),
+        (model::limits::FURTHEST, -model::limits::FURTHEST),
+        (0, 0),
+    ];
+    for (part, (x, y)) in sheet.parts.values_mut().zip(places) {
+        part.at = Some(BoardPoint { x, y });
+    }
+    let layout = Layout::of(&sheet);
+    let bounds = layout.bounds().unwrap_or_default();
+    let list = drawing::draw(&sheet, &layout, None, &drawing::Look::default(), bounds);
+    assert!(!list.items.is_empty());
+}
