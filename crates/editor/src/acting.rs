@@ -11,6 +11,9 @@ use drawing::{Overlay, arrange};
 use model::edits::{self, Clip};
 use model::{BoardPoint, Change, Edit, PartKind, SheetKind};
 
+/// Width that the explanation of a finding takes on the screen, in pixels.
+const EXPLANATION_PX: f64 = 410.0;
+
 impl Editor {
     /// Does an action, as from a menu or the Ask box.
     pub fn perform(&mut self, action: Action) -> Effects {
@@ -66,7 +69,12 @@ impl Editor {
             Action::Duplicate => {
                 let parts = self.selection.parts.clone();
                 let step = crate::tools::pick::whole(self.options.grid_units) * 4;
-                self.pasted(edits::duplicate(&self.job, self.on, &parts, step, step));
+                let name = edits::move_parts(&self.job, self.on, &parts, 0, 0).name.replacen("Move", "Duplicate", 1);
+                let made = edits::duplicate(&self.job, self.on, &parts, step, step).map(|mut pasted| {
+                    pasted.edit.name = name;
+                    pasted
+                });
+                self.pasted(made);
             }
             Action::PickAll => {
                 let sheet = self.sheet();
@@ -150,22 +158,10 @@ impl Editor {
             self.out.say = Some("Pick a part, terminal or run first, then ask what feeds it.".to_owned());
             return;
         };
+        // The ways are told by the legend, which the page keeps beside the drawing.
         let fed = self.fed_by(&thing);
-        let mut said = Vec::new();
-        for id in &fed {
-            let Some(circuit) = self.analysis.study.circuits.get(id) else { continue };
-            for feed in &circuit.feeds {
-                let through: Vec<String> = feed.parts.iter().map(|part| self.tag(*part)).collect();
-                let through = if through.is_empty() { String::new() } else { format!(" through {}", through.join(", ")) };
-                said.push(format!("{} feeds {}{through}", self.tag(feed.source), self.tag(*id)));
-            }
-        }
-        self.feeds = Some(thing.clone());
-        self.out.say = Some(if said.is_empty() {
-            format!("Nothing feeds {}.", thing.written(self.sheet()))
-        } else {
-            said.join(". ")
-        });
+        self.out.say = fed.is_empty().then(|| format!("Nothing feeds {}.", thing.written(self.sheet())));
+        self.feeds = Some(thing);
     }
 
     fn turn_picked(&mut self, back: bool) {
@@ -331,7 +327,13 @@ impl Editor {
         let runs = finding.runs.iter().filter_map(|id| self.area_of(&Thing::Run(*id)));
         let foremost = parts.chain(runs).next();
         if let Some(area) = foremost {
+            // The explanation lies over the right of the free area: what it speaks of is brought beside it.
+            let margins = self.camera.margins;
+            if self.camera.width > 1000.0 {
+                self.camera.margins.right += EXPLANATION_PX;
+            }
             self.camera.reveal(area);
+            self.camera.margins = margins;
         }
         self.out.open = Some(Open::Finding(place));
         self.out.say = Some(format!("{}: {}", finding.grade.title(), finding.what));
@@ -398,7 +400,6 @@ impl Editor {
     fn lay(&mut self, overlay: Overlay) {
         // The same key again takes the tracing paper away.
         self.overlay = if self.overlay == overlay { Overlay::None } else { overlay };
-        self.out.say = Some(self.overlay.title().to_owned());
     }
 
     fn zoom(&mut self, factor: f64) {

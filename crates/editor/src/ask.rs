@@ -88,7 +88,7 @@ impl Editor {
             for word in PartKind::WORDS {
                 let title = PartKind::from_word(word).map_or(*word, |kind| kind.title());
                 let text = format!("Put a new {}", title.to_lowercase());
-                offer(2, &format!("{title} {text}"), Answer { text, aside: "from the shelf".to_owned(), leads: Leads::Takes(word) });
+                offer(0, &text.clone(), Answer { text, aside: "from the shelf".to_owned(), leads: Leads::Takes(word) });
             }
         }
         // Stable: of equal answers the earlier stays first.

@@ -61,6 +61,8 @@ pub struct Camera {
 
 /// Least zoom: a sheet of 3,000 parts fits a window.
 pub const LEAST_ZOOM: f64 = 0.04;
+/// Furthest that the window may go, in board units; a job's own limit lies inside.
+const FURTHEST: f64 = 1.2e6;
 /// Largest zoom.
 pub const MOST_ZOOM: f64 = 6.0;
 
@@ -111,7 +113,9 @@ impl Camera {
     /// Shifts the paper by pixels.
     pub fn pan(&mut self, dx: f64, dy: f64) {
         if dx.is_finite() && dy.is_finite() {
-            self.origin -= Vec2::new(dx, dy) / self.zoom;
+            let moved = self.origin - Vec2::new(dx, dy) / self.zoom;
+            // Beyond the board there is nothing to see.
+            self.origin = Point::new(moved.x.clamp(-FURTHEST, FURTHEST), moved.y.clamp(-FURTHEST, FURTHEST));
         }
     }
     /// Enlarges by a factor about a screen point, which stays where it is.

@@ -264,7 +264,7 @@ impl Editor {
     /// How the sheet is looked at.
     #[must_use]
     pub fn look(&self) -> Look {
-        let focus = self.focus.as_ref().map(Thing::owner);
+        let focus = self.shown_focus().map(Thing::owner);
         let mut picked = self.selection.owners();
         if let Some(finding) = self.finding.and_then(|place| self.analysis.findings.get(place)) {
             picked.extend(finding.parts.iter().map(|id| drawing::Owner::Part(*id)));

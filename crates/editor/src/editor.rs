@@ -38,6 +38,8 @@ pub struct Editor {
     pub(crate) options: Options,
     pub(crate) clip: Clip,
     pub(crate) fingers: Fingers,
+    /// Whether the last input was a key: only then the keyboard's place is shown.
+    pub(crate) by_keys: bool,
     /// Parts that the gesture in hand touched so far.
     pub(crate) gesture_parts: BTreeSet<PartId>,
     pub(crate) out: Effects,
@@ -82,6 +84,7 @@ impl Editor {
             options: Options::default(),
             clip: Clip::default(),
             fingers: Fingers::default(),
+            by_keys: false,
             gesture_parts: BTreeSet::new(),
             out: Effects::default(),
             empty: Sheet::default(),
@@ -138,6 +141,11 @@ impl Editor {
     pub fn focus(&self) -> Option<&Thing> {
         self.focus.as_ref()
     }
+    /// What the keyboard stands on, while it is in use.
+    #[must_use]
+    pub fn shown_focus(&self) -> Option<&Thing> {
+        self.focus.as_ref().filter(|_| self.by_keys)
+    }
     /// What the pointer is over.
     #[must_use]
     pub fn hovered(&self) -> Option<&Thing> {
@@ -183,8 +191,10 @@ impl Editor {
     }
     /// Tells the size of the window and what frame and notes take of it.
     pub fn resize(&mut self, width: f64, height: f64, margins: crate::Margins) {
-        self.camera.width = width.max(1.0);
-        self.camera.height = height.max(1.0);
+        // Whatever a window reports, it has a size.
+        let tame = |px: f64| if px.is_finite() { px.clamp(1.0, 20_000.0) } else { 1000.0 };
+        self.camera.width = tame(width);
+        self.camera.height = tame(height);
         self.camera.margins = margins;
     }
     /// Shows the whole sheet.
@@ -198,6 +208,14 @@ impl Editor {
 
     /// Takes one input.
     pub fn handle(&mut self, input: Input) -> Effects {
+        if !input.is_finite() {
+            return self.take_effects();
+        }
+        match input {
+            Input::Key(..) => self.by_keys = true,
+            Input::Down(..) => self.by_keys = false,
+            _ => {}
+        }
         if self.paper_input(input) {
             return self.take_effects();
         }
@@ -290,6 +308,8 @@ impl Editor {
     /// Escape: backs out of one thing, the innermost first.
     fn cancel(&mut self) {
         self.out.taken = true;
+        // What was said is taken back with it.
+        self.out.say = Some(String::new());
         let idle = Tool::default();
         if self.tool != idle {
             let was_pressing = matches!(&self.tool, Tool::Pick(_));

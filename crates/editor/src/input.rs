@@ -113,3 +113,16 @@ pub enum Input {
     /// A key went up; only the space bar matters.
     KeyUp(Key),
 }
+
+impl Input {
+    /// Whether all its numbers are numbers of a size that a window can have.
+    #[must_use]
+    pub fn is_finite(&self) -> bool {
+        let fine = |at: ScreenPoint| at.x.abs() < 1e6 && at.y.abs() < 1e6;
+        match self {
+            Self::Down(pointer, _) | Self::Move(pointer) | Self::Up(pointer) => fine(pointer.at),
+            Self::Wheel { at, dx, dy, .. } => fine(*at) && fine(ScreenPoint::new(*dx, *dy)),
+            Self::Held | Self::Left | Self::Lost | Self::Key(..) | Self::KeyUp(_) => true,
+        }
+    }
+}

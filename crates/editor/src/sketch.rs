@@ -53,7 +53,7 @@ fn elbow(from: Point, to: Point) -> Vec<Point> {
 impl Editor {
     pub(crate) fn sketch(&self, list: &mut DisplayList) {
         let mut sketch = Sketch { list, pixel: 1.0 / self.camera.zoom };
-        if let Some(focus) = &self.focus {
+        if let Some(focus) = self.shown_focus() {
             self.sketch_focus(&mut sketch, focus);
         }
         match &self.tool {
@@ -112,14 +112,11 @@ impl Editor {
     fn sketch_probe(&self, sketch: &mut Sketch<'_>, at: Point, colour: Colour) {
         let pixel = sketch.pixel;
         let tip = Point::new(at.x + 26.0 * pixel, at.y + 34.0 * pixel);
-        let tail = Point::new(at.x + 46.0 * pixel, self.camera.visible().y1);
+        // The lead curls away and ends: drawn to the meter's face it would cross the whole sheet.
+        let along = |x: f64, y: f64| Point::new(tip.x + x * pixel, tip.y + y * pixel);
         let mut path = BezPath::new();
         path.move_to(tip);
-        path.curve_to(
-            Point::new(tip.x + 30.0 * pixel, tip.y + 60.0 * pixel),
-            Point::new(tail.x + 40.0 * pixel, (tip.y + tail.y) / 2.0),
-            tail,
-        );
+        path.curve_to(along(14.0, 20.0), along(40.0, 24.0), along(44.0, 4.0));
         sketch.path(path.clone(), None, Ink::Casing, 4.5, None);
         sketch.path(path, None, Ink::Insulation(colour), 3.0, None);
         sketch.line(&[at, tip], Ink::Casing, 9.0, None);

@@ -18,7 +18,7 @@ pub(crate) struct Surface {
 }
 
 /// Paints; remembers what the context is set to, because setting it costs more than comparing.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub(crate) struct Painter {
     fill: String,
     stroke: String,
@@ -84,6 +84,7 @@ impl Painter {
                 Shape::Text { text, at, size, anchor, ink, bold, halo, upright } => {
                     self.set_text(context, *size, *bold, *anchor);
                     let (mut x, mut y) = (at.x, at.y);
+                    let before = upright.then(|| self.clone());
                     if *upright {
                         context.save();
                         let _ = context.translate(x, y);
@@ -96,10 +97,10 @@ impl Painter {
                     }
                     self.set_fill(context, palette.ink(*ink));
                     let _ = context.fill_text(text, x, y);
-                    if *upright {
+                    if let Some(before) = before {
+                        // The context forgets what was set between, and so must this.
                         context.restore();
-                        // What was set between is forgotten by the context.
-                        *self = Self::default();
+                        *self = before;
                     }
                 }
             }

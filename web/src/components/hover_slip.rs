@@ -9,8 +9,8 @@ use yew::prelude::*;
 pub(crate) fn HoverSlip() -> Html {
     let Some(store) = use_context::<Store>() else { return html! {} };
     let seen = store.desk.see(|editor| {
-        let resting = matches!(editor.tool().address(), "pick/idle" | "meter/volts" | "meter/amps" | "meter/ohms" | "pull/waiting");
-        let thing = editor.hovered().or(editor.focus()).filter(|_| resting)?;
+        let resting = matches!(editor.tool().address(), "pick/idle" | "pull/waiting");
+        let thing = editor.hovered().or(editor.shown_focus()).filter(|_| resting)?;
         // What the slip already tells need not be told twice.
         if matches!(&store.beside, Open::Details(open) | Open::Rename(open) if open.owner() == thing.owner()) {
             return None;

@@ -12,7 +12,9 @@ use yew::prelude::*;
 /// Height of a note of two lines, and of one.
 const TALL_PX: f64 = 47.0;
 const SHORT_PX: f64 = 27.0;
-const TOP_PX: f64 = 34.0;
+const TOP_PX: f64 = 56.0;
+/// Radius of a finding's mark on the drawing, about.
+const MARK_PX: f64 = 11.0;
 /// Height that the title block takes below.
 pub(crate) const TITLE_BLOCK_PX: f64 = 330.0;
 
@@ -24,7 +26,9 @@ struct Placed {
 }
 
 /// Places notes by the heights they wish for, in order, none over another, all between top and bottom.
-fn place(mut wishes: Vec<(f64, usize)>, height: f64, top: f64, bottom: f64) -> Vec<Placed> {
+///
+/// `grave` findings are the last to be folded away.
+fn place(mut wishes: Vec<(f64, usize)>, grave: impl Fn(usize) -> bool, height: f64, top: f64, bottom: f64) -> Vec<Placed> {
     wishes.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut placed: Vec<Placed> =
         wishes.iter().map(|(at, place)| Placed { places: vec![*place], top: at - height / 2.0 }).collect();
@@ -35,7 +39,10 @@ fn place(mut wishes: Vec<(f64, usize)>, height: f64, top: f64, bottom: f64) -> V
     while placed.len() > room {
         let gap = |n: usize| match (placed.get(n), placed.get(n + 1)) {
             // A group grows more slowly the larger it is, so that counts stay even.
-            (Some(a), Some(b)) => (b.top - a.top) + 6.0 * (a.places.len() + b.places.len()) as f64,
+            (Some(a), Some(b)) => {
+                let hides = a.places.iter().chain(&b.places).filter(|place| grave(**place)).count();
+                (b.top - a.top) + 6.0 * (a.places.len() + b.places.len()) as f64 + 120.0 * hides as f64
+            }
             _ => f64::INFINITY,
         };
         let Some(closest) = (0..placed.len() - 1).min_by(|a, b| gap(*a).total_cmp(&gap(*b))) else { break };
@@ -86,7 +93,8 @@ pub(crate) fn Notes() -> Html {
     });
     let dense = wishes.len() as f64 * TALL_PX > bottom - TOP_PX;
     let note_height = if dense { SHORT_PX } else { TALL_PX };
-    let placed = place(wishes, note_height, TOP_PX, bottom);
+    let is_stop = |place: usize| analysis.findings.get(place).is_some_and(|finding| finding.grade == Grade::Stop);
+    let placed = place(wishes, is_stop, note_height, TOP_PX, bottom);
     let current = store.desk.see(editor::Editor::finding);
 
     let on_open = {
@@ -104,7 +112,10 @@ pub(crate) fn Notes() -> Html {
         let finding = analysis.findings.get(place)?;
         let note = placed.iter().find(|note| note.places.contains(&place))?;
         let at = store.desk.see(|editor| editor.place_of(finding).map(|at| editor.camera().to_screen(at)))?;
-        Some((Point::new(width - column, note.top + note_height / 2.0), Point::new(at.x, at.y), finding.grade))
+        // The line ends at the rim of the mark, whose number stays readable.
+        let (from, to) = (Point::new(width - column, note.top + note_height / 2.0), Point::new(at.x, at.y));
+        let short = to + (from - to).normalize() * MARK_PX.min((from - to).hypot());
+        Some((from, short, finding.grade))
     });
     let items = placed.iter().map(|group| {
         let note = |place: usize, top: f64| {
@@ -160,7 +171,6 @@ pub(crate) fn Notes() -> Html {
             if let Some((from, to, grade)) = leader {
                 <svg class={classes!("leader", super::mark::grade_class(grade))} aria-hidden="true">
                     <path d={format!("M{:.1} {:.1}H{:.1}L{:.1} {:.1}", from.x, from.y, (from.x - 18.0).max(to.x), to.x, to.y)} />
-                    <circle cx={to.x.to_string()} cy={to.y.to_string()} r="3" />
                 </svg>
             }
             <section class="notes" style={format!("width:{:.0}px", column - 22.0)} aria-label="Findings">
@@ -180,7 +190,7 @@ mod tests {
     #[test]
     fn notes_keep_their_order_and_never_overlap() {
         let wishes = vec![(300.0, 0), (100.0, 1), (305.0, 2), (-50.0, 3), (900.0, 4)];
-        let placed = place(wishes, 40.0, 30.0, 500.0);
+        let placed = place(wishes, |_| false, 40.0, 30.0, 500.0);
         assert_eq!(placed.iter().map(|note| note.places.clone()).collect::<Vec<_>>(), [[3], [1], [0], [2], [4]]);
         for pair in placed.windows(2) {
             assert!(pair[1].top - pair[0].top >= 40.0);
@@ -191,7 +201,7 @@ mod tests {
     #[test]
     fn dense_notes_fold_and_none_is_lost() {
         let wishes: Vec<(f64, usize)> = (0..40).map(|n| (f64::from(n) * 3.0, n as usize)).collect();
-        let placed = place(wishes, 40.0, 30.0, 330.0);
+        let placed = place(wishes, |place| place < 3, 40.0, 30.0, 330.0);
         assert!(placed.len() <= 7);
         let mut all: Vec<usize> = placed.iter().flat_map(|note| note.places.clone()).collect();
         all.sort_unstable();

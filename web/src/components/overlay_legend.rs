@@ -48,10 +48,10 @@ pub(crate) fn OverlayLegend() -> Html {
     html! {
         <>
             if overlay != Overlay::None {
-                <p class="legend" data-testid="overlay-legend"><b>{ overlay.title() }</b>{ ": " }{ legend(overlay) }</p>
+                <p class="legend" data-testid="overlay-legend" aria-live="polite"><b>{ overlay.title() }</b>{ ": " }{ legend(overlay) }</p>
             }
             if let Some((written, fed)) = feeds {
-                <div class="legend legend--feeds" data-testid="feeds-legend">
+                <div class="legend legend--feeds" data-testid="feeds-legend" aria-live="polite">
                     <b>{ format!("What feeds {written}") }</b>
                     if fed.is_empty() { <span>{ ": nothing on this sheet" }</span> }
                     <ul>{ for fed.into_iter().take(6).map(|line| html! { <li>{ line }</li> }) }</ul>

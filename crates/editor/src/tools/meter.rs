@@ -145,7 +145,7 @@ impl Editor {
         let black = meter.black.clone().or_else(|| self.usual_black())?;
         let between = format!("red on {}, black on {}", sheet.written(&red), sheet.written(&black));
         if meter.mode == Mode::Ohms {
-            return None;
+            return self.ohms_between(&red, &black).map(|(shown, remark)| Reading { shown, between, remark });
         }
         let volts = |at: &TerminalRef| study.voltages.get(&voltage_key(at)).copied();
         Some(match (volts(&red), volts(&black)) {

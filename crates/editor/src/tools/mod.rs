@@ -3,6 +3,7 @@
 //! pointer lost) and interrupted (another tool taken, a second finger down).
 
 pub mod meter;
+mod ohms;
 pub mod pick;
 pub mod place;
 pub mod pull;
