@@ -1,9 +1,9 @@
 //! What every check is given: the sheet, the settings, what the engine knows, and the questions that many checks ask.
 
 use crate::unprotected::Stretch;
-use crate::wiring::{BODY, Point, TieKind, Wiring, live_pole};
+use crate::wiring::{BODY, Point, TieKind, Wiring, gives_return, live_pole};
 use circuit::{Device, DeviceRef, Purpose, RunFlow, Study};
-use model::conductor::FittedBy;
+use model::conductor::{Condition, FittedBy};
 use model::kinds::supply::DeviceState;
 use model::property::PropertySet;
 use model::quantity::Metres;
@@ -20,6 +20,10 @@ pub(crate) struct Ctx<'a> {
     on_part: BTreeMap<PartId, Vec<RunId>>,
     /// Points that a source's live pole reaches when everything that can close is closed.
     pub(crate) live: BTreeSet<Point>,
+    /// Points on which a run lands that is cut through.
+    pub(crate) cut: BTreeSet<Point>,
+    /// What uses current and whose negative terminal no wire joins to the body or a source; shields do not count.
+    pub(crate) ungrounded: BTreeSet<PartId>,
     /// Stretches of wire that a source can drive current into without crossing a working device.
     pub(crate) stretches: Vec<Stretch>,
 }
@@ -41,6 +45,8 @@ impl<'a> Ctx<'a> {
             wiring: Wiring::of(sheet),
             on_part,
             live: BTreeSet::new(),
+            cut: BTreeSet::new(),
+            ungrounded: BTreeSet::new(),
             stretches: Vec::new(),
         };
         let poles: Vec<Point> = sheet
@@ -58,8 +64,55 @@ impl<'a> Ctx<'a> {
             );
             !open && !tie.ends.contains(&BODY)
         });
+        ctx.cut = sheet
+            .runs
+            .values()
+            .filter(|run| run.wire.condition.value() == Some(Condition::Cut))
+            .flat_map(|run| run.ends())
+            .filter_map(|end| end.terminal())
+            .filter_map(|at| ctx.wiring.point(at.part, &at.terminal))
+            .collect();
+        ctx.ungrounded = ctx.find_ungrounded();
         ctx.stretches = crate::unprotected::stretches(&ctx);
         ctx
+    }
+
+    /// The negative pole of a source.
+    pub(crate) fn negative_pole(&self, source: PartId) -> Option<Point> {
+        let name = match self.kind(source)? {
+            PartKind::Alternator(_) => "case",
+            _ => "-",
+        };
+        self.wiring.point(source, &TerminalName::new(name))
+    }
+
+    fn find_ungrounded(&self) -> BTreeSet<PartId> {
+        let island = self.wiring.islands(|_| true);
+        let at = |point: Point| island.get(point).copied().unwrap_or(point);
+        let targets: BTreeSet<Point> = self
+            .sheet
+            .parts
+            .iter()
+            .filter(|(_, part)| live_pole(&part.is).is_some())
+            .filter_map(|(id, _)| self.negative_pole(*id))
+            .chain([BODY])
+            .map(at)
+            .collect();
+        let joined = |id: PartId, part: &Part| {
+            let mut negatives = part
+                .terminals()
+                .into_iter()
+                .filter(|t| gives_return(&part.is, t.role))
+                .filter_map(|t| self.wiring.point(id, &t.name))
+                .peekable();
+            negatives.peek().is_none() || negatives.any(|point| targets.contains(&at(point)))
+        };
+        self.sheet
+            .parts
+            .iter()
+            .filter(|(id, part)| !joined(**id, part))
+            .map(|(id, _)| *id)
+            .collect()
     }
 
     // Names.

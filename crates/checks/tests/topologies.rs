@@ -170,7 +170,7 @@ fn two_batteries_want_a_fuse_at_each_end() {
     let link = |ends: &str| {
         told(&format!(
             "battery B1 agm 70Ah cranking=640A
-             battery B2 agm 95Ah cranking=640A
+             battery B2 agm 95Ah cranking=640A charge=80%
              isolator T1 manual closed=yes
              run W9 B1.- B2.- 35mm2 4m BK
              {ends}"

@@ -7,9 +7,8 @@ use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::{BODY, Point, TieKind, live_pole, takes_feed};
 use circuit::DeviceRef;
-use model::conductor::Condition;
 use model::kinds::supply::DeviceState;
-use model::{Edit, PartId, PartKind, RunId, TerminalName};
+use model::{Edit, PartId, PartKind, Role, RunId, TerminalName};
 use std::collections::{BTreeMap, BTreeSet};
 
 pub(crate) static CHECK: Check = Check {
@@ -64,17 +63,24 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             }
         }
     }
-    let cut: BTreeSet<Point> = ctx
-        .sheet
-        .runs
-        .values()
-        .filter(|run| run.wire.condition.value() == Some(Condition::Cut))
-        .filter(|_| !ctx.settings.allowed.contains("damaged-run"))
-        .flat_map(|run| run.ends())
-        .filter_map(|end| end.terminal())
-        .filter_map(|t| ctx.wiring.point(t.part, &t.terminal))
-        .map(at)
-        .collect();
+    let cut: BTreeSet<Point> = if ctx.settings.allowed.contains("damaged-run") {
+        BTreeSet::new()
+    } else {
+        ctx.cut.iter().map(|point| at(*point)).collect()
+    };
+    for (id, coil) in coils(ctx, &at) {
+        if coil.returned && !coil.fed && !coil.points.iter().any(|point| cut.contains(&at(*point))) {
+            let tag = ctx.part_tag(id);
+            out.add(
+                CHECK
+                    .finding(
+                        format!("The coil of {tag} gets no feed: it never pulls in."),
+                        format!("Join the coil of {tag} to a fused feed or a turn-on output."),
+                    )
+                    .parts([id]),
+            );
+        }
+    }
     // Several dead islands behind one blown fuse, or one plug that is apart, are one cause.
     let mut by_device: BTreeMap<DeviceRef, BTreeSet<PartId>> = BTreeMap::new();
     let mut by_plug: BTreeMap<PartId, BTreeSet<PartId>> = BTreeMap::new();
@@ -204,4 +210,66 @@ pub(crate) fn apart(ctx: &Ctx<'_>, on: &dyn Fn(Point) -> bool) -> Option<PartId>
             .any(on)
             .then_some(*id)
     })
+}
+
+/// How the coil of a relay is joined.
+pub(crate) struct Coil {
+    pub(crate) points: [Point; 2],
+    /// One end can be made live, by a feed or a turn-on output.
+    pub(crate) fed: bool,
+    /// One end reaches the body or a negative pole.
+    pub(crate) returned: bool,
+}
+
+/// Coils of the relays that switch something, by islands in which everything that can close is closed.
+pub(crate) fn coils(ctx: &Ctx<'_>, at: &impl Fn(Point) -> Point) -> Vec<(PartId, Coil)> {
+    let relays: Vec<PartId> = ctx
+        .sheet
+        .parts
+        .iter()
+        .filter(|(id, part)| {
+            matches!(part.is, PartKind::Relay(_))
+                && ctx.touched_part(**id)
+                && !ctx.runs_on(**id, "30").is_empty()
+                && !(ctx.runs_on(**id, "87").is_empty() && ctx.runs_on(**id, "87a").is_empty())
+        })
+        .map(|(id, _)| *id)
+        .collect();
+    if relays.is_empty() {
+        return Vec::new();
+    }
+    let mut back: BTreeSet<Point> = BTreeSet::from([at(BODY)]);
+    let mut forth: BTreeSet<Point> = ctx.live.iter().map(|point| at(*point)).collect();
+    for (id, part) in &ctx.sheet.parts {
+        if live_pole(&part.is).is_some() {
+            back.extend(ctx.negative_pole(*id).map(at));
+        }
+        for terminal in part.terminals() {
+            let point = || ctx.wiring.point(*id, &terminal.name).map(at);
+            match terminal.role {
+                Role::TurnOnOut => forth.extend(point()),
+                // Without a ground point's own hold on the body in the islands, its stud counts as well.
+                Role::Body => back.extend(point()),
+                _ => {}
+            }
+        }
+    }
+    relays
+        .into_iter()
+        .filter_map(|id| {
+            let points = [
+                ctx.wiring.point(id, &TerminalName::new("85"))?,
+                ctx.wiring.point(id, &TerminalName::new("86"))?,
+            ];
+            let any = |set: &BTreeSet<Point>| points.iter().any(|point| set.contains(&at(*point)));
+            Some((
+                id,
+                Coil {
+                    points,
+                    fed: any(&forth),
+                    returned: any(&back),
+                },
+            ))
+        })
+        .collect()
 }

@@ -6,8 +6,7 @@ use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::{BODY, Point, gives_return};
 use circuit::Purpose;
-use model::conductor::Condition;
-use model::{PartId, PartKind, RunId, TerminalName};
+use model::{PartId, RunId, TerminalName};
 use std::collections::{BTreeMap, BTreeSet};
 
 pub(crate) static CHECK: Check = Check {
@@ -51,15 +50,6 @@ fn negatives(ctx: &Ctx<'_>, id: PartId) -> Vec<(TerminalName, Point)> {
         .collect()
 }
 
-/// The negative pole of a source.
-fn pole(ctx: &Ctx<'_>, source: PartId) -> Option<Point> {
-    let name = match ctx.kind(source)? {
-        PartKind::Alternator(_) => "case",
-        _ => "-",
-    };
-    ctx.wiring.point(source, &TerminalName::new(name))
-}
-
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     // Everything that could conduct counts: what is switched off or blown is no missing wire.
     let island = ctx.wiring.islands(|_| true);
@@ -72,7 +62,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         .collect();
     let source_islands: BTreeMap<PartId, Point> = sources
         .iter()
-        .filter_map(|source| Some((*source, at(pole(ctx, *source)?))))
+        .filter_map(|source| Some((*source, at(ctx.negative_pole(*source)?))))
         .collect();
     let mut loads: BTreeMap<Point, BTreeSet<PartId>> = BTreeMap::new();
     let mut lone_sources: BTreeMap<PartId, BTreeSet<PartId>> = BTreeMap::new();
@@ -85,14 +75,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .map(|(_, point)| at(point))
             .collect();
         for feed in &circuit.feeds {
-            let complete = circuit
-                .returns
-                .iter()
-                .any(|back| back.source == feed.source && back.complete);
             let Some(source) = source_islands.get(&feed.source) else {
                 continue;
             };
-            if complete || own.is_empty() || own.contains(source) {
+            if own.is_empty() || own.contains(source) {
                 continue;
             }
             let reaches_any =
@@ -104,7 +90,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             }
         }
     }
-    let cut = cut_islands(ctx, &at);
+    let cut: BTreeSet<Point> = if ctx.settings.allowed.contains("damaged-run") {
+        BTreeSet::new()
+    } else {
+        ctx.cut.iter().map(|point| at(*point)).collect()
+    };
     for (island, loads) in loads {
         if cut.contains(&island) {
             continue;
@@ -161,6 +151,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .mend(plug.and_then(|plug| super::silent_speaker::mate(ctx, plug))),
         );
     }
+    coils(ctx, out, &at, &cut);
     for (source, loads) in lone_sources {
         let cut_off = source_islands
             .get(&source)
@@ -183,18 +174,19 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
 }
 
-/// Islands that a run cut through would join to another.
-fn cut_islands(ctx: &Ctx<'_>, at: &impl Fn(Point) -> Point) -> BTreeSet<Point> {
-    if ctx.settings.allowed.contains("damaged-run") {
-        return BTreeSet::new();
+/// Relay coils that are fed and have no way back.
+fn coils(ctx: &Ctx<'_>, out: &mut Findings, at: &impl Fn(Point) -> Point, cut: &BTreeSet<Point>) {
+    for (id, coil) in super::no_feed::coils(ctx, at) {
+        if coil.fed && !coil.returned && !coil.points.iter().any(|point| cut.contains(&at(*point))) {
+            let tag = ctx.part_tag(id);
+            out.add(
+                CHECK
+                    .finding(
+                        format!("The coil of {tag} is fed but has no way back: it never pulls in."),
+                        format!("Join the other end of the coil of {tag} to ground."),
+                    )
+                    .parts([id]),
+            );
+        }
     }
-    ctx.sheet
-        .runs
-        .values()
-        .filter(|run| run.wire.condition.value() == Some(Condition::Cut))
-        .flat_map(|run| run.ends())
-        .filter_map(|end| end.terminal())
-        .filter_map(|t| ctx.wiring.point(t.part, &t.terminal))
-        .map(at)
-        .collect()
 }

@@ -4,7 +4,8 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use model::{PartId, PartKind, RunId};
+use crate::wiring::BODY;
+use model::{PartId, PartKind, Role, RunId};
 use std::collections::{BTreeMap, BTreeSet};
 
 pub(crate) static CHECK: Check = Check {
@@ -54,19 +55,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     if !has_signal(ctx) {
         return;
     }
+    let cut = cut_inputs(ctx);
     let mut silent: BTreeMap<PartId, (Vec<String>, BTreeSet<RunId>)> = BTreeMap::new();
     for input in &ctx.study.signal.inputs {
-        if input.needed && input.by.is_empty() && ctx.touched_part(input.part) {
+        if input.needed
+            && input.by.is_empty()
+            && ctx.touched_part(input.part)
+            && !cut.contains(&(input.part, input.input))
+        {
             let entry = silent.entry(input.part).or_default();
             entry.0.push(input.input.to_string());
             entry.1.extend(&input.runs);
         }
     }
     for (part, (inputs, runs)) in silent {
-        // A lead that is cut is told as such.
-        if runs.iter().any(|run| out.has_run(*run, &["damaged-run"])) {
-            continue;
-        }
         let plural = if inputs.len() == 1 { "" } else { "s" };
         out.add(
             CHECK
@@ -82,4 +84,30 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .runs(runs),
         );
     }
+}
+
+/// Inputs that a lead leads to which is cut through: it is told as that.
+fn cut_inputs(ctx: &Ctx<'_>) -> BTreeSet<(PartId, u8)> {
+    let mut all = BTreeSet::new();
+    if ctx.cut.is_empty() || ctx.settings.allowed.contains("damaged-run") {
+        return all;
+    }
+    let island = ctx.wiring.islands(|tie| !tie.ends.contains(&BODY));
+    let at = |point: usize| island.get(point).copied().unwrap_or(point);
+    let cut: BTreeSet<usize> = ctx.cut.iter().map(|point| at(*point)).collect();
+    for (id, part) in &ctx.sheet.parts {
+        for terminal in part.terminals() {
+            let (Role::LineIn(number) | Role::LevelIn { channel: number, .. }) = terminal.role else {
+                continue;
+            };
+            if ctx
+                .wiring
+                .point(*id, &terminal.name)
+                .is_some_and(|point| cut.contains(&at(point)))
+            {
+                all.insert((*id, number));
+            }
+        }
+    }
+    all
 }

@@ -4,7 +4,9 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wiring::live_pole;
+use crate::wiring::{BODY, live_pole};
+use model::TerminalName;
+use std::collections::BTreeSet;
 
 pub(crate) static CHECK: Check = Check {
     name: "no-turn-on",
@@ -47,8 +49,16 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     if !ctx.sheet.parts.values().any(|part| live_pole(&part.is).is_some()) {
         return;
     }
+    let island = ctx.wiring.islands(|tie| !tie.ends.contains(&BODY));
+    let at = |point: usize| island.get(point).copied().unwrap_or(point);
+    let cut: BTreeSet<usize> = ctx.cut.iter().map(|point| at(*point)).collect();
     for (id, turn_on) in &ctx.study.signal.turn_on {
-        let told = turn_on.runs.iter().any(|run| out.has_run(*run, &["damaged-run"]));
+        // A lead that is cut through is told as such.
+        let told = !ctx.settings.allowed.contains("damaged-run")
+            && ctx
+                .wiring
+                .point(*id, &TerminalName::new("rem"))
+                .is_some_and(|point| cut.contains(&at(point)));
         let turned_on =
             !turn_on.by.is_empty() || turn_on.always_live || turn_on.switched_feed || turn_on.sensed;
         if turned_on || !turn_on.needs_lead || told || !ctx.touched_part(*id) {

@@ -81,7 +81,6 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(limit) = ctx.limit("shield-current") else {
         return;
     };
-    let island = ctx.wiring.islands(|_| true);
     let mut told: BTreeSet<RunId> = BTreeSet::new();
     // Loads without a ground of their own come first: their current is what the others' shields carry too.
     let mut loads: Vec<(bool, PartId, &Circuit)> = ctx
@@ -91,7 +90,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         .filter(|(load, circuit)| {
             ctx.touched_part(**load) && circuit.returns.iter().any(|back| !back.shields.is_empty())
         })
-        .map(|(load, circuit)| (grounded(ctx, &island, *load), *load, circuit))
+        .map(|(load, circuit)| (!ctx.ungrounded.contains(load), *load, circuit))
         .collect();
     loads.sort_by_key(|(grounded, load, _)| (*grounded, *load));
     for (own_ground, load, circuit) in loads {
@@ -102,7 +101,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let sum: f64 = shields.values().map(|amps| amps.0).sum();
         let greatest = shields.values().map(|amps| amps.0).fold(0.0, f64::max);
-        if shields.is_empty() || (own_ground && greatest <= limit) {
+        if greatest <= limit {
             continue;
         }
         let runs: Vec<RunId> = shields.keys().copied().collect();
@@ -137,29 +136,6 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             Some("shield-current"),
         ));
     }
-}
-
-/// Whether the load's negative terminal is wired to the body or to a source, shields left out.
-fn grounded(ctx: &Ctx<'_>, island: &[usize], load: PartId) -> bool {
-    let at = |point: usize| island.get(point).copied().unwrap_or(point);
-    let targets: BTreeSet<usize> = ctx
-        .sheet
-        .parts
-        .iter()
-        .filter_map(|(id, part)| {
-            let name =
-                crate::wiring::live_pole(&part.is).map(|pole| if pole == "B+" { "case" } else { "-" })?;
-            ctx.wiring.point(*id, &model::TerminalName::new(name))
-        })
-        .chain([crate::wiring::BODY])
-        .map(at)
-        .collect();
-    let Some(part) = ctx.part(load) else { return true };
-    part.terminals()
-        .iter()
-        .filter(|t| crate::wiring::gives_return(&part.is, t.role))
-        .filter_map(|t| ctx.wiring.point(load, &t.name))
-        .any(|point| targets.contains(&at(point)))
 }
 
 /// Whether the way back of a load has a finding that explains a bad ground.

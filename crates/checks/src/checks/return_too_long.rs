@@ -90,6 +90,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if !matches!(ctx.kind(*load), Some(PartKind::Amplifier(_))) || !ctx.touched_part(*load) {
             continue;
         }
+        if ctx.ungrounded.contains(load) {
+            continue;
+        }
         // With several sources the lead is the same; the way back is judged by the worst of them.
         let complete: Vec<&ReturnWay> = circuit.returns.iter().filter(|way| way.complete).collect();
         let Some(way) = complete.first() else { continue };

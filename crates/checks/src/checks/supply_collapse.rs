@@ -89,6 +89,18 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .iter()
                 .take(1)
                 .any(|part| out.has_part(*part, CAUSES));
+        // A load whose only way back is a shield or an input makes any network collapse; it has a finding already.
+        let told =
+            told || ctx.ungrounded.iter().any(|load| {
+                ctx.study
+                    .circuits
+                    .get(load)
+                    .is_some_and(|circuit| !circuit.feeds.is_empty())
+            }) || ctx
+                .study
+                .circuits
+                .keys()
+                .any(|load| out.has_part(*load, &["load-too-low"]));
         if deliverable.0 < wanted && !told {
             // The loads that ask most are what the user can act on.
             let mut loads: Vec<(f64, PartId)> = ctx
@@ -148,7 +160,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let runs: Vec<RunId> = super::voltage_drop::way(circuit);
         let told = runs.iter().any(|run| out.has_run(*run, CAUSES))
-            || out.has_part(*id, &["no-return", "no-feed", "return-through-shield"])
+            || ctx.ungrounded.contains(id)
+            || out.has_part(
+                *id,
+                &["no-return", "no-feed", "return-through-shield", "load-too-low"],
+            )
             || circuit
                 .returns
                 .iter()

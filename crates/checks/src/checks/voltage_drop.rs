@@ -110,10 +110,19 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if drop.0 <= limit || !ctx.touched_part(*load) {
             continue;
         }
-        if out.has_part(
-            *load,
-            &["no-return", "no-feed", "supply-collapse", "return-through-shield"],
-        ) {
+        let not_here = [
+            "no-return",
+            "no-feed",
+            "supply-collapse",
+            "return-through-shield",
+            "load-too-low",
+        ];
+        let small_fuse = circuit
+            .feeds
+            .iter()
+            .flat_map(|feed| &feed.devices)
+            .any(|device| out.has_part(device.part, &["fuse-undersized"]));
+        if ctx.ungrounded.contains(load) || small_fuse || out.has_part(*load, &not_here) {
             continue;
         }
         let runs = way(circuit);
