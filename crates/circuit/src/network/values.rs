@@ -42,13 +42,13 @@ pub(crate) fn material(wire: &Wire) -> Material {
     wire.material.or(Material::Copper)
 }
 
-/// Resistance of the wire alone at 20 °C, in ohms; at least [`super::LEAST_RESISTANCE`].
+/// Resistance of the wire alone at 20 °C, in ohms.
 pub(crate) fn wire_at_20(wire: &Wire) -> f64 {
     let per_metre = match wire.stated_resistance.value() {
         Some(OhmsPerMetre(stated)) => stated,
         None => conductors::nominal_resistance_per_metre(material(wire), size(wire), Celsius(20.0)).0,
     };
-    (per_metre * length(wire)).max(super::LEAST_RESISTANCE)
+    per_metre * length(wire)
 }
 
 /// Resistance of one ending of a run, in ohms: 0 the end `from`, 1 the end `to`. At a splice an ending that is not known is

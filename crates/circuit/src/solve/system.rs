@@ -64,6 +64,9 @@ pub enum Law {
 /// Conductance of a diode that blocks, in siemens: 12 µA at 12 V (from memory).
 pub const LEAKAGE: f64 = 1e-6;
 
+/// A source still holds, in volts, at its own voltage: a network that draws nothing ends right there, up to rounding.
+const HAIR: f64 = 1e-9;
+
 impl Law {
     /// Slope and intercept of a law that is straight or bent, on the piece on which the voltage lies: the current from first
     /// node to second is slope · v + intercept. `None` for loads.
@@ -73,21 +76,21 @@ impl Law {
             Self::Resistance(ohms) => Some((1.0 / ohms, 0.0)),
             Self::Source { emf, resistance } => Some((1.0 / resistance, -emf / resistance)),
             Self::Battery { emf, gives, takes } => {
-                let r = if v > emf { takes } else { gives };
+                let r = if v > emf + HAIR { takes } else { gives };
                 Some((1.0 / r, -emf / r))
             }
             Self::Limited {
                 emf,
                 resistance,
                 limit,
-            } => Some(if v >= emf {
+            } => Some(if v > emf + HAIR {
                 (0.0, 0.0)
             } else if v <= emf - resistance * limit {
                 (0.0, -limit)
             } else {
                 (1.0 / resistance, -emf / resistance)
             }),
-            Self::Diode { drop, resistance } => Some(if v > drop {
+            Self::Diode { drop, resistance } => Some(if v > drop - HAIR {
                 (1.0 / resistance + LEAKAGE, -drop / resistance)
             } else {
                 (LEAKAGE, 0.0)
@@ -307,16 +310,27 @@ impl System {
         Ok(())
     }
 
-    /// No load may be left below nothing: what it asks then cannot be delivered.
-    fn all_supplied(&self, elements: &[Element]) -> bool {
-        elements.iter().enumerate().all(|(at, element)| {
+    /// How much of the step in `right` leaves every load at a tenth of its present voltage at least; 1 as a rule. Also
+    /// whether a load has come down to nothing already: what it asks then cannot be delivered.
+    fn room(&self, elements: &[Element]) -> (f64, bool) {
+        let (mut part, mut starved) = (1.0_f64, false);
+        for (at, element) in elements.iter().enumerate() {
             let asks = match element.law {
                 Law::Power(power) => power > 0.0,
                 Law::Current(amps) => amps > 0.0,
                 _ => false,
             };
-            !asks || !self.supplied[at] || self.across(element) > 0.0
-        })
+            if !asks || !self.supplied[at] {
+                continue;
+            }
+            let v = self.across(element);
+            let step = self.right[element.nodes[0]] - self.right[element.nodes[1]];
+            starved |= v < 0.01 * LEAST_SUPPLY;
+            if step < 0.0 {
+                part = part.min(-0.9 * v / step);
+            }
+        }
+        (part, starved)
     }
 
     fn newton(&mut self, elements: &[Element], share: f64) -> Result<(), NoAnswer> {
@@ -338,17 +352,18 @@ impl System {
             if !moved.is_finite() {
                 return Err(NoAnswer::Infeasible);
             }
+            let (room, starved) = self.room(elements);
+            if starved {
+                return Err(NoAnswer::Infeasible);
+            }
             // Close to the answer steps are rounding, and no search is needed.
             let part = if moved < 1e-6 {
-                1.0
+                room
             } else {
-                self.step_length(elements, share)
+                self.step_length(elements, share, room)
             };
             for (v, step) in self.voltage.iter_mut().zip(&self.right) {
                 *v += part * step;
-            }
-            if !self.all_supplied(elements) {
-                return Err(NoAnswer::Infeasible);
             }
             // What is left after a full round is of the order of the square of its step.
             if moved < 1e-8 {
@@ -358,15 +373,15 @@ impl System {
         Err(NoAnswer::Infeasible)
     }
 
-    /// How much of the step in `right` to go. Voltages of a network make its co-content least (W. Millar, "Some general
+    /// How much of the step in `right` to go, at most `room`. Voltages of a network make its co-content least (W. Millar, "Some general
     /// theorems for non-linear systems possessing resistance", Philosophical Magazine 42, 1951, from memory); its slope along the step is
     /// the sum of current times step over the elements. Where that is still falling at the full step, all of it is
     /// gone; else the step has jumped over a bend, and the lowest point is looked for by halving.
-    fn step_length(&self, elements: &[Element], share: f64) -> f64 {
-        if self.slope_along(elements, share, 1.0) <= 0.0 {
-            return 1.0;
+    fn step_length(&self, elements: &[Element], share: f64, room: f64) -> f64 {
+        if self.slope_along(elements, share, room) <= 0.0 {
+            return room;
         }
-        let (mut falls, mut rises) = (0.0, 1.0);
+        let (mut falls, mut rises) = (0.0, room);
         for _ in 0..40 {
             let middle = 0.5 * (falls + rises);
             if self.slope_along(elements, share, middle) <= 0.0 {
