@@ -397,6 +397,20 @@ impl<'a> Builder<'a> {
         let body_half_y = half_y.max(GRID * rows as f64);
         let along = |strip: &Strip| self.pitch(strip) * strip.studs.len() as f64;
         let body_half_x = half_x.max(up_to(STUD_PITCH, along(&self.top).max(along(&self.bottom))) / 2.0);
+        // Names beside leads above or below stand right of them, and must not stick out.
+        let beside_leads = |strip: &Strip| {
+            let map = turning(turn);
+            let ends = strip.studs.iter().filter_map(|(place, text)| {
+                let pin = self.symbol.pin(self.terminals.get(*place)?.name.as_str())?;
+                Some((map * pin).x + 6.0 + text_width(text, NAME_SIZE, false))
+            });
+            if self.names_upright(strip) || self.terminals.len() == 1 {
+                0.0
+            } else {
+                ends.fold(0.0, f64::max)
+            }
+        };
+        let body_half_x = body_half_x.max(up_to(GRID, beside_leads(&self.top).max(beside_leads(&self.bottom))));
         let content_width = left + 2.0 * body_half_x + right;
 
         // The side where the kind has no studs takes the text.

@@ -9,7 +9,7 @@ const STEP: i32 = 10;
 /// How far beyond the ends the maze reaches, in steps.
 const BEYOND: i32 = 40;
 /// Most points of the grid: beyond that the ends are joined straight. Keeps a far-flung run from freezing the page.
-const MOST: i32 = 60_000;
+const MOST: i32 = 200_000;
 /// What a step costs that lies over or crosses another run, besides its length.
 const AMONG: u32 = 60;
 

@@ -21,7 +21,7 @@ const BEYOND: i32 = 600;
 /// Most lines tried beside one another near an end.
 const NEAR_LINES: usize = 24;
 /// Most lines tried for the long piece of a way, nearest first.
-const MOST_LINES: usize = 60;
+const MOST_LINES: usize = 200;
 
 /// An end of a run: where it may turn first, and the direction in which it leaves: (0, 0) for a loose end.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -289,7 +289,7 @@ impl Space<'_> {
         let mut lines: Vec<i32> = lines_between(v_low, v_high)
             .filter(|v| !inside(&blocked, *v))
             .collect();
-        lines.sort_by_key(|v| ((v - v0).abs() + (v - v1).abs(), *v));
+        lines.sort_by_key(|v| ((v - v0).abs() + (v - v1).abs(), (v - v0).abs().min((v - v1).abs()), *v));
         let mut exit0 = Exit::new(self, axis, from.at, d, reach0, u1);
         let mut exit1 = Exit::new(self, axis, to.at, e, reach1, u0);
         for v in lines.into_iter().take(MOST_LINES) {
