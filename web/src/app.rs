@@ -113,11 +113,13 @@ pub(crate) fn App() -> Html {
                     <OverlayLegend />
                     <Notes />
                     <TitleBlock />
-                    <Tray />
-                    <MeterFace />
+                    <div class="foot">
+                        <MeterFace />
+                        <Spoken />
+                        <Tray />
+                    </div>
                     { beside }
                     { panel }
-                    <Spoken />
                     <DropHere />
                 </main>
             </ContextProvider<Rc<Keeper>>>

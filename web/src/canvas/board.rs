@@ -16,7 +16,8 @@ use yew::prelude::*;
 
 /// Room that frame, notes and tray take of the window.
 pub(crate) fn margins(width: f64) -> Margins {
-    Margins { left: 40.0, top: 34.0, right: notes_width(width) + 12.0, bottom: 62.0 }
+    let bottom = if width < 1400.0 { 96.0 } else { 66.0 };
+    Margins { left: 40.0, top: 40.0, right: notes_width(width) + 12.0, bottom }
 }
 
 /// Width of the right margin, where notes and title block stand.

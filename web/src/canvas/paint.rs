@@ -5,6 +5,9 @@ use editor::Editor;
 use kurbo::{BezPath, PathEl, Rect};
 use web_sys::CanvasRenderingContext2d;
 
+/// Distance of the frame from the edge of the window, in CSS pixels.
+const FRAME_PX: f64 = 22.0;
+
 /// A canvas to paint on.
 #[derive(Clone)]
 pub(crate) struct Surface {
@@ -38,7 +41,14 @@ impl Painter {
         let (x, y) = (-camera.origin.x * scale, -camera.origin.y * scale);
         let _ = surface.context.set_transform(scale, 0.0, 0.0, scale, x, y);
         self.replay(&surface.context, &paper, palette, camera.visible());
+        // What is drawn stays inside the frame, as on any sheet.
+        surface.context.save();
+        surface.context.begin_path();
+        let inner = camera.visible().inset(-FRAME_PX / camera.zoom);
+        surface.context.rect(inner.x0, inner.y0, inner.width(), inner.height());
+        surface.context.clip();
         self.replay(&surface.context, &editor.picture(), palette, camera.visible());
+        surface.context.restore();
     }
     /// Paints one display list on a surface of its own, a part of the board filling it.
     pub(crate) fn paint_list(&mut self, surface: &Surface, list: &DisplayList, palette: &Palette, area: Rect) {

@@ -168,6 +168,7 @@ pub(crate) fn Notes() -> Html {
     });
     html! {
         <>
+            <div class="margin" style={format!("width:{:.0}px", column - 22.0)} aria-hidden="true"></div>
             if let Some((from, to, grade)) = leader {
                 <svg class={classes!("leader", super::mark::grade_class(grade))} aria-hidden="true">
                     <path d={format!("M{:.1} {:.1}H{:.1}L{:.1} {:.1}", from.x, from.y, (from.x - 18.0).max(to.x), to.x, to.y)} />

@@ -58,7 +58,7 @@ pub(crate) fn TitleBlock() -> Html {
                 <TitleCell name="Drawn by" text={said("drawn-by")} on_set={vehicle("drawn-by")} testid="title-drawn-by" />
                 <TitleCell name="Date" text={said("date")} on_set={vehicle("date")} testid="title-date" />
                 <TitleCell name="Rev." text={said("revision")} on_set={vehicle("revision")} testid="title-revision" />
-                <div class="cell"><span class="cell__name">{ "Scale" }</span><span class="cell__value">{ scale }</span></div>
+                <div class="cell cell--scale"><span class="cell__name">{ "Scale" }</span><span class="cell__value">{ scale }</span></div>
             </div>
             <div class="title-block__row">{ for ["state", "duty", "profile"].map(|name| condition(&store, name)) }</div>
             <div class="cell cell--wide cell--grades" data-testid="grades">
