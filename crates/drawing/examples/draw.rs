@@ -1,6 +1,11 @@
 //! Draws the plan of a job in text form to an SVG: `cargo run -p loomwright-drawing --example draw -- job.txt out.svg
 //! [light|dark|print]`. For looking at pictures while working on the drawing.
 
+#![allow(
+    clippy::disallowed_methods,
+    reason = "a tool for the bench, not part of the core"
+)]
+
 use drawing::{
     DisplayList, Layout, Look, Mark, MarkShape, Overlay, Palette, TitleBlock, TitleCell, draw, draw_paper,
     svg,

@@ -1,6 +1,11 @@
 //! How long arrangement, layout, a drag step and a full draw take on random systems: `cargo run --release -p
 //! loomwright-drawing --example timing -- 60 300 3000`. A report, not a test.
 
+#![allow(
+    clippy::disallowed_methods,
+    reason = "a tool for the bench, not part of the core"
+)]
+
 use drawing::{Layout, Look, arrange, draw};
 use kurbo::Rect;
 use std::collections::BTreeSet;

@@ -124,7 +124,10 @@ impl Layout {
             .runs
             .iter()
             .filter(|(id, run)| {
-                touched.iter().any(|part| run.touches(*part))
+                run.ends()
+                    .into_iter()
+                    .filter_map(model::End::terminal)
+                    .any(|terminal| touched.contains(&terminal.part))
                     || self.runs.get(id).is_none_or(|way| !way.is_of(run))
             })
             .map(|(id, _)| *id)

@@ -220,7 +220,13 @@ fn stud_text(kind: &PartKind, terminal: &str) -> String {
     let cavities = match kind {
         PartKind::Plug(plug) => &plug.cavities,
         PartKind::Adapter(adapter) => &adapter.cavities,
-        _ => return terminal.to_owned(),
+        // A hyphen at the end of a name is a pole, and is drawn as a minus sign.
+        _ => {
+            return match terminal.strip_suffix('-') {
+                Some(name) => format!("{name}−"),
+                None => terminal.to_owned(),
+            };
+        }
     };
     let function = terminal.strip_suffix('a').and_then(|position| {
         cavities
@@ -410,7 +416,10 @@ impl<'a> Builder<'a> {
                 ends.fold(0.0, f64::max)
             }
         };
-        let body_half_x = body_half_x.max(up_to(GRID, beside_leads(&self.top).max(beside_leads(&self.bottom))));
+        let body_half_x = body_half_x.max(up_to(
+            GRID,
+            beside_leads(&self.top).max(beside_leads(&self.bottom)),
+        ));
         let content_width = left + 2.0 * body_half_x + right;
 
         // The side where the kind has no studs takes the text.

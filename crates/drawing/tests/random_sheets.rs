@@ -115,7 +115,7 @@ fn every_run_ends_on_its_studs() {
 #[test]
 fn hardly_any_run_lies_over_another() {
     let (mut over, mut whole) = (0.0, 0.0);
-    for (seed, sheet, layout) in SHEETS.iter() {
+    for (_, sheet, layout) in SHEETS.iter() {
         let ways: Vec<(RunId, &drawing::RunWay)> = layout.runs().collect();
         let studs = |id: &RunId| -> BTreeSet<TerminalRef> {
             sheet.runs.get(id).map_or_else(BTreeSet::new, |run| {
@@ -136,7 +136,6 @@ fn hardly_any_run_lies_over_another() {
                         let level = (piece.0.y == piece.1.y) == (beside.0.y == beside.1.y);
                         let shared = length_inside(piece, Rect::from_points(beside.0, beside.1));
                         if level && shared > 0.0 {
-                            eprintln!("{seed} {a} {b} {shared} {piece:?} {beside:?}");
                             over += shared;
                         }
                     }
@@ -304,4 +303,36 @@ fn a_turned_part_keeps_its_texts_inside_and_its_studs_on_the_outline() {
             }
         }
     }
+}
+
+#[test]
+fn feeds_go_from_left_to_right_and_grounds_stand_below() {
+    let (mut rightwards, mut all) = (0, 0);
+    for (name, text) in testkit::sound_systems::sound_systems() {
+        let mut sheet = testkit::text::sheet(&text);
+        for part in sheet.parts.values_mut() {
+            part.at = None;
+        }
+        let layout = Layout::of(&sheet);
+        for run in sheet.runs.values() {
+            let (Some(a), Some(b)) = (run.from.terminal(), run.to.terminal()) else {
+                continue;
+            };
+            let (Some(from), Some(to)) = (layout.stud_of(a), layout.stud_of(b)) else {
+                continue;
+            };
+            if let (model::Side::Right, model::Side::Left) = (from.side, to.side) {
+                all += 1;
+                rightwards += i32::from(from.at.x < to.at.x);
+            }
+            if let (model::Side::Bottom, model::Side::Top) = (from.side, to.side) {
+                assert!(
+                    from.at.y < to.at.y,
+                    "{name}: {} lands above where it leaves",
+                    run.tag
+                );
+            }
+        }
+    }
+    assert!(all > 200 && rightwards * 100 >= all * 97, "{rightwards} of {all}");
 }

@@ -17,6 +17,9 @@ use model::{BoardPoint, End, PartId, Sheet};
 use std::collections::BTreeMap;
 use units::{System, systems};
 
+/// Places of a system's parts with its upper left corner at the origin, its width and its height.
+type Placed = (Vec<(PartId, BoardPoint)>, i32, i32);
+
 /// Room between systems that no run joins, in board units.
 const BETWEEN_SYSTEMS: i32 = 120;
 
@@ -24,8 +27,7 @@ const BETWEEN_SYSTEMS: i32 = 120;
 /// not looked at.
 #[must_use]
 pub fn arrange(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
-    let mut arranged: Vec<(Vec<(PartId, BoardPoint)>, i32, i32)> =
-        systems(sheet).into_iter().map(arrange_system).collect();
+    let mut arranged: Vec<Placed> = systems(sheet).into_iter().map(arrange_system).collect();
     // The largest system first; lone parts in rows at the end.
     arranged.sort_by_key(|(parts, _, _)| {
         (
@@ -106,7 +108,7 @@ pub(crate) fn arrange_unplaced(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
 }
 
 /// Places of a system's parts with the system's upper left corner at the origin, its width and its height.
-fn arrange_system(system: System) -> (Vec<(PartId, BoardPoint)>, i32, i32) {
+fn arrange_system(system: System) -> Placed {
     let layers = layers::layers(&system);
     let mut web = order::Web::new(&system, &layers);
     web.sweep();

@@ -211,7 +211,7 @@ impl Web {
         let mut heights = Vec::with_capacity(list.len());
         let mut bases = bases.into_iter();
         for (sum, weight, count) in pools {
-            let mean = (sum as f64 / weight.max(1) as f64 / 10.0).round() as i64 * 10;
+            let mean = libm::round(sum as f64 / weight.max(1) as f64 / 10.0) as i64 * 10;
             for _ in 0..count {
                 heights.push((mean + bases.next().unwrap_or(0)).clamp(-900_000, 900_000) as i32);
             }

@@ -61,9 +61,19 @@ pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look) -> Vec<(&'a Mark, Point
 fn spot_on_run(layout: &Layout, way: &RunWay, radius: f64) -> (Point, bool) {
     let mut straight: Vec<(Point, Point)> = way.pieces().collect();
     straight.sort_by(|a, b| b.0.distance(b.1).total_cmp(&a.0.distance(a.1)));
-    for (a, b) in &straight {
+    // On the run; where there is no room, beside it.
+    let aside = radius + 7.0;
+    let tries = [0.0, aside, -aside]
+        .into_iter()
+        .flat_map(|aside| straight.iter().map(move |piece| (aside, piece)));
+    for (aside, (a, b)) in tries {
         for share in [0.5, 0.75, 0.25, 0.9, 0.1] {
-            let at = a.lerp(*b, share);
+            let across = if a.x == b.x {
+                Vec2::new(1.0, 0.0)
+            } else {
+                Vec2::new(0.0, 1.0)
+            };
+            let at = a.lerp(*b, share) + across * aside;
             let area = Rect::from_center_size(at, (2.0 * radius, 2.0 * radius));
             let on_label = way.label.as_ref().is_some_and(|label| label.area.overlaps(area));
             let on_part = layout.part_index.any_near(area, |id| {

@@ -8,7 +8,7 @@ use crate::layout::Layout;
 use crate::letters::text_width;
 use crate::look::{Look, Overlay};
 use crate::ways::{RUN_LABEL_SIZE, RunWay, Tracks, pieces};
-use kurbo::{BezPath, Circle, Point, Rect, Vec2};
+use kurbo::{BezPath, Circle, CubicBez, ParamCurve, Point, Rect, Vec2};
 use model::{End, Role, Run, RunId, Sheet};
 
 /// Radius of a corner.
@@ -74,7 +74,7 @@ pub(crate) fn draw_runs(
         })
         .collect();
     let hops = pen.shows(Detail::Studs);
-    let mut over: Vec<(RunId, BezPath, usize)> = Vec::new();
+    let mut over: Vec<(RunId, Drawn, usize)> = Vec::new();
     for (place, (id, run, way)) in seen.iter().enumerate() {
         let owner = Owner::Run(*id);
         pen.owner(owner);
@@ -97,12 +97,12 @@ pub(crate) fn draw_runs(
             pen.path(Detail::Shape, drawn.along.clone(), None, Some(*stroke));
         }
         if !drawn.hops.elements().is_empty() {
-            over.push((*id, drawn.hops, place));
+            over.push((*id, drawn, place));
         }
         draw_loose_ends(pen, run, way);
     }
     // Hops lie over what they cross: a gap of paper, then the run once more.
-    for (id, path, place) in over {
+    for (id, drawn, place) in over {
         pen.owner(Owner::Run(id));
         let widest = strokes
             .get(place)
@@ -110,9 +110,9 @@ pub(crate) fn draw_runs(
             .flatten()
             .map(|stroke| stroke.width)
             .fold(0.0, f64::max);
-        pen.line(Detail::Studs, path.clone(), Ink::Paper, widest + 2.4);
+        pen.line(Detail::Studs, drawn.gaps, Ink::Paper, widest + 3.0);
         for stroke in strokes.get(place).into_iter().flatten() {
-            pen.path(Detail::Studs, path.clone(), None, Some(*stroke));
+            pen.path(Detail::Studs, drawn.hops.clone(), None, Some(*stroke));
         }
     }
     if look.overlay == Overlay::Current {
@@ -175,13 +175,16 @@ fn strokes(
 struct Drawn {
     along: BezPath,
     hops: BezPath,
+    /// The upper parts of the hops, where the paper shows between them and what they cross.
+    gaps: BezPath,
 }
 
 impl Drawn {
     fn plain(way: &RunWay) -> Self {
         Self {
-            along: rounded(&way.points, &[]).0,
+            along: rounded(&way.points, &[]).along,
             hops: BezPath::new(),
+            gaps: BezPath::new(),
         }
     }
 }
@@ -205,14 +208,14 @@ fn with_hops(way: &RunWay, tracks: &Tracks) -> Drawn {
         }
         hops.push(spans);
     }
-    let (along, hops) = rounded(&way.points, &hops);
-    Drawn { along, hops }
+    rounded(&way.points, &hops)
 }
 
 /// A way with rounded corners, broken where hops are, and the hops. `hops` has the spans along x of each piece.
-fn rounded(points: &[Point], hops: &[Vec<(f64, f64)>]) -> (BezPath, BezPath) {
+fn rounded(points: &[Point], hops: &[Vec<(f64, f64)>]) -> Drawn {
     let mut path = BezPath::new();
     let mut over = BezPath::new();
+    let mut gaps = BezPath::new();
     // The number of pieces so far: pieces of no length are left out, as `pieces` does.
     let mut piece = 0;
     for (place, at) in points.iter().enumerate() {
@@ -234,16 +237,29 @@ fn rounded(points: &[Point], hops: &[Vec<(f64, f64)>]) -> (BezPath, BezPath) {
                 path.move_to((to, y));
                 let reach = (to - from).abs() / 2.0;
                 let bend = reach.min(HOP) * if to > from { 1.0 } else { -1.0 };
-                over.move_to((from, y));
-                over.curve_to(
+                let up = CubicBez::new(
+                    (from, y),
                     (from, y - rise * 0.75),
                     (from + bend * 0.4, y - rise),
                     (from + bend, y - rise),
                 );
-                if (to - from).abs() > 2.0 * HOP {
-                    over.line_to((to - bend, y - rise));
+                let down = CubicBez::new(
+                    (to - bend, y - rise),
+                    (to - bend * 0.4, y - rise),
+                    (to, y - rise * 0.75),
+                    (to, y),
+                );
+                for (path, up, down) in [
+                    (&mut over, up, down),
+                    (&mut gaps, up.subsegment(0.45..1.0), down.subsegment(0.0..0.55)),
+                ] {
+                    path.move_to(up.p0);
+                    path.curve_to(up.p1, up.p2, up.p3);
+                    if (to - from).abs() > 2.0 * HOP {
+                        path.line_to(down.p0);
+                    }
+                    path.curve_to(down.p1, down.p2, down.p3);
                 }
-                over.curve_to((to - bend * 0.4, y - rise), (to, y - rise * 0.75), (to, y));
             };
             if into.x >= 0.0 {
                 for (a, b) in spans {
@@ -270,7 +286,11 @@ fn rounded(points: &[Point], hops: &[Vec<(f64, f64)>]) -> (BezPath, BezPath) {
             _ => path.line_to(*at),
         }
     }
-    (path, over)
+    Drawn {
+        along: path,
+        hops: over,
+        gaps,
+    }
 }
 
 /// A loose end: a small open ring with a stroke across, so that it cannot be taken for a joint.

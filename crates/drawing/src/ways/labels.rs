@@ -28,7 +28,7 @@ pub struct RunLabel {
 }
 
 /// Everything a label could say, longest first.
-pub(crate) fn wordings(run: &Run) -> Vec<String> {
+fn wordings(run: &Run) -> Vec<String> {
     let known = |fact_assumed: bool, text: String| if fact_assumed { format!("~{text}") } else { text };
     let size = match run.wire.size {
         Fact::Unknown => "? mm²".to_owned(),

@@ -10,14 +10,16 @@ mod maze;
 mod search;
 mod tracks;
 
+pub(crate) use labels::RUN_LABEL_SIZE;
 pub use labels::RunLabel;
-pub(crate) use labels::{RUN_LABEL_SIZE, wordings};
 pub(crate) use tracks::{At, Axis, Tracks, pieces};
 
 use crate::layout::Layout;
 use crate::part_box::to_point;
 use kurbo::{Point, Rect};
-use model::{BoardPoint, End, PartId, Run, RunId, Sheet, TerminalName};
+use model::conductor::Size;
+use model::quantity::Metres;
+use model::{BoardPoint, End, Fact, PartId, Run, RunId, Sheet, TerminalName};
 use search::{CLEAR, Found, Outlet, Space, straighten};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -42,7 +44,8 @@ pub struct RunWay {
     pub label: Option<RunLabel>,
     pub(crate) corners: Vec<At>,
     ends: [End; 2],
-    wording: String,
+    /// What its label was made of.
+    said: (String, Fact<Size>, Fact<Metres>),
 }
 
 impl RunWay {
@@ -65,7 +68,7 @@ impl RunWay {
             label_at: a.midpoint(b),
             label: None,
             ends: [run.from.clone(), run.to.clone()],
-            wording: wordings(run).into_iter().next().unwrap_or_default(),
+            said: (run.tag.clone(), run.wire.size, run.wire.length),
             points,
             corners,
         }
@@ -76,8 +79,9 @@ impl RunWay {
         *from == run.from
             && *to == run.to
             && self.hand_bends == run.bends
-            && self.width == width_of(run)
-            && wordings(run).first() == Some(&self.wording)
+            && self.said.0 == run.tag
+            && self.said.1 == run.wire.size
+            && self.said.2 == run.wire.length
     }
     /// Its straight pieces, in order.
     pub fn pieces(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
@@ -174,15 +178,18 @@ pub(crate) fn lay_runs(
     layout: &mut Layout,
     runs: &BTreeSet<RunId>,
 ) -> BTreeMap<RunId, RunWay> {
-    // Runs by the studs they are on.
-    let mut on_stud: BTreeMap<(PartId, &TerminalName), Vec<RunId>> = BTreeMap::new();
+    // All runs on the studs of those that are laid.
+    let mut on_stud: BTreeMap<(PartId, &TerminalName), Vec<RunId>> = runs
+        .iter()
+        .filter_map(|id| sheet.runs.get(id))
+        .flat_map(Run::ends)
+        .filter_map(End::terminal)
+        .map(|terminal| ((terminal.part, &terminal.terminal), Vec::new()))
+        .collect();
     for (id, run) in &sheet.runs {
-        for end in run.ends() {
-            if let Some(terminal) = end.terminal() {
-                on_stud
-                    .entry((terminal.part, &terminal.terminal))
-                    .or_default()
-                    .push(*id);
+        for terminal in run.ends().into_iter().filter_map(End::terminal) {
+            if let Some(list) = on_stud.get_mut(&(terminal.part, &terminal.terminal)) {
+                list.push(*id);
             }
         }
     }
@@ -250,13 +257,12 @@ pub(crate) fn lay_runs(
                 .laid
                 .as_ref()
                 .map_or(0, |found| found.points.len().saturating_sub(2));
-            if now > f64::from(length) + search::BEND * bends as f64 + 1.0 {
-                if let Some(again) = space.find(job.outlets[0], job.outlets[1])
-                    && again.cost < now - 1.0
-                {
-                    job.laid = Some(again);
-                    better = true;
-                }
+            if now > f64::from(length) + search::BEND * bends as f64 + 1.0
+                && let Some(again) = space.find(job.outlets[0], job.outlets[1])
+                && again.cost < now - 1.0
+            {
+                job.laid = Some(again);
+                better = true;
             }
             layout.tracks.insert(job.id, &job.points());
         }

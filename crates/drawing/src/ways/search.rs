@@ -166,13 +166,13 @@ impl Space<'_> {
         self.index.any_near(search, |id| {
             if let (Some((before, after)), Some((low, high))) =
                 (self.wall(id, axis.other()), self.wall(id, axis))
+                && before < line
+                && line < after
             {
-                if before < line && line < after {
-                    if sign > 0 && high > start {
-                        reach = reach.min(low.max(start));
-                    } else if sign < 0 && low < start {
-                        reach = reach.max(high.min(start));
-                    }
+                if sign > 0 && high > start {
+                    reach = reach.min(low.max(start));
+                } else if sign < 0 && low < start {
+                    reach = reach.max(high.min(start));
                 }
             }
             false
@@ -289,7 +289,13 @@ impl Space<'_> {
         let mut lines: Vec<i32> = lines_between(v_low, v_high)
             .filter(|v| !inside(&blocked, *v))
             .collect();
-        lines.sort_by_key(|v| ((v - v0).abs() + (v - v1).abs(), (v - v0).abs().min((v - v1).abs()), *v));
+        lines.sort_by_key(|v| {
+            (
+                (v - v0).abs() + (v - v1).abs(),
+                (v - v0).abs().min((v - v1).abs()),
+                *v,
+            )
+        });
         let mut exit0 = Exit::new(self, axis, from.at, d, reach0, u1);
         let mut exit1 = Exit::new(self, axis, to.at, e, reach1, u0);
         for v in lines.into_iter().take(MOST_LINES) {
