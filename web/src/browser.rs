@@ -63,6 +63,11 @@ pub(crate) fn takes_typing(element: &Element) -> bool {
     matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA" | "SELECT") || element.has_attribute("contenteditable")
 }
 
+/// Whether a drawer or the Ask box lies over the drawing. Asked of the document, as listeners outlive states.
+pub(crate) fn panel_is_open() -> bool {
+    document().and_then(|document| document.query_selector(".drawer, .ask").ok().flatten()).is_some()
+}
+
 /// Puts the focus on the drawing.
 pub(crate) fn focus_board() {
     if let Some(board) = document().and_then(|document| document.get_element_by_id("board"))

@@ -117,6 +117,8 @@ pub(crate) enum Act {
     Toggle(Panel),
     /// Closes panel and slip.
     Close,
+    /// Closes the panel alone.
+    ShutPanel,
     /// Says something.
     Say(String),
     /// How the job is kept changed.
@@ -183,6 +185,7 @@ impl Reducible for State {
                 next.panel = Panel::None;
                 next.beside = Open::Nothing;
             }
+            Act::ShutPanel => next.panel = Panel::None,
             Act::Say(words) => next.say(&words),
             Act::Kept(keeping) => next.keeping = keeping,
             Act::Paper(paper) => next.paper = paper,

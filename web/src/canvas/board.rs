@@ -4,7 +4,7 @@
 use super::events;
 use super::paint::Surface;
 use crate::browser;
-use crate::state::Store;
+use crate::state::{Act, Store};
 use editor::{Input, Key, Margins, PointerKind};
 use gloo_events::{EventListener, EventListenerOptions};
 use gloo_timers::callback::Timeout;
@@ -183,6 +183,13 @@ fn on_key(event: &KeyboardEvent, store: &Store) {
     }
     if event.type_() == "keyup" {
         store.desk.input(Input::KeyUp(key));
+        return;
+    }
+    // One thing at a time: what lies open over a drawing at rest goes first.
+    if key == Key::Escape && browser::panel_is_open() && store.desk.see(|editor| editor.tool().address() == "pick/idle") {
+        store.dispatch(Act::ShutPanel);
+        browser::focus_board();
+        event.prevent_default();
         return;
     }
     // Copying selected text stays with the browser.
