@@ -29,12 +29,14 @@ fn read(written: &str) -> (&str, bool, bool) {
 
 #[function_component]
 pub(crate) fn Field(props: &FieldProps) -> Html {
-    let trouble = use_state(|| None::<String>);
+    // What is wrong, and the text that is: it stays in the field until it is put right.
+    let trouble = use_state(|| None::<(String, String)>);
     let property = props.property;
     let (value, assumed, unknown) = read(&props.written);
+    let drafted = |value: String| trouble.as_ref().map_or(value, |(_, typed)| typed.clone());
     let set = {
         let (on_set, trouble) = (props.on_set.clone(), trouble.clone());
-        Callback::from(move |text: String| trouble.set(on_set.emit(text).err()))
+        Callback::from(move |text: String| trouble.set(on_set.emit(text.clone()).err().map(|why| (why, text))))
     };
     let typed = {
         let (set, may_be_assumed) = (set.clone(), property.may_be_assumed);
@@ -66,12 +68,12 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
     let (input, unit) = match property.shape {
         Shape::Number { symbol, ascii, .. } => {
             let bare = value.strip_suffix(ascii).unwrap_or(value).to_owned();
-            (text_input(bare, "decimal", &testid, &typed, &keys, trouble.is_some(), "not known"), symbol)
+            (text_input(drafted(bare), "decimal", &testid, &typed, &keys, trouble.is_some(), "not known"), symbol)
         }
-        Shape::Count => (text_input(value.to_owned(), "numeric", &testid, &typed, &keys, trouble.is_some(), "not known"), ""),
+        Shape::Count => (text_input(drafted(value.to_owned()), "numeric", &testid, &typed, &keys, trouble.is_some(), "not known"), ""),
         Shape::Text { example } => {
             let hint = if example.is_empty() { "—" } else { example };
-            (text_input(value.to_owned(), "text", &testid, &typed, &keys, trouble.is_some(), hint), "")
+            (text_input(drafted(value.to_owned()), "text", &testid, &typed, &keys, trouble.is_some(), hint), "")
         }
         Shape::YesNo => (
             html! {
@@ -113,7 +115,7 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
                 <span class="field__box">{ input }<span class="field__unit">{ unit }</span></span>
             </label>
             { toggle.unwrap_or_default() }
-            if let Some(trouble) = &*trouble {
+            if let Some((trouble, _)) = &*trouble {
                 <p class="field__trouble" role="alert" data-testid={format!("{testid}-trouble")}>{ trouble }</p>
             }
         </div>

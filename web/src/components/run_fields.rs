@@ -60,10 +60,10 @@ pub(crate) fn RunFields(props: &RunFieldsProps) -> Html {
     let (first, rest) = list.split_at(list.len().min(3));
     html! {
         <>
-            { for first.iter().map(wire) }
+            <div>{ for first.iter().map(wire) }</div>
             { ending(RunSide::From, &run.from_ending, &run.from) }
             { ending(RunSide::To, &run.to_ending, &run.to) }
-            if *more { { for rest.iter().map(wire) } }
+            <div>if *more { { for rest.iter().map(wire) } }</div>
             <button type="button" class="slip__more" onclick={toggle} data-testid="more-fields">
                 { if *more { "fewer" } else { "material, insulation, surroundings, condition …" } }
             </button>

@@ -56,7 +56,9 @@ pub(crate) fn Shelf() -> Html {
             }
         })
     };
-    let first = kinds.first().map(|(word, _)| *word);
+    // Enter takes what is called so, before what only belongs to it.
+    let named = kinds.iter().find(|(_, kind)| kind.title().to_lowercase().starts_with(&wanted));
+    let first = named.or(kinds.first()).map(|(word, _)| *word);
     let onkeydown = {
         let store = store.clone();
         Callback::from(move |event: KeyboardEvent| match event.key().as_str() {
@@ -102,7 +104,8 @@ pub(crate) fn Shelf() -> Html {
                 <input ref={field} type="text" class="shelf__filter" placeholder="Type to filter, Enter takes the first" aria-label="Filter the shelf" value={(*typed).clone()} {oninput} {onkeydown} data-testid="shelf-filter" />
                 <button type="button" class="slip__close" onclick={close} aria-label="Close the shelf">{ "Esc" }</button>
             </header>
-            { for groups }
+            // In an element of its own: what comes and goes here must not make the field above a new one.
+            <div>{ for groups }</div>
             if kinds.is_empty() { <p class="drawer__none">{ "Nothing of that name on the shelf." }</p> }
         </section>
     }

@@ -51,16 +51,17 @@ fn over_shelf(event: &PointerEvent) -> bool {
 #[function_component]
 pub(crate) fn ShelfItem(props: &ShelfItemProps) -> Html {
     let dragging = use_mut_ref(|| false);
+    let button = use_node_ref();
     let Some(store) = use_context::<Store>() else { return html! {} };
     let word = props.word;
     let Some(kind) = PartKind::from_word(word) else { return html! {} };
     let onpointerdown = {
-        let (desk, dragging) = (store.desk.clone(), dragging.clone());
+        let (desk, dragging, button) = (store.desk.clone(), dragging.clone(), button.clone());
         Callback::from(move |event: PointerEvent| {
             if event.button() != 0 {
                 return;
             }
-            if let Some(element) = event.current_target().and_then(|t| wasm_bindgen::JsCast::dyn_into::<Element>(t).ok()) {
+            if let Some(element) = button.cast::<Element>() {
                 let _ = element.set_pointer_capture(event.pointer_id());
             }
             *dragging.borrow_mut() = true;
@@ -101,7 +102,7 @@ pub(crate) fn ShelfItem(props: &ShelfItemProps) -> Html {
     };
     html! {
         <li>
-            <button type="button" class="shelf__item" data-testid={format!("shelf-{word}")} {onpointerdown} {onpointermove} {onpointerup} {onkeydown}>
+            <button ref={button} type="button" class="shelf__item" data-testid={format!("shelf-{word}")} {onpointerdown} {onpointermove} {onpointerup} {onkeydown}>
                 { picture(&kind) }<span>{ kind.title() }</span>
             </button>
         </li>

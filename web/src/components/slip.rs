@@ -131,11 +131,11 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
             };
             html! {
                 <>
-                    { for all.iter().take(shown).map(|property| {
+                    <div>{ for all.iter().take(shown).map(|property| {
                         let store = store.clone();
                         let on_set = Callback::from(move |text: String| set(&store, |job| set_property(job, on, id, property.name, &text)));
                         html! { <Field key={format!("{id}-{}", property.name)} {property} written={part.is.get(property.name).unwrap_or_default()} {on_set} /> }
-                    }) }
+                    }) }</div>
                     if all.len() > FIRST {
                         <button type="button" class="slip__more" onclick={toggle} data-testid="more-fields">
                             { if *more { "fewer".to_owned() } else { format!("{} more", all.len() - FIRST) } }
@@ -176,12 +176,12 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
                     { for numbers.into_iter().map(|(name, value)| html! { <><dt>{ name }</dt><dd>{ value }</dd></> }) }
                 </dl>
             }
-            { for findings.into_iter().map(|(place, grade, what)| {
+            <div>{ for findings.into_iter().map(|(place, grade, what)| {
                 let desk = store.desk.clone();
                 let onclick = Callback::from(move |_: MouseEvent| { desk.change(|editor| editor.go_to_finding(place)); });
                 html! { <button type="button" class={classes!("slip__finding", super::mark::grade_class(grade))} {onclick}><Mark {grade} /><span>{ what }</span></button> }
-            }) }
-            { fields }
+            }) }</div>
+            <div>{ fields }</div>
             <label class="field"><span class="field__name">{ "name" }</span>
                 <input class="field__input" key={format!("label-{label}")} value={label.clone()} maxlength="400" onchange={words(Words::Label)} data-testid="slip-label" placeholder="—" />
             </label>
