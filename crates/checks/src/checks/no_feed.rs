@@ -68,7 +68,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     } else {
         ctx.cut.iter().map(|point| at(*point)).collect()
     };
-    for (id, coil) in coils(ctx, &at) {
+    // A coil behind a blown fuse is told with the fuse.
+    let whole = ctx.wiring.islands(|tie| !tie.ends.contains(&BODY));
+    let anywhere = |point: Point| whole.get(point).copied().unwrap_or(point);
+    for (id, coil) in coils(ctx, &anywhere) {
         if coil.returned && !coil.fed && !coil.points.iter().any(|point| cut.contains(&at(*point))) {
             let tag = ctx.part_tag(id);
             out.add(

@@ -6,6 +6,7 @@ use crate::findings::Findings;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use circuit::Gap;
+use model::conductor::Condition;
 use model::{Edit, PartId, PartKind, RunId};
 use std::collections::BTreeMap;
 
@@ -48,6 +49,14 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let mut by_gap: BTreeMap<(Option<PartId>, Option<RunId>), (Vec<PartId>, Gap)> = BTreeMap::new();
     for (id, driver) in &ctx.study.drivers {
         if driver.plays || !(ctx.touched_part(*id) || anyone_added) {
+            continue;
+        }
+        // Where one of its leads is cut, that is the cause.
+        let cut = |run: &model::Run| run.wire.condition.value() == Some(Condition::Cut);
+        if ctx
+            .runs_of(*id)
+            .any(|(run_id, run)| cut(run) && out.has_run(run_id, &["damaged-run"]))
+        {
             continue;
         }
         let gap = driver.gap.clone().unwrap_or_default();

@@ -126,6 +126,15 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let runs = way(circuit);
+        // What a neighbour draws too much of, for a load too low, is not this one's matter.
+        let neighbour = runs
+            .iter()
+            .filter_map(|run| ctx.flow(*run))
+            .flat_map(|flow| &flow.serves)
+            .any(|other| out.has_part(*other, &["load-too-low"]));
+        if neighbour {
+            continue;
+        }
         let lost_in = |run: &RunId| ctx.flow(*run).map_or(0.0, |flow| flow.drop.0);
         let told: f64 = runs
             .iter()
