@@ -10,6 +10,13 @@ use model::{PartId, RunId};
 /// What is said of a run in the hover slip: a name and a value each.
 pub type Lines = Vec<(&'static str, String)>;
 
+/// A number to two places as a meter shows it; what rounds to nothing has no sign.
+#[must_use]
+pub fn two_places(number: f64, unit: &str) -> String {
+    let rounded = (number * 100.0).round() / 100.0;
+    format!("{:.2} {unit}", if rounded == 0.0 { 0.0 } else { rounded })
+}
+
 impl Editor {
     /// A part by its tag.
     #[must_use]
@@ -131,14 +138,14 @@ impl Editor {
                 lines.push(("is", if on { "on" } else { "off" }.to_owned()));
             }
             let mean = flow.current.mean.0;
-            if mean != 0.0 {
+            if mean.abs() >= 5e-4 {
                 lines.push(("current", format!("{}, burst {}", with_unit(mean, "A"), with_unit(flow.current.burst.0, "A"))));
             }
             if let Some(volts) = flow.voltage {
-                let burst = flow.burst_voltage.map_or(String::new(), |burst| format!(", burst {:.2} V", burst.0));
-                lines.push(("voltage", format!("{:.2} V{burst}", volts.0)));
+                let burst = flow.burst_voltage.map_or(String::new(), |burst| format!(", burst {}", two_places(burst.0, "V")));
+                lines.push(("voltage", format!("{}{burst}", two_places(volts.0, "V"))));
             }
-            if flow.power.0 != 0.0 {
+            if flow.power.0.abs() >= 5e-4 {
                 lines.push(("power", with_unit(flow.power.0, "W")));
             }
             if let Some(remark) = &flow.remark {

@@ -5,6 +5,7 @@ use super::Tool;
 use crate::editor::Editor;
 use crate::input::Input;
 use crate::selection::Thing;
+use crate::words::two_places;
 use circuit::voltage_key;
 use drawing::numbers::with_unit;
 use model::quantity::Volts;
@@ -150,7 +151,7 @@ impl Editor {
         let volts = |at: &TerminalRef| study.voltages.get(&voltage_key(at)).copied();
         Some(match (volts(&red), volts(&black)) {
             (Some(Volts(red)), Some(Volts(black))) => {
-                Reading { shown: signed(red - black, "V"), between, remark: String::new() }
+                Reading { shown: two_places(red - black, "V"), between, remark: String::new() }
             }
             (red_volts, _) => Reading {
                 shown: "floating".to_owned(),
@@ -162,10 +163,4 @@ impl Editor {
             },
         })
     }
-}
-
-fn signed(number: f64, unit: &str) -> String {
-    // A meter shows two places at these voltages; what rounds to nothing has no sign.
-    let rounded = (number * 100.0).round() / 100.0;
-    format!("{:.2} {unit}", if rounded == 0.0 { 0.0 } else { rounded })
 }
