@@ -53,7 +53,7 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
     let mut operator = Operator::new(&net, sheet, conditions.state, asked(conditions.state));
     let temperatures = warm_up(&mut operator, &net, sheet, conditions);
     let points = Points {
-        rms: operator.operate(Level::Rms),
+        rms: operator.operate_again(Level::Rms),
         mean: operator.operate(Level::Mean),
         burst: operator.operate(Level::Burst),
     };
@@ -205,7 +205,11 @@ fn warm_up(operator: &mut Operator<'_>, net: &Network, sheet: &Sheet, conditions
         if round + 1 == HEAT_ROUNDS {
             break;
         }
-        let point = operator.operate(Level::Rms);
+        let point = if round == 0 {
+            operator.operate(Level::Rms)
+        } else {
+            operator.operate_again(Level::Rms)
+        };
         for ((run, warming), temperature) in net.runs.iter().zip(&warming).zip(&mut temperatures) {
             let current = if run.line { 0.0 } else { point.currents[run.branch] };
             *temperature = warming.temperature(current);

@@ -202,6 +202,30 @@ impl Maker {
         self.block(feed(at(fuse, "out"), 50.0, 1500.0), length);
     }
 
+    /// One more fused feed from the battery that came last, for little things.
+    fn trunk(&mut self) {
+        let battery = self
+            .sheet
+            .parts
+            .iter()
+            .rev()
+            .find(|(_, p)| matches!(p.is, PartKind::Battery(_)));
+        let Some(battery) = battery.map(|(id, _)| *id) else {
+            return self.zone(false);
+        };
+        let fuse = add(
+            &mut self.sheet,
+            Fuse {
+                rating: Given(Amps(40.0)),
+                form: FuseForm::Maxi,
+                ..Fuse::default()
+            },
+        );
+        self.run(at(battery, "+"), at(fuse, "in"), 10.0, 0.3);
+        let length = self.dice.between(1.0, 5.0);
+        self.block(feed(at(fuse, "out"), 10.0, 150.0), length);
+    }
+
     /// A block or bus at the end of a run from `from`.
     fn block(&mut self, from: Feed, length: f64) {
         let outputs = self.dice.below(6) + 3;
@@ -336,7 +360,7 @@ impl Maker {
     /// One more thing on a place that can feed.
     fn grow(&mut self) {
         if self.feeds.is_empty() {
-            self.zone(false);
+            self.trunk();
         }
         let place = self.dice.below(self.feeds.len());
         let Feed {
@@ -424,15 +448,21 @@ impl Maker {
                 self.ground(at(capacitor, "-"), next);
             }
             _ => {
-                // A ring: one more way between two places that are fed.
-                match self.feeds.len() {
-                    0 => self.load(feed(from, next.min(6.0), watts)),
-                    count => {
-                        let other = self.dice.below(count);
-                        let to = self.feeds[other].at.clone();
-                        let length = self.dice.between(0.5, 3.0);
-                        self.run(from, to, next, length);
-                    }
+                // A ring: one more way between two places that are fed. In large systems they lie near each other: nobody joins
+                // one end of a coach to the other.
+                let near = |f: &Feed| self.sheet.parts.len() < 200 || f.at.part == from.part;
+                let others: Vec<TerminalRef> = self
+                    .feeds
+                    .iter()
+                    .filter(|f| near(f))
+                    .map(|f| f.at.clone())
+                    .collect();
+                if others.is_empty() {
+                    self.load(feed(from, next.min(6.0), watts));
+                } else {
+                    let to = others[self.dice.below(others.len())].clone();
+                    let length = self.dice.between(0.5, 3.0);
+                    self.run(from, to, next, length);
                 }
             }
         }

@@ -108,6 +108,8 @@ pub(crate) struct Operator<'a> {
     starved: BTreeSet<usize>,
     /// Share of what is asked at which the network is being settled.
     share: f64,
+    /// Whether the last operating point delivered everything and turned nothing off.
+    whole: bool,
 }
 
 impl<'a> Operator<'a> {
@@ -179,6 +181,7 @@ impl<'a> Operator<'a> {
             input: BTreeMap::new(),
             starved: BTreeSet::new(),
             share: 1.0,
+            whole: false,
         };
         it.set_state(state, demands);
         it
@@ -189,6 +192,7 @@ impl<'a> Operator<'a> {
         self.engine = matches!(state, VehicleState::Idle | VehicleState::Cruise);
         self.in_use = state != VehicleState::Parked;
         self.demands = demands;
+        self.whole = false;
         let kinds: Vec<&PartKind> = self.sheet.parts.values().map(|p| &p.is).collect();
         self.models = self
             .net
@@ -244,6 +248,21 @@ impl<'a> Operator<'a> {
                 }
             }
         }
+        self.whole = !collapsed && self.dropped.is_empty();
+        self.report(share, deliverable, blamed)
+    }
+
+    /// The operating point once more, after small changes of resistance: from where the last one was left, as long as everything was
+    /// delivered there.
+    pub(crate) fn operate_again(&mut self, level: Level) -> Operating {
+        if self.whole && self.settle(level, 1.0, true).is_ok() {
+            self.whole = self.dropped.is_empty();
+            return self.report(1.0, 1.0, Vec::new());
+        }
+        self.operate(level)
+    }
+
+    fn report(&mut self, share: f64, deliverable: f64, blamed: Vec<usize>) -> Operating {
         let closure = self.system.closure(&self.elements);
         Operating {
             voltages: self.system.voltages().to_vec(),

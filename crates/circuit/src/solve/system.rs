@@ -382,7 +382,7 @@ impl System {
             return room;
         }
         let (mut falls, mut rises) = (0.0, room);
-        for _ in 0..40 {
+        for _ in 0..14 {
             let middle = 0.5 * (falls + rises);
             if self.slope_along(elements, share, middle) <= 0.0 {
                 falls = middle;
