@@ -4,7 +4,7 @@ use super::tracks::{At, Axis, Piece, Tracks, pieces};
 use crate::index::Index;
 use crate::letters::text_width;
 use crate::part_box::PartBox;
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Vec2};
 use model::property::PropertyType;
 use model::{Fact, PartId, Run, RunId};
 use std::collections::BTreeMap;
@@ -64,7 +64,7 @@ pub(crate) struct Around<'a> {
 }
 
 impl Around<'_> {
-    fn room(&self, area: Rect, run: RunId) -> bool {
+    fn room(&self, area: Rect, clear: Rect, run: RunId) -> bool {
         let near = area.inflate(5.0, 5.0);
         let on_part = self.part_index.any_near(near, |id| {
             self.parts
@@ -81,7 +81,7 @@ impl Around<'_> {
         !on_part
             && !self
                 .tracks
-                .enters(whole(area.x0, area.x1), whole(area.y0, area.y1), run)
+                .enters(whole(clear.x0, clear.x1), whole(clear.y0, clear.y1), run)
             && !on_label()
     }
 
@@ -113,7 +113,12 @@ impl Around<'_> {
                             Point::new(line + 0.35 * RUN_LABEL_SIZE, along),
                         ),
                     };
-                    if self.room(area, id) {
+                    // Along the run also clear of the hops beside it.
+                    let hops = match piece.axis {
+                        Axis::Level => Vec2::new(8.0, 0.0),
+                        Axis::Upright => Vec2::new(0.0, 8.0),
+                    };
+                    if self.room(area, area.inflate(hops.x, hops.y), id) {
                         return Some(RunLabel {
                             text,
                             at,

@@ -10,6 +10,8 @@ const STEP: i32 = 10;
 const BEYOND: i32 = 40;
 /// Most points of the grid: beyond that the ends are joined straight. Keeps a far-flung run from freezing the page.
 const MOST: i32 = 200_000;
+/// Up to so many points other runs are looked at.
+const FINE: usize = 20_000;
 /// What a step costs that lies over or crosses another run, besides its length.
 const AMONG: u32 = 60;
 
@@ -71,6 +73,8 @@ pub(crate) fn find(space: &Space<'_>, from: Outlet, to: Outlet) -> Option<Found>
         }
     }
     let count = 2 * grid.blocked.len();
+    // In a large maze to look at the other runs at every step would take too long.
+    let looks = grid.blocked.len() <= FINE;
     let mut costs = vec![u32::MAX; count];
     // The direction one came from: 0 to 3, and which of the two points of the place; 255 for none.
     let mut came = vec![255_u8; count];
@@ -128,7 +132,7 @@ pub(crate) fn find(space: &Space<'_>, from: Outlet, to: Outlet) -> Option<Found>
                 low: a.along(axis).min(b.along(axis)),
                 high: a.along(axis).max(b.along(axis)),
             };
-            let among = if space.tracks.cost(piece, space.fellows, 1.0) > 0.0 {
+            let among = if looks && space.tracks.cost(piece, space.fellows, 1.0) > 0.0 {
                 AMONG
             } else {
                 0

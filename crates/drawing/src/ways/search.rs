@@ -3,7 +3,7 @@
 //!
 //! Cost is length, plus [`BEND`] for a bend, plus what [`Tracks::cost`] says of the runs already laid.
 
-use super::tracks::{At, Axis, Piece, Tracks, pieces};
+use super::tracks::{At, Axis, Piece, Profile, Tracks, pieces};
 use crate::index::Index;
 use crate::part_box::PartBox;
 use kurbo::Rect;
@@ -21,7 +21,7 @@ const BEYOND: i32 = 600;
 /// Most lines tried beside one another near an end.
 const NEAR_LINES: usize = 24;
 /// Most lines tried for the long piece of a way, nearest first.
-const MOST_LINES: usize = 200;
+const MOST_LINES: usize = 120;
 
 /// An end of a run: where it may turn first, and the direction in which it leaves: (0, 0) for a loose end.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -156,6 +156,45 @@ impl Space<'_> {
         blocked.dedup();
         blocked
     }
+    /// Lines of the grid on which a piece of this axis and span keeps clear of parts: those near any of the marks, within
+    /// the range, and the marks themselves.
+    fn clear_lines(&self, axis: Axis, span: (i32, i32), marks: [i32; 3], range: (i32, i32)) -> Vec<i32> {
+        let mut windows: Vec<(i32, i32)> = marks
+            .iter()
+            .map(|mark| ((mark - BEYOND).max(range.0), (mark + BEYOND).min(range.1)))
+            .filter(|(low, high)| low <= high)
+            .collect();
+        windows.sort_unstable();
+        let mut lines = Vec::new();
+        let mut from = i32::MIN;
+        for (low, high) in windows {
+            let low = low.max(from);
+            if low > high {
+                continue;
+            }
+            from = high + 1;
+            // Stretches that overlap are taken together, so that one walk along both lists is enough.
+            let mut walls = self.blocked_lines(axis, span, (low, high)).into_iter().peekable();
+            let mut wall = (i32::MIN, i32::MIN);
+            let mut candidates: Vec<i32> = lines_between(low, high).collect();
+            candidates.extend(marks.iter().filter(|mark| (low..=high).contains(*mark)));
+            candidates.sort_unstable();
+            candidates.dedup();
+            for line in candidates {
+                while let Some(next) = walls.peek() {
+                    if next.0 >= line {
+                        break;
+                    }
+                    wall.1 = wall.1.max(next.1);
+                    walls.next();
+                }
+                if line >= wall.1 {
+                    lines.push(line);
+                }
+            }
+        }
+        lines
+    }
     /// How far one can go from a point along an axis in a direction before a part is too near, up to a limit.
     fn reach(&self, from: At, axis: Axis, sign: i32, limit: i32) -> i32 {
         let line = from.across(axis);
@@ -219,8 +258,15 @@ impl Space<'_> {
         if best.beats(least) {
             return;
         }
-        let cost = self.cost(&points);
-        if !best.beats(cost) && self.clear(&points) {
+        let mut cost = least;
+        for piece in pieces(&points) {
+            let room = best.0.as_ref().map_or(f64::INFINITY, |found| found.cost - cost);
+            cost += self.tracks.cost(piece, self.fellows, room);
+            if best.beats(cost) {
+                return;
+            }
+        }
+        if self.clear(&points) {
             best.0 = Some(Found { points, cost });
         }
     }
@@ -258,14 +304,9 @@ impl Space<'_> {
         // One cross piece, at u.
         let (a, b) = (reach0.0.max(reach1.0), reach0.1.min(reach1.1));
         if a <= b {
-            let blocked = self.blocked_lines(axis.other(), (v0.min(v1), v0.max(v1)), (a, b));
             let middle = (u0 + u1) / 2;
-            let mut lines: Vec<i32> = lines_between(a, b).filter(|u| !inside(&blocked, *u)).collect();
-            lines.extend(
-                [u0, u1]
-                    .into_iter()
-                    .filter(|u| (a..=b).contains(u) && !inside(&blocked, *u)),
-            );
+            let span = (v0.min(v1), v0.max(v1));
+            let mut lines = self.clear_lines(axis.other(), span, [u0, u1, middle], (a, b));
             lines.sort_by_key(|u| {
                 (
                     (u - u0).abs() + (u - u1).abs(),
@@ -273,7 +314,7 @@ impl Space<'_> {
                     *u,
                 )
             });
-            lines.dedup();
+            lines.truncate(MOST_LINES);
             for u in lines {
                 let least = f64::from((u - u0).abs() + (v0 - v1).abs() + (u - u1).abs()) + 2.0 * BEND;
                 if best.beats(least) {
@@ -284,11 +325,8 @@ impl Space<'_> {
         }
         // Two cross pieces with a long piece at v between them.
         let span = (u0.min(u1), u0.max(u1));
-        let (v_low, v_high) = (v0.min(v1) - BEYOND, v0.max(v1) + BEYOND);
-        let blocked = self.blocked_lines(axis, span, (v_low, v_high));
-        let mut lines: Vec<i32> = lines_between(v_low, v_high)
-            .filter(|v| !inside(&blocked, *v))
-            .collect();
+        let range = (v0.min(v1) - BEYOND, v0.max(v1) + BEYOND);
+        let mut lines = self.clear_lines(axis, span, [v0, v1, v0], range);
         lines.sort_by_key(|v| {
             (
                 (v - v0).abs() + (v - v1).abs(),
@@ -296,8 +334,8 @@ impl Space<'_> {
                 *v,
             )
         });
-        let mut exit0 = Exit::new(self, axis, from.at, d, reach0, u1);
-        let mut exit1 = Exit::new(self, axis, to.at, e, reach1, u0);
+        let mut exit0 = Exit::new(self, axis, from.at, d, reach0, u1, range);
+        let mut exit1 = Exit::new(self, axis, to.at, e, reach1, u0, range);
         for v in lines.into_iter().take(MOST_LINES) {
             let least = f64::from((v - v0).abs() + (v - v1).abs() + (u0 - u1).abs()) + 4.0 * BEND;
             let Some(room) = best.room(least) else { break };
@@ -354,13 +392,10 @@ impl Space<'_> {
                 v1
             },
         );
-        let blocked = self.blocked_lines(axis, (u0.min(u1), u0.max(u1)), reach1);
-        let mut lines: Vec<i32> = lines_between(reach1.0, reach1.1)
-            .chain([v1])
-            .filter(|v| !inside(&blocked, *v))
-            .collect();
+        let mut lines = self.clear_lines(axis, (u0.min(u1), u0.max(u1)), [v0, v1, v1], reach1);
         lines.sort_by_key(|v| ((v - v0).abs() + (v - v1).abs(), (v - v1).abs(), *v));
-        let mut exit = Exit::new(self, axis, from.at, d, reach0, u1);
+        let range = (reach1.0.min(v0), reach1.1.max(v0));
+        let mut exit = Exit::new(self, axis, from.at, d, reach0, u1, range);
         for v in lines.into_iter().take(MOST_LINES) {
             let least = f64::from((v - v0).abs() + (v - v1).abs() + (u0 - u1).abs()) + 3.0 * BEND;
             let Some(room) = best.room(least) else { break };
@@ -377,6 +412,8 @@ struct Exit<'a> {
     axis: Axis,
     u0: i32,
     v0: i32,
+    /// Lines that may be asked for.
+    range: (i32, i32),
     lines: Vec<Turnoff>,
 }
 
@@ -385,12 +422,20 @@ struct Turnoff {
     u: i32,
     /// What it costs to get there along the end's own line: length and what lies there.
     stem: f64,
-    /// How far it is clear of parts, looked up when it is first asked for.
-    clear: Option<(i32, i32)>,
+    /// How far it is clear of parts, and what is met on it; looked up when it is first asked for.
+    known: Option<((i32, i32), Profile)>,
 }
 
 impl<'a> Exit<'a> {
-    fn new(space: &'a Space<'a>, axis: Axis, end: At, sign: i32, reach: (i32, i32), towards: i32) -> Self {
+    fn new(
+        space: &'a Space<'a>,
+        axis: Axis,
+        end: At,
+        sign: i32,
+        reach: (i32, i32),
+        towards: i32,
+        range: (i32, i32),
+    ) -> Self {
         let (u0, v0) = (end.along(axis), end.across(axis));
         let sign = match sign {
             0 => (towards - u0).signum(),
@@ -414,7 +459,7 @@ impl<'a> Exit<'a> {
                 u,
                 // Going towards the other end is no loss, but near lines are the tidier ones.
                 stem: f64::from((u - u0).abs()) * 0.5 + among,
-                clear: None,
+                known: None,
             });
             if sign == 0 {
                 break;
@@ -431,6 +476,7 @@ impl<'a> Exit<'a> {
             axis,
             u0,
             v0,
+            range,
             lines,
         }
     }
@@ -447,28 +493,23 @@ impl<'a> Exit<'a> {
             if line.stem >= most {
                 continue;
             }
-            let start = At::on(self.axis, line.u, self.v0);
-            let across = self.axis.other();
-            let (low, high) = *line.clear.get_or_insert_with(|| {
-                (
-                    self.space.reach(start, across, -1, self.v0 - 2 * BEYOND),
-                    self.space.reach(start, across, 1, self.v0 + 2 * BEYOND),
-                )
+            let (space, axis, v0, range) = (self.space, self.axis.other(), self.v0, self.range);
+            let ((low, high), profile) = line.known.get_or_insert_with(|| {
+                let start = At::on(self.axis, line.u, v0);
+                let low = space.reach(start, axis, -1, range.0.min(v0));
+                let high = space.reach(start, axis, 1, range.1.max(v0));
+                let piece = Piece {
+                    axis,
+                    line: line.u,
+                    low,
+                    high,
+                };
+                ((low, high), space.tracks.profile(piece, space.fellows))
             });
-            if v < low || v > high {
+            if v < *low || v > *high {
                 continue;
             }
-            let piece = Piece {
-                axis: across,
-                line: line.u,
-                low: v.min(self.v0),
-                high: v.max(self.v0),
-            };
-            let cost = line.stem
-                + self
-                    .space
-                    .tracks
-                    .cost(piece, self.space.fellows, most - line.stem);
+            let cost = line.stem + profile.cost(v.min(v0), v.max(v0));
             if cost < most {
                 best = Some((cost, line.u));
             }
@@ -499,10 +540,6 @@ fn lines_between(a: i32, b: i32) -> impl Iterator<Item = i32> {
     let first = a.div_euclid(STEP) * STEP + if a.rem_euclid(STEP) == 0 { 0 } else { STEP };
     let count = if b >= first { (b - first) / STEP + 1 } else { 0 };
     (0..count).map(move |n| first + n * STEP)
-}
-
-fn inside(blocked: &[(i32, i32)], line: i32) -> bool {
-    blocked.iter().any(|(low, high)| *low < line && line < *high)
 }
 
 /// Takes out points that lie on a straight line between their neighbours.

@@ -168,6 +168,36 @@ impl Bundle {
     }
 }
 
+/// What is met along a piece.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Profile {
+    /// Where others cross it, in order.
+    across: Vec<i32>,
+    /// Where others lie over it: from, to, and whether they leave from the same stud.
+    over: Vec<(i32, i32, bool)>,
+}
+
+impl Profile {
+    /// About what [`Tracks::cost`] says of the part from `low` to `high`; whether a hop has room is not looked at.
+    pub(crate) fn cost(&self, low: i32, high: i32) -> f64 {
+        let below = |limit: i32| self.across.partition_point(|at| *at < limit);
+        let met = below(high + 1).saturating_sub(below(low));
+        let mut cost = CROSSING * met as f64;
+        for (other_low, other_high, fellow) in &self.over {
+            let shared = high.min(*other_high) - low.max(*other_low);
+            if shared > -4 {
+                let shared = f64::from(shared.max(0));
+                cost += if *fellow {
+                    OVER_FELLOW + shared
+                } else {
+                    OVER + 3.0 * shared
+                };
+            }
+        }
+        cost
+    }
+}
+
 /// All pieces of all runs.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Tracks {
@@ -249,6 +279,31 @@ impl Tracks {
             };
         });
         cost
+    }
+    /// What is met along a piece, to tell the cost of any part of it quickly.
+    pub(crate) fn profile(&self, piece: Piece, fellows: &[RunId]) -> Profile {
+        let Piece {
+            axis,
+            line,
+            low,
+            high,
+        } = piece;
+        let mut profile = Profile::default();
+        let beside = line - SIDE_BY_SIDE + 1..line + SIDE_BY_SIDE;
+        for laid in self.bundle(axis).lines.range(beside).flat_map(|(_, list)| list) {
+            if high.min(laid.high) - low.max(laid.low) > -4 {
+                profile
+                    .over
+                    .push((laid.low, laid.high, fellows.contains(&laid.run)));
+            }
+        }
+        self.bundle(axis.other()).across(line, low, high, |laid| {
+            if !fellows.contains(&laid.run) {
+                profile.across.push(laid.line);
+            }
+        });
+        profile.across.sort_unstable();
+        profile
     }
     /// Where this piece is crossed by others, along its axis, in order.
     pub(crate) fn crossings(&self, piece: Piece) -> Vec<(i32, RunId)> {
