@@ -21,7 +21,10 @@ use yew::prelude::*;
 #[function_component]
 pub(crate) fn App() -> Html {
     let store = use_reducer(|| {
-        let job = lessons::WORKED_JOBS.first().map(WorkedJob::job).unwrap_or_default();
+        let job = lessons::WORKED_JOBS
+            .first()
+            .map(WorkedJob::job)
+            .unwrap_or_default();
         State::new(Desk::new(job))
     });
     let keeper = {
@@ -36,7 +39,12 @@ pub(crate) fn App() -> Html {
             desk.listen(Callback::from(move |effects| tell.dispatch(Act::Came(effects))));
             let keeps = keeper.clone();
             desk.on_edit(Callback::from(move |()| keeps.keep()));
-            keeper.start(browser::asked_for().as_deref().and_then(WorkedJob::of).map(WorkedJob::job));
+            keeper.start(
+                browser::asked_for()
+                    .as_deref()
+                    .and_then(WorkedJob::of)
+                    .map(WorkedJob::job),
+            );
         });
     }
     {
@@ -87,7 +95,9 @@ pub(crate) fn App() -> Html {
         });
     }
     let beside = match &store.beside {
-        Open::Details(thing) => html! { <Slip thing={thing.clone()} rename=false revision={store.revision} /> },
+        Open::Details(thing) => {
+            html! { <Slip thing={thing.clone()} rename=false revision={store.revision} /> }
+        }
         Open::Rename(thing) => html! { <Slip thing={thing.clone()} rename=true revision={store.revision} /> },
         Open::Offer { from, at } => html! { <Offer from={from.clone()} at={*at} /> },
         Open::Finding(_) => match store.desk.see(editor::Editor::finding) {
@@ -150,7 +160,9 @@ fn outside_act(action: Action, store: &Store, keeper: &Rc<Keeper>) {
 
 /// Gives the page the inks of the palette, so that panels and drawing never differ.
 fn colour_page(palette: &Palette, dark: bool) {
-    let Some(root) = browser::document().and_then(|document| document.document_element()) else { return };
+    let Some(root) = browser::document().and_then(|document| document.document_element()) else {
+        return;
+    };
     let inks = [
         ("paper", Ink::Paper),
         ("ruling", Ink::Ruling),

@@ -38,12 +38,20 @@ pub(crate) fn prefers_dark() -> bool {
 
 /// Whether a media query holds.
 pub(crate) fn matches(query: &str) -> bool {
-    window().and_then(|window| window.match_media(query).ok().flatten()).is_some_and(|found| found.matches())
+    window()
+        .and_then(|window| window.match_media(query).ok().flatten())
+        .is_some_and(|found| found.matches())
 }
 
 /// What the browser remembers under a key. Nothing in private mode, where even asking may fail.
 pub(crate) fn remembered(key: &str) -> Option<String> {
-    window()?.local_storage().ok().flatten()?.get_item(key).ok().flatten()
+    window()?
+        .local_storage()
+        .ok()
+        .flatten()?
+        .get_item(key)
+        .ok()
+        .flatten()
 }
 
 /// Remembers a small thing; that it may be forgotten does no harm.
@@ -60,12 +68,15 @@ pub(crate) fn in_focus() -> Option<Element> {
 
 /// Whether an element takes typing, so that keys belong to it.
 pub(crate) fn takes_typing(element: &Element) -> bool {
-    matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA" | "SELECT") || element.has_attribute("contenteditable")
+    matches!(element.tag_name().as_str(), "INPUT" | "TEXTAREA" | "SELECT")
+        || element.has_attribute("contenteditable")
 }
 
 /// Whether a drawer or the Ask box lies over the drawing. Asked of the document, as listeners outlive states.
 pub(crate) fn panel_is_open() -> bool {
-    document().and_then(|document| document.query_selector(".drawer, .ask").ok().flatten()).is_some()
+    document()
+        .and_then(|document| document.query_selector(".drawer, .ask").ok().flatten())
+        .is_some()
 }
 
 /// Puts the focus on the drawing.
@@ -82,7 +93,11 @@ pub(crate) fn focus_board() {
 pub(crate) fn asked_for() -> Option<String> {
     let window = window()?;
     let search = window.location().search().ok()?;
-    let key = search.trim_start_matches('?').split('&').find_map(|pair| pair.strip_prefix("open="))?.to_owned();
+    let key = search
+        .trim_start_matches('?')
+        .split('&')
+        .find_map(|pair| pair.strip_prefix("open="))?
+        .to_owned();
     let path = window.location().pathname().unwrap_or_default();
     if let Ok(history) = window.history() {
         let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(&path));
@@ -92,6 +107,17 @@ pub(crate) fn asked_for() -> Option<String> {
 
 /// Calls back when the system turns from light to dark or back.
 pub(crate) fn on_light_change(mut changed: impl FnMut() + 'static) -> Option<gloo_events::EventListener> {
-    let query = window()?.match_media("(prefers-color-scheme: dark)").ok().flatten()?;
-    Some(gloo_events::EventListener::new(&query, "change", move |_| changed()))
+    let query = window()?
+        .match_media("(prefers-color-scheme: dark)")
+        .ok()
+        .flatten()?;
+    Some(gloo_events::EventListener::new(&query, "change", move |_| {
+        changed()
+    }))
+}
+
+/// Height of the first element that a selector finds, in pixels.
+pub(crate) fn height_of(selector: &str) -> Option<f64> {
+    let found = document()?.query_selector(selector).ok().flatten()?;
+    Some(found.get_bounding_client_rect().height())
 }

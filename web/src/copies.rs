@@ -41,15 +41,28 @@ pub(crate) async fn export_png(desk: &Desk) -> String {
     let Some(canvas) = made.and_then(|made| made.dyn_into::<HtmlCanvasElement>().ok()) else {
         return "This browser gives no canvas to paint the picture on.".to_owned();
     };
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded by PNG_MOST")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "bounded by PNG_MOST"
+    )]
     let pixels = |units: f64| (units * scale).ceil().clamp(1.0, PNG_MOST) as u32;
     canvas.set_width(pixels(bounds.width()));
     canvas.set_height(pixels(bounds.height()));
-    let context = canvas.get_context("2d").ok().flatten().and_then(|context| context.dyn_into::<CanvasRenderingContext2d>().ok());
+    let context = canvas
+        .get_context("2d")
+        .ok()
+        .flatten()
+        .and_then(|context| context.dyn_into::<CanvasRenderingContext2d>().ok());
     let Some(context) = context else {
         return "This browser gives no canvas to paint the picture on.".to_owned();
     };
-    let surface = Surface { context, ratio: scale, width: bounds.width(), height: bounds.height() };
+    let surface = Surface {
+        context,
+        ratio: scale,
+        width: bounds.width(),
+        height: bounds.height(),
+    };
     Painter::default().paint_list(&surface, &list, &Palette::light(), bounds);
     match files::export_png(&name, &canvas).await {
         Ok(()) => format!("Downloaded as {name}"),
@@ -59,7 +72,9 @@ pub(crate) async fn export_png(desk: &Desk) -> String {
 
 /// Puts the sheet into the page for the printer, in the print palette: ink that survives black and white.
 pub(crate) fn lay_out_for_print(desk: &Desk) {
-    let Some(document) = browser::document() else { return };
+    let Some(document) = browser::document() else {
+        return;
+    };
     let sheet = document.get_element_by_id("print-sheet").or_else(|| {
         let made = document.create_element("div").ok()?;
         made.set_id("print-sheet");

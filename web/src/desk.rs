@@ -95,7 +95,11 @@ impl Desk {
         fresh.resize(camera.width, camera.height, camera.margins);
         fresh.fit();
         *self.editor.borrow_mut() = fresh;
-        self.tell(Effects { repaint: true, noticed: true, ..Effects::default() });
+        self.tell(Effects {
+            repaint: true,
+            noticed: true,
+            ..Effects::default()
+        });
     }
     /// Hands an input to the editor. True when it meant something.
     pub(crate) fn input(&self, input: Input) -> bool {
@@ -129,15 +133,23 @@ impl Desk {
     pub(crate) fn catch_up(&self) {
         if self.see(Editor::is_stale) {
             let say = self.editor.borrow_mut().analyse();
-            self.tell(Effects { repaint: true, noticed: true, say, ..Effects::default() });
+            self.tell(Effects {
+                repaint: true,
+                noticed: true,
+                say,
+                ..Effects::default()
+            });
         }
     }
     fn tell(&self, effects: Effects) {
         if effects.repaint {
             self.repaint();
         }
-        let concerns =
-            effects.edited || effects.noticed || effects.open.is_some() || effects.outside.is_some() || effects.say.is_some();
+        let concerns = effects.edited
+            || effects.noticed
+            || effects.open.is_some()
+            || effects.outside.is_some()
+            || effects.say.is_some();
         if concerns {
             let listener = self.listener.borrow().clone();
             listener.emit(effects);
@@ -149,16 +161,22 @@ impl Desk {
             return;
         }
         let frame = self.frame.borrow();
-        let asked = browser::window().zip(frame.as_ref()).is_some_and(|(window, frame)| {
-            window.request_animation_frame(frame.as_ref().unchecked_ref()).is_ok()
-        });
+        let asked = browser::window()
+            .zip(frame.as_ref())
+            .is_some_and(|(window, frame)| {
+                window
+                    .request_animation_frame(frame.as_ref().unchecked_ref())
+                    .is_ok()
+            });
         self.frame_pending.set(asked);
     }
     fn paint(&self) {
         let editor = self.editor.borrow();
         if let Some(surface) = &*self.surface.borrow() {
             let started = js_sys::Date::now();
-            self.painter.borrow_mut().paint(surface, &editor, &self.palette.borrow());
+            self.painter
+                .borrow_mut()
+                .paint(surface, &editor, &self.palette.borrow());
             self.last_paint_ms.set(js_sys::Date::now() - started);
         }
         let camera = *editor.camera();
@@ -176,7 +194,11 @@ impl Desk {
             editor.fit();
         }
         drop(editor);
-        self.tell(Effects { repaint: true, noticed: true, ..Effects::default() });
+        self.tell(Effects {
+            repaint: true,
+            noticed: true,
+            ..Effects::default()
+        });
     }
     /// Where a board point is on the screen.
     pub(crate) fn on_screen(&self, at: kurbo::Point) -> ScreenPoint {

@@ -10,7 +10,10 @@ use wasm_bindgen::closure::Closure;
 /// Puts `loomwright_job` and `loomwright_state` on the window, for as long as the page lives.
 pub(crate) fn install(desk: &Rc<Desk>) {
     let held = desk.clone();
-    put("loomwright_job", Closure::new(move || held.see(|editor| model::file::write(editor.job()))));
+    put(
+        "loomwright_job",
+        Closure::new(move || held.see(|editor| model::file::write(editor.job()))),
+    );
     let held = desk.clone();
     put("loomwright_state", Closure::new(move || state(&held)));
     put_engine();
@@ -31,7 +34,8 @@ fn analyses(text: &str) -> String {
     match model::text::parse(text) {
         Ok(job) => {
             let line = |sheet: &model::Sheet| {
-                serde_json::to_string(&checks::analyse(sheet, &job.settings)).unwrap_or_else(|error| error.to_string())
+                serde_json::to_string(&checks::analyse(sheet, &job.settings))
+                    .unwrap_or_else(|error| error.to_string())
             };
             job.sheets.values().map(line).collect::<Vec<_>>().join("\n")
         }

@@ -60,7 +60,13 @@ impl Keeper {
         let this = Rc::clone(self);
         spawn_local(async move {
             match Store::open().await {
-                Ok(store) => *this.store.borrow_mut() = Some(store),
+                Ok(store) => {
+                    *this.store.borrow_mut() = Some(store);
+                    // Asked for on the side: a browser that says no keeps the jobs all the same, until its disk is full.
+                    spawn_local(async {
+                        Store::ask_to_persist().await;
+                    });
+                }
                 Err(error) => {
                     if let Some(job) = asked_for {
                         this.desk.open(job);
@@ -108,12 +114,21 @@ impl Keeper {
         });
     }
     async fn load(self: &Rc<Self>, key: JobKey) -> Result<(), StoreError> {
-        let Some(store) = self.store() else { return Err(StoreError::Missing) };
+        let Some(store) = self.store() else {
+            return Err(StoreError::Missing);
+        };
         let loaded = store.load(&key).await?;
         self.desk.open(loaded.job);
         if loaded.damaged {
-            let first = loaded.problems.first().map(ToString::to_string).unwrap_or_default();
-            self.say(format!("{} pieces of this job could not be read and are kept aside: {first}", loaded.problems.len()));
+            let first = loaded
+                .problems
+                .first()
+                .map(ToString::to_string)
+                .unwrap_or_default();
+            self.say(format!(
+                "{} pieces of this job could not be read and are kept aside: {first}",
+                loaded.problems.len()
+            ));
         }
         if let Some(handle) = store.handle(&key).await.ok().flatten() {
             *self.handle.borrow_mut() = Some(FileHandle::from_js(handle));
@@ -132,7 +147,11 @@ impl Keeper {
             }
         })
         .await;
-        self.kept(if claim.hold().may_write() { Keeping::Kept } else { Keeping::Elsewhere });
+        self.kept(if claim.hold().may_write() {
+            Keeping::Kept
+        } else {
+            Keeping::Elsewhere
+        });
         *self.claim.borrow_mut() = Some(claim);
         if let Some(store) = self.store()
             && let Err(error) = store.set_last_open(&key).await
@@ -157,7 +176,11 @@ impl Keeper {
             match store.load(&key).await {
                 Ok(loaded) => {
                     self.desk.open(loaded.job);
-                    let ours = self.claim.borrow().as_ref().is_some_and(|claim| claim.hold().may_write());
+                    let ours = self
+                        .claim
+                        .borrow()
+                        .as_ref()
+                        .is_some_and(|claim| claim.hold().may_write());
                     self.kept(if ours { Keeping::Kept } else { Keeping::Elsewhere });
                 }
                 Err(error) => self.failed(&error),
@@ -167,7 +190,11 @@ impl Keeper {
     /// Another tab wrote a job: one that only looks on shows it.
     fn heard(self: &Rc<Self>, key: &str) {
         let same = self.key.borrow().as_ref().is_some_and(|own| own.as_str() == key);
-        let ours = self.claim.borrow().as_ref().is_some_and(|claim| claim.hold().may_write());
+        let ours = self
+            .claim
+            .borrow()
+            .as_ref()
+            .is_some_and(|claim| claim.hold().may_write());
         if same && !ours {
             let this = Rc::clone(self);
             spawn_local(async move { this.reload().await });
@@ -210,8 +237,15 @@ impl Keeper {
     pub(crate) fn keep(self: &Rc<Self>) {
         let entries = self.desk.take_journal();
         let (store, key) = (self.store(), self.key.borrow().clone());
-        let Some((store, key)) = store.zip(key) else { return };
-        if !self.claim.borrow().as_ref().is_some_and(|claim| claim.hold().may_write()) {
+        let Some((store, key)) = store.zip(key) else {
+            return;
+        };
+        if !self
+            .claim
+            .borrow()
+            .as_ref()
+            .is_some_and(|claim| claim.hold().may_write())
+        {
             return;
         }
         for entry in entries {
@@ -272,13 +306,17 @@ impl Keeper {
         let text = std::str::from_utf8(&opened.bytes).unwrap_or_default();
         let is_text_form = !text.trim_start().starts_with('{') && !text.is_empty();
         let read = if is_text_form {
-            model::text::parse(text).map(|job| (job, String::new())).map_err(|errors| errors.to_string())
+            model::text::parse(text)
+                .map(|job| (job, String::new()))
+                .map_err(|errors| errors.to_string())
         } else {
-            model::file::read_lenient(&opened.bytes).map_err(|error| error.to_string()).map(|read| {
-                let aside = read.problems.iter().find(|problem| problem.left_out);
-                let words = aside.map_or(String::new(), |first| format!(" Left out: {first}"));
-                (read.job, words)
-            })
+            model::file::read_lenient(&opened.bytes)
+                .map_err(|error| error.to_string())
+                .map(|read| {
+                    let aside = read.problems.iter().find(|problem| problem.left_out);
+                    let words = aside.map_or(String::new(), |first| format!(" Left out: {first}"));
+                    (read.job, words)
+                })
         };
         match read {
             Ok((job, words)) => {
@@ -292,7 +330,9 @@ impl Keeper {
     }
     /// Saves the job as a file: to the one it came from, else to one that the user picks.
     pub(crate) fn save_file(self: &Rc<Self>) {
-        let (text, title) = self.desk.see(|editor| (model::file::write(editor.job()), editor.job().title.clone()));
+        let (text, title) = self
+            .desk
+            .see(|editor| (model::file::write(editor.job()), editor.job().title.clone()));
         let handle = self.handle.borrow().clone();
         let this = Rc::clone(self);
         spawn_local(async move {
@@ -303,7 +343,8 @@ impl Keeper {
             match saved {
                 Ok(Saved::To(handle)) => {
                     this.say(format!("Saved to {}", handle.name()));
-                    if let Some((store, key)) = this.store().zip(this.key.borrow().clone()) {
+                    let key = this.key.borrow().clone();
+                    if let Some((store, key)) = this.store().zip(key) {
                         let _ = store.set_handle(&key, handle.as_js()).await;
                     }
                     *this.handle.borrow_mut() = Some(handle);

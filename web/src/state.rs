@@ -64,7 +64,11 @@ impl Paper {
         browser::remember("loomwright-paper", word);
     }
     pub(crate) fn palette(self) -> Palette {
-        if self.is_dark() { Palette::dark() } else { Palette::light() }
+        if self.is_dark() {
+            Palette::dark()
+        } else {
+            Palette::light()
+        }
     }
 }
 
@@ -167,7 +171,13 @@ impl State {
             Some(Action::Jobs) => self.toggle(Panel::Jobs),
             Some(Action::Outline) => self.toggle(Panel::Outline),
             Some(Action::Keys) => self.toggle(Panel::Keys),
-            Some(Action::Paper) => self.paper = if self.paper.is_dark() { Paper::Light } else { Paper::Dark },
+            Some(Action::Paper) => {
+                self.paper = if self.paper.is_dark() {
+                    Paper::Light
+                } else {
+                    Paper::Dark
+                }
+            }
             Some(other) => self.outside = Some((other, self.revision)),
             None => {}
         }

@@ -69,7 +69,10 @@ impl Editor {
             Action::Duplicate => {
                 let parts = self.selection.parts.clone();
                 let step = crate::tools::pick::whole(self.options.grid_units) * 4;
-                let name = edits::move_parts(&self.job, self.on, &parts, 0, 0).name.replacen("Move", "Duplicate", 1);
+                let name =
+                    edits::move_parts(&self.job, self.on, &parts, 0, 0)
+                        .name
+                        .replacen("Move", "Duplicate", 1);
                 let made = edits::duplicate(&self.job, self.on, &parts, step, step).map(|mut pasted| {
                     pasted.edit.name = name;
                     pasted
@@ -78,8 +81,10 @@ impl Editor {
             }
             Action::PickAll => {
                 let sheet = self.sheet();
-                self.selection =
-                    Selection { parts: sheet.parts.keys().copied().collect(), runs: sheet.runs.keys().copied().collect() };
+                self.selection = Selection {
+                    parts: sheet.parts.keys().copied().collect(),
+                    runs: sheet.runs.keys().copied().collect(),
+                };
             }
             Action::Splice => self.splice_picked(),
             Action::Straighten => self.straighten_picked(),
@@ -148,7 +153,11 @@ impl Editor {
     }
 
     fn ask_feeds(&mut self) {
-        let thing = self.focus.clone().or_else(|| self.selection.single()).or_else(|| self.hovered.clone());
+        let thing = self
+            .focus
+            .clone()
+            .or_else(|| self.selection.single())
+            .or_else(|| self.hovered.clone());
         if self.feeds.is_some() && self.feeds == thing {
             self.feeds = None;
             return;
@@ -160,7 +169,9 @@ impl Editor {
         };
         // The ways are told by the legend, which the page keeps beside the drawing.
         let fed = self.fed_by(&thing);
-        self.out.say = fed.is_empty().then(|| format!("Nothing feeds {}.", thing.written(self.sheet())));
+        self.out.say = fed
+            .is_empty()
+            .then(|| format!("Nothing feeds {}.", thing.written(self.sheet())));
         self.feeds = Some(thing);
     }
 
@@ -176,7 +187,11 @@ impl Editor {
                 for _ in 0..if back { 3 } else { 1 } {
                     part.turn = turned(part.turn);
                 }
-                changes.push(Change::Part { sheet: self.on, id: *id, to: Some(Box::new(part)) });
+                changes.push(Change::Part {
+                    sheet: self.on,
+                    id: *id,
+                    to: Some(Box::new(part)),
+                });
             }
         }
         if !changes.is_empty() {
@@ -210,7 +225,11 @@ impl Editor {
     /// What was copied last, as text for the system's clipboard.
     #[must_use]
     pub fn clip_text(&self) -> String {
-        if self.clip.is_empty() { String::new() } else { self.clip.to_text() }
+        if self.clip.is_empty() {
+            String::new()
+        } else {
+            self.clip.to_text()
+        }
     }
     /// Takes text from the system's clipboard as the thing to paste. False when it is no clip of ours.
     pub fn take_clip_text(&mut self, text: &str) -> bool {
@@ -234,7 +253,10 @@ impl Editor {
         // The next paste stands beside this one.
         for part in self.clip.sheet.parts.values_mut() {
             if let Some(at) = &mut part.at {
-                *at = BoardPoint { x: at.x.saturating_add(step), y: at.y.saturating_add(step) };
+                *at = BoardPoint {
+                    x: at.x.saturating_add(step),
+                    y: at.y.saturating_add(step),
+                };
             }
         }
     }
@@ -244,7 +266,10 @@ impl Editor {
             Ok(pasted) => {
                 self.interrupt();
                 self.apply(pasted.edit);
-                self.selection = Selection { parts: pasted.parts, runs: pasted.runs };
+                self.selection = Selection {
+                    parts: pasted.parts,
+                    runs: pasted.runs,
+                };
                 self.focus = self.selection.parts.first().map(|id| Thing::Part(*id));
                 self.out.open = Some(Open::Nothing);
             }
@@ -253,7 +278,8 @@ impl Editor {
     }
 
     fn splice_picked(&mut self) {
-        let (Some(Thing::Run(run)), Some(splice)) = (self.selection.single(), PartKind::from_word("splice")) else {
+        let (Some(Thing::Run(run)), Some(splice)) = (self.selection.single(), PartKind::from_word("splice"))
+        else {
             self.out.say = Some("Pick one run to splice.".to_owned());
             return;
         };
@@ -274,7 +300,11 @@ impl Editor {
             if let Some(run) = self.sheet().runs.get(id).filter(|run| !run.bends.is_empty()) {
                 let mut run = run.clone();
                 run.bends.clear();
-                changes.push(Change::Run { sheet: self.on, id: *id, to: Some(Box::new(run)) });
+                changes.push(Change::Run {
+                    sheet: self.on,
+                    id: *id,
+                    to: Some(Box::new(run)),
+                });
             }
         }
         if !changes.is_empty() {
@@ -291,13 +321,21 @@ impl Editor {
             if let Some(part) = self.sheet().parts.get(&id).filter(|part| part.at != Some(at)) {
                 let mut part = part.clone();
                 part.at = Some(at);
-                changes.push(Change::Part { sheet: self.on, id, to: Some(Box::new(part)) });
+                changes.push(Change::Part {
+                    sheet: self.on,
+                    id,
+                    to: Some(Box::new(part)),
+                });
             }
         }
         for (id, run) in self.sheet().runs.iter().filter(|(_, run)| !run.bends.is_empty()) {
             let mut run = run.clone();
             run.bends.clear();
-            changes.push(Change::Run { sheet: self.on, id: *id, to: Some(Box::new(run)) });
+            changes.push(Change::Run {
+                sheet: self.on,
+                id: *id,
+                to: Some(Box::new(run)),
+            });
         }
         if changes.is_empty() {
             self.out.say = Some("It is tidy already.".to_owned());
@@ -318,13 +356,21 @@ impl Editor {
     }
 
     fn show_finding(&mut self, place: usize) {
-        let Some(finding) = self.analysis.findings.get(place).cloned() else { return };
+        let Some(finding) = self.analysis.findings.get(place).cloned() else {
+            return;
+        };
         self.interrupt();
         self.finding = Some(place);
         self.selection = Selection::none();
         self.focus = None;
-        let parts = finding.parts.iter().filter_map(|id| self.area_of(&Thing::Part(*id)));
-        let runs = finding.runs.iter().filter_map(|id| self.area_of(&Thing::Run(*id)));
+        let parts = finding
+            .parts
+            .iter()
+            .filter_map(|id| self.area_of(&Thing::Part(*id)));
+        let runs = finding
+            .runs
+            .iter()
+            .filter_map(|id| self.area_of(&Thing::Run(*id)));
         let foremost = parts.chain(runs).next();
         if let Some(area) = foremost {
             // The explanation lies over the right of the free area: what it speaks of is brought beside it.
@@ -357,16 +403,27 @@ impl Editor {
     }
 
     fn mend_first(&mut self) {
-        let mend = self.finding.and_then(|place| self.analysis.findings.get(place)).and_then(|finding| finding.mends.first());
+        let mend = self
+            .finding
+            .and_then(|place| self.analysis.findings.get(place))
+            .and_then(|finding| finding.mends.first());
         match mend.cloned() {
             Some(edit) => self.mend_by(edit),
-            None => self.out.say = Some("No mend is known for this; what to do is written in the note.".to_owned()),
+            None => {
+                self.out.say =
+                    Some("No mend is known for this; what to do is written in the note.".to_owned())
+            }
         }
     }
 
     /// Applies one of the mends of a finding.
     pub fn mend(&mut self, place: usize, mend: usize) -> Effects {
-        let edit = self.analysis.findings.get(place).and_then(|finding| finding.mends.get(mend)).cloned();
+        let edit = self
+            .analysis
+            .findings
+            .get(place)
+            .and_then(|finding| finding.mends.get(mend))
+            .cloned();
         if let Some(edit) = edit {
             self.interrupt();
             self.mend_by(edit);
@@ -378,7 +435,11 @@ impl Editor {
         // A check sees one sheet; what its mend adds must have ids that are free in the whole job.
         let edit = checks::mend_for(&self.job, self.on, &edit);
         self.out.say = Some(format!("Mended: {}", edit.name));
-        let parts = model::history::Touched::by(&edit).parts.into_iter().map(|(_, id)| id).collect();
+        let parts = model::history::Touched::by(&edit)
+            .parts
+            .into_iter()
+            .map(|(_, id)| id)
+            .collect();
         self.begin_gesture(edit.name.clone());
         self.extend_gesture(edit, &parts);
         // A mend may bring parts that have no place yet; they keep the one that the drawing found for them.
@@ -387,7 +448,11 @@ impl Editor {
             .filter_map(|(id, part)| {
                 let mut part = part.clone();
                 part.at = Some(*self.layout.arranged().get(id)?);
-                Some(Change::Part { sheet: self.on, id: *id, to: Some(Box::new(part)) })
+                Some(Change::Part {
+                    sheet: self.on,
+                    id: *id,
+                    to: Some(Box::new(part)),
+                })
             })
             .collect();
         self.extend_gesture(Edit::new("", changes), &parts);
@@ -399,17 +464,30 @@ impl Editor {
 
     fn lay(&mut self, overlay: Overlay) {
         // The same key again takes the tracing paper away.
-        self.overlay = if self.overlay == overlay { Overlay::None } else { overlay };
+        self.overlay = if self.overlay == overlay {
+            Overlay::None
+        } else {
+            overlay
+        };
     }
 
     fn zoom(&mut self, factor: f64) {
         let free = self.camera.free_area().center();
-        self.camera.zoom_about(crate::ScreenPoint::new(free.x, free.y), factor);
+        self.camera
+            .zoom_about(crate::ScreenPoint::new(free.x, free.y), factor);
     }
 
     fn fit_picked(&mut self) {
-        let parts = self.selection.parts.iter().filter_map(|id| self.area_of(&Thing::Part(*id)));
-        let runs = self.selection.runs.iter().filter_map(|id| self.area_of(&Thing::Run(*id)));
+        let parts = self
+            .selection
+            .parts
+            .iter()
+            .filter_map(|id| self.area_of(&Thing::Part(*id)));
+        let runs = self
+            .selection
+            .runs
+            .iter()
+            .filter_map(|id| self.area_of(&Thing::Run(*id)));
         if let Some(area) = parts.chain(runs).reduce(|all, one| all.union(one)) {
             self.camera.fit(area.inflate(60.0, 60.0), 2.0);
         }

@@ -15,19 +15,39 @@ pub struct Chord {
 }
 
 const fn plain(key: char) -> Chord {
-    Chord { key: Key::Char(key), command: false, shift: false }
+    Chord {
+        key: Key::Char(key),
+        command: false,
+        shift: false,
+    }
 }
 const fn shift(key: char) -> Chord {
-    Chord { key: Key::Char(key), command: false, shift: true }
+    Chord {
+        key: Key::Char(key),
+        command: false,
+        shift: true,
+    }
 }
 const fn command(key: char) -> Chord {
-    Chord { key: Key::Char(key), command: true, shift: false }
+    Chord {
+        key: Key::Char(key),
+        command: true,
+        shift: false,
+    }
 }
 const fn command_shift(key: char) -> Chord {
-    Chord { key: Key::Char(key), command: true, shift: true }
+    Chord {
+        key: Key::Char(key),
+        command: true,
+        shift: true,
+    }
 }
 const fn named(key: Key) -> Chord {
-    Chord { key, command: false, shift: false }
+    Chord {
+        key,
+        command: false,
+        shift: false,
+    }
 }
 
 impl Chord {
@@ -157,7 +177,10 @@ impl Action {
     /// Its first key as printed, or nothing.
     #[must_use]
     pub fn key(self) -> String {
-        self.chords().first().map(|chord| chord.written()).unwrap_or_default()
+        self.chords()
+            .first()
+            .map(|chord| chord.written())
+            .unwrap_or_default()
     }
 }
 
@@ -173,8 +196,17 @@ mod tests {
             assert!(ids.insert(action.id()), "{}", action.id());
             assert_eq!(Action::of_id(action.id()), Some(*action));
             for chord in action.chords() {
-                let mods = Mods { shift: chord.shift, command: chord.command, alt: false };
-                assert_eq!(Action::of_key(chord.key, mods), Some(*action), "{}", chord.written());
+                let mods = Mods {
+                    shift: chord.shift,
+                    command: chord.command,
+                    alt: false,
+                };
+                assert_eq!(
+                    Action::of_key(chord.key, mods),
+                    Some(*action),
+                    "{}",
+                    chord.written()
+                );
             }
         }
     }

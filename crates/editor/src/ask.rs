@@ -35,7 +35,10 @@ fn score(text: &str, asked: &[String]) -> Option<u32> {
     let mut total = 0;
     for word in asked {
         let at = text.find(word.as_str())?;
-        let begins = at == 0 || text.get(..at).is_some_and(|before| before.ends_with(|c: char| !c.is_alphanumeric()));
+        let begins = at == 0
+            || text
+                .get(..at)
+                .is_some_and(|before| before.ends_with(|c: char| !c.is_alphanumeric()));
         total += if text == *word {
             9
         } else if at == 0 {
@@ -66,33 +69,78 @@ impl Editor {
                 let thing = Thing::Part(*id);
                 let text = format!("{} {}", part.tag, part.name());
                 let haystack = format!("{text} {} {}", part.is.title(), part.note);
-                offer(6, &haystack, Answer { text, aside: part.is.title().to_owned(), leads: Leads::To(thing) });
+                offer(
+                    6,
+                    &haystack,
+                    Answer {
+                        text,
+                        aside: part.is.title().to_owned(),
+                        leads: Leads::To(thing),
+                    },
+                );
             }
             for (id, run) in &sheet.runs {
-                let end = |end: &model::End| end.terminal().map_or("loose".to_owned(), |at| sheet.written(at));
+                let end =
+                    |end: &model::End| end.terminal().map_or("loose".to_owned(), |at| sheet.written(at));
                 let between = format!("{} to {}", end(&run.from), end(&run.to));
                 let haystack = format!("{} {} {between}", run.tag, run.label);
                 let text = format!("{} {}", run.tag, run.label).trim_end().to_owned();
-                offer(4, &haystack, Answer { text, aside: between, leads: Leads::To(Thing::Run(*id)) });
+                offer(
+                    4,
+                    &haystack,
+                    Answer {
+                        text,
+                        aside: between,
+                        leads: Leads::To(Thing::Run(*id)),
+                    },
+                );
             }
             for (place, finding) in self.analysis().findings.iter().enumerate() {
                 let text = format!("{}: {}", finding.grade.title(), finding.what);
                 let haystack = format!("{text} {}", finding.check);
-                offer(3, &haystack, Answer { text, aside: finding.check.to_owned(), leads: Leads::Finding(place) });
+                offer(
+                    3,
+                    &haystack,
+                    Answer {
+                        text,
+                        aside: finding.check.to_owned(),
+                        leads: Leads::Finding(place),
+                    },
+                );
             }
         }
-        for action in Action::ALL.iter().copied().filter(|action| *action != Action::Ask) {
-            offer(5, action.name(), Answer { text: action.name().to_owned(), aside: action.key(), leads: Leads::Does(action) });
+        for action in Action::ALL
+            .iter()
+            .copied()
+            .filter(|action| *action != Action::Ask)
+        {
+            offer(
+                5,
+                action.name(),
+                Answer {
+                    text: action.name().to_owned(),
+                    aside: action.key(),
+                    leads: Leads::Does(action),
+                },
+            );
         }
         if !asked.is_empty() {
             for word in PartKind::WORDS {
                 let title = PartKind::from_word(word).map_or(*word, |kind| kind.title());
                 let text = format!("Put a new {}", title.to_lowercase());
-                offer(0, &text.clone(), Answer { text, aside: "from the shelf".to_owned(), leads: Leads::Takes(word) });
+                offer(
+                    0,
+                    &text.clone(),
+                    Answer {
+                        text,
+                        aside: "from the shelf".to_owned(),
+                        leads: Leads::Takes(word),
+                    },
+                );
             }
         }
         // Stable: of equal answers the earlier stays first.
-        found.sort_by(|a, b| b.0.cmp(&a.0));
+        found.sort_by_key(|(score, _)| std::cmp::Reverse(*score));
         found.into_iter().take(most).map(|(_, answer)| answer).collect()
     }
 }

@@ -87,7 +87,10 @@ impl Camera {
     /// Where a board point is on the screen.
     #[must_use]
     pub fn to_screen(&self, at: Point) -> ScreenPoint {
-        ScreenPoint::new((at.x - self.origin.x) * self.zoom, (at.y - self.origin.y) * self.zoom)
+        ScreenPoint::new(
+            (at.x - self.origin.x) * self.zoom,
+            (at.y - self.origin.y) * self.zoom,
+        )
     }
     /// The part of the board that the window shows.
     #[must_use]
@@ -115,7 +118,10 @@ impl Camera {
         if dx.is_finite() && dy.is_finite() {
             let moved = self.origin - Vec2::new(dx, dy) / self.zoom;
             // Beyond the board there is nothing to see.
-            self.origin = Point::new(moved.x.clamp(-FURTHEST, FURTHEST), moved.y.clamp(-FURTHEST, FURTHEST));
+            self.origin = Point::new(
+                moved.x.clamp(-FURTHEST, FURTHEST),
+                moved.y.clamp(-FURTHEST, FURTHEST),
+            );
         }
     }
     /// Enlarges by a factor about a screen point, which stays where it is.
@@ -183,7 +189,12 @@ mod tests {
     #[test]
     fn fitting_shows_all_of_it_in_the_free_area() {
         let mut camera = Camera {
-            margins: Margins { left: 40.0, top: 30.0, right: 300.0, bottom: 50.0 },
+            margins: Margins {
+                left: 40.0,
+                top: 30.0,
+                right: 300.0,
+                bottom: 50.0,
+            },
             ..Camera::default()
         };
         let what = Rect::new(-500.0, 100.0, 1500.0, 900.0);

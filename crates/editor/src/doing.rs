@@ -6,7 +6,9 @@ use crate::effects::{Effects, Open};
 use crate::input::PointerKind;
 use crate::selection::{Selection, Thing};
 use checks::{Finding, Grade};
-use drawing::{DisplayList, Hit, Layout, Lit, Look, Mark, MarkShape, TitleBlock, TitleCell, draw, draw_paper};
+use drawing::{
+    DisplayList, Hit, Layout, Lit, Look, Mark, MarkShape, TitleBlock, TitleCell, draw, draw_paper,
+};
 use kurbo::{Point, Rect};
 use model::edits::EditError;
 use model::history::{Entry, Touched};
@@ -107,14 +109,31 @@ impl Editor {
         let Some(entry) = entry else { return };
         let (Entry::Did(edit) | Entry::Undid(edit) | Entry::Redid(edit)) = &entry;
         let touched = Touched::by(edit);
-        let sheets: BTreeSet<SheetKind> =
-            touched.parts.iter().map(|(on, _)| *on).chain(touched.runs.iter().map(|(on, _)| *on)).collect();
-        if let Some(other) = sheets.first().filter(|_| !sheets.is_empty() && !sheets.contains(&self.on)) {
+        let sheets: BTreeSet<SheetKind> = touched
+            .parts
+            .iter()
+            .map(|(on, _)| *on)
+            .chain(touched.runs.iter().map(|(on, _)| *on))
+            .collect();
+        if let Some(other) = sheets
+            .first()
+            .filter(|_| !sheets.is_empty() && !sheets.contains(&self.on))
+        {
             self.turn_to(*other);
         }
         self.selection = Selection {
-            parts: touched.parts.iter().filter(|(on, _)| *on == self.on).map(|(_, id)| *id).collect(),
-            runs: touched.runs.iter().filter(|(on, _)| *on == self.on).map(|(_, id)| *id).collect(),
+            parts: touched
+                .parts
+                .iter()
+                .filter(|(on, _)| *on == self.on)
+                .map(|(_, id)| *id)
+                .collect(),
+            runs: touched
+                .runs
+                .iter()
+                .filter(|(on, _)| *on == self.on)
+                .map(|(_, id)| *id)
+                .collect(),
         };
         self.follow(&touched);
         self.entered(Some(entry));
@@ -152,20 +171,41 @@ impl Editor {
         self.stale = false;
         let made = checks::analyse(self.sheet(), &self.job.settings);
         let before = std::mem::replace(&mut self.analysis, Arc::new(made));
-        self.marks = self.analysis.findings.iter().enumerate().map(|(place, finding)| mark_of(place, finding)).collect();
+        self.marks = self
+            .analysis
+            .findings
+            .iter()
+            .enumerate()
+            .map(|(place, finding)| mark_of(place, finding))
+            .collect();
         // The finding in hand stays in hand while the sheet still has it.
         let held = self.finding.and_then(|place| before.findings.get(place));
         self.finding = held.and_then(|held| self.analysis.findings.iter().position(|now| same(held, now)));
-        let fresh: Vec<&Finding> =
-            self.analysis.findings.iter().filter(|now| !before.findings.iter().any(|old| same(old, now))).collect();
-        let gone = before.findings.iter().filter(|old| !self.analysis.findings.iter().any(|now| same(old, now))).count();
+        let fresh: Vec<&Finding> = self
+            .analysis
+            .findings
+            .iter()
+            .filter(|now| !before.findings.iter().any(|old| same(old, now)))
+            .collect();
+        let gone = before
+            .findings
+            .iter()
+            .filter(|old| !self.analysis.findings.iter().any(|now| same(old, now)))
+            .count();
         match (fresh.as_slice(), gone) {
             ([], 0) => None,
-            ([], gone) => Some(format!("{gone} finding{} cleared, {} left", plural(gone), self.analysis.findings.len())),
+            ([], gone) => Some(format!(
+                "{gone} finding{} cleared, {} left",
+                plural(gone),
+                self.analysis.findings.len()
+            )),
             ([one], _) => Some(format!("New finding, {}: {}", one.grade.title(), one.what)),
-            ([first, ..], _) => {
-                Some(format!("{} new findings, the gravest {}: {}", fresh.len(), first.grade.title(), first.what))
-            }
+            ([first, ..], _) => Some(format!(
+                "{} new findings, the gravest {}: {}",
+                fresh.len(),
+                first.grade.title(),
+                first.what
+            )),
         }
     }
 
@@ -176,7 +216,11 @@ impl Editor {
     pub fn thing_at(&self, at: Point, kind: PointerKind) -> Option<Thing> {
         let reach = self.options.reach_px(kind) / self.camera.zoom;
         // At small zoom the studs lie so close that a part could no longer be taken between them.
-        let reach = if self.camera.zoom < 0.5 { reach.min(14.0) } else { reach };
+        let reach = if self.camera.zoom < 0.5 {
+            reach.min(14.0)
+        } else {
+            reach
+        };
         Some(match self.layout.hit(at, reach)? {
             Hit::Stud(stud) => Thing::Terminal(stud),
             Hit::Part(part) => Thing::Part(part),
@@ -202,22 +246,37 @@ impl Editor {
         self.layout.stud(at)
     }
     pub(crate) fn way(&self, run: RunId) -> Vec<Point> {
-        self.layout.run(run).map(|way| way.points.clone()).unwrap_or_default()
+        self.layout
+            .run(run)
+            .map(|way| way.points.clone())
+            .unwrap_or_default()
     }
     /// The box around a thing on the board.
     #[must_use]
     pub fn area_of(&self, thing: &Thing) -> Option<Rect> {
         match thing {
             Thing::Part(id) => self.layout.part(*id).map(|part| part.outline),
-            Thing::Terminal(at) => self.stud(at).map(|stud| Rect::from_center_size(stud, (24.0, 24.0))),
+            Thing::Terminal(at) => self
+                .stud(at)
+                .map(|stud| Rect::from_center_size(stud, (24.0, 24.0))),
             Thing::Run(id) => self.layout.run(*id).map(drawing::RunWay::bounds),
         }
     }
     /// Where a note that speaks of this finding stands: the foremost thing's point on the board.
     #[must_use]
     pub fn place_of(&self, finding: &Finding) -> Option<Point> {
-        let part = finding.parts.iter().find_map(|id| self.layout.part(*id)).map(|part| part.outline.center());
-        let run = || finding.runs.iter().find_map(|id| self.layout.run(*id)).map(|way| way.label_at);
+        let part = finding
+            .parts
+            .iter()
+            .find_map(|id| self.layout.part(*id))
+            .map(|part| part.outline.center());
+        let run = || {
+            finding
+                .runs
+                .iter()
+                .find_map(|id| self.layout.run(*id))
+                .map(|way| way.label_at)
+        };
         part.or_else(run)
     }
     pub(crate) fn hover(&mut self, over: Option<Thing>) {
@@ -249,7 +308,9 @@ impl Editor {
     // The picture.
 
     fn lit(&self) -> Lit {
-        let Some(thing) = &self.feeds else { return Lit::default() };
+        let Some(thing) = &self.feeds else {
+            return Lit::default();
+        };
         let mut lit = Lit::default();
         for part in self.fed_by(thing) {
             if let Some(circuit) = self.analysis.study.circuits.get(&part) {
@@ -283,7 +344,13 @@ impl Editor {
     #[must_use]
     pub fn picture(&self) -> DisplayList {
         let study = Some(&self.analysis.study);
-        let mut list = draw(self.sheet(), &self.layout, study, &self.look(), self.camera.visible());
+        let mut list = draw(
+            self.sheet(),
+            &self.layout,
+            study,
+            &self.look(),
+            self.camera.visible(),
+        );
         self.sketch(&mut list);
         list
     }
@@ -294,7 +361,11 @@ impl Editor {
     #[must_use]
     pub fn title_block(&self) -> TitleBlock {
         let job = &self.job;
-        let cell = |name: &str, text: &str, share: u8| TitleCell { name: name.to_owned(), text: text.to_owned(), share };
+        let cell = |name: &str, text: &str, share: u8| TitleCell {
+            name: name.to_owned(),
+            text: text.to_owned(),
+            share,
+        };
         let [stop, fix, tidy] = self.counts();
         let vehicle = &job.vehicle;
         let conditions = &job.settings.conditions;
@@ -322,10 +393,26 @@ impl Editor {
     pub fn whole_sheet(&self) -> (DisplayList, Rect) {
         let drawn = self.layout.bounds().unwrap_or(Rect::new(0.0, 0.0, 800.0, 500.0));
         // Room for the frame at every side, and below for the title block.
-        let bounds = Rect::new(drawn.x0 - 70.0, drawn.y0 - 70.0, (drawn.x1 + 70.0).max(drawn.x0 + 520.0), drawn.y1 + 230.0);
+        let bounds = Rect::new(
+            drawn.x0 - 70.0,
+            drawn.y0 - 70.0,
+            (drawn.x1 + 70.0).max(drawn.x0 + 520.0),
+            drawn.y1 + 230.0,
+        );
         let mut list = draw_paper(bounds, 1.0, &self.title_block());
-        let look = Look { overlay: self.overlay, marks: self.marks.clone(), lit: self.lit(), ..Look::default() };
-        let drawing = draw(self.sheet(), &self.layout, Some(&self.analysis.study), &look, bounds);
+        let look = Look {
+            overlay: self.overlay,
+            marks: self.marks.clone(),
+            lit: self.lit(),
+            ..Look::default()
+        };
+        let drawing = draw(
+            self.sheet(),
+            &self.layout,
+            Some(&self.analysis.study),
+            &look,
+            bounds,
+        );
         list.items.extend(drawing.items);
         (list, bounds)
     }

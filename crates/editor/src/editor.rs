@@ -63,7 +63,11 @@ impl Editor {
             }
         }
         let on = job.sheets.keys().next_back().copied().unwrap_or(SheetKind::Plan);
-        let on = if job.sheets.contains_key(&SheetKind::Plan) { SheetKind::Plan } else { on };
+        let on = if job.sheets.contains_key(&SheetKind::Plan) {
+            SheetKind::Plan
+        } else {
+            on
+        };
         let mut this = Self {
             job,
             on,
@@ -192,7 +196,13 @@ impl Editor {
     /// Tells the size of the window and what frame and notes take of it.
     pub fn resize(&mut self, width: f64, height: f64, margins: crate::Margins) {
         // Whatever a window reports, it has a size.
-        let tame = |px: f64| if px.is_finite() { px.clamp(1.0, 20_000.0) } else { 1000.0 };
+        let tame = |px: f64| {
+            if px.is_finite() {
+                px.clamp(1.0, 20_000.0)
+            } else {
+                1000.0
+            }
+        };
         self.camera.width = tame(width);
         self.camera.height = tame(height);
         self.camera.margins = margins;
@@ -231,7 +241,8 @@ impl Editor {
             }
             Input::Key(key, mods) => {
                 self.tool_input(input);
-                if !self.out.taken && !self.walk_key(key, mods)
+                if !self.out.taken
+                    && !self.walk_key(key, mods)
                     && let Some(action) = Action::of_key(key, mods)
                 {
                     self.out.taken = true;
@@ -271,7 +282,9 @@ impl Editor {
                 true
             }
             Input::Down(pointer, button) => {
-                if pointer.kind == PointerKind::Touch && self.fingers.touch_down(pointer.id, pointer.at, &self.camera) {
+                if pointer.kind == PointerKind::Touch
+                    && self.fingers.touch_down(pointer.id, pointer.at, &self.camera)
+                {
                     self.abandon();
                     self.out.taken = true;
                     return true;
@@ -355,4 +368,3 @@ impl Editor {
         std::mem::take(&mut self.out)
     }
 }
-

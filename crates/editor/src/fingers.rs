@@ -20,7 +20,11 @@ enum Handling {
     /// The paper follows one pointer.
     Shifting { id: i32, last: ScreenPoint },
     /// The paper follows two fingers; computed from where they were when the second came down.
-    Pinching { ids: [i32; 2], start: [ScreenPoint; 2], camera: Camera },
+    Pinching {
+        ids: [i32; 2],
+        start: [ScreenPoint; 2],
+        camera: Camera,
+    },
     /// Two fingers came, one went: the other does nothing until it goes too.
     Spent,
 }
@@ -41,7 +45,11 @@ impl Fingers {
         let mut fingers = self.down.iter();
         match (fingers.next(), fingers.next(), self.down.len()) {
             (Some(a), Some(b), 2) => {
-                self.state = Handling::Pinching { ids: [*a.0, *b.0], start: [*a.1, *b.1], camera: *camera };
+                self.state = Handling::Pinching {
+                    ids: [*a.0, *b.0],
+                    start: [*a.1, *b.1],
+                    camera: *camera,
+                };
                 true
             }
             _ => false,
@@ -58,7 +66,11 @@ impl Fingers {
                 *last = at;
                 true
             }
-            Handling::Pinching { ids, start, camera: before } => {
+            Handling::Pinching {
+                ids,
+                start,
+                camera: before,
+            } => {
                 let (Some(a), Some(b)) = (self.down.get(&ids[0]), self.down.get(&ids[1])) else {
                     return false;
                 };

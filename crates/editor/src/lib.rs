@@ -5,10 +5,10 @@
 //! the job changes only by named edits through the history; a gesture that is cancelled or interrupted leaves the job as
 //! it was when the gesture began.
 
+mod acting;
 pub mod actions;
 pub mod ask;
 pub mod camera;
-mod acting;
 mod doing;
 mod editor;
 mod effects;

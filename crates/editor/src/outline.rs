@@ -27,17 +27,30 @@ impl Editor {
         let sheet = self.sheet();
         let mut lines = Vec::new();
         let mut told: BTreeSet<PartId> = BTreeSet::new();
-        let sources: BTreeSet<PartId> =
-            study.circuits.values().flat_map(|circuit| circuit.feeds.iter().map(|feed| feed.source)).collect();
+        let sources: BTreeSet<PartId> = study
+            .circuits
+            .values()
+            .flat_map(|circuit| circuit.feeds.iter().map(|feed| feed.source))
+            .collect();
         for source in &sources {
             told.insert(*source);
-            lines.push(Line { depth: 0, thing: Thing::Part(*source), text: self.spoken(&Thing::Part(*source)) });
+            lines.push(Line {
+                depth: 0,
+                thing: Thing::Part(*source),
+                text: self.spoken(&Thing::Part(*source)),
+            });
             for (load, circuit) in &study.circuits {
-                let Some(feed) = circuit.feeds.iter().find(|feed| feed.source == *source) else { continue };
+                let Some(feed) = circuit.feeds.iter().find(|feed| feed.source == *source) else {
+                    continue;
+                };
                 told.insert(*load);
                 let through: Vec<String> = feed.parts.iter().map(|part| self.tag(*part)).collect();
                 told.extend(feed.parts.iter().copied());
-                let way = if through.is_empty() { "directly".to_owned() } else { format!("through {}", through.join(", ")) };
+                let way = if through.is_empty() {
+                    "directly".to_owned()
+                } else {
+                    format!("through {}", through.join(", "))
+                };
                 let current = study.parts.get(load).map_or(String::new(), |flow| {
                     format!(", {}", with_unit(flow.current.mean.0.abs(), "A"))
                 });
@@ -45,7 +58,10 @@ impl Editor {
                     Some(back) if back.complete => String::new(),
                     _ => ", no way back".to_owned(),
                 };
-                let name = sheet.parts.get(load).map_or(String::new(), |part| format!(" {}", part.name()));
+                let name = sheet
+                    .parts
+                    .get(load)
+                    .map_or(String::new(), |part| format!(" {}", part.name()));
                 lines.push(Line {
                     depth: 1,
                     thing: Thing::Part(*load),
@@ -57,14 +73,22 @@ impl Editor {
                         lines.push(Line {
                             depth: 2,
                             thing: Thing::Part(*driver),
-                            text: format!("channel {} drives {}", channel.channel, self.spoken(&Thing::Part(*driver))),
+                            text: format!(
+                                "channel {} drives {}",
+                                channel.channel,
+                                self.spoken(&Thing::Part(*driver))
+                            ),
                         });
                     }
                 }
             }
         }
         for id in sheet.parts.keys().filter(|id| !told.contains(id)) {
-            lines.push(Line { depth: 0, thing: Thing::Part(*id), text: self.spoken(&Thing::Part(*id)) });
+            lines.push(Line {
+                depth: 0,
+                thing: Thing::Part(*id),
+                text: self.spoken(&Thing::Part(*id)),
+            });
         }
         lines
     }
@@ -85,7 +109,11 @@ impl Editor {
             Thing::Run(run) => circuit.all_runs.contains(run),
             _ => part.is_some_and(|id| circuit.all_parts.contains(&id)),
         };
-        circuits.iter().filter(|(_, circuit)| belongs(circuit)).map(|(id, _)| *id).collect()
+        circuits
+            .iter()
+            .filter(|(_, circuit)| belongs(circuit))
+            .map(|(id, _)| *id)
+            .collect()
     }
 
     /// Speaker, signal and turn-on chains that belong to a thing, for lighting it up.

@@ -36,7 +36,9 @@ fn lead(role: Role) -> Lead {
 /// Whether a run between two such terminals makes sense.
 #[must_use]
 pub fn fits(from: Role, to: Role) -> bool {
-    use Lead::{Control, LineIn, LineOut, Live, Passes, Return, SpeakerPasses, SpeakerSource, SpeakerTaker, TurnOn};
+    use Lead::{
+        Control, LineIn, LineOut, Live, Passes, Return, SpeakerPasses, SpeakerSource, SpeakerTaker, TurnOn,
+    };
     let one_way = |a: Lead, b: Lead| match (a, b) {
         (LineOut, LineIn) => true,
         (LineIn | LineOut, _) | (_, LineIn | LineOut) => false,
@@ -57,14 +59,36 @@ pub fn fits(from: Role, to: Role) -> bool {
 #[must_use]
 pub fn offers(from: Role) -> &'static [&'static str] {
     match from {
-        Role::SupplyPlus | Role::Through => &["fuse", "block", "load", "switch", "relay", "bus", "splice", "amplifier"],
+        Role::SupplyPlus | Role::Through => &[
+            "fuse",
+            "block",
+            "load",
+            "switch",
+            "relay",
+            "bus",
+            "splice",
+            "amplifier",
+        ],
         Role::SupplyMinus | Role::Body => &["ground", "bus", "splice", "battery"],
         Role::TurnOnIn | Role::TurnOnOut => &["splice", "amplifier", "head", "processor", "relay", "switch"],
         Role::LineIn(_) => &["head", "processor", "line-converter"],
         Role::LineOut(_) => &["amplifier", "processor"],
-        Role::SpeakerOut { .. } => &["speaker", "crossover", "inline-capacitor", "plug", "line-converter"],
+        Role::SpeakerOut { .. } => &[
+            "speaker",
+            "crossover",
+            "inline-capacitor",
+            "plug",
+            "line-converter",
+        ],
         Role::LevelIn { .. } => &["head", "plug", "splice"],
-        Role::Coil { .. } | Role::SpeakerThrough => &["amplifier", "speaker", "crossover", "inline-capacitor", "plug", "head"],
+        Role::Coil { .. } | Role::SpeakerThrough => &[
+            "amplifier",
+            "speaker",
+            "crossover",
+            "inline-capacitor",
+            "plug",
+            "head",
+        ],
         Role::Control => &["switch", "ground", "splice"],
     }
 }
@@ -77,7 +101,11 @@ pub fn liking(from: Role, to: Role) -> u8 {
     }
     match (lead(from), lead(to)) {
         (a, b) if a == b => 3,
-        (Lead::SpeakerSource(a), Lead::SpeakerTaker(b)) | (Lead::SpeakerTaker(b), Lead::SpeakerSource(a)) if a == b => 3,
+        (Lead::SpeakerSource(a), Lead::SpeakerTaker(b)) | (Lead::SpeakerTaker(b), Lead::SpeakerSource(a))
+            if a == b =>
+        {
+            3
+        }
         (Lead::LineOut, Lead::LineIn) | (Lead::LineIn, Lead::LineOut) => 3,
         (Lead::Live, Lead::Passes) | (Lead::Passes, Lead::Live) => 2,
         _ => 1,
@@ -98,9 +126,18 @@ mod tests {
             Role::TurnOnIn,
             Role::LineIn(1),
             Role::LineOut(1),
-            Role::LevelIn { channel: 1, positive: true },
-            Role::SpeakerOut { channel: 1, positive: true },
-            Role::Coil { coil: 1, positive: true },
+            Role::LevelIn {
+                channel: 1,
+                positive: true,
+            },
+            Role::SpeakerOut {
+                channel: 1,
+                positive: true,
+            },
+            Role::Coil {
+                coil: 1,
+                positive: true,
+            },
             Role::SpeakerThrough,
             Role::Control,
         ];
@@ -117,6 +154,12 @@ mod tests {
             }
         }
         assert!(!fits(Role::SupplyPlus, Role::SupplyMinus));
-        assert!(!fits(Role::LineOut(1), Role::SpeakerOut { channel: 1, positive: true }));
+        assert!(!fits(
+            Role::LineOut(1),
+            Role::SpeakerOut {
+                channel: 1,
+                positive: true
+            }
+        ));
     }
 }

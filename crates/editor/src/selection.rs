@@ -39,9 +39,15 @@ impl Thing {
     #[must_use]
     pub fn written(&self, sheet: &Sheet) -> String {
         match self {
-            Self::Part(id) => sheet.parts.get(id).map_or_else(|| id.to_string(), |part| part.tag.clone()),
+            Self::Part(id) => sheet
+                .parts
+                .get(id)
+                .map_or_else(|| id.to_string(), |part| part.tag.clone()),
             Self::Terminal(at) => sheet.written(at),
-            Self::Run(id) => sheet.runs.get(id).map_or_else(|| id.to_string(), |run| run.tag.clone()),
+            Self::Run(id) => sheet
+                .runs
+                .get(id)
+                .map_or_else(|| id.to_string(), |run| run.tag.clone()),
         }
     }
     /// The owner under which the drawing knows it.

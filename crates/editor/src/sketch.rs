@@ -20,7 +20,14 @@ struct Sketch<'a> {
 }
 
 impl Sketch<'_> {
-    fn path(&mut self, path: BezPath, fill: Option<Ink>, ink: Ink, width_px: f64, dash_px: Option<(f64, f64)>) {
+    fn path(
+        &mut self,
+        path: BezPath,
+        fill: Option<Ink>,
+        ink: Ink,
+        width_px: f64,
+        dash_px: Option<(f64, f64)>,
+    ) {
         let width = width_px * self.pixel;
         let bounds = path.bounding_box().inflate(width, width);
         let dash = dash_px.map(|(dash, gap)| (dash * self.pixel, gap * self.pixel));
@@ -28,13 +35,21 @@ impl Sketch<'_> {
             owner: Owner::Tool,
             detail: Detail::Shape,
             bounds,
-            shape: Shape::Path { path, fill, stroke: Some(Stroke { ink, width, dash }) },
+            shape: Shape::Path {
+                path,
+                fill,
+                stroke: Some(Stroke { ink, width, dash }),
+            },
         });
     }
     fn line(&mut self, points: &[Point], ink: Ink, width_px: f64, dash_px: Option<(f64, f64)>) {
         let mut path = BezPath::new();
         for (n, point) in points.iter().enumerate() {
-            if n == 0 { path.move_to(*point) } else { path.line_to(*point) }
+            if n == 0 {
+                path.move_to(*point)
+            } else {
+                path.line_to(*point)
+            }
         }
         self.path(path, None, ink, width_px, dash_px);
     }
@@ -55,7 +70,10 @@ fn elbow(from: Point, to: Point) -> Vec<Point> {
 
 impl Editor {
     pub(crate) fn sketch(&self, list: &mut DisplayList) {
-        let mut sketch = Sketch { list, pixel: 1.0 / self.camera.zoom };
+        let mut sketch = Sketch {
+            list,
+            pixel: 1.0 / self.camera.zoom,
+        };
         if detail_at(self.camera.zoom) < Detail::Labels {
             self.sketch_tags(&mut sketch);
         }
@@ -64,7 +82,12 @@ impl Editor {
         }
         match &self.tool {
             Tool::Pick(Pick::Fencing { start, now, .. }) => {
-                sketch.frame(Rect::from_points(*start, *now), Ink::Picked, 1.0, Some((5.0, 4.0)));
+                sketch.frame(
+                    Rect::from_points(*start, *now),
+                    Ink::Picked,
+                    1.0,
+                    Some((5.0, 4.0)),
+                );
             }
             Tool::Pick(Pick::Carrying { guides, .. }) => {
                 for (a, b) in guides {
@@ -82,11 +105,23 @@ impl Editor {
                     sketch.ring(start, 5.0, Ink::Picked, 2.0, Some(Ink::Paper));
                 }
                 let caught = over.is_some();
-                sketch.ring(end, if caught { 9.0 } else { 4.0 }, Ink::Picked, 2.0, caught.then_some(Ink::Paper));
+                sketch.ring(
+                    end,
+                    if caught { 9.0 } else { 4.0 },
+                    Ink::Picked,
+                    2.0,
+                    caught.then_some(Ink::Paper),
+                );
             }
             Tool::Place(place) => {
                 if let Some((_, part)) = place.ghost() {
-                    sketch.path(part.outline.to_path(0.1), Some(Ink::PartFill), Ink::Picked, 1.5, Some((6.0, 3.0)));
+                    sketch.path(
+                        part.outline.to_path(0.1),
+                        Some(Ink::PartFill),
+                        Ink::Picked,
+                        1.5,
+                        Some((6.0, 3.0)),
+                    );
                     for stud in &part.studs {
                         sketch.ring(stud.at, 3.0, Ink::Picked, 1.5, Some(Ink::Paper));
                     }
@@ -97,7 +132,11 @@ impl Editor {
             }
             Tool::Meter(meter) => {
                 let red = meter.red.as_ref().and_then(|at| self.stud(at));
-                let black = meter.black.clone().or_else(|| self.usual_black()).and_then(|at| self.stud(&at));
+                let black = meter
+                    .black
+                    .clone()
+                    .or_else(|| self.usual_black())
+                    .and_then(|at| self.stud(&at));
                 if meter.mode == Mode::Amps {
                     if let Some(way) = meter.clamp.and_then(|run| self.layout.run(run)) {
                         sketch.ring(way.label_at, 13.0, Ink::Line, 4.0, None);
@@ -156,7 +195,12 @@ impl Editor {
         sketch.path(path.clone(), None, Ink::Casing, 4.5, None);
         sketch.path(path, None, Ink::Insulation(colour), 3.0, None);
         sketch.line(&[at, tip], Ink::Casing, 9.0, None);
-        sketch.line(&[Point::new(at.x + 8.0 * pixel, at.y + 10.0 * pixel), tip], Ink::Insulation(colour), 7.0, None);
+        sketch.line(
+            &[Point::new(at.x + 8.0 * pixel, at.y + 10.0 * pixel), tip],
+            Ink::Insulation(colour),
+            7.0,
+            None,
+        );
         sketch.line(&[at, tip], Ink::Line, 2.0, None);
         sketch.ring(at, 5.0, Ink::Insulation(colour), 2.5, None);
     }

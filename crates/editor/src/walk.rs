@@ -55,9 +55,9 @@ impl Editor {
         }
         let next = match self.focus.clone() {
             None => self.first_in_view().map(Thing::Part),
-            Some(Thing::Part(id)) => self.from_part(id, along),
-            Some(Thing::Terminal(at)) => self.from_terminal(&at, along),
-            Some(Thing::Run(id)) => self.from_run(id, along),
+            Some(Thing::Part(id)) => self.after_part(id, along),
+            Some(Thing::Terminal(at)) => self.after_terminal(&at, along),
+            Some(Thing::Run(id)) => self.after_run(id, along),
         };
         if let Some(next) = next {
             self.stand_on(next);
@@ -79,12 +79,17 @@ impl Editor {
     pub(crate) fn stand_on(&mut self, thing: Thing) {
         if let Some(area) = self.area_of(&thing) {
             // A long run need not be shown whole.
-            let area = if matches!(thing, Thing::Run(_)) { area.intersect(self.camera.visible()) } else { area };
+            let area = if matches!(thing, Thing::Run(_)) {
+                area.intersect(self.camera.visible())
+            } else {
+                area
+            };
             if area.width() + area.height() > 0.0 {
                 self.camera.reveal(area);
             }
         }
         self.out.say = Some(self.spoken(&thing));
+        self.out.open = Some(Open::Nothing);
         self.selection = Selection::of(&thing);
         self.focus = Some(thing);
         self.out.noticed = true;
@@ -93,26 +98,44 @@ impl Editor {
 
     fn first_in_view(&self) -> Option<PartId> {
         let middle = self.camera.middle();
-        let away = |id: &PartId| self.layout.part(*id).map_or(f64::INFINITY, |part| part.middle().distance(middle));
-        self.sheet().parts.keys().copied().min_by(|a, b| away(a).total_cmp(&away(b)))
+        let away = |id: &PartId| {
+            self.layout
+                .part(*id)
+                .map_or(f64::INFINITY, |part| part.middle().distance(middle))
+        };
+        self.sheet()
+            .parts
+            .keys()
+            .copied()
+            .min_by(|a, b| away(a).total_cmp(&away(b)))
     }
 
-    fn from_part(&self, id: PartId, along: Vec2) -> Option<Thing> {
+    fn after_part(&self, id: PartId, along: Vec2) -> Option<Thing> {
         let part = self.layout.part(id)?;
         // The middle stud of that side, else the next part over there.
-        let side: Vec<_> = part.studs.iter().filter(|stud| stud.out.dot(along) > 0.5).collect();
+        let side: Vec<_> = part
+            .studs
+            .iter()
+            .filter(|stud| stud.out.dot(along) > 0.5)
+            .collect();
         match side.get(side.len().saturating_sub(1) / 2) {
-            Some(stud) => Some(Thing::Terminal(TerminalRef { part: id, terminal: stud.name.clone() })),
+            Some(stud) => Some(Thing::Terminal(TerminalRef {
+                part: id,
+                terminal: stud.name.clone(),
+            })),
             None => self.part_towards(part.middle(), along, Some(id)).map(Thing::Part),
         }
     }
 
-    fn from_terminal(&self, at: &TerminalRef, along: Vec2) -> Option<Thing> {
+    fn after_terminal(&self, at: &TerminalRef, along: Vec2) -> Option<Thing> {
         let stud = self.layout.stud_of(at)?;
         let out = stud.out.dot(along);
         if out > 0.5 {
             let lands = |end: &End| end.terminal() == Some(at);
-            let run = self.sheet().runs_of(at.part).find(|(_, run)| lands(&run.from) || lands(&run.to));
+            let run = self
+                .sheet()
+                .runs_of(at.part)
+                .find(|(_, run)| lands(&run.from) || lands(&run.to));
             return match run {
                 Some((id, _)) => Some(Thing::Run(id)),
                 None => self.part_towards(stud.at, along, Some(at.part)).map(Thing::Part),
@@ -129,18 +152,27 @@ impl Editor {
             .filter_map(|other| Some((worth(stud.at, other.at, along)?, other)))
             .min_by(|a, b| a.0.total_cmp(&b.0));
         match next {
-            Some((_, other)) => Some(Thing::Terminal(TerminalRef { part: at.part, terminal: other.name.clone() })),
-            None => self.part_towards(part.middle(), along, Some(at.part)).map(Thing::Part),
+            Some((_, other)) => Some(Thing::Terminal(TerminalRef {
+                part: at.part,
+                terminal: other.name.clone(),
+            })),
+            None => self
+                .part_towards(part.middle(), along, Some(at.part))
+                .map(Thing::Part),
         }
     }
 
     /// Along a run: to its end that lies that way; when the keyboard came from that end, the other one is meant.
-    fn from_run(&self, id: RunId, along: Vec2) -> Option<Thing> {
+    fn after_run(&self, id: RunId, along: Vec2) -> Option<Thing> {
         let run = self.sheet().runs.get(&id)?;
         let way = self.layout.run(id)?;
         let (first, last) = (*way.points.first()?, *way.points.last()?);
         let forth = (last - first).dot(along);
-        let (near, far) = if forth >= 0.0 { (&run.to, &run.from) } else { (&run.from, &run.to) };
+        let (near, far) = if forth >= 0.0 {
+            (&run.to, &run.from)
+        } else {
+            (&run.from, &run.to)
+        };
         near.terminal().or(far.terminal()).cloned().map(Thing::Terminal)
     }
 
@@ -150,18 +182,28 @@ impl Editor {
         worth.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, id)| id)
     }
 
-    /// The next terminal in the direction of an arrow, of those whose role will do.
-    pub(crate) fn terminal_towards(&self, from: &TerminalRef, key: Key, will_do: impl Fn(Role) -> bool) -> Option<TerminalRef> {
+    /// The next terminal in the direction of an arrow, of those whose role will do: `cost` makes a distance count
+    /// more or less by role, and is nothing for one that will not do.
+    pub(crate) fn terminal_towards(
+        &self,
+        from: &TerminalRef,
+        key: Key,
+        cost: impl Fn(Role) -> Option<f64>,
+    ) -> Option<TerminalRef> {
         let along = towards(key)?;
         let at = self.stud(from)?;
         let mut best: Option<(f64, TerminalRef)> = None;
         for (part, made) in self.layout.parts() {
-            for stud in made.studs.iter().filter(|stud| will_do(stud.role)) {
-                let to = TerminalRef { part, terminal: stud.name.clone() };
+            for stud in &made.studs {
+                let Some(cost) = cost(stud.role) else { continue };
+                let to = TerminalRef {
+                    part,
+                    terminal: stud.name.clone(),
+                };
                 if to == *from {
                     continue;
                 }
-                if let Some(worth) = worth(at, stud.at, along)
+                if let Some(worth) = worth(at, stud.at, along).map(|worth| worth * cost)
                     && best.as_ref().is_none_or(|(least, _)| worth < *least)
                 {
                     best = Some((worth, to));
@@ -174,10 +216,19 @@ impl Editor {
     fn nudge(&mut self, along: Vec2) {
         let step = along * self.options.grid_units;
         let parts = self.selection.parts.clone();
-        let edit = move_parts(&self.job, self.on, &parts, crate::tools::pick::whole(step.x), super::pick::whole(step.y));
+        let edit = move_parts(
+            &self.job,
+            self.on,
+            &parts,
+            crate::tools::pick::whole(step.x),
+            super::pick::whole(step.y),
+        );
         self.apply(edit);
         self.out.open = Some(Open::Nothing);
-        let first = parts.first().and_then(|id| self.sheet().parts.get(id)).and_then(|part| part.at);
+        let first = parts
+            .first()
+            .and_then(|id| self.sheet().parts.get(id))
+            .and_then(|part| part.at);
         if let Some(at) = first {
             let area = kurbo::Rect::from_center_size(to_point(at), (120.0, 80.0));
             self.camera.reveal(area);
@@ -191,7 +242,11 @@ impl Editor {
             .parts()
             .map(|(id, part)| {
                 let at = part.middle();
-                (i64::from(crate::tools::pick::whole(at.x / 200.0)), i64::from(super::pick::whole(at.y)), id)
+                (
+                    i64::from(crate::tools::pick::whole(at.x / 200.0)),
+                    i64::from(super::pick::whole(at.y)),
+                    id,
+                )
             })
             .collect();
         order.sort_unstable();

@@ -37,9 +37,16 @@ impl Editor {
         let sheet = self.sheet();
         let written = thing.written(sheet);
         let findings = self.findings_of(thing);
-        let noted = match findings.first().and_then(|place| self.analysis().findings.get(*place)) {
+        let noted = match findings
+            .first()
+            .and_then(|place| self.analysis().findings.get(*place))
+        {
             Some(finding) if findings.len() == 1 => format!(", one finding: {}", finding.grade.title()),
-            Some(finding) => format!(", {} findings, the gravest {}", findings.len(), finding.grade.title()),
+            Some(finding) => format!(
+                ", {} findings, the gravest {}",
+                findings.len(),
+                finding.grade.title()
+            ),
             None => String::new(),
         };
         match thing {
@@ -66,13 +73,28 @@ impl Editor {
                 }
             }
             Thing::Run(id) => {
-                let end = |end: &model::End| end.terminal().map_or("nowhere".to_owned(), |at| sheet.written(at));
+                let end = |end: &model::End| {
+                    end.terminal()
+                        .map_or("nowhere".to_owned(), |at| sheet.written(at))
+                };
                 match sheet.runs.get(id) {
                     Some(run) => {
                         let numbers = self.run_numbers(*id);
-                        let said: Vec<String> = numbers.iter().take(2).map(|(name, value)| format!("{name} {value}")).collect();
-                        let said = if said.is_empty() { String::new() } else { format!(", {}", said.join(", ")) };
-                        format!("run {written} from {} to {}{said}{noted}", end(&run.from), end(&run.to))
+                        let said: Vec<String> = numbers
+                            .iter()
+                            .take(2)
+                            .map(|(name, value)| format!("{name} {value}"))
+                            .collect();
+                        let said = if said.is_empty() {
+                            String::new()
+                        } else {
+                            format!(", {}", said.join(", "))
+                        };
+                        format!(
+                            "run {written} from {} to {}{said}{noted}",
+                            end(&run.from),
+                            end(&run.to)
+                        )
                     }
                     None => written,
                 }
@@ -88,12 +110,21 @@ impl Editor {
             Thing::Run(id) => finding.runs.contains(id),
         };
         let findings = self.analysis().findings.iter().enumerate();
-        findings.filter(|(_, finding)| speaks(finding)).map(|(place, _)| place).collect()
+        findings
+            .filter(|(_, finding)| speaks(finding))
+            .map(|(place, _)| place)
+            .collect()
     }
     /// How many findings there are of each grade: Stop, Fix, Tidy.
     #[must_use]
     pub fn counts(&self) -> [usize; 3] {
-        let count = |grade: Grade| self.analysis().findings.iter().filter(|finding| finding.grade == grade).count();
+        let count = |grade: Grade| {
+            self.analysis()
+                .findings
+                .iter()
+                .filter(|finding| finding.grade == grade)
+                .count()
+        };
         [count(Grade::Stop), count(Grade::Fix), count(Grade::Tidy)]
     }
     /// What a run carries, for the hover slip: amps, drop, temperature, guard.
@@ -103,11 +134,16 @@ impl Editor {
         let mut lines = Lines::new();
         if let Some(flow) = study.runs.get(&id) {
             let rms = flow.current.rms.0.abs();
-            let of = flow.allowable.map_or(String::new(), |most| format!(" of {} allowed", with_unit(most.0, "A")));
+            let of = flow.allowable.map_or(String::new(), |most| {
+                format!(" of {} allowed", with_unit(most.0, "A"))
+            });
             lines.push(("current", format!("{}{of}", with_unit(rms, "A"))));
             lines.push(("burst", with_unit(flow.current.burst.0.abs(), "A")));
             lines.push(("drop", with_unit(flow.drop.0, "V")));
-            lines.push(("temperature", format!("{:.0} °C in {:.0} °C", flow.temperature.0, flow.ambient.0)));
+            lines.push((
+                "temperature",
+                format!("{:.0} °C in {:.0} °C", flow.temperature.0, flow.ambient.0),
+            ));
         }
         if let Some(protection) = study.protection.get(&id) {
             for from in &protection.from {
@@ -139,10 +175,19 @@ impl Editor {
             }
             let mean = flow.current.mean.0;
             if mean.abs() >= 5e-4 {
-                lines.push(("current", format!("{}, burst {}", with_unit(mean, "A"), with_unit(flow.current.burst.0, "A"))));
+                lines.push((
+                    "current",
+                    format!(
+                        "{}, burst {}",
+                        with_unit(mean, "A"),
+                        with_unit(flow.current.burst.0, "A")
+                    ),
+                ));
             }
             if let Some(volts) = flow.voltage {
-                let burst = flow.burst_voltage.map_or(String::new(), |burst| format!(", burst {}", two_places(burst.0, "V")));
+                let burst = flow.burst_voltage.map_or(String::new(), |burst| {
+                    format!(", burst {}", two_places(burst.0, "V"))
+                });
                 lines.push(("voltage", format!("{}{burst}", two_places(volts.0, "V"))));
             }
             if flow.power.0.abs() >= 5e-4 {
@@ -153,9 +198,15 @@ impl Editor {
             }
         }
         for load in study.channels.iter().filter(|channel| channel.part == id) {
-            let pair = load.bridged_with.map_or(String::new(), |other| format!("+{other}"));
-            let sees = load.nominal.map_or("open".to_owned(), |ohms| with_unit(ohms.0, "Ω"));
-            let power = load.power.map_or(String::new(), |watts| format!(", {}", with_unit(watts.0, "W")));
+            let pair = load
+                .bridged_with
+                .map_or(String::new(), |other| format!("+{other}"));
+            let sees = load
+                .nominal
+                .map_or("open".to_owned(), |ohms| with_unit(ohms.0, "Ω"));
+            let power = load
+                .power
+                .map_or(String::new(), |watts| format!(", {}", with_unit(watts.0, "W")));
             lines.push(("channel", format!("{}{pair}: {sees}{power}", load.channel)));
         }
         if let Some(driver) = study.drivers.get(&id) {

@@ -28,10 +28,19 @@ impl Hand {
         let mut editor = Editor::new(job);
         editor.resize(1600.0, 900.0, editor::Margins::default());
         editor.fit();
-        Self { editor, kind: PointerKind::Mouse, mods: Mods::default() }
+        Self {
+            editor,
+            kind: PointerKind::Mouse,
+            mods: Mods::default(),
+        }
     }
     fn pointer(&self, id: i32, at: ScreenPoint) -> Pointer {
-        Pointer { id, at, kind: self.kind, mods: self.mods }
+        Pointer {
+            id,
+            at,
+            kind: self.kind,
+            mods: self.mods,
+        }
     }
     fn press(&mut self, at: ScreenPoint) {
         let pointer = self.pointer(1, at);
@@ -57,7 +66,9 @@ impl Hand {
     }
     fn run(&self, tag: &str) -> ScreenPoint {
         let (id, _) = self.editor.sheet().run_by_tag(tag).unwrap();
-        self.editor.camera().to_screen(self.editor.layout().run(id).unwrap().label_at)
+        self.editor
+            .camera()
+            .to_screen(self.editor.layout().run(id).unwrap().label_at)
     }
     fn terminal(&self, tag: &str, name: &str) -> ScreenPoint {
         self.at(&Thing::Terminal(self.named(tag, name)))
@@ -67,7 +78,9 @@ impl Hand {
         TerminalRef::new(id, name)
     }
     fn at(&self, thing: &Thing) -> ScreenPoint {
-        self.editor.camera().to_screen(self.editor.area_of(thing).unwrap().center())
+        self.editor
+            .camera()
+            .to_screen(self.editor.area_of(thing).unwrap().center())
     }
     fn address(&self) -> &'static str {
         self.editor.tool().address()
@@ -128,7 +141,13 @@ fn where_a_part_ends_does_not_depend_on_the_way_there() {
         hand.text()
     };
     let straight = way(&[(50.0, 43.0)]);
-    let roundabout = way(&[(13.0, -200.0), (400.0, 7.0), (-77.0, 3.0), (49.0, 44.0), (50.0, 43.0)]);
+    let roundabout = way(&[
+        (13.0, -200.0),
+        (400.0, 7.0),
+        (-77.0, 3.0),
+        (49.0, 44.0),
+        (50.0, 43.0),
+    ]);
     assert_eq!(straight, roundabout);
 }
 
@@ -183,7 +202,10 @@ fn cancelled_and_interrupted_gestures_leave_no_trace() {
         }),
         ("two fingers", |hand| {
             hand.kind = PointerKind::Touch;
-            let (a, b) = (hand.pointer(7, ScreenPoint::new(200.0, 200.0)), hand.pointer(8, ScreenPoint::new(300.0, 300.0)));
+            let (a, b) = (
+                hand.pointer(7, ScreenPoint::new(200.0, 200.0)),
+                hand.pointer(8, ScreenPoint::new(300.0, 300.0)),
+            );
             hand.editor.handle(Input::Down(a, Button::Primary));
             hand.editor.handle(Input::Down(b, Button::Primary));
             hand.editor.handle(Input::Up(a));
@@ -208,7 +230,11 @@ fn cancelled_and_interrupted_gestures_leave_no_trace() {
             assert_eq!(hand.address(), "pick/idle", "{address} left by {way}");
             // The drawing went back with the job.
             for (id, part) in layout.parts() {
-                assert_eq!(hand.editor.layout().part(id).map(|p| p.outline), Some(part.outline), "{address} left by {way}");
+                assert_eq!(
+                    hand.editor.layout().part(id).map(|p| p.outline),
+                    Some(part.outline),
+                    "{address} left by {way}"
+                );
             }
             // A pointer that goes up later finds nothing to do.
             hand.release(ScreenPoint::new(400.0, 400.0));
@@ -273,10 +299,16 @@ fn a_run_dropped_on_paper_offers_parts_and_connects_the_chosen_one() {
     let nowhere = hand.editor.camera().to_screen(kurbo_point(450.0, 320.0));
     hand.drag(nowhere);
     let effects = hand.release(nowhere);
-    let Some(Open::Offer { from, at }) = effects.open else { panic!("no offer: {effects:?}") };
+    let Some(Open::Offer { from, at }) = effects.open else {
+        panic!("no offer: {effects:?}")
+    };
     assert_eq!(hand.job(), before, "an offer alone changes nothing");
     hand.editor.accept_offer(&from, at, "ground");
-    let (ground, _) = hand.editor.sheet().part_by_tag("E2").expect("a ground point is there");
+    let (ground, _) = hand
+        .editor
+        .sheet()
+        .part_by_tag("E2")
+        .expect("a ground point is there");
     assert!(hand.editor.sheet().runs_of(ground).count() == 1);
     hand.editor.perform(Action::Undo);
     assert_eq!(hand.job(), before, "part and run are one step");
@@ -329,7 +361,11 @@ fn a_part_is_turned_in_hand_and_placed() {
     hand.drag(at);
     hand.key(Key::Char('r'));
     hand.release(at);
-    let (_, part) = hand.editor.sheet().part_by_tag("LS1").expect("the speaker is there");
+    let (_, part) = hand
+        .editor
+        .sheet()
+        .part_by_tag("LS1")
+        .expect("the speaker is there");
     assert_eq!(part.turn, model::Turn::Quarter);
     assert_eq!(part.at, Some(model::BoardPoint { x: 400, y: 300 }));
 }
@@ -342,7 +378,14 @@ fn a_fence_picks_what_lies_inside_and_shift_keeps_what_was_picked() {
     hand.press(corner(150.0, -150.0));
     hand.drag(corner(450.0, 150.0));
     hand.release(corner(450.0, 150.0));
-    let tags = |hand: &Hand| hand.editor.selection().parts.iter().map(|id| hand.editor.tag(*id)).collect::<Vec<_>>();
+    let tags = |hand: &Hand| {
+        hand.editor
+            .selection()
+            .parts
+            .iter()
+            .map(|id| hand.editor.tag(*id))
+            .collect::<Vec<_>>()
+    };
     assert_eq!(tags(&hand), ["F1"]);
     hand.mods.shift = true;
     hand.press(corner(550.0, 200.0));
@@ -379,8 +422,10 @@ fn two_fingers_shift_and_enlarge_about_their_middle() {
     let before = *hand.editor.camera();
     let (a, b) = (ScreenPoint::new(700.0, 400.0), ScreenPoint::new(900.0, 400.0));
     let held = before.to_board(a.middle(b));
-    hand.editor.handle(Input::Down(hand.pointer(1, a), Button::Primary));
-    hand.editor.handle(Input::Down(hand.pointer(2, b), Button::Primary));
+    hand.editor
+        .handle(Input::Down(hand.pointer(1, a), Button::Primary));
+    hand.editor
+        .handle(Input::Down(hand.pointer(2, b), Button::Primary));
     let (a, b) = (ScreenPoint::new(650.0, 500.0), ScreenPoint::new(950.0, 500.0));
     hand.editor.handle(Input::Move(hand.pointer(1, a)));
     hand.editor.handle(Input::Move(hand.pointer(2, b)));
@@ -407,13 +452,23 @@ fn the_keyboard_walks_from_terminal_to_terminal_along_runs() {
     let mut hand = Hand::new(SYSTEM);
     let (battery, _) = hand.editor.sheet().part_by_tag("B1").unwrap();
     hand.editor.go_to(&Thing::Part(battery));
-    let focus = |hand: &Hand| hand.editor.focus().map(|thing| thing.written(hand.editor.sheet())).unwrap_or_default();
+    let focus = |hand: &Hand| {
+        hand.editor
+            .focus()
+            .map(|thing| thing.written(hand.editor.sheet()))
+            .unwrap_or_default()
+    };
     let mut walked = vec![focus(&hand)];
     for _ in 0..9 {
         hand.key(Key::Right);
         walked.push(focus(&hand));
     }
-    assert_eq!(walked, ["B1", "B1.+", "W1", "F1.in", "F1", "F1.out", "W2", "A1.+", "A1", "A1.out2-"]);
+    assert_eq!(
+        walked,
+        [
+            "B1", "B1.+", "W1", "F1.in", "F1", "F1.out", "W2", "A1.+", "A1", "A1.out2-"
+        ]
+    );
 }
 
 #[test]
@@ -435,7 +490,15 @@ fn a_system_is_drawn_by_keys_alone() {
         hand.key(Key::Right);
         hand.key(Key::Enter);
         let end = hand.named("L1", to);
-        assert!(hand.editor.sheet().runs.values().any(|run| run.to.terminal() == Some(&end)), "{}", hand.text());
+        assert!(
+            hand.editor
+                .sheet()
+                .runs
+                .values()
+                .any(|run| run.to.terminal() == Some(&end)),
+            "{}",
+            hand.text()
+        );
     }
     assert_eq!(hand.editor.sheet().runs.len(), 2);
 }
@@ -454,7 +517,10 @@ fn delete_copy_paste_and_duplicate_are_steps_with_names() {
     hand.editor.perform(Action::PickAll);
     hand.editor.perform(Action::Copy);
     hand.editor.perform(Action::Paste);
-    assert_eq!((hand.editor.sheet().parts.len(), hand.editor.sheet().runs.len()), (8, 4));
+    assert_eq!(
+        (hand.editor.sheet().parts.len(), hand.editor.sheet().runs.len()),
+        (8, 4)
+    );
     hand.editor.perform(Action::Undo);
     hand.click(hand.part("A1"));
     hand.editor.perform(Action::Duplicate);
@@ -507,28 +573,45 @@ run W2 L1.- B1.- 4mm2 1m BK
     let study = hand.editor.analysis().study.clone();
     let volts = study.voltages[&circuit::voltage_key(&hand.named("L1", "+"))].0;
     assert!(volts > 10.0, "{volts}");
-    assert_eq!(hand.editor.reading().map(|reading| reading.shown), Some(format!("{volts:.2} V")));
+    assert_eq!(
+        hand.editor.reading().map(|reading| reading.shown),
+        Some(format!("{volts:.2} V"))
+    );
     // The black lead stays on battery negative until it is moved; across the load it reads less than across the battery.
     hand.mods.shift = true;
     hand.click(hand.terminal("L1", "-"));
     hand.mods.shift = false;
     let lower = study.voltages[&circuit::voltage_key(&hand.named("L1", "-"))].0;
-    assert_eq!(hand.editor.reading().map(|reading| reading.shown), Some(format!("{:.2} V", volts - lower)));
+    assert_eq!(
+        hand.editor.reading().map(|reading| reading.shown),
+        Some(format!("{:.2} V", volts - lower))
+    );
     // Ohm's law: the clamp shows the load's volts over its ohms.
     hand.editor.perform(Action::MeterAmps);
     hand.click(hand.run("W1"));
-    let shown = hand.editor.reading().map(|reading| reading.shown).unwrap_or_default();
+    let shown = hand
+        .editor
+        .reading()
+        .map(|reading| reading.shown)
+        .unwrap_or_default();
     // Ohms, supply isolated: the load and both leads, and a little for their endings.
     hand.editor.perform(Action::MeterOhms);
     hand.editor.black_next(true);
     hand.click(hand.terminal("B1", "-"));
     hand.click(hand.terminal("B1", "+"));
-    let ohms = hand.editor.reading().map(|reading| reading.shown).unwrap_or_default();
+    let ohms = hand
+        .editor
+        .reading()
+        .map(|reading| reading.shown)
+        .unwrap_or_default();
     let ohms: f64 = ohms.trim_end_matches(" Ω").parse().unwrap();
     // Copper of 4 mm²: about 4.9 mΩ a metre (IEC 60228 class 5: 4.95 mΩ/m at 20 °C).
     assert!((ohms - 2.01).abs() < 0.02, "{ohms}");
     let amps: f64 = shown.trim_end_matches(" A").parse().unwrap();
-    assert!((amps - (volts - lower) / 2.0).abs() < 0.06, "{shown} for {volts} V over 2 ohm");
+    assert!(
+        (amps - (volts - lower) / 2.0).abs() < 0.06,
+        "{shown} for {volts} V over 2 ohm"
+    );
 }
 
 #[test]
@@ -539,8 +622,18 @@ fn nothing_panics_on_odd_numbers() {
         hand.press(at);
         hand.drag(ScreenPoint::new(0.0, bad));
         hand.release(at);
-        hand.editor.handle(Input::Wheel { at, dx: bad, dy: bad, zooms: true });
-        hand.editor.handle(Input::Wheel { at, dx: bad, dy: bad, zooms: false });
+        hand.editor.handle(Input::Wheel {
+            at,
+            dx: bad,
+            dy: bad,
+            zooms: true,
+        });
+        hand.editor.handle(Input::Wheel {
+            at,
+            dx: bad,
+            dy: bad,
+            zooms: false,
+        });
         hand.editor.resize(bad, bad, editor::Margins::default());
         hand.editor.fit();
         let _ = hand.editor.picture();

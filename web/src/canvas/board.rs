@@ -17,7 +17,12 @@ use yew::prelude::*;
 /// Room that frame, notes and tray take of the window.
 pub(crate) fn margins(width: f64) -> Margins {
     let bottom = if width < 1400.0 { 96.0 } else { 66.0 };
-    Margins { left: 40.0, top: 40.0, right: notes_width(width) + 12.0, bottom }
+    Margins {
+        left: 40.0,
+        top: 40.0,
+        right: notes_width(width) + 12.0,
+        bottom,
+    }
 }
 
 /// Width of the right margin, where notes and title block stand.
@@ -34,13 +39,29 @@ pub(crate) fn notes_width(width: f64) -> f64 {
 fn fit_canvas(canvas: &HtmlCanvasElement, store: &Store, first: bool) {
     let Some(window) = browser::window() else { return };
     let ratio = window.device_pixel_ratio().clamp(1.0, 3.0);
-    let (width, height) = (f64::from(canvas.client_width()), f64::from(canvas.client_height()));
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a window's size in pixels")]
+    let (width, height) = (
+        f64::from(canvas.client_width()),
+        f64::from(canvas.client_height()),
+    );
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a window's size in pixels"
+    )]
     let device = |css: f64| (css * ratio).round().clamp(1.0, 16_384.0) as u32;
     canvas.set_width(device(width));
     canvas.set_height(device(height));
-    let context = canvas.get_context("2d").ok().flatten().and_then(|context| context.dyn_into::<CanvasRenderingContext2d>().ok());
-    store.desk.set_surface(context.map(|context| Surface { context, ratio, width, height }));
+    let context = canvas
+        .get_context("2d")
+        .ok()
+        .flatten()
+        .and_then(|context| context.dyn_into::<CanvasRenderingContext2d>().ok());
+    store.desk.set_surface(context.map(|context| Surface {
+        context,
+        ratio,
+        width,
+        height,
+    }));
     store.desk.resize(width, height, margins(width), first);
 }
 
@@ -90,13 +111,26 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
     let mut listeners = Vec::new();
     // A long press needs a clock, which the editor has not.
     let resting: Rc<RefCell<Option<Timeout>>> = Rc::default();
-    for name in ["pointerdown", "pointermove", "pointerup", "pointercancel", "pointerleave"] {
+    for name in [
+        "pointerdown",
+        "pointermove",
+        "pointerup",
+        "pointercancel",
+        "pointerleave",
+    ] {
         let (store, surface, resting) = (store.clone(), canvas.clone(), resting.clone());
         let heed = move |event: &web_sys::Event| {
-            let Some(event) = event.dyn_ref::<PointerEvent>() else { return };
+            let Some(event) = event.dyn_ref::<PointerEvent>() else {
+                return;
+            };
             on_pointer(event, &surface, &store, &resting);
         };
-        listeners.push(EventListener::new_with_options(canvas, name, EventListenerOptions::enable_prevent_default(), heed));
+        listeners.push(EventListener::new_with_options(
+            canvas,
+            name,
+            EventListenerOptions::enable_prevent_default(),
+            heed,
+        ));
     }
     let (heeded, surface) = (store.clone(), canvas.clone());
     listeners.push(EventListener::new_with_options(
@@ -111,7 +145,9 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
         },
     ));
     let heeded = store.clone();
-    listeners.push(EventListener::new(canvas, "dblclick", move |_| heeded.desk.perform(editor::Action::Details)));
+    listeners.push(EventListener::new(canvas, "dblclick", move |_| {
+        heeded.desk.perform(editor::Action::Details)
+    }));
     listeners.push(EventListener::new_with_options(
         canvas,
         "contextmenu",
@@ -120,7 +156,9 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
     ));
     let (heeded, surface) = (store.clone(), canvas.clone());
     if let Some(window) = browser::window() {
-        listeners.push(EventListener::new(&window, "resize", move |_| fit_canvas(&surface, &heeded, false)));
+        listeners.push(EventListener::new(&window, "resize", move |_| {
+            fit_canvas(&surface, &heeded, false)
+        }));
         for name in ["keydown", "keyup"] {
             let store = store.clone();
             let heed = move |event: &web_sys::Event| {
@@ -128,7 +166,12 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
                     on_key(event, &store);
                 }
             };
-            listeners.push(EventListener::new_with_options(&window, name, EventListenerOptions::enable_prevent_default(), heed));
+            listeners.push(EventListener::new_with_options(
+                &window,
+                name,
+                EventListenerOptions::enable_prevent_default(),
+                heed,
+            ));
         }
         let heeded = store.clone();
         listeners.push(EventListener::new(&window, "blur", move |_| {
@@ -138,7 +181,12 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
     listeners
 }
 
-fn on_pointer(event: &PointerEvent, surface: &HtmlCanvasElement, store: &Store, resting: &Rc<RefCell<Option<Timeout>>>) {
+fn on_pointer(
+    event: &PointerEvent,
+    surface: &HtmlCanvasElement,
+    store: &Store,
+    resting: &Rc<RefCell<Option<Timeout>>>,
+) {
     let pointer = events::pointer(event, surface);
     match event.type_().as_str() {
         "pointerdown" => {
@@ -172,10 +220,19 @@ fn on_pointer(event: &PointerEvent, surface: &HtmlCanvasElement, store: &Store, 
 }
 
 fn on_key(event: &KeyboardEvent, store: &Store) {
-    let Some((key, mods)) = events::key(event) else { return };
+    // A panel took it, and has perhaps given the focus back to the drawing since.
+    if event.default_prevented() {
+        return;
+    }
+    let Some((key, mods)) = events::key(event) else {
+        return;
+    };
     if let Some(element) = browser::in_focus() {
         let on_board = element.id() == "board" || element.tag_name() == "BODY";
-        let own = matches!(key, Key::Enter | Key::Space | Key::Left | Key::Right | Key::Up | Key::Down | Key::Home | Key::End);
+        let own = matches!(
+            key,
+            Key::Enter | Key::Space | Key::Left | Key::Right | Key::Up | Key::Down | Key::Home | Key::End
+        );
         // Keys that a field or button needs are its own; Escape there closes the panel it stands in.
         if browser::takes_typing(&element) || (!on_board && own) {
             return;
@@ -186,7 +243,10 @@ fn on_key(event: &KeyboardEvent, store: &Store) {
         return;
     }
     // One thing at a time: what lies open over a drawing at rest goes first.
-    if key == Key::Escape && browser::panel_is_open() && store.desk.see(|editor| editor.tool().address() == "pick/idle") {
+    if key == Key::Escape
+        && browser::panel_is_open()
+        && store.desk.see(|editor| editor.tool().address() == "pick/idle")
+    {
         store.dispatch(Act::ShutPanel);
         browser::focus_board();
         event.prevent_default();

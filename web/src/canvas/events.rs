@@ -8,7 +8,10 @@ const LINE_PX: f64 = 18.0;
 
 pub(crate) fn at(client_x: i32, client_y: i32, surface: &Element) -> ScreenPoint {
     let edge = surface.get_bounding_client_rect();
-    ScreenPoint::new(f64::from(client_x) - edge.left(), f64::from(client_y) - edge.top())
+    ScreenPoint::new(
+        f64::from(client_x) - edge.left(),
+        f64::from(client_y) - edge.top(),
+    )
 }
 
 pub(crate) fn pointer(event: &PointerEvent, surface: &Element) -> Pointer {
@@ -20,7 +23,11 @@ pub(crate) fn pointer(event: &PointerEvent, surface: &Element) -> Pointer {
             "pen" => PointerKind::Pen,
             _ => PointerKind::Mouse,
         },
-        mods: Mods { shift: event.shift_key(), command: event.ctrl_key() || event.meta_key(), alt: event.alt_key() },
+        mods: Mods {
+            shift: event.shift_key(),
+            command: event.ctrl_key() || event.meta_key(),
+            alt: event.alt_key(),
+        },
     }
 }
 
@@ -33,7 +40,11 @@ pub(crate) fn button(event: &PointerEvent) -> Button {
 }
 
 pub(crate) fn wheel(event: &WheelEvent, surface: &Element) -> Input {
-    let unit = if event.delta_mode() == WheelEvent::DOM_DELTA_LINE { LINE_PX } else { 1.0 };
+    let unit = if event.delta_mode() == WheelEvent::DOM_DELTA_LINE {
+        LINE_PX
+    } else {
+        1.0
+    };
     let (dx, dy) = (event.delta_x() * unit, event.delta_y() * unit);
     // A touch pad's pinch arrives as a wheel with Control held and small steps.
     let pinch = event.ctrl_key() && dy.abs() < 50.0;
@@ -41,7 +52,12 @@ pub(crate) fn wheel(event: &WheelEvent, surface: &Element) -> Input {
     let mouse_wheel = dx == 0.0 && dy.abs() >= 50.0;
     let zooms = event.ctrl_key() || event.meta_key() || (mouse_wheel && !event.shift_key());
     let (dx, dy) = if sideways { (dy, 0.0) } else { (dx, dy) };
-    Input::Wheel { at: at(event.client_x(), event.client_y(), surface), dx, dy: if pinch { dy * 6.0 } else { dy }, zooms }
+    Input::Wheel {
+        at: at(event.client_x(), event.client_y(), surface),
+        dx,
+        dy: if pinch { dy * 6.0 } else { dy },
+        zooms,
+    }
 }
 
 pub(crate) fn key(event: &KeyboardEvent) -> Option<(Key, Mods)> {
@@ -68,6 +84,10 @@ pub(crate) fn key(event: &KeyboardEvent) -> Option<(Key, Mods)> {
             }
         }
     };
-    let mods = Mods { shift: event.shift_key(), command: event.ctrl_key() || event.meta_key(), alt: event.alt_key() };
+    let mods = Mods {
+        shift: event.shift_key(),
+        command: event.ctrl_key() || event.meta_key(),
+        alt: event.alt_key(),
+    };
     Some((key, mods))
 }

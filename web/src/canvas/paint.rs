@@ -45,16 +45,26 @@ impl Painter {
         surface.context.save();
         surface.context.begin_path();
         let inner = camera.visible().inset(-FRAME_PX / camera.zoom);
-        surface.context.rect(inner.x0, inner.y0, inner.width(), inner.height());
+        surface
+            .context
+            .rect(inner.x0, inner.y0, inner.width(), inner.height());
         surface.context.clip();
         self.replay(&surface.context, &editor.picture(), palette, camera.visible());
         surface.context.restore();
     }
     /// Paints one display list on a surface of its own, a part of the board filling it.
-    pub(crate) fn paint_list(&mut self, surface: &Surface, list: &DisplayList, palette: &Palette, area: Rect) {
+    pub(crate) fn paint_list(
+        &mut self,
+        surface: &Surface,
+        list: &DisplayList,
+        palette: &Palette,
+        area: Rect,
+    ) {
         self.begin(surface, palette);
         let scale = surface.ratio * surface.width / area.width().max(1.0);
-        let _ = surface.context.set_transform(scale, 0.0, 0.0, scale, -area.x0 * scale, -area.y0 * scale);
+        let _ = surface
+            .context
+            .set_transform(scale, 0.0, 0.0, scale, -area.x0 * scale, -area.y0 * scale);
         self.replay(&surface.context, list, palette, area);
     }
 
@@ -70,7 +80,13 @@ impl Painter {
         context.set_text_baseline("alphabetic");
     }
 
-    fn replay(&mut self, context: &CanvasRenderingContext2d, list: &DisplayList, palette: &Palette, visible: Rect) {
+    fn replay(
+        &mut self,
+        context: &CanvasRenderingContext2d,
+        list: &DisplayList,
+        palette: &Palette,
+        visible: Rect,
+    ) {
         for item in &list.items {
             if item.bounds.x1 < visible.x0
                 || item.bounds.x0 > visible.x1
@@ -91,7 +107,16 @@ impl Painter {
                         context.stroke();
                     }
                 }
-                Shape::Text { text, at, size, anchor, ink, bold, halo, upright } => {
+                Shape::Text {
+                    text,
+                    at,
+                    size,
+                    anchor,
+                    ink,
+                    bold,
+                    halo,
+                    upright,
+                } => {
                     self.set_text(context, *size, *bold, *anchor);
                     let (mut x, mut y) = (at.x, at.y);
                     let before = upright.then(|| self.clone());
@@ -102,7 +127,15 @@ impl Painter {
                         (x, y) = (0.0, 0.0);
                     }
                     if *halo {
-                        self.set_stroke(context, &Stroke { ink: Ink::Paper, width: size * 0.3, dash: None }, palette);
+                        self.set_stroke(
+                            context,
+                            &Stroke {
+                                ink: Ink::Paper,
+                                width: size * 0.3,
+                                dash: None,
+                            },
+                            palette,
+                        );
                         let _ = context.stroke_text(text, x, y);
                     }
                     self.set_fill(context, palette.ink(*ink));

@@ -40,7 +40,9 @@ pub(crate) fn Ask() -> Html {
             }
         });
     }
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let answers = store.desk.see(|editor| editor.ask(&typed, MOST));
     let at = (*chosen).min(answers.len().saturating_sub(1));
     let oninput = {

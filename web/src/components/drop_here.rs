@@ -20,19 +20,31 @@ pub(crate) fn DropHere() -> Html {
         let mut listeners = Vec::new();
         if let (Some(window), Some(keeper), Some(store)) = (browser::window(), keeper, store) {
             let options = EventListenerOptions::enable_prevent_default();
-            listeners.push(EventListener::new_with_options(&window, "dragover", options, |event| event.prevent_default()));
-            listeners.push(EventListener::new_with_options(&window, "drop", options, move |event| {
-                event.prevent_default();
-                let Some(event) = event.dyn_ref::<DragEvent>() else { return };
-                let dropped = files::dropped(event.data_transfer(), LARGEST_FILE);
-                let (keeper, tell) = (keeper.clone(), store.dispatcher());
-                spawn_local(async move {
-                    match dropped.await {
-                        Ok(opened) => keeper.opened(opened),
-                        Err(trouble) => tell.dispatch(Act::Say(trouble.to_string())),
-                    }
-                });
-            }));
+            listeners.push(EventListener::new_with_options(
+                &window,
+                "dragover",
+                options,
+                |event| event.prevent_default(),
+            ));
+            listeners.push(EventListener::new_with_options(
+                &window,
+                "drop",
+                options,
+                move |event| {
+                    event.prevent_default();
+                    let Some(event) = event.dyn_ref::<DragEvent>() else {
+                        return;
+                    };
+                    let dropped = files::dropped(event.data_transfer(), LARGEST_FILE);
+                    let (keeper, tell) = (keeper.clone(), store.dispatcher());
+                    spawn_local(async move {
+                        match dropped.await {
+                            Ok(opened) => keeper.opened(opened),
+                            Err(trouble) => tell.dispatch(Act::Say(trouble.to_string())),
+                        }
+                    });
+                },
+            ));
         }
         move || drop(listeners)
     });

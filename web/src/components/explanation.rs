@@ -17,9 +17,13 @@ pub(crate) struct ExplanationProps {
 
 #[function_component]
 pub(crate) fn Explanation(props: &ExplanationProps) -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let place = props.place;
-    let found = store.desk.see(|editor| editor.analysis().findings.get(place).cloned());
+    let found = store
+        .desk
+        .see(|editor| editor.analysis().findings.get(place).cloned());
     let Some(finding) = found else { return html! {} };
     let told = checks::explanation_of(finding.check);
     let close = {
@@ -86,7 +90,9 @@ struct RulerProps {
 /// The number against its limit, on a ruler.
 #[function_component]
 fn Ruler(props: &RulerProps) -> Html {
-    let Measure { value, limit, unit, .. } = props.measure;
+    let Measure {
+        value, limit, unit, ..
+    } = props.measure;
     let most = value.max(limit).max(f64::MIN_POSITIVE) * 1.15;
     let at = |number: f64| 4.0 + 292.0 * (number / most).clamp(0.0, 1.0);
     html! {

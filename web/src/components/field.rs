@@ -36,7 +36,9 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
     let drafted = |value: String| trouble.as_ref().map_or(value, |(_, typed)| typed.clone());
     let set = {
         let (on_set, trouble) = (props.on_set.clone(), trouble.clone());
-        Callback::from(move |text: String| trouble.set(on_set.emit(text.clone()).err().map(|why| (why, text))))
+        Callback::from(move |text: String| {
+            trouble.set(on_set.emit(text.clone()).err().map(|why| (why, text)))
+        })
     };
     let typed = {
         let (set, may_be_assumed) = (set.clone(), property.may_be_assumed);
@@ -44,7 +46,11 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
             if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
                 let text = input.value();
                 // Emptied: nobody knows.
-                set.emit(if text.trim().is_empty() && may_be_assumed { "?".to_owned() } else { text });
+                set.emit(if text.trim().is_empty() && may_be_assumed {
+                    "?".to_owned()
+                } else {
+                    text
+                });
             }
         })
     };
@@ -61,19 +67,55 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
             crate::browser::focus_board();
         }
     });
-    let name = props.name.clone().unwrap_or_else(|| AttrValue::from(property.name.replace('-', " ")));
+    let name = props
+        .name
+        .clone()
+        .unwrap_or_else(|| AttrValue::from(property.name.replace('-', " ")));
     let testid = format!("field-{}", property.name);
     let doc = property.doc.trim();
     let option = |word: &'static str, title: &'static str, selected: bool| html! { <option value={word} {selected}>{ title }</option> };
     let (input, unit) = match property.shape {
         Shape::Number { symbol, ascii, .. } => {
             let bare = value.strip_suffix(ascii).unwrap_or(value).to_owned();
-            (text_input(drafted(bare), "decimal", &testid, &typed, &keys, trouble.is_some(), "not known"), symbol)
+            (
+                text_input(
+                    drafted(bare),
+                    "decimal",
+                    &testid,
+                    &typed,
+                    &keys,
+                    trouble.is_some(),
+                    "not known",
+                ),
+                symbol,
+            )
         }
-        Shape::Count => (text_input(drafted(value.to_owned()), "numeric", &testid, &typed, &keys, trouble.is_some(), "not known"), ""),
+        Shape::Count => (
+            text_input(
+                drafted(value.to_owned()),
+                "numeric",
+                &testid,
+                &typed,
+                &keys,
+                trouble.is_some(),
+                "not known",
+            ),
+            "",
+        ),
         Shape::Text { example } => {
             let hint = if example.is_empty() { "—" } else { example };
-            (text_input(drafted(value.to_owned()), "text", &testid, &typed, &keys, trouble.is_some(), hint), "")
+            (
+                text_input(
+                    drafted(value.to_owned()),
+                    "text",
+                    &testid,
+                    &typed,
+                    &keys,
+                    trouble.is_some(),
+                    hint,
+                ),
+                "",
+            )
         }
         Shape::YesNo => (
             html! {

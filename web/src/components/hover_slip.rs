@@ -7,20 +7,31 @@ use yew::prelude::*;
 
 #[function_component]
 pub(crate) fn HoverSlip() -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let seen = store.desk.see(|editor| {
         let resting = matches!(editor.tool().address(), "pick/idle" | "pull/waiting");
         let thing = editor.hovered().or(editor.shown_focus()).filter(|_| resting)?;
         // What the slip already tells need not be told twice.
-        if matches!(&store.beside, Open::Details(open) | Open::Rename(open) if open.owner() == thing.owner()) {
+        if matches!(&store.beside, Open::Details(open) | Open::Rename(open) if open.owner() == thing.owner())
+        {
             return None;
         }
         let sheet = editor.sheet();
         let (title, lines) = match thing {
             Thing::Run(id) => {
                 let run = sheet.runs.get(id)?;
-                let size = run.wire.size.value().map_or("size?".to_owned(), |size| model::PropertyType::print(&size));
-                let length = run.wire.length.value().map_or("length?".to_owned(), |length| format!("{} m", length.0));
+                let size = run
+                    .wire
+                    .size
+                    .value()
+                    .map_or("size?".to_owned(), |size| model::PropertyType::print(&size));
+                let length = run
+                    .wire
+                    .length
+                    .value()
+                    .map_or("length?".to_owned(), |length| format!("{} m", length.0));
                 (format!("{} {size} {length}", run.tag), editor.run_numbers(*id))
             }
             Thing::Part(id) => {
@@ -29,7 +40,10 @@ pub(crate) fn HoverSlip() -> Html {
             }
             Thing::Terminal(at) => {
                 let volts = editor.analysis().study.voltages.get(&voltage_key(at));
-                let lines = volts.map(|volts| ("voltage", format!("{:.2} V", volts.0))).into_iter().collect();
+                let lines = volts
+                    .map(|volts| ("voltage", format!("{:.2} V", volts.0)))
+                    .into_iter()
+                    .collect();
                 (sheet.written(at), lines)
             }
         };
@@ -40,9 +54,16 @@ pub(crate) fn HoverSlip() -> Html {
         };
         let at = editor.camera().to_screen(at);
         let camera = editor.camera();
-        Some((title, lines, at.x.clamp(40.0, camera.width - 260.0), (at.y + 14.0).clamp(34.0, camera.height - 150.0)))
+        Some((
+            title,
+            lines,
+            at.x.clamp(40.0, camera.width - 260.0),
+            (at.y + 14.0).clamp(34.0, camera.height - 150.0),
+        ))
     });
-    let Some((title, lines, x, y)) = seen else { return html! {} };
+    let Some((title, lines, x, y)) = seen else {
+        return html! {};
+    };
     html! {
         <div class="hover" style={format!("left:{x:.0}px;top:{y:.0}px")} data-testid="hover" aria-hidden="true">
             <b>{ title }</b>

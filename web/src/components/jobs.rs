@@ -23,7 +23,9 @@ pub(crate) fn Jobs() -> Html {
             }
         });
     }
-    let (Some(store), Some(keeper)) = (store, keeper) else { return html! {} };
+    let (Some(store), Some(keeper)) = (store, keeper) else {
+        return html! {};
+    };
     let close = {
         let store = store.clone();
         Callback::from(move |()| {

@@ -6,7 +6,9 @@ use yew::prelude::*;
 
 #[function_component]
 pub(crate) fn Keys() -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let close = {
         let store = store.clone();
         Callback::from(move |_: MouseEvent| {

@@ -6,14 +6,24 @@ use yew::prelude::*;
 
 #[function_component]
 pub(crate) fn MeterFace() -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let seen = store.desk.see(|editor| match editor.tool() {
         Tool::Meter(meter) => Some((meter.clone(), editor.reading())),
         _ => None,
     });
-    let Some((meter, reading)) = seen else { return html! {} };
-    let modes = [(Mode::Volts, Action::MeterVolts, "V"), (Mode::Amps, Action::MeterAmps, "A"), (Mode::Ohms, Action::MeterOhms, "Ω")];
-    let shown = reading.as_ref().map_or("— — —".to_owned(), |reading| reading.shown.clone());
+    let Some((meter, reading)) = seen else {
+        return html! {};
+    };
+    let modes = [
+        (Mode::Volts, Action::MeterVolts, "V"),
+        (Mode::Amps, Action::MeterAmps, "A"),
+        (Mode::Ohms, Action::MeterOhms, "Ω"),
+    ];
+    let shown = reading
+        .as_ref()
+        .map_or("— — —".to_owned(), |reading| reading.shown.clone());
     let lead = |black: bool, word: &'static str| {
         let desk = store.desk.clone();
         let onclick = Callback::from(move |_: MouseEvent| {

@@ -15,8 +15,10 @@ const SHORT_PX: f64 = 27.0;
 const TOP_PX: f64 = 56.0;
 /// Radius of a finding's mark on the drawing, about.
 const MARK_PX: f64 = 11.0;
-/// Height that the title block takes below.
-pub(crate) const TITLE_BLOCK_PX: f64 = 330.0;
+/// The same for a finger.
+const FINGER_PX: f64 = 44.0;
+/// Height of the title block before it can be measured.
+const TITLE_BLOCK_PX: f64 = 300.0;
 
 /// A note, or several folded into a count.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,24 +30,46 @@ struct Placed {
 /// Places notes by the heights they wish for, in order, none over another, all between top and bottom.
 ///
 /// `grave` findings are the last to be folded away.
-fn place(mut wishes: Vec<(f64, usize)>, grave: impl Fn(usize) -> bool, height: f64, top: f64, bottom: f64) -> Vec<Placed> {
+fn place(
+    mut wishes: Vec<(f64, usize)>,
+    grave: impl Fn(usize) -> bool,
+    height: f64,
+    top: f64,
+    bottom: f64,
+) -> Vec<Placed> {
     wishes.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-    let mut placed: Vec<Placed> =
-        wishes.iter().map(|(at, place)| Placed { places: vec![*place], top: at - height / 2.0 }).collect();
+    let mut placed: Vec<Placed> = wishes
+        .iter()
+        .map(|(at, place)| Placed {
+            places: vec![*place],
+            top: at - height / 2.0,
+        })
+        .collect();
     let room = ((bottom - top) / height).floor().max(1.0);
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a handful of lines")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a handful of lines"
+    )]
     let room = room as usize;
     // Too many: the pair of neighbours that stand closest becomes one, until all fit.
     while placed.len() > room {
         let gap = |n: usize| match (placed.get(n), placed.get(n + 1)) {
             // A group grows more slowly the larger it is, so that counts stay even.
             (Some(a), Some(b)) => {
-                let hides = a.places.iter().chain(&b.places).filter(|place| grave(**place)).count();
+                let hides = a
+                    .places
+                    .iter()
+                    .chain(&b.places)
+                    .filter(|place| grave(**place))
+                    .count();
                 (b.top - a.top) + 6.0 * (a.places.len() + b.places.len()) as f64 + 120.0 * hides as f64
             }
             _ => f64::INFINITY,
         };
-        let Some(closest) = (0..placed.len() - 1).min_by(|a, b| gap(*a).total_cmp(&gap(*b))) else { break };
+        let Some(closest) = (0..placed.len() - 1).min_by(|a, b| gap(*a).total_cmp(&gap(*b))) else {
+            break;
+        };
         let gone = placed.remove(closest + 1);
         if let Some(kept) = placed.get_mut(closest) {
             kept.places.extend(gone.places);
@@ -80,20 +104,42 @@ pub(crate) fn Notes() -> Html {
         });
     }
     let Some(store) = store else { return html! {} };
-    let (width, height) = store.desk.see(|editor| (editor.camera().width, editor.camera().height));
+    let (width, height) = store
+        .desk
+        .see(|editor| (editor.camera().width, editor.camera().height));
     let column = notes_width(width);
     if column == 0.0 {
         return html! {};
     }
     let analysis = store.desk.see(|editor| editor.analysis().clone());
-    let bottom = (height - TITLE_BLOCK_PX - 30.0).max(TOP_PX + 2.0 * SHORT_PX);
+    let title_block = crate::browser::height_of(".title-block").unwrap_or(TITLE_BLOCK_PX);
+    let bottom = (height - title_block - 34.0).max(TOP_PX + 2.0 * SHORT_PX);
     let wishes: Vec<(f64, usize)> = store.desk.see(|editor| {
-        let at = |finding: &checks::Finding| editor.place_of(finding).map_or(TOP_PX, |at| editor.camera().to_screen(at).y);
-        analysis.findings.iter().enumerate().map(|(place, finding)| (at(finding), place)).collect()
+        let at = |finding: &checks::Finding| {
+            editor
+                .place_of(finding)
+                .map_or(TOP_PX, |at| editor.camera().to_screen(at).y)
+        };
+        analysis
+            .findings
+            .iter()
+            .enumerate()
+            .map(|(place, finding)| (at(finding), place))
+            .collect()
     });
     let dense = wishes.len() as f64 * TALL_PX > bottom - TOP_PX;
-    let note_height = if dense { SHORT_PX } else { TALL_PX };
-    let is_stop = |place: usize| analysis.findings.get(place).is_some_and(|finding| finding.grade == Grade::Stop);
+    let short = if crate::browser::matches("(pointer: coarse)") {
+        FINGER_PX
+    } else {
+        SHORT_PX
+    };
+    let note_height = if dense { short } else { TALL_PX };
+    let is_stop = |place: usize| {
+        analysis
+            .findings
+            .get(place)
+            .is_some_and(|finding| finding.grade == Grade::Stop)
+    };
     let placed = place(wishes, is_stop, note_height, TOP_PX, bottom);
     let current = store.desk.see(editor::Editor::finding);
 
@@ -111,9 +157,14 @@ pub(crate) fn Notes() -> Html {
     let leader = pointed.and_then(|place| {
         let finding = analysis.findings.get(place)?;
         let note = placed.iter().find(|note| note.places.contains(&place))?;
-        let at = store.desk.see(|editor| editor.place_of(finding).map(|at| editor.camera().to_screen(at)))?;
+        let at = store
+            .desk
+            .see(|editor| editor.place_of(finding).map(|at| editor.camera().to_screen(at)))?;
         // The line ends at the rim of the mark, whose number stays readable.
-        let (from, to) = (Point::new(width - column, note.top + note_height / 2.0), Point::new(at.x, at.y));
+        let (from, to) = (
+            Point::new(width - column, note.top + note_height / 2.0),
+            Point::new(at.x, at.y),
+        );
         let short = to + (from - to).normalize() * MARK_PX.min((from - to).hypot());
         Some((from, short, finding.grade))
     });
@@ -157,13 +208,20 @@ pub(crate) fn Notes() -> Html {
     });
     let none = analysis.findings.is_empty();
     let measured = store.desk.see(|editor| match &editor.analysis().study.outcome {
-        circuit::Outcome::Collapsed { deliverable, .. } => {
-            Some(format!("The feed gives only {:.0} % of what the loads ask for.", deliverable.0 * 100.0))
-        }
+        circuit::Outcome::Collapsed { deliverable, .. } => Some(format!(
+            "The feed gives {:.0} % of what is asked.",
+            deliverable.0 * 100.0
+        )),
         circuit::Outcome::Failed { why } => Some(format!("No numbers: {why}")),
         circuit::Outcome::Solved | circuit::Outcome::NothingToSolve => {
             let energy = &editor.analysis().study.energy;
-            none.then(|| format!("No findings. {} drawn, {} to be had.", with_unit(energy.draw.0, "A"), with_unit(energy.available.0, "A")))
+            none.then(|| {
+                format!(
+                    "No findings. {} drawn, {} to be had.",
+                    with_unit(energy.draw.0, "A"),
+                    with_unit(energy.available.0, "A")
+                )
+            })
         }
     });
     html! {
@@ -192,7 +250,10 @@ mod tests {
     fn notes_keep_their_order_and_never_overlap() {
         let wishes = vec![(300.0, 0), (100.0, 1), (305.0, 2), (-50.0, 3), (900.0, 4)];
         let placed = place(wishes, |_| false, 40.0, 30.0, 500.0);
-        assert_eq!(placed.iter().map(|note| note.places.clone()).collect::<Vec<_>>(), [[3], [1], [0], [2], [4]]);
+        assert_eq!(
+            placed.iter().map(|note| note.places.clone()).collect::<Vec<_>>(),
+            [[3], [1], [0], [2], [4]]
+        );
         for pair in placed.windows(2) {
             assert!(pair[1].top - pair[0].top >= 40.0);
         }

@@ -19,13 +19,19 @@ pub(crate) fn Offer(props: &OfferProps) -> Html {
     {
         let list = list.clone();
         use_effect_with(props.at, move |_| {
-            let first = list.cast::<HtmlElement>().and_then(|list| list.query_selector("button").ok().flatten());
-            if let Some(first) = first.and_then(|first| wasm_bindgen::JsCast::dyn_into::<HtmlElement>(first).ok()) {
+            let first = list
+                .cast::<HtmlElement>()
+                .and_then(|list| list.query_selector("button").ok().flatten());
+            if let Some(first) =
+                first.and_then(|first| wasm_bindgen::JsCast::dyn_into::<HtmlElement>(first).ok())
+            {
                 let _ = first.focus();
             }
         });
     }
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let role = store.desk.see(|editor| editor.sheet().role(&props.from));
     let Some(role) = role else { return html! {} };
     let at = store.desk.on_screen(to_point(props.at));

@@ -5,7 +5,9 @@ use yew::prelude::*;
 
 #[function_component]
 pub(crate) fn Outline() -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let lines = store.desk.see(editor::Editor::outline);
     let close = {
         let store = store.clone();

@@ -11,7 +11,9 @@ fn legend(overlay: Overlay) -> &'static str {
         Overlay::Current => "amps in each run, arrow by direction, width by load against what the run bears",
         Overlay::Voltage => "volts at the terminals against battery negative",
         Overlay::Heat => "temperature of each conductor",
-        Overlay::Protection => "each conductor in the hue of the device that guards it; unguarded ones dashed",
+        Overlay::Protection => {
+            "each conductor in the hue of the device that guards it; unguarded ones dashed"
+        }
         Overlay::Signal => "signal and turn-on leads",
         Overlay::Speakers => "what each channel sees, what each speaker gets",
     }
@@ -19,7 +21,9 @@ fn legend(overlay: Overlay) -> &'static str {
 
 #[function_component]
 pub(crate) fn OverlayLegend() -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let (overlay, feeds) = store.desk.see(|editor| {
         let feeds = editor.feeds().map(|thing| {
             let written = thing.written(editor.sheet());
@@ -28,17 +32,33 @@ pub(crate) fn OverlayLegend() -> Html {
                 .iter()
                 .filter_map(|id| {
                     let circuit = editor.analysis().study.circuits.get(id)?;
-                    let amps = editor.analysis().study.parts.get(id).map_or(0.0, |flow| flow.current.mean.0.abs());
-                    let drop = circuit.drop.map_or(String::new(), |drop| format!(", {:.2} V lost", drop.0));
+                    let amps = editor
+                        .analysis()
+                        .study
+                        .parts
+                        .get(id)
+                        .map_or(0.0, |flow| flow.current.mean.0.abs());
+                    let drop = circuit
+                        .drop
+                        .map_or(String::new(), |drop| format!(", {:.2} V lost", drop.0));
                     let ways: Vec<String> = circuit
                         .feeds
                         .iter()
                         .map(|feed| {
-                            let through: Vec<String> = feed.parts.iter().map(|part| Thing::Part(*part).written(editor.sheet())).collect();
+                            let through: Vec<String> = feed
+                                .parts
+                                .iter()
+                                .map(|part| Thing::Part(*part).written(editor.sheet()))
+                                .collect();
                             format!("{} → {}", editor.tag(feed.source), through.join(" → "))
                         })
                         .collect();
-                    Some(format!("{} ({:.1} A{drop}) from {}", editor.tag(*id), amps, ways.join("; ")))
+                    Some(format!(
+                        "{} ({:.1} A{drop}) from {}",
+                        editor.tag(*id),
+                        amps,
+                        ways.join("; ")
+                    ))
                 })
                 .collect();
             (written, fed)

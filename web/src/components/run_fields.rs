@@ -31,9 +31,18 @@ pub(crate) fn set(store: &Store, edit: impl FnOnce(&Job) -> Result<Edit, EditErr
 #[function_component]
 pub(crate) fn RunFields(props: &RunFieldsProps) -> Html {
     let more = use_state(|| false);
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let id = props.run;
-    let found = store.desk.see(|editor| editor.sheet().runs.get(&id).cloned().map(|run| (run, editor.on())));
+    let found = store.desk.see(|editor| {
+        editor
+            .sheet()
+            .runs
+            .get(&id)
+            .cloned()
+            .map(|run| (run, editor.on()))
+    });
     let Some((run, on)) = found else { return html! {} };
     let wire = |property: &'static model::property::Property| {
         let store = store.clone();
@@ -43,12 +52,19 @@ pub(crate) fn RunFields(props: &RunFieldsProps) -> Html {
         html! { <Field key={property.name} {property} written={run.wire.get(property.name).unwrap_or_default()} {on_set} /> }
     };
     let ending = |side: RunSide, ending: &Ending, end: &model::End| {
-        let Some(property) = Ending::list().first() else { return html! {} };
+        let Some(property) = Ending::list().first() else {
+            return html! {};
+        };
         let store_for = store.clone();
         let on_set = Callback::from(move |text: String| {
-            set(&store_for, |job| set_ending_property(job, on, id, side, property.name, &text))
+            set(&store_for, |job| {
+                set_ending_property(job, on, id, side, property.name, &text)
+            })
         });
-        let at = store.desk.see(|editor| end.terminal().map_or("the loose end".to_owned(), |at| editor.sheet().written(at)));
+        let at = store.desk.see(|editor| {
+            end.terminal()
+                .map_or("the loose end".to_owned(), |at| editor.sheet().written(at))
+        });
         html! { <Field {property} name={format!("at {at}")} written={ending.get(property.name).unwrap_or_default()} {on_set} /> }
     };
     let toggle = {

@@ -7,7 +7,9 @@ use yew::prelude::*;
 
 #[function_component]
 pub(crate) fn SetIndex() -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let rows = SheetKind::ALL.iter().map(|kind| {
         let kind = *kind;
         let (parts, runs, on) = store.desk.see(|editor| {

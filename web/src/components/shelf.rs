@@ -38,13 +38,16 @@ pub(crate) fn Shelf() -> Html {
             }
         });
     }
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let wanted = typed.to_lowercase();
     let kinds: Vec<(&'static str, PartKind)> = PartKind::WORDS
         .iter()
         .filter_map(|word| Some((*word, PartKind::from_word(word)?)))
         .filter(|(word, kind)| {
-            let text = format!("{} {} {word} {}", kind.title(), kind.group().title(), also(word)).to_lowercase();
+            let text =
+                format!("{} {} {word} {}", kind.title(), kind.group().title(), also(word)).to_lowercase();
             wanted.split_whitespace().all(|wanted| text.contains(wanted))
         })
         .collect();
@@ -57,7 +60,9 @@ pub(crate) fn Shelf() -> Html {
         })
     };
     // Enter takes what is called so, before what only belongs to it.
-    let named = kinds.iter().find(|(_, kind)| kind.title().to_lowercase().starts_with(&wanted));
+    let named = kinds
+        .iter()
+        .find(|(_, kind)| kind.title().to_lowercase().starts_with(&wanted));
     let first = named.or(kinds.first()).map(|(word, _)| *word);
     let onkeydown = {
         let store = store.clone();
@@ -72,7 +77,9 @@ pub(crate) fn Shelf() -> Html {
             }
             "ArrowDown" => {
                 let item = browser::document().and_then(|d| d.query_selector(".shelf__item").ok().flatten());
-                if let Some(item) = item.and_then(|item| wasm_bindgen::JsCast::dyn_into::<HtmlElement>(item).ok()) {
+                if let Some(item) =
+                    item.and_then(|item| wasm_bindgen::JsCast::dyn_into::<HtmlElement>(item).ok())
+                {
                     event.prevent_default();
                     let _ = item.focus();
                 }

@@ -37,24 +37,37 @@ fn pointer(event: &PointerEvent) -> Pointer {
     Pointer {
         id: event.pointer_id(),
         at: ScreenPoint::new(f64::from(event.client_x()), f64::from(event.client_y())),
-        kind: if event.pointer_type() == "touch" { PointerKind::Touch } else { PointerKind::Mouse },
-        mods: editor::Mods { shift: event.shift_key(), ..editor::Mods::default() },
+        kind: if event.pointer_type() == "touch" {
+            PointerKind::Touch
+        } else {
+            PointerKind::Mouse
+        },
+        mods: editor::Mods {
+            shift: event.shift_key(),
+            ..editor::Mods::default()
+        },
     }
 }
 
 /// Whether a pointer is still over the shelf.
 fn over_shelf(event: &PointerEvent) -> bool {
-    let at = browser::document().and_then(|d| d.element_from_point(event.client_x() as f32, event.client_y() as f32));
-    at.and_then(|element| element.closest(".drawer").ok().flatten()).is_some()
+    let at = browser::document()
+        .and_then(|d| d.element_from_point(event.client_x() as f32, event.client_y() as f32));
+    at.and_then(|element| element.closest(".drawer").ok().flatten())
+        .is_some()
 }
 
 #[function_component]
 pub(crate) fn ShelfItem(props: &ShelfItemProps) -> Html {
     let dragging = use_mut_ref(|| false);
     let button = use_node_ref();
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let word = props.word;
-    let Some(kind) = PartKind::from_word(word) else { return html! {} };
+    let Some(kind) = PartKind::from_word(word) else {
+        return html! {};
+    };
     let onpointerdown = {
         let (desk, dragging, button) = (store.desk.clone(), dragging.clone(), button.clone());
         Callback::from(move |event: PointerEvent| {
@@ -72,7 +85,11 @@ pub(crate) fn ShelfItem(props: &ShelfItemProps) -> Html {
         let (desk, dragging) = (store.desk.clone(), dragging.clone());
         Callback::from(move |event: PointerEvent| {
             if *dragging.borrow() {
-                desk.input(if over_shelf(&event) { Input::Left } else { Input::Move(pointer(&event)) });
+                desk.input(if over_shelf(&event) {
+                    Input::Left
+                } else {
+                    Input::Move(pointer(&event))
+                });
             }
         })
     };

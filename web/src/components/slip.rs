@@ -6,9 +6,11 @@ use super::run_fields::{RunFields, set};
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use editor::{Action, Thing};
-use model::edits::{Words, change_part, change_run, rename_part, rename_run, set_part_words, set_property, set_run_words};
-use model::property::PropertyType;
 use model::conductor::FittedBy;
+use model::edits::{
+    Words, change_part, change_run, rename_part, rename_run, set_part_words, set_property, set_run_words,
+};
+use model::property::PropertyType;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
@@ -59,7 +61,9 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
             }
         });
     }
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let on = store.desk.see(editor::Editor::on);
     let written = |property: FittedBy| property.print();
     // A terminal's slip is its part's.
@@ -69,20 +73,41 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
     };
     let seen = store.desk.see(|editor| match &thing {
         Thing::Part(id) => editor.sheet().parts.get(id).map(|part| {
-            (part.tag.clone(), part.label.clone(), part.is.title().to_owned(), part.note.clone(), part.fitted_by, editor.part_numbers(*id))
+            (
+                part.tag.clone(),
+                part.label.clone(),
+                part.is.title().to_owned(),
+                part.note.clone(),
+                part.fitted_by,
+                editor.part_numbers(*id),
+            )
         }),
         Thing::Run(id) => editor.sheet().runs.get(id).map(|run| {
-            let end = |end: &model::End| end.terminal().map_or("loose".to_owned(), |at| editor.sheet().written(at));
+            let end = |end: &model::End| {
+                end.terminal()
+                    .map_or("loose".to_owned(), |at| editor.sheet().written(at))
+            };
             let between = format!("{} to {}", end(&run.from), end(&run.to));
-            (run.tag.clone(), run.label.clone(), between, run.note.clone(), run.fitted_by, editor.run_numbers(*id))
+            (
+                run.tag.clone(),
+                run.label.clone(),
+                between,
+                run.note.clone(),
+                run.fitted_by,
+                editor.run_numbers(*id),
+            )
         }),
         Thing::Terminal(_) => None,
     });
-    let Some((tag, label, kind, note, fitted_by, numbers)) = seen else { return html! {} };
+    let Some((tag, label, kind, note, fitted_by, numbers)) = seen else {
+        return html! {};
+    };
     let on_tag = {
         let (store, thing, trouble) = (store.clone(), thing.clone(), trouble.clone());
         Callback::from(move |event: Event| {
-            let Some(input) = event.target_dyn_into::<HtmlInputElement>() else { return };
+            let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
+                return;
+            };
             let text = input.value();
             let made = set(&store, |job| match &thing {
                 Thing::Part(id) => rename_part(job, on, *id, text.trim()),
@@ -95,7 +120,9 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
     let words = |which: Words| {
         let (store, thing, trouble) = (store.clone(), thing.clone(), trouble.clone());
         Callback::from(move |event: Event| {
-            let Some(input) = event.target_dyn_into::<HtmlInputElement>() else { return };
+            let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
+                return;
+            };
             let text = input.value();
             let made = set(&store, |job| match &thing {
                 Thing::Run(id) => set_run_words(job, on, *id, which, &text),
@@ -108,7 +135,9 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
     let on_fitted = {
         let (store, thing, tag) = (store.clone(), thing.clone(), tag.clone());
         Callback::from(move |event: Event| {
-            let chosen = event.target_dyn_into::<HtmlSelectElement>().and_then(|select| FittedBy::from_word(&select.value()));
+            let chosen = event
+                .target_dyn_into::<HtmlSelectElement>()
+                .and_then(|select| FittedBy::from_word(&select.value()));
             let Some(by) = chosen else { return };
             let name = format!("Set who fitted {tag}");
             let _ = set(&store, |job| match &thing {
@@ -122,7 +151,9 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
         Thing::Run(id) => html! { <RunFields run={*id} revision={props.revision} /> },
         Thing::Part(id) => {
             let id = *id;
-            let Some(part) = store.desk.see(|editor| editor.sheet().parts.get(&id).cloned()) else { return html! {} };
+            let Some(part) = store.desk.see(|editor| editor.sheet().parts.get(&id).cloned()) else {
+                return html! {};
+            };
             let all = part.is.properties();
             let shown = if *more { all.len() } else { FIRST.min(all.len()) };
             let toggle = {
@@ -149,7 +180,10 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
     let findings = store.desk.see(|editor| {
         let places = editor.findings_of(&thing);
         let all = &editor.analysis().findings;
-        places.into_iter().filter_map(|place| all.get(place).map(|f| (place, f.grade, f.what.clone()))).collect::<Vec<_>>()
+        places
+            .into_iter()
+            .filter_map(|place| all.get(place).map(|f| (place, f.grade, f.what.clone())))
+            .collect::<Vec<_>>()
     });
     let act = |action: Action| {
         let desk = store.desk.clone();

@@ -6,10 +6,14 @@ use yew::prelude::*;
 
 #[function_component]
 pub(crate) fn Spoken() -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let hint = store.desk.see(|editor| editor.tool().hint());
     // The meter has its hint on its face.
-    let resting = store.desk.see(|editor| editor.tool().address() == "pick/idle" || matches!(editor.tool(), editor::Tool::Meter(_)));
+    let resting = store.desk.see(|editor| {
+        editor.tool().address() == "pick/idle" || matches!(editor.tool(), editor::Tool::Meter(_))
+    });
     let said = store.said.clone();
     let trouble = match &store.keeping {
         Keeping::Failed(why) => Some(why.clone()),

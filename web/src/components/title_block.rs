@@ -7,10 +7,10 @@ use super::title_cell::TitleCell;
 use crate::state::{Act, Store};
 use checks::Grade;
 use editor::Action;
+use model::Edit;
 use model::edits::{EditError, set_condition, set_title, set_vehicle_property};
 use model::job::{Conditions, Job};
 use model::property::{PropertySet, Shape};
-use model::Edit;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
@@ -31,7 +31,9 @@ pub(crate) fn make(store: &Store, edit: impl FnOnce(&Job) -> Result<Edit, EditEr
 
 #[function_component]
 pub(crate) fn TitleBlock() -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
     let vehicle = |name: &'static str| {
         let store = store.clone();
         Callback::from(move |text: String| make(&store, |job| set_vehicle_property(job, name, &text)))
@@ -40,16 +42,25 @@ pub(crate) fn TitleBlock() -> Html {
         let store = store.clone();
         Callback::from(move |text: String| make(&store, |_| set_title(&text)))
     };
-    let said = |name: &str| store.desk.see(|editor| editor.job().vehicle.get(name).unwrap_or_default());
+    let said = |name: &str| {
+        store
+            .desk
+            .see(|editor| editor.job().vehicle.get(name).unwrap_or_default())
+    };
     let counts = store.desk.see(editor::Editor::counts);
     let step = |action: Action| {
         let desk = store.desk.clone();
         Callback::from(move |_: MouseEvent| desk.perform(action))
     };
     let (undo, redo) = store.desk.see(|editor| {
-        (editor.history().undo_name().map(str::to_owned), editor.history().redo_name().map(str::to_owned))
+        (
+            editor.history().undo_name().map(str::to_owned),
+            editor.history().redo_name().map(str::to_owned),
+        )
     });
-    let scale = store.desk.see(|editor| format!("{:.0} %", editor.camera().zoom * 100.0));
+    let scale = store
+        .desk
+        .see(|editor| format!("{:.0} %", editor.camera().zoom * 100.0));
     html! {
         <section class="title-block" aria-label="Title block">
             <TitleCell name="Job" text={store.desk.see(|editor| editor.job().title.clone())} on_set={title} testid="title-job" wide=true />
@@ -84,9 +95,15 @@ pub(crate) fn TitleBlock() -> Html {
 
 /// A cell with one of the conditions that the sheets are judged under.
 fn condition(store: &Store, name: &'static str) -> Html {
-    let Some(property) = Conditions::list().iter().find(|property| property.name == name) else { return html! {} };
-    let Shape::Choice(choices) = property.shape else { return html! {} };
-    let now = store.desk.see(|editor| editor.job().settings.conditions.get(name).unwrap_or_default());
+    let Some(property) = Conditions::list().iter().find(|property| property.name == name) else {
+        return html! {};
+    };
+    let Shape::Choice(choices) = property.shape else {
+        return html! {};
+    };
+    let now = store
+        .desk
+        .see(|editor| editor.job().settings.conditions.get(name).unwrap_or_default());
     let onchange = {
         let store = store.clone();
         Callback::from(move |event: Event| {

@@ -35,7 +35,12 @@ pub(crate) fn TitleCell(props: &TitleCellProps) -> Html {
         Callback::from(move |_: MouseEvent| editing.set(true))
     };
     let done = {
-        let (editing, input, on_set, before) = (editing.clone(), input.clone(), props.on_set.clone(), props.text.clone());
+        let (editing, input, on_set, before) = (
+            editing.clone(),
+            input.clone(),
+            props.on_set.clone(),
+            props.text.clone(),
+        );
         Callback::from(move |keep: bool| {
             if let Some(field) = input.cast::<HtmlInputElement>().filter(|_| keep) {
                 let text = field.value();

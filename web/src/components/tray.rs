@@ -11,7 +11,7 @@ const TOOLS: &[(Action, &str)] = &[
     (Action::OpenShelf, "Shelf"),
     (Action::PullRun, "Pull run"),
     (Action::Meter, "Meter"),
-    (Action::WhatFeeds, "What feeds"),
+    (Action::WhatFeeds, "Feeds"),
     (Action::Ask, "Ask"),
     (Action::Jobs, "Jobs"),
 ];
@@ -23,12 +23,20 @@ const OVERLAYS: &[(Action, Overlay)] = &[
     (Action::OverlaySignal, Overlay::Signal),
     (Action::OverlaySpeakers, Overlay::Speakers),
 ];
-const ZOOM: &[(Action, &str)] = &[(Action::ZoomOut, "−"), (Action::ZoomIn, "+"), (Action::Fit, "Fit")];
+const ZOOM: &[(Action, &str)] = &[
+    (Action::ZoomOut, "−"),
+    (Action::ZoomIn, "+"),
+    (Action::Fit, "Fit"),
+];
 
 #[function_component]
 pub(crate) fn Tray() -> Html {
-    let Some(store) = use_context::<Store>() else { return html! {} };
-    let (overlay, address) = store.desk.see(|editor| (editor.overlay(), editor.tool().address()));
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
+    let (overlay, address) = store
+        .desk
+        .see(|editor| (editor.overlay(), editor.tool().address()));
     let word = |action: Action, word: &str, on: bool| {
         let desk = store.desk.clone();
         let onclick = Callback::from(move |_: MouseEvent| desk.perform(action));

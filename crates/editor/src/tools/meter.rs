@@ -114,7 +114,11 @@ impl Editor {
     /// Battery negative: where the black lead is clamped until it is moved.
     #[must_use]
     pub fn usual_black(&self) -> Option<TerminalRef> {
-        let battery = self.sheet().parts.iter().find(|(_, part)| matches!(part.is, PartKind::Battery(_)))?;
+        let battery = self
+            .sheet()
+            .parts
+            .iter()
+            .find(|(_, part)| matches!(part.is, PartKind::Battery(_)))?;
         Some(TerminalRef::new(*battery.0, "-"))
     }
 
@@ -138,27 +142,45 @@ impl Editor {
                 shown: with_unit(amps.abs(), "A"),
                 between: format!("in {}", Thing::Run(id).written(sheet)),
                 remark: flow.map_or(String::new(), |flow| {
-                    format!("RMS {}, burst {}", with_unit(flow.current.rms.0.abs(), "A"), with_unit(flow.current.burst.0.abs(), "A"))
+                    format!(
+                        "RMS {}, burst {}",
+                        with_unit(flow.current.rms.0.abs(), "A"),
+                        with_unit(flow.current.burst.0.abs(), "A")
+                    )
                 }),
             });
         }
         let red = meter.red.clone()?;
         let black = meter.black.clone().or_else(|| self.usual_black())?;
-        let between = format!("red on {}, black on {}", sheet.written(&red), sheet.written(&black));
+        let between = format!(
+            "red on {}, black on {}",
+            sheet.written(&red),
+            sheet.written(&black)
+        );
         if meter.mode == Mode::Ohms {
-            return self.ohms_between(&red, &black).map(|(shown, remark)| Reading { shown, between, remark });
+            return self.ohms_between(&red, &black).map(|(shown, remark)| Reading {
+                shown,
+                between,
+                remark,
+            });
         }
         let volts = |at: &TerminalRef| study.voltages.get(&voltage_key(at)).copied();
         Some(match (volts(&red), volts(&black)) {
-            (Some(Volts(red)), Some(Volts(black))) => {
-                Reading { shown: two_places(red - black, "V"), between, remark: String::new() }
-            }
+            (Some(Volts(red)), Some(Volts(black))) => Reading {
+                shown: two_places(red - black, "V"),
+                between,
+                remark: String::new(),
+            },
             (red_volts, _) => Reading {
                 shown: "floating".to_owned(),
                 between,
                 remark: format!(
                     "Nothing ties {} to a source: a meter shows a number that wanders.",
-                    if red_volts.is_none() { sheet.written(&red) } else { sheet.written(&black) }
+                    if red_volts.is_none() {
+                        sheet.written(&red)
+                    } else {
+                        sheet.written(&black)
+                    }
                 ),
             },
         })

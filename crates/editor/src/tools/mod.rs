@@ -57,9 +57,15 @@ impl Tool {
             Self::Pick(Pick::Fencing { .. }) => "Everything inside the fence is picked.",
             Self::Pick(Pick::Bending { .. }) => "Let go to keep the bend. Esc takes it back.",
             Self::Pull(Pull::Waiting) => "Take a terminal to start the run from.",
-            Self::Pull(Pull::Drawing { keys: true, .. }) => "Arrows go to terminals that fit, Enter connects, Esc gives up.",
-            Self::Pull(Pull::Drawing { .. }) => "Glowing terminals fit. Drop on paper for parts that make sense, on a run to splice it.",
-            Self::Place(_) => "Click or Enter puts it down, on a run it is put into it. R turns it, Esc puts it back.",
+            Self::Pull(Pull::Drawing { keys: true, .. }) => {
+                "Arrows go to terminals that fit, Enter connects, Esc gives up."
+            }
+            Self::Pull(Pull::Drawing { .. }) => {
+                "Glowing terminals fit. Drop on paper for parts that make sense, on a run to splice it."
+            }
+            Self::Place(_) => {
+                "Click or Enter puts it down, on a run it is put into it. R turns it, Esc puts it back."
+            }
             Self::Hand => "Drag the paper.",
             Self::Meter(meter) => meter.hint(),
         }

@@ -23,10 +23,20 @@ impl Editor {
         if red == black {
             return Some(("0 Ω".to_owned(), "One and the same point.".to_owned()));
         }
-        let mut elements: Vec<Element> = net.branches.iter().map(|branch| self.passive(&net, branch)).collect();
+        let mut elements: Vec<Element> = net
+            .branches
+            .iter()
+            .map(|branch| self.passive(&net, branch))
+            .collect();
         self.add_coils(&net, &mut elements);
         // The meter itself: one volt behind one ohm, so that the answer follows from the volts it finds.
-        elements.push(Element { nodes: [red, black], law: Law::Source { emf: 1.0, resistance: 1.0 } });
+        elements.push(Element {
+            nodes: [red, black],
+            law: Law::Source {
+                emf: 1.0,
+                resistance: 1.0,
+            },
+        });
         let mut system = System::new(net.nodes, &elements);
         system.solve(&elements, &[], 1.0).ok()?;
         let volts = system.voltages();
@@ -65,7 +75,10 @@ impl Editor {
             Some(ohms) => Law::Resistance(ohms),
             None => Law::Open,
         };
-        Element { nodes: branch.nodes, law }
+        Element {
+            nodes: branch.nodes,
+            law,
+        }
     }
 
     /// The resistance of what is a plain resistor to a meter: a relay's coil, a load that is stated as one.
@@ -73,7 +86,9 @@ impl Editor {
         let part = self.sheet().parts.get(net.parts.get(part)?)?;
         match (&part.is, draw) {
             (PartKind::Relay(relay), Draw::Coil) => relay.coil.value().map(|ohms| ohms.0),
-            (PartKind::Load(load), Draw::Supply) if load.law == LoadLaw::Resistance => load.resistance.value().map(|ohms| ohms.0),
+            (PartKind::Load(load), Draw::Supply) if load.law == LoadLaw::Resistance => {
+                load.resistance.value().map(|ohms| ohms.0)
+            }
             _ => None,
         }
     }
@@ -86,19 +101,28 @@ impl Editor {
                 if let (Some(a), Some(b)) = (a, b)
                     && ohms > 0.0
                 {
-                    elements.push(Element { nodes: [a, b], law: Law::Resistance(ohms) });
+                    elements.push(Element {
+                        nodes: [a, b],
+                        law: Law::Resistance(ohms),
+                    });
                 }
             };
             match &part.is {
                 PartKind::Speaker(speaker) => {
                     let rated = speaker.impedance.value().map(|ohms| ohms.0 * COIL_SHARE);
-                    let Some(ohms) = speaker.dc_resistance.value().map(|ohms| ohms.0).or(rated) else { continue };
+                    let Some(ohms) = speaker.dc_resistance.value().map(|ohms| ohms.0).or(rated) else {
+                        continue;
+                    };
                     for coil in 1..=speaker.coils {
                         let end = |wanted: bool| {
-                            part.terminals().into_iter().find_map(|terminal| match terminal.role {
-                                Role::Coil { coil: n, positive } if n == coil && positive == wanted => Some(terminal.name),
-                                _ => None,
-                            })
+                            part.terminals()
+                                .into_iter()
+                                .find_map(|terminal| match terminal.role {
+                                    Role::Coil { coil: n, positive } if n == coil && positive == wanted => {
+                                        Some(terminal.name)
+                                    }
+                                    _ => None,
+                                })
                         };
                         let plus = end(true).and_then(|name| node(name.as_str()));
                         let minus = end(false).and_then(|name| node(name.as_str()));

@@ -87,7 +87,12 @@ impl Editor {
                 self.out.taken = true;
                 let board = self.camera.to_board(pointer.at);
                 let on = self.thing_at(board, pointer.kind);
-                Pick::Pressing { on, at: pointer.at, kind: pointer.kind, mods: pointer.mods }
+                Pick::Pressing {
+                    on,
+                    at: pointer.at,
+                    kind: pointer.kind,
+                    mods: pointer.mods,
+                }
             }
             (Pick::Idle, Input::Move(pointer)) => {
                 let over = self.thing_at(self.camera.to_board(pointer.at), pointer.kind);
@@ -119,11 +124,27 @@ impl Editor {
                 }
                 Pick::Idle
             }
-            (Pick::Carrying { start, grabbed, from, parts, .. }, Input::Move(pointer)) => {
+            (
+                Pick::Carrying {
+                    start,
+                    grabbed,
+                    from,
+                    parts,
+                    ..
+                },
+                Input::Move(pointer),
+            ) => {
                 let board = self.camera.to_board(pointer.at);
                 let (by, guides) = self.carried_by(board - start, grabbed, from, &parts, pointer.mods.alt);
                 self.carry(&parts, by);
-                Pick::Carrying { start, grabbed, from, parts, by, guides }
+                Pick::Carrying {
+                    start,
+                    grabbed,
+                    from,
+                    parts,
+                    by,
+                    guides,
+                }
             }
             (Pick::Carrying { .. }, Input::Up(_)) => {
                 self.commit_gesture();
@@ -142,10 +163,23 @@ impl Editor {
                 }
                 Pick::Idle
             }
-            (Pick::Bending { run, way, piece, start }, Input::Move(pointer)) => {
+            (
+                Pick::Bending {
+                    run,
+                    way,
+                    piece,
+                    start,
+                },
+                Input::Move(pointer),
+            ) => {
                 let by = self.camera.to_board(pointer.at) - start;
                 self.bend(run, &way, piece, by);
-                Pick::Bending { run, way, piece, start }
+                Pick::Bending {
+                    run,
+                    way,
+                    piece,
+                    start,
+                }
             }
             (Pick::Bending { .. }, Input::Up(_)) => {
                 self.commit_gesture();
@@ -185,7 +219,13 @@ impl Editor {
         self.out.noticed = true;
         self.hover(None);
         self.tool = match on {
-            Some(Thing::Terminal(from)) => Tool::Pull(Pull::Drawing { from, now: start, over: None, held: true, keys: false }),
+            Some(Thing::Terminal(from)) => Tool::Pull(Pull::Drawing {
+                from,
+                now: start,
+                over: None,
+                held: true,
+                keys: false,
+            }),
             Some(Thing::Part(part)) => {
                 if !self.selection.parts.contains(&part) {
                     if !mods.shift {
@@ -195,10 +235,22 @@ impl Editor {
                 }
                 self.focus = Some(Thing::Part(part));
                 let parts = self.selection.parts.clone();
-                let from = self.sheet().parts.get(&part).and_then(|part| part.at).unwrap_or_default();
+                let from = self
+                    .sheet()
+                    .parts
+                    .get(&part)
+                    .and_then(|part| part.at)
+                    .unwrap_or_default();
                 let name = move_parts(&self.job, self.on, &parts, 0, 0).name;
                 self.begin_gesture(name);
-                Tool::Pick(Pick::Carrying { start, grabbed: part, from, parts, by: (0, 0), guides: Vec::new() })
+                Tool::Pick(Pick::Carrying {
+                    start,
+                    grabbed: part,
+                    from,
+                    parts,
+                    by: (0, 0),
+                    guides: Vec::new(),
+                })
             }
             Some(Thing::Run(run)) => {
                 let way = self.way(run);
@@ -207,14 +259,27 @@ impl Editor {
                     Some(piece) => {
                         let tag = Thing::Run(run).written(self.sheet());
                         self.begin_gesture(format!("Bend {tag}"));
-                        Tool::Pick(Pick::Bending { run, way, piece, start })
+                        Tool::Pick(Pick::Bending {
+                            run,
+                            way,
+                            piece,
+                            start,
+                        })
                     }
                     None => Tool::default(),
                 }
             }
             None => {
-                let before = if mods.shift { self.selection.clone() } else { Selection::none() };
-                Tool::Pick(Pick::Fencing { start, now: start, before })
+                let before = if mods.shift {
+                    self.selection.clone()
+                } else {
+                    Selection::none()
+                };
+                Tool::Pick(Pick::Fencing {
+                    start,
+                    now: start,
+                    before,
+                })
             }
         };
     }
@@ -257,12 +322,16 @@ impl Editor {
         let so_far = Vec2::new(f64::from(dx), f64::from(dy));
         let mut best: Option<(f64, (Point, Point))> = None;
         for (_, run) in self.sheet().runs_of(grabbed) {
-            let (Some(a), Some(b)) = (run.from.terminal(), run.to.terminal()) else { continue };
+            let (Some(a), Some(b)) = (run.from.terminal(), run.to.terminal()) else {
+                continue;
+            };
             let (own, other) = if a.part == grabbed { (a, b) } else { (b, a) };
             if parts.contains(&other.part) {
                 continue;
             }
-            let (Some(own), Some(other)) = (self.stud(own), self.stud(other)) else { continue };
+            let (Some(own), Some(other)) = (self.stud(own), self.stud(other)) else {
+                continue;
+            };
             // The layout already shows the part where it is carried to; the pair is measured from where it started.
             let own = own - so_far;
             let apart = other - (own + wish);
@@ -298,7 +367,9 @@ impl Editor {
     }
 
     fn bend(&mut self, run: RunId, way: &[Point], piece: usize, by: Vec2) {
-        let Some(bends) = bent(way, piece, by, self.options.grid_units) else { return };
+        let Some(bends) = bent(way, piece, by, self.options.grid_units) else {
+            return;
+        };
         self.roll_back_gesture();
         let name = format!("Bend {}", Thing::Run(run).written(self.sheet()));
         if let Ok(edit) = change_run(&self.job, self.on, run, name, |run| run.bends = bends) {
@@ -312,13 +383,19 @@ fn nearest_piece(way: &[Point], at: Point) -> Option<usize> {
     let away = |pair: &[Point]| match pair {
         [a, b] => {
             let line = *b - *a;
-            let along = if line.hypot2() > 0.0 { ((at - *a).dot(line) / line.hypot2()).clamp(0.0, 1.0) } else { 0.0 };
+            let along = if line.hypot2() > 0.0 {
+                ((at - *a).dot(line) / line.hypot2()).clamp(0.0, 1.0)
+            } else {
+                0.0
+            };
             (*a + line * along - at).hypot()
         }
         _ => f64::INFINITY,
     };
     let pieces = way.windows(2).enumerate();
-    pieces.min_by(|(_, a), (_, b)| away(a).total_cmp(&away(b))).map(|(piece, _)| piece)
+    pieces
+        .min_by(|(_, a), (_, b)| away(a).total_cmp(&away(b)))
+        .map(|(piece, _)| piece)
 }
 
 /// The bends of a way whose piece was shifted across itself. Its ends stay on their studs: where the piece touches one,
@@ -328,9 +405,19 @@ fn bent(way: &[Point], piece: usize, by: Vec2, grid: f64) -> Option<Vec<BoardPoi
     let level = (a.y - b.y).abs() <= (a.x - b.x).abs();
     let line = if level { a.y + by.y } else { a.x + by.x };
     let line = (line / grid).round() * grid;
-    let moved = |p: Point| if level { Point::new(p.x, line) } else { Point::new(line, p.y) };
+    let moved = |p: Point| {
+        if level {
+            Point::new(p.x, line)
+        } else {
+            Point::new(line, p.y)
+        }
+    };
     let stub = |from: Point, to: Point| {
-        let ahead = if level { Vec2::new((to.x - from.x).signum(), 0.0) } else { Vec2::new(0.0, (to.y - from.y).signum()) };
+        let ahead = if level {
+            Vec2::new((to.x - from.x).signum(), 0.0)
+        } else {
+            Vec2::new(0.0, (to.y - from.y).signum())
+        };
         from + ahead * (2.0 * grid)
     };
     let mut bends: Vec<Point> = way.get(1..=piece).unwrap_or_default().to_vec();
@@ -347,12 +434,14 @@ fn bent(way: &[Point], piece: usize, by: Vec2, grid: f64) -> Option<Vec<BoardPoi
         bends.push(back);
     } else {
         bends.push(moved(b));
-        bends.extend(way.get(piece + 2..way.len().saturating_sub(1)).unwrap_or_default());
+        bends.extend(
+            way.get(piece + 2..way.len().saturating_sub(1))
+                .unwrap_or_default(),
+        );
     }
     bends.dedup();
     Some(bends.into_iter().map(board_point).collect())
 }
-
 
 /// A number as whole board units; what is not a number is none.
 #[expect(clippy::cast_possible_truncation, reason = "clamped to what an i32 holds")]
@@ -362,5 +451,8 @@ pub(crate) fn whole(number: f64) -> i32 {
 
 /// A point as whole board units.
 pub(crate) fn board_point(at: Point) -> BoardPoint {
-    BoardPoint { x: whole(at.x), y: whole(at.y) }
+    BoardPoint {
+        x: whole(at.x),
+        y: whole(at.y),
+    }
 }

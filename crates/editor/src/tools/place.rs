@@ -52,7 +52,12 @@ impl Editor {
         self.interrupt();
         if let Some(word) = PartKind::WORDS.iter().find(|known| **known == word) {
             let at = by_keys.then(|| snapped(self.free_spot(), self.options.grid_units));
-            self.tool = Tool::Place(Place { word, at, turn: Turn::None, into: None });
+            self.tool = Tool::Place(Place {
+                word,
+                at,
+                turn: Turn::None,
+                into: None,
+            });
             self.out.repaint = true;
             self.out.noticed = true;
             self.out.taken = true;
@@ -63,7 +68,9 @@ impl Editor {
     /// A point near the middle of the window where no part stands.
     fn free_spot(&self) -> Point {
         let middle = match &self.focus {
-            Some(thing) => self.area_of(thing).map(|area| Point::new(area.x1 + 120.0, area.center().y)),
+            Some(thing) => self
+                .area_of(thing)
+                .map(|area| Point::new(area.x1 + 120.0, area.center().y)),
             None => None,
         }
         .unwrap_or_else(|| self.camera.middle());
@@ -84,8 +91,12 @@ impl Editor {
                 self.out.taken = true;
                 let at = self.camera.to_board(pointer.at);
                 place.at = Some(snapped(at, self.options.grid_units));
-                let through = PartKind::from_word(place.word).is_some_and(|kind| ways_through(&kind).is_some());
-                place.into = match self.layout.hit(at, self.options.reach_px(pointer.kind) / self.camera.zoom) {
+                let through =
+                    PartKind::from_word(place.word).is_some_and(|kind| ways_through(&kind).is_some());
+                place.into = match self
+                    .layout
+                    .hit(at, self.options.reach_px(pointer.kind) / self.camera.zoom)
+                {
                     Some(Hit::Run(run, ..)) if through => Some(run),
                     _ => None,
                 };
@@ -110,7 +121,9 @@ impl Editor {
                 self.out.taken = true;
                 let step = if mods.shift { 1 } else { 4 } * super::pick::whole(self.options.grid_units);
                 let (dx, dy) = crate::walk::direction(key);
-                let from = place.at.unwrap_or_else(|| snapped(self.camera.middle(), self.options.grid_units));
+                let from = place
+                    .at
+                    .unwrap_or_else(|| snapped(self.camera.middle(), self.options.grid_units));
                 place.at = Some(BoardPoint {
                     x: from.x.saturating_add(dx * step),
                     y: from.y.saturating_add(dy * step),
@@ -141,7 +154,11 @@ impl Editor {
             self.out.repaint = true;
             return;
         };
-        self.tool = if again { Tool::Place(place.clone()) } else { Tool::default() };
+        self.tool = if again {
+            Tool::Place(place.clone())
+        } else {
+            Tool::default()
+        };
         let part = match place.into {
             Some(run) => match insert_into_run(&self.job, self.on, run, kind, at, None) {
                 Ok(inserted) => {

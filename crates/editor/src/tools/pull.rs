@@ -53,7 +53,13 @@ impl Editor {
                 self.out.taken = true;
                 let now = self.camera.to_board(pointer.at);
                 if let Some(from) = self.landing(now, pointer.kind, None) {
-                    self.tool = Tool::Pull(Pull::Drawing { from, now, over: None, held: true, keys: false });
+                    self.tool = Tool::Pull(Pull::Drawing {
+                        from,
+                        now,
+                        over: None,
+                        held: true,
+                        keys: false,
+                    });
                     self.out.repaint = true;
                 }
             }
@@ -64,23 +70,41 @@ impl Editor {
             (Pull::Drawing { from, held, .. }, Input::Move(pointer)) => {
                 let now = self.camera.to_board(pointer.at);
                 let over = self.landing(now, pointer.kind, Some(&from));
-                self.tool = Tool::Pull(Pull::Drawing { from, now, over, held, keys: false });
+                self.tool = Tool::Pull(Pull::Drawing {
+                    from,
+                    now,
+                    over,
+                    held,
+                    keys: false,
+                });
                 self.out.repaint = true;
             }
             (Pull::Drawing { from, held: true, .. }, Input::Up(pointer)) => {
                 let now = self.camera.to_board(pointer.at);
                 let near_start = self.stud(&from).is_some_and(|stud| {
-                    self.camera.to_screen(stud).distance(pointer.at) <= 2.0 * self.options.slop_px(pointer.kind)
+                    self.camera.to_screen(stud).distance(pointer.at)
+                        <= 2.0 * self.options.slop_px(pointer.kind)
                 });
                 if near_start {
                     // Pressed and let go on the spot: the run hangs on until the next click.
-                    self.tool = Tool::Pull(Pull::Drawing { from, now, over: None, held: false, keys: false });
+                    self.tool = Tool::Pull(Pull::Drawing {
+                        from,
+                        now,
+                        over: None,
+                        held: false,
+                        keys: false,
+                    });
                 } else {
                     self.drop_run(from, now, pointer.kind);
                 }
                 self.out.repaint = true;
             }
-            (Pull::Drawing { from, held: false, .. }, Input::Up(pointer)) => {
+            (
+                Pull::Drawing {
+                    from, held: false, ..
+                },
+                Input::Up(pointer),
+            ) => {
                 self.drop_run(from, self.camera.to_board(pointer.at), pointer.kind);
             }
             (Pull::Drawing { .. }, Input::Down(..)) => self.out.taken = true,
@@ -104,8 +128,18 @@ impl Editor {
     /// Starts a run by keys from a terminal.
     pub(crate) fn pull_by_keys(&mut self, from: TerminalRef) {
         let Some(now) = self.stud(&from) else { return };
-        self.out.say = Some(format!("Run from {}. Arrows go to terminals that fit.", self.sheet().written(&from)));
-        self.tool = Tool::Pull(Pull::Drawing { from, now, over: None, held: false, keys: true });
+        self.out.say = Some(format!(
+            "Run from {}. Arrows go to terminals that fit.",
+            self.sheet().written(&from)
+        ));
+        self.tool = Tool::Pull(Pull::Drawing {
+            from,
+            now,
+            over: None,
+            held: false,
+            keys: true,
+        });
+        self.out.open = Some(Open::Nothing);
         self.out.repaint = true;
         self.out.noticed = true;
     }
@@ -113,22 +147,44 @@ impl Editor {
     fn step_pull(&mut self, from: TerminalRef, over: Option<TerminalRef>, key: Key) {
         let here = over.clone().unwrap_or_else(|| from.clone());
         let next = self.terminal_towards(&here, key, |role| {
-            self.sheet().role(&from).is_some_and(|start| roles::fits(start, role))
+            // What belongs together comes first: a return goes to a return before it goes through a fuse.
+            match roles::liking(self.sheet().role(&from)?, role) {
+                0 => None,
+                1 => Some(1.0),
+                2 => Some(0.7),
+                _ => Some(0.35),
+            }
         });
         let next = next.filter(|next| *next != from).or(over);
-        let now = next.as_ref().and_then(|at| self.stud(at)).or_else(|| self.stud(&from)).unwrap_or_default();
+        let now = next
+            .as_ref()
+            .and_then(|at| self.stud(at))
+            .or_else(|| self.stud(&from))
+            .unwrap_or_default();
         if let Some(next) = &next {
             self.out.say = Some(format!("to {}", self.spoken(&Thing::Terminal(next.clone()))));
-            self.camera.reveal(kurbo::Rect::from_center_size(now, (160.0, 120.0)));
+            self.camera
+                .reveal(kurbo::Rect::from_center_size(now, (160.0, 120.0)));
         }
-        self.tool = Tool::Pull(Pull::Drawing { from, now, over: next, held: false, keys: true });
+        self.tool = Tool::Pull(Pull::Drawing {
+            from,
+            now,
+            over: next,
+            held: false,
+            keys: true,
+        });
         self.out.repaint = true;
         self.out.noticed = true;
     }
 
     /// The terminal that a run would land on here: the stud under the pointer, or, over a part, the free one that suits
     /// it best.
-    pub(crate) fn landing(&self, at: Point, kind: PointerKind, from: Option<&TerminalRef>) -> Option<TerminalRef> {
+    pub(crate) fn landing(
+        &self,
+        at: Point,
+        kind: PointerKind,
+        from: Option<&TerminalRef>,
+    ) -> Option<TerminalRef> {
         let slop = self.options.reach_px(kind) / self.camera.zoom;
         match self.layout.hit(at, slop)? {
             Hit::Stud(stud) => (Some(&stud) != from).then_some(stud),
@@ -137,11 +193,18 @@ impl Editor {
                 if from?.part == part {
                     return None;
                 }
-                let taken: Vec<&TerminalRef> =
-                    self.sheet().runs_of(part).flat_map(|(_, run)| run.ends()).filter_map(End::terminal).collect();
+                let taken: Vec<&TerminalRef> = self
+                    .sheet()
+                    .runs_of(part)
+                    .flat_map(|(_, run)| run.ends())
+                    .filter_map(End::terminal)
+                    .collect();
                 let mut best: Option<(u8, TerminalRef)> = None;
                 for stud in &self.layout.part(part)?.studs {
-                    let to = TerminalRef { part, terminal: stud.name.clone() };
+                    let to = TerminalRef {
+                        part,
+                        terminal: stud.name.clone(),
+                    };
                     let liking = roles::liking(start, stud.role);
                     let free = !taken.contains(&&to);
                     let worth = if free { liking * 2 } else { liking };
@@ -163,7 +226,10 @@ impl Editor {
         self.tool = Tool::default();
         self.out.repaint = true;
         self.out.noticed = true;
-        match self.layout.hit(at, self.options.reach_px(kind) / self.camera.zoom) {
+        match self
+            .layout
+            .hit(at, self.options.reach_px(kind) / self.camera.zoom)
+        {
             Some(Hit::Run(run, _, on)) if !self.ends_on(run, &from) => self.splice_in(from, run, on),
             // Nothing fits on that part: the run is given up.
             Some(_) => {}
@@ -175,7 +241,10 @@ impl Editor {
     }
 
     fn ends_on(&self, run: RunId, at: &TerminalRef) -> bool {
-        self.sheet().runs.get(&run).is_some_and(|run| run.ends().iter().any(|end| end.terminal() == Some(at)))
+        self.sheet()
+            .runs
+            .get(&run)
+            .is_some_and(|run| run.ends().iter().any(|end| end.terminal() == Some(at)))
     }
 
     fn connect_run(&mut self, from: TerminalRef, to: TerminalRef) {
@@ -197,7 +266,9 @@ impl Editor {
 
     /// Puts a splice into a run and joins the pulled run to it: one step.
     fn splice_in(&mut self, from: TerminalRef, run: RunId, at: Point) {
-        let Some(splice) = PartKind::from_word("splice") else { return };
+        let Some(splice) = PartKind::from_word("splice") else {
+            return;
+        };
         let at = snapped(at, self.options.grid_units);
         match insert_into_run(&self.job, self.on, run, splice, at, None) {
             Ok(inserted) => {
@@ -222,9 +293,14 @@ impl Editor {
         };
         let terminals = model::terminals::terminals(&kind);
         // Of terminals that suit it alike, the first.
-        let best = terminals.iter().rev().max_by_key(|t| roles::liking(start, t.role));
+        let best = terminals
+            .iter()
+            .rev()
+            .max_by_key(|t| roles::liking(start, t.role));
         let name = format!("Pull a run to a new {}", kind.title().to_lowercase());
-        let terminal = best.filter(|t| roles::liking(start, t.role) > 0).map(|t| t.name.clone());
+        let terminal = best
+            .filter(|t| roles::liking(start, t.role) > 0)
+            .map(|t| t.name.clone());
         self.begin_gesture(name);
         let (edit, part) = model::edits::add_part(&self.job, self.on, kind, Some(at));
         self.extend_gesture(edit, &[part].into());
@@ -242,5 +318,8 @@ impl Editor {
 
 /// A point on the grid.
 pub(crate) fn snapped(at: Point, grid: f64) -> BoardPoint {
-    board_point(Point::new((at.x / grid).round() * grid, (at.y / grid).round() * grid))
+    board_point(Point::new(
+        (at.x / grid).round() * grid,
+        (at.y / grid).round() * grid,
+    ))
 }
