@@ -19,8 +19,9 @@ fn dense(mut matrix: Vec<Vec<f64>>, mut right: Vec<f64>) -> Vec<f64> {
         right.swap(column, pivot);
         for row in column + 1..size {
             let factor = matrix[row][column] / matrix[column][column];
-            for at in column..size {
-                matrix[row][at] -= factor * matrix[column][at];
+            let above = matrix[column].clone();
+            for (entry, above) in matrix[row].iter_mut().zip(&above).skip(column) {
+                *entry -= factor * above;
             }
             right[row] -= factor * right[column];
         }
@@ -41,7 +42,7 @@ fn random_network(seed: u64) -> (usize, Vec<Element>) {
         let other = dice.below(node);
         elements.push(Element {
             nodes: [node, other],
-            law: Law::Resistance(10.0_f64.powf(dice.between(-4.0, 2.0))),
+            law: Law::Resistance(libm::pow(10.0, dice.between(-4.0, 2.0))),
         });
     }
     for _ in 0..dice.below(nodes * 2) {
@@ -52,7 +53,7 @@ fn random_network(seed: u64) -> (usize, Vec<Element>) {
                 resistance: dice.between(0.001, 0.1),
             },
             1 => Law::Current(-dice.between(0.0, 50.0)),
-            _ => Law::Resistance(10.0_f64.powf(dice.between(-4.0, 2.0))),
+            _ => Law::Resistance(libm::pow(10.0, dice.between(-4.0, 2.0))),
         };
         elements.push(Element { nodes: [a, b], law });
     }

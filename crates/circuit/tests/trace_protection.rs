@@ -20,6 +20,9 @@ enum Edge {
     Fuse(PartId),
 }
 
+/// Protected, guards, distance of the far end, and whether a fuse follows.
+type Expected = (bool, BTreeSet<PartId>, f64, bool);
+
 /// One way: nodes and edges in order.
 #[derive(Clone)]
 struct Way {
@@ -234,7 +237,7 @@ fn protection_is_what_all_simple_ways_say() {
         let graph = Graph::of(&sheet);
         let study = study(&sheet, &Settings::default());
         let stretch = graph.stretches();
-        let mut expected: BTreeMap<(RunId, PartId), (bool, BTreeSet<PartId>, f64, bool)> = BTreeMap::new();
+        let mut expected: BTreeMap<(RunId, PartId), Expected> = BTreeMap::new();
         for (source, part) in &sheet.parts {
             if !matches!(part.is, PartKind::Battery(_)) {
                 continue;

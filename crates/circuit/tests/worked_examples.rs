@@ -326,7 +326,7 @@ fn hours_to_flat_follow_peukert() {
     let hours = study.energy.hours_to_flat[&id].0;
     assert_relative_eq!(
         hours,
-        20.0 * (100.0_f64 / (10.0 * 20.0)).powf(1.25),
+        20.0 * libm::pow(100.0 / (10.0 * 20.0), 1.25),
         max_relative = 1e-6
     );
 }
