@@ -39,7 +39,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(floor) = ctx.limit("high-pass-floor") else {
         return;
     };
-    let mut bare: BTreeMap<(Option<PartId>, Band), Vec<(PartId, Option<f64>)>> = BTreeMap::new();
+    // By amplifier and band: the drivers, each with the corner of what little keeps bass from it.
+    type Bare = Vec<(PartId, Option<f64>)>;
+    let mut bare: BTreeMap<(Option<PartId>, Band), Bare> = BTreeMap::new();
     for (id, driver) in &ctx.study.drivers {
         let Some(PartKind::Speaker(speaker)) = ctx.kind(*id) else {
             continue;

@@ -85,9 +85,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             };
             names(channel, other) || names(other, channel)
         };
-        let (mut joined, apart): (Vec<_>, Vec<_>) = groups
-            .into_iter()
-            .partition(|group| group.iter().any(|other| is_tied(other)));
+        let (mut joined, apart): (Vec<_>, Vec<_>) =
+            groups.into_iter().partition(|group| group.iter().any(&is_tied));
         let mut group: Vec<&ChannelLoad> = joined.drain(..).flatten().collect();
         group.push(channel);
         groups = apart;

@@ -46,7 +46,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         matches!(part.is, PartKind::Amplifier(_) | PartKind::HeadUnit(_)) && !ctx.is_makers(*id)
     });
     // Speakers with the same gap share a cause; a gap on the speaker itself is its own.
-    let mut by_gap: BTreeMap<(Option<PartId>, Option<RunId>), (Vec<PartId>, Gap)> = BTreeMap::new();
+    type Place = (Option<PartId>, Option<RunId>);
+    let mut by_gap: BTreeMap<Place, (Vec<PartId>, Gap)> = BTreeMap::new();
     for (id, driver) in &ctx.study.drivers {
         if driver.plays || !(ctx.touched_part(*id) || anyone_added) {
             continue;

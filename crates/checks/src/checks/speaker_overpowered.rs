@@ -37,7 +37,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(factor) = ctx.limit("speaker-power-factor") else {
         return;
     };
-    let mut over: BTreeMap<Option<(PartId, u8)>, Vec<(PartId, f64, f64)>> = BTreeMap::new();
+    // By channel: the speakers, what reaches each and what it bears, in watts.
+    type Over = Vec<(PartId, f64, f64)>;
+    let mut over: BTreeMap<Option<(PartId, u8)>, Over> = BTreeMap::new();
     for (id, driver) in &ctx.study.drivers {
         let (Some(PartKind::Speaker(speaker)), true) = (ctx.kind(*id), driver.plays) else {
             continue;

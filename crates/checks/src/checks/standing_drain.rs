@@ -5,9 +5,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, number};
-use circuit::Energy;
-use model::{PartId, PartKind, Sheet};
-use std::borrow::Cow;
+use model::{PartId, PartKind};
 
 pub(crate) static CHECK: Check = Check {
     name: "standing-drain",
@@ -64,19 +62,6 @@ fn starters(ctx: &Ctx<'_>) -> Vec<PartId> {
     }
 }
 
-/// The sheet with its switches turned off, as who parks leaves it; `None` where all of them are off already.
-fn switched_off(sheet: &Sheet) -> Option<Sheet> {
-    let mut off = sheet.clone();
-    let mut changed = false;
-    for part in off.parts.values_mut() {
-        if let PartKind::Switch(switch) = &mut part.is {
-            changed |= switch.closed;
-            switch.closed = false;
-        }
-    }
-    changed.then_some(off)
-}
-
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(reserve) = ctx.limit("start-reserve") else {
         return;
@@ -99,20 +84,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         ));
         return;
     };
-    let mut energy = Cow::Borrowed(&ctx.study.energy);
-    let drained = |energy: &Energy, battery: &PartId| {
-        energy
-            .charge_after_parking
-            .get(battery)
-            .is_some_and(|left| left.0 < reserve)
-    };
-    let starters = starters(ctx);
-    if starters.iter().any(|battery| drained(&energy, battery))
-        && let Some(sheet) = switched_off(ctx.sheet)
-    {
-        energy = Cow::Owned(circuit::study(&sheet, ctx.settings).energy);
-    }
-    for battery in starters {
+    let energy = &ctx.study.energy;
+    for battery in starters(ctx) {
         let Some(left) = energy.charge_after_parking.get(&battery) else {
             continue;
         };

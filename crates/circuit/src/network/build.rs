@@ -514,7 +514,8 @@ impl Builder {
                 }
             }
             PartKind::Switch(it) => {
-                let closes = if it.closed { Closes::Always } else { Closes::Never };
+                // Who parks turns off what a switch turned on.
+                let closes = if it.closed { Closes::InUse } else { Closes::Never };
                 let nodes = [self.at(part, "in"), self.at(part, "out")];
                 self.link(part, Kind::Contact, nodes, values::CONTACT, closes);
             }
