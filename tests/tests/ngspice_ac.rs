@@ -1,7 +1,10 @@
 //! Speaker networks against a circuit simulator: |Z| of every output within 0.1 % from 20 Hz to 20 kHz, on the deck that the
 //! program writes. Needs ngspice; without it the test fails and says so.
 
-#![allow(clippy::disallowed_methods, reason = "a test on the workbench: starts a program, and never runs in the page")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "a test on the workbench: starts a program, and never runs in the page"
+)]
 
 use circuit::speakers::{CURVE_POINTS, Speakers, curve_frequency, speaker_deck, study_speakers};
 use model::{Settings, Sheet};

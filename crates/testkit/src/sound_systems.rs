@@ -661,7 +661,9 @@ pub fn sound_systems() -> Vec<(String, String)> {
         "25mm2",
         "strip61 60A",
     );
-    it.text = it.text.replace("fuse F1 strip61 60A", "breaker F1 60A manual breaking=3000A");
+    it.text = it
+        .text
+        .replace("fuse F1 strip61 60A", "breaker F1 60A manual breaking=3000A");
     it.speaker("A1.out1+", "A1.out1-", "4ohm power=400W sub bass", "4mm2 1.5m");
     all.push(it);
     all.into_iter()
