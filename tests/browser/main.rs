@@ -2,5 +2,16 @@
 
 #![allow(clippy::disallowed_methods)]
 
+mod draw_by_keyboard;
+mod draw_system;
+mod escape;
 mod harness;
+mod keep_work;
+mod looks;
+mod mend_van;
+mod meter;
+mod open_file;
+mod other_hosts;
 mod same_bytes;
+mod table;
+mod what_feeds;

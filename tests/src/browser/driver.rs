@@ -115,6 +115,11 @@ impl Driver {
         self.send("GET", path, &Value::Null)
     }
 
+    /// A request that takes something away.
+    pub(super) fn delete(&self, path: &str) -> Result<Value, String> {
+        self.send("DELETE", path, &Value::Null)
+    }
+
     /// A command of the browser's own inspection protocol.
     pub(super) fn inspect(&self, command: &str, parameters: &Value) -> Result<Value, String> {
         self.post(

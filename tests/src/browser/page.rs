@@ -196,6 +196,32 @@ impl Page {
         self.start();
     }
 
+    /// Opens a path of the site in another tab of the same browser, which is then the one in view.
+    #[track_caller]
+    pub fn open_tab(&self, path: &str) {
+        let fresh = self.post("/window/new", &json!({ "type": "tab" }));
+        self.post("/window", &json!({ "handle": fresh["handle"] }));
+        self.emulate();
+        self.post("/url", &json!({ "url": self.site.address(path) }));
+    }
+
+    /// Goes to the n-th tab, from 0 in the order of opening.
+    #[track_caller]
+    pub fn go_to_tab(&self, index: usize) {
+        let handles = self.get("/window/handles");
+        let handle = &handles[index];
+        assert!(handle.is_string(), "no tab {index}: {handles}");
+        self.post("/window", &json!({ "handle": handle }));
+    }
+
+    /// Closes the tab in view, without asking it; go to another one next.
+    #[track_caller]
+    pub fn close_tab(&self) {
+        if let Err(error) = self.driver().delete("/window") {
+            panic!("the browser refused to close a tab: {error}");
+        }
+    }
+
     /// Sets the inside of the window, in CSS pixels.
     #[track_caller]
     pub fn set_size(&mut self, width: u32, height: u32) {

@@ -1,0 +1,55 @@
+//! The page needs nobody: no request leaves for any host but the one it came from, whatever one does with it.
+
+use crate::table::Table;
+use serde_json::Value;
+
+#[test]
+fn a_day_of_work_asks_no_other_host_for_anything() {
+    let table = Table::open_worked("van");
+    table.answer_pickers("work.json");
+    table.open_part("A1");
+    for key in [
+        "Escape", "1", "2", "3", "4", "5", "6", "0", "n", "Escape", "f", "o", "o", "m", "Escape",
+    ] {
+        table.press(key);
+    }
+    table.press("ctrl+s");
+    table.wait_for("the job to be saved", || {
+        (!table.picked_file().is_empty()).then_some(())
+    });
+    table.take_worked("camper");
+    table.reload();
+    table.wait_ready();
+
+    // Resource Timing (W3C): every request of the page is an entry, refused ones too.
+    let asked = table.eval(
+        "[location.origin, performance.getEntriesByType('navigation').concat(performance.getEntriesByType('resource'))\
+         .map(entry => entry.name)]",
+    );
+    let origin = asked[0].as_str().unwrap_or_default();
+    let names: Vec<&str> = asked[1]
+        .as_array()
+        .into_iter()
+        .flatten()
+        .filter_map(Value::as_str)
+        .collect();
+    assert!(
+        names.iter().any(|name| name.contains(".wasm")),
+        "the page's own module is among them: {names:?}"
+    );
+    for name in names {
+        assert!(
+            name.starts_with(origin) || name.starts_with("data:") || name.starts_with("blob:"),
+            "asked another host: {name}"
+        );
+    }
+    // Nor does the document name one that it would ask later, by a link, a font or a script.
+    let named = table.eval(
+        "[...document.querySelectorAll('[src], link[href], form[action]')]\
+         .map(e => e.src || e.href || e.action).filter(address => address && new URL(address, location).protocol.startsWith('http') \
+         && new URL(address, location).origin !== location.origin)",
+    );
+    assert_eq!(named, serde_json::json!([]));
+    // A name that is looked up in vain is an error on the console: see the harness.
+    table.assert_no_errors();
+}
