@@ -12,8 +12,16 @@ fn worked(key: &str) -> Job {
 
 /// A finding as `check: tags of what it marks, parts first`.
 fn line(sheet: &Sheet, finding: &Finding) -> String {
-    let parts = finding.parts.iter().filter_map(|id| sheet.parts.get(id)).map(|part| part.tag.as_str());
-    let runs = finding.runs.iter().filter_map(|id| sheet.runs.get(id)).map(|run| run.tag.as_str());
+    let parts = finding
+        .parts
+        .iter()
+        .filter_map(|id| sheet.parts.get(id))
+        .map(|part| part.tag.as_str());
+    let runs = finding
+        .runs
+        .iter()
+        .filter_map(|id| sheet.runs.get(id))
+        .map(|run| run.tag.as_str());
     let tags: Vec<&str> = parts.chain(runs).collect();
     format!("{} {}: {}", finding.grade.title(), finding.check, tags.join(" "))
 }
@@ -24,7 +32,11 @@ fn estate_and_camper_are_in_order() {
         let job = worked(key);
         for sheet in job.sheets.values() {
             let analysis = analyse(sheet, &job.settings);
-            let all: Vec<String> = analysis.findings.iter().map(|finding| line(sheet, finding)).collect();
+            let all: Vec<String> = analysis
+                .findings
+                .iter()
+                .map(|finding| line(sheet, finding))
+                .collect();
             assert!(all.is_empty(), "{key}: {all:#?}");
             assert_eq!(analysis.study.outcome, circuit::Outcome::Solved, "{key}");
         }
@@ -36,7 +48,11 @@ fn the_van_has_these_faults_and_no_others() {
     let job = worked("van");
     let sheet = job.sheet(SheetKind::Found).expect("the van was surveyed");
     let analysis = analyse(sheet, &job.settings);
-    let found: BTreeSet<String> = analysis.findings.iter().map(|finding| line(sheet, finding)).collect();
+    let found: BTreeSet<String> = analysis
+        .findings
+        .iter()
+        .map(|finding| line(sheet, finding))
+        .collect();
     let expected: BTreeSet<String> = [
         // The main feed: fuse out of reach, too large for the cable, and the cable not what its jacket says.
         "Stop fuse-too-far: F1 W11",
@@ -72,11 +88,19 @@ fn the_van_has_these_faults_and_no_others() {
     .collect();
     let missed: Vec<&String> = expected.difference(&found).collect();
     let besides: Vec<&String> = found.difference(&expected).collect();
-    assert!(missed.is_empty() && besides.is_empty(), "missed: {missed:#?}\nbesides: {besides:#?}");
+    assert!(
+        missed.is_empty() && besides.is_empty(),
+        "missed: {missed:#?}\nbesides: {besides:#?}"
+    );
     assert_eq!(found.len(), analysis.findings.len(), "two findings read alike");
     let checks: BTreeSet<&str> = analysis.findings.iter().map(|finding| finding.check).collect();
     assert!(checks.len() >= 15, "only {} different checks", checks.len());
-    assert!(analysis.findings.iter().any(|finding| finding.grade == Grade::Stop));
+    assert!(
+        analysis
+            .findings
+            .iter()
+            .any(|finding| finding.grade == Grade::Stop)
+    );
 }
 
 #[test]
@@ -84,10 +108,20 @@ fn every_finding_says_what_and_what_to_do_and_every_stop_has_its_page_with_cauti
     let job = worked("van");
     let sheet = job.sheet(SheetKind::Found).expect("the van was surveyed");
     for finding in analyse(sheet, &job.settings).findings {
-        assert!(finding.what.len() > 20 && finding.remedy.len() > 10, "{finding:?}");
-        assert!(!finding.parts.is_empty() || !finding.runs.is_empty(), "{finding:?}");
-        let page = checks::explanation_of(finding.check).expect("every check is explained").markdown();
-        if finding.grade == Grade::Stop && checks::check_named(finding.check).is_some_and(|c| c.grade == Grade::Stop) {
+        assert!(
+            finding.what.len() > 20 && finding.remedy.len() > 10,
+            "{finding:?}"
+        );
+        assert!(
+            !finding.parts.is_empty() || !finding.runs.is_empty(),
+            "{finding:?}"
+        );
+        let page = checks::explanation_of(finding.check)
+            .expect("every check is explained")
+            .markdown();
+        if finding.grade == Grade::Stop
+            && checks::check_named(finding.check).is_some_and(|c| c.grade == Grade::Stop)
+        {
             assert!(page.contains("Isolate the battery"), "{}", finding.check);
         }
     }

@@ -6,10 +6,20 @@ mod canvas;
 mod components;
 mod copies;
 mod desk;
+#[allow(
+    dead_code,
+    unused_imports,
+    reason = "tests/browser_side.rs takes this module by its path and exercises more of it than the page calls"
+)]
 mod files;
 mod hooks;
 mod keeper;
 mod state;
+#[allow(
+    dead_code,
+    unused_imports,
+    reason = "tests/browser_side.rs takes this module by its path and exercises more of it than the page calls"
+)]
 mod storage;
 mod tabs;
 
