@@ -52,7 +52,10 @@ fn a_job_comes_in_by_standard_input_in_both_forms() {
 fn an_error_in_a_text_job_names_line_and_column() {
     let (code, _, err) = output(loomwright(&["check", "-"]).write_stdin("battery B1\nfuze F1 60A\n"));
     assert_eq!(code, 2);
-    assert!(err.contains("line 2, column 1") && err.contains("did you mean `fuse`"), "{err}");
+    assert!(
+        err.contains("line 2, column 1") && err.contains("did you mean `fuse`"),
+        "{err}"
+    );
 }
 
 #[test]
