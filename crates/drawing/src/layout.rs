@@ -274,6 +274,15 @@ impl Layout {
         nearest.0.map(|(_, hit)| hit)
     }
 
+    /// Whether an area lies over any part's outline.
+    pub(crate) fn is_on_part(&self, area: Rect) -> bool {
+        self.part_index.any_near(area, |id| {
+            self.parts
+                .get(&id)
+                .is_some_and(|part| part.outline.overlaps(area))
+        })
+    }
+
     /// Parts and runs that lie wholly within an area.
     #[must_use]
     pub fn within(&self, area: Rect) -> Vec<Owner> {

@@ -121,9 +121,65 @@ pub(crate) fn draw_runs(
             draw_arrows(pen, *id, way, overlays);
         }
     }
+    // Volts stand at the studs as well and must keep clear of one another; they go where labels have their place.
+    let readings = !matches!(look.overlay, Overlay::None | Overlay::Voltage);
+    let mut taken: Vec<Rect> = Vec::new();
     for (id, _, way) in &seen {
         pen.owner(Owner::Run(*id));
-        draw_label(pen, *id, way, overlays, look);
+        if readings {
+            draw_reading(pen, *id, way, overlays, layout, look.zoom, &mut taken);
+        } else {
+            draw_label(pen, *id, way, overlays, look);
+        }
+    }
+}
+
+/// What an overlay says of a run, in letters that can be read at any zoom: on its longest piece where it covers neither
+/// a part nor another reading; where there is no such place it is left out, and the pointer tells it.
+fn draw_reading(
+    pen: &mut Pen,
+    id: RunId,
+    way: &RunWay,
+    overlays: &Overlays<'_>,
+    layout: &Layout,
+    zoom: f64,
+    taken: &mut Vec<Rect>,
+) {
+    /// Least height of the letters on screen, in pixels.
+    const LEAST_PX: f64 = 10.5;
+    let Some(text) = overlays.label(id).filter(|text| !text.is_empty()) else {
+        return;
+    };
+    if !pen.shows(Detail::Studs) {
+        return;
+    }
+    let size = RUN_LABEL_SIZE.max(LEAST_PX / zoom.max(1e-3));
+    let mut pieces: Vec<(Point, Point)> = way.pieces().collect();
+    pieces.sort_by(|(a, b), (c, d)| c.distance(*d).total_cmp(&a.distance(*b)));
+    let spots = pieces
+        .iter()
+        .take(4)
+        .flat_map(|(a, b)| [0.5, 0.3, 0.7].map(|share| a.lerp(*b, share)));
+    for spot in way
+        .label
+        .as_ref()
+        .map(|label| label.area.center())
+        .into_iter()
+        .chain(spots)
+    {
+        let at = Point::new(spot.x, spot.y + 0.28 * size);
+        let area = super::text_area(&text, at, size, Anchor::Middle, false, false).inflate(1.5, 0.5);
+        if taken.iter().any(|other| other.overlaps(area)) || layout.is_on_part(area) {
+            continue;
+        }
+        taken.push(area);
+        pen.shape(Detail::Studs, area, Some(Ink::Paper), None);
+        let writing = Writing {
+            anchor: Anchor::Middle,
+            ..Writing::new(text, at, size, Ink::Text)
+        };
+        pen.write(Detail::Studs, writing);
+        return;
     }
 }
 
