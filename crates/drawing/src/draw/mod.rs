@@ -47,7 +47,7 @@ pub fn draw(
     runs::draw_runs(&mut pen, sheet, layout, &overlays, look, visible);
     parts::draw_parts(&mut pen, sheet, layout, study, look, visible);
     if look.overlay == Overlay::Voltage {
-        parts::draw_voltages(&mut pen, layout, &overlays, visible);
+        parts::draw_voltages(&mut pen, layout, &overlays, look.zoom, visible);
     }
     marks::draw_marks(&mut pen, layout, look, visible);
     pen.finish()

@@ -255,11 +255,22 @@ fn channel_numbers(id: PartId, channel: u8, study: Option<&Study>) -> String {
     }
 }
 
-/// Volts at every stud that has any, outside the outline, above the run that lands there.
-pub(crate) fn draw_voltages(pen: &mut Pen, layout: &Layout, overlays: &Overlays<'_>, visible: Rect) {
-    if !pen.shows(Detail::Numbers) {
+/// Volts at every stud that has any, outside the outline, above the run that lands there, in letters that can be read at
+/// any zoom; those for which there is no room are left out.
+pub(crate) fn draw_voltages(
+    pen: &mut Pen,
+    layout: &Layout,
+    overlays: &Overlays<'_>,
+    zoom: f64,
+    visible: Rect,
+) {
+    /// Least height of the letters on screen, in pixels.
+    const LEAST_PX: f64 = 9.5;
+    if !pen.shows(Detail::Studs) {
         return;
     }
+    let size = 7.5_f64.max(LEAST_PX / zoom.max(1e-3));
+    let mut taken: Vec<Rect> = Vec::new();
     for id in layout.part_index.near(visible.inflate(60.0, 20.0)) {
         let Some(drawn) = layout.parts.get(&id) else {
             continue;
@@ -277,25 +288,22 @@ pub(crate) fn draw_voltages(pen: &mut Pen, layout: &Layout, overlays: &Overlays<
                 Side::Left => (Vec2::new(-6.0, -4.5), Anchor::End),
                 Side::Right => (Vec2::new(6.0, -4.5), Anchor::Start),
                 Side::Top => (Vec2::new(6.0, -6.0), Anchor::Start),
-                Side::Bottom => (Vec2::new(6.0, 11.0), Anchor::Start),
+                Side::Bottom => (Vec2::new(6.0, 3.5 + size), Anchor::Start),
             };
             let writing = Writing {
                 anchor,
                 halo: true,
-                ..Writing::new(numbers::volts(volts), stud.at + shift, 7.5, Ink::Text)
+                ..Writing::new(numbers::volts(volts), stud.at + shift, size, Ink::Text)
             };
             let area = writing.area();
-            let on_part = layout.part_index.any_near(area, |other| {
-                layout
-                    .parts
-                    .get(&other)
-                    .is_some_and(|part| part.outline.overlaps(area))
-            });
-            let on_label = layout.label_index.any_near(area, |run| {
-                layout.labels.get(&run).is_some_and(|label| label.overlaps(area))
-            });
-            if !on_part && !on_label {
-                pen.write(Detail::Numbers, writing);
+            // Labels of runs are drawn from their own zoom on; below it nothing stands in the way.
+            let on_label = pen.shows(Detail::Labels)
+                && layout.label_index.any_near(area, |run| {
+                    layout.labels.get(&run).is_some_and(|label| label.overlaps(area))
+                });
+            if !on_label && !layout.is_on_part(area) && !taken.iter().any(|other| other.overlaps(area)) {
+                taken.push(area);
+                pen.write(Detail::Studs, writing);
             }
         }
     }
