@@ -23,7 +23,8 @@ const PREPARE: &str = "(async () => { \
     window.showOpenFilePicker = async () => [window.benchFile]; return true })()";
 
 /// Steps of one drag: a circle around where the part stands. Each waits for its frame. Gives, for each step, the time of
-/// the handler, that of the paint, and that from the event to the end of the paint; then puts the part back.
+/// the handler with what it leaves for right afterwards, that of the paint, and that from the event to the end of the
+/// paint; then puts the part back.
 const DRAG: &str = "(async (x, y) => { \
     const board = document.getElementById('board'); \
     const send = (kind, x, y, buttons) => board.dispatchEvent(new PointerEvent(kind, { clientX: x, clientY: y, buttons, \
@@ -36,7 +37,9 @@ const DRAG: &str = "(async (x, y) => { \
         await frame(); \
         const turn = n / 60 * 2 * Math.PI, toX = Math.round(x + 40 * Math.cos(turn)), toY = Math.round(y + 40 * Math.sin(turn)); \
         window.frames_ms.length = 0; \
-        const begin = performance.now(); send('pointermove', toX, toY, 1); const handled = performance.now(); \
+        const begin = performance.now(); send('pointermove', toX, toY, 1); \
+        for (let turns = 0; turns < 8; turns++) await null; \
+        const handled = performance.now(); \
         await frame(); \
         const painted = window.frames_ms.reduce((sum, ms) => sum + ms, 0); \
         if (n > 5) steps.push([handled - begin, painted, window.frame_end - begin]); \
@@ -45,12 +48,14 @@ const DRAG: &str = "(async (x, y) => { \
     send('pointerup', x, y, 0); \
     return steps })";
 
-/// From the key that opens a file to the frame that shows it.
+/// From the key that opens a file to the end of the frame that shows it. The title block names the job before the frame
+/// is painted; the next frame begins after that.
 const OPEN: &str = "(async title => { \
     const begin = performance.now(); \
     document.getElementById('board').dispatchEvent(new KeyboardEvent('keydown', { key: 'o', ctrlKey: true, bubbles: true, cancelable: true })); \
     while (!document.querySelector('[data-testid=title-job]')?.innerText.includes(title)) \
         await new Promise(done => window.plain_frame(() => done())); \
+    await new Promise(done => window.plain_frame(() => done())); \
     return [window.frame_end - begin, window.frames_ms.at(-1)] })";
 
 fn job_of(parts: usize) -> Job {
