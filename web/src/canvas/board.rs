@@ -132,7 +132,7 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
             heed,
         ));
     }
-    let (heeded, surface) = (store.clone(), canvas.clone());
+    let heeded = store.clone();
     listeners.push(EventListener::new_with_options(
         canvas,
         "wheel",
@@ -140,7 +140,7 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
         move |event| {
             if let Some(event) = event.dyn_ref::<WheelEvent>() {
                 event.prevent_default();
-                heeded.desk.input(events::wheel(event, &surface));
+                heeded.desk.input(events::wheel(event));
             }
         },
     ));
@@ -187,7 +187,7 @@ fn on_pointer(
     store: &Store,
     resting: &Rc<RefCell<Option<Timeout>>>,
 ) {
-    let pointer = events::pointer(event, surface);
+    let pointer = events::pointer(event);
     match event.type_().as_str() {
         "pointerdown" => {
             let _ = surface.set_pointer_capture(event.pointer_id());

@@ -1,23 +1,21 @@
 //! From browser events to the editor's plain inputs. Nothing else reads a browser event's coordinates or keys.
 
 use editor::{Button, Input, Key, Mods, Pointer, PointerKind, ScreenPoint};
-use web_sys::{Element, KeyboardEvent, PointerEvent, WheelEvent};
+use web_sys::{KeyboardEvent, PointerEvent, WheelEvent};
 
 /// Pixels in a line, for mice that count the wheel in lines.
 const LINE_PX: f64 = 18.0;
 
-pub(crate) fn at(client_x: i32, client_y: i32, surface: &Element) -> ScreenPoint {
-    let edge = surface.get_bounding_client_rect();
-    ScreenPoint::new(
-        f64::from(client_x) - edge.left(),
-        f64::from(client_y) - edge.top(),
-    )
+/// The surface fills the window (`layout.css`), so a point of the window is one of the surface. To ask the document where
+/// the surface stands would lay the page out anew at every move of the pointer.
+fn at(client_x: i32, client_y: i32) -> ScreenPoint {
+    ScreenPoint::new(f64::from(client_x), f64::from(client_y))
 }
 
-pub(crate) fn pointer(event: &PointerEvent, surface: &Element) -> Pointer {
+pub(crate) fn pointer(event: &PointerEvent) -> Pointer {
     Pointer {
         id: event.pointer_id(),
-        at: at(event.client_x(), event.client_y(), surface),
+        at: at(event.client_x(), event.client_y()),
         kind: match event.pointer_type().as_str() {
             "touch" => PointerKind::Touch,
             "pen" => PointerKind::Pen,
@@ -39,7 +37,7 @@ pub(crate) fn button(event: &PointerEvent) -> Button {
     }
 }
 
-pub(crate) fn wheel(event: &WheelEvent, surface: &Element) -> Input {
+pub(crate) fn wheel(event: &WheelEvent) -> Input {
     let unit = if event.delta_mode() == WheelEvent::DOM_DELTA_LINE {
         LINE_PX
     } else {
@@ -53,7 +51,7 @@ pub(crate) fn wheel(event: &WheelEvent, surface: &Element) -> Input {
     let zooms = event.ctrl_key() || event.meta_key() || (mouse_wheel && !event.shift_key());
     let (dx, dy) = if sideways { (dy, 0.0) } else { (dx, dy) };
     Input::Wheel {
-        at: at(event.client_x(), event.client_y(), surface),
+        at: at(event.client_x(), event.client_y()),
         dx,
         dy: if pinch { dy * 6.0 } else { dy },
         zooms,
