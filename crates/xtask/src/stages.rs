@@ -60,6 +60,11 @@ pub(crate) const ALL: &[Stage] = &[
         run: page_builds,
     },
     Stage {
+        name: "storage",
+        what: "what the browser keeps, in a real browser",
+        run: storage,
+    },
+    Stage {
         name: "equality",
         what: "the page computes the same bytes as the native engine",
         run: equality,
@@ -268,6 +273,30 @@ fn build_page(log: &mut Log) -> Result<(), String> {
             page::shrink()
         })
         .clone()
+}
+
+/// Tests of the page's own modules that run inside the browser. The runner comes with wasm-bindgen-cli.
+fn storage(log: &mut Log) -> Result<(), String> {
+    tools::for_page()?;
+    tools::for_tests(&tools::BROWSER)?;
+    let driver = xtask::find_program("chromedriver").ok_or("chromedriver is not on the path")?;
+    log.run(
+        cargo([
+            "test",
+            "--package",
+            "loomwright-web",
+            "--target",
+            "wasm32-unknown-unknown",
+            "--test",
+            "browser_side",
+        ])
+        .env(
+            "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER",
+            "wasm-bindgen-test-runner",
+        )
+        .env("CHROMEDRIVER", driver)
+        .env("WASM_BINDGEN_TEST_TIMEOUT", "120"),
+    )
 }
 
 fn equality(log: &mut Log) -> Result<(), String> {
