@@ -94,6 +94,8 @@ fn prospective(net: &Network, sheet: &Sheet) -> Vec<Option<f64>> {
     if system.solve(&elements, &[BODY], 1.0).is_err() {
         return vec![None; net.devices.len()];
     }
+    let (own, other) = system.transfer();
+    let minus: Vec<usize> = net.sources.iter().map(|s| s.minus).collect();
     net.devices
         .iter()
         .map(|device| {
@@ -102,19 +104,27 @@ fn prospective(net: &Network, sheet: &Sheet) -> Vec<Option<f64>> {
             let into = |a: usize, b: usize| {
                 // To the body; where the sheet ties nothing to it, to the negative pole of a source.
                 let to = std::iter::once(BODY)
-                    .chain(net.sources.iter().map(|s| s.minus))
+                    .chain(minus.iter().copied())
                     .find(|n| system.are_tied(b, *n))?;
                 if a == b || b == to || !system.is_driven(b) {
                     return None;
                 }
-                let v = system.voltages();
-                let short = [(b, 1.0), (to, -1.0)];
-                let inner = system.form(&short, &short);
+                // Resistance from the short to the rest, and what the fault current then makes across the device.
+                let (inner, across) = if system.is_reference(to) {
+                    (own[b] - own[to], other[device.branch] - own[b])
+                } else {
+                    let short = [(b, 1.0), (to, -1.0)];
+                    (
+                        system.form(&short, &short),
+                        system.form(&[(a, 1.0), (b, -1.0)], &short),
+                    )
+                };
                 if inner <= 0.0 || inner.is_nan() {
                     return None;
                 }
+                let v = system.voltages();
                 let fault = (v[b] - v[to]) / inner;
-                let between = (v[a] - v[b]) - fault * system.form(&[(a, 1.0), (b, -1.0)], &short);
+                let between = (v[a] - v[b]) - fault * across;
                 Some((between / branch.resistance).max(0.0))
             };
             match (into(a, b), into(b, a)) {

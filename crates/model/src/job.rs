@@ -401,20 +401,25 @@ impl Sheet {
     /// The least free tag of a letter: with `F1` and `F2` taken, `F3`. Looks at parts and runs alike.
     #[must_use]
     pub fn free_tag(&self, letter: &str) -> String {
-        let taken: std::collections::BTreeSet<&str> = self
+        // Among so many tags one of the first numbers is free; higher ones need not be looked at.
+        let mut taken = vec![false; self.parts.len() + self.runs.len() + 1];
+        let tags = self
             .parts
             .values()
             .map(|p| p.tag.as_str())
-            .chain(self.runs.values().map(|r| r.tag.as_str()))
-            .collect();
-        let mut number = 1_u32;
-        loop {
-            let tag = format!("{letter}{number}");
-            if !taken.contains(tag.as_str()) {
-                return tag;
+            .chain(self.runs.values().map(|r| r.tag.as_str()));
+        for tag in tags {
+            let digits = tag.strip_prefix(letter).unwrap_or_default();
+            // `F01` and `F+1` are other tags than `F1`.
+            if digits.starts_with(|c: char| c.is_ascii_digit() && c != '0')
+                && let Ok(number) = digits.parse::<usize>()
+                && let Some(slot) = taken.get_mut(number.saturating_sub(1))
+            {
+                *slot = true;
             }
-            number = number.saturating_add(1);
         }
+        let free = taken.iter().position(|taken| !taken).unwrap_or(taken.len());
+        format!("{letter}{}", free + 1)
     }
 }
 

@@ -126,8 +126,7 @@ pub struct AmpacityQuery {
 #[must_use]
 pub fn base_current(area: SquareMm, insulation: Celsius) -> Amps {
     let area = area.0.clamp(0.05, 400.0);
-    let mut by_rating = [(0.0, 0.0); RATINGS.len()];
-    for (column, (slot, rating)) in by_rating.iter_mut().zip(RATINGS).enumerate() {
+    let in_column = |column: usize| {
         let mut rows = [(0.0, 0.0); TABLE_5.len()];
         for (row, from) in rows.iter_mut().zip(TABLE_5) {
             *row = (
@@ -135,7 +134,20 @@ pub fn base_current(area: SquareMm, insulation: Celsius) -> Amps {
                 from.amps.get(column).copied().unwrap_or(0.0),
             );
         }
-        *slot = (rating, log_log(&rows, area, 0.79, 0.625));
+        log_log(&rows, area, 0.79, 0.625)
+    };
+    // Only the columns on either side of the rating are worked out.
+    let upper = RATINGS
+        .iter()
+        .position(|rating| insulation.0 <= *rating)
+        .unwrap_or(RATINGS.len() - 1);
+    let from = upper.saturating_sub(1);
+    let mut by_rating = [(0.0, 0.0); 2];
+    for (slot, (column, rating)) in by_rating
+        .iter_mut()
+        .zip(RATINGS.iter().copied().enumerate().skip(from))
+    {
+        *slot = (rating, in_column(column));
     }
     let tabled = linear(&by_rating, insulation.0);
     // Below the first column the rise that is left shrinks, and the current with its root.

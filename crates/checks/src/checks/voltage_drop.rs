@@ -11,7 +11,7 @@ use model::conductor::{METRIC_SERIES, Material, Size};
 use model::quantity::SquareMm;
 use model::{PartId, PartKind, RunId};
 use reference::conductors::nominal_resistance_per_metre;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "voltage-drop",
@@ -98,11 +98,32 @@ struct Over {
     key: &'static str,
 }
 
+/// Runs that serve a part whose load is too low.
+fn serving_too_low(ctx: &Ctx<'_>, out: &Findings) -> BTreeSet<RunId> {
+    let too_low: BTreeSet<PartId> = ctx
+        .sheet
+        .parts
+        .keys()
+        .copied()
+        .filter(|part| out.has_part(*part, &["load-too-low"]))
+        .collect();
+    if too_low.is_empty() {
+        return BTreeSet::new();
+    }
+    ctx.study
+        .runs
+        .iter()
+        .filter(|(_, flow)| flow.serves.iter().any(|part| too_low.contains(part)))
+        .map(|(run, _)| *run)
+        .collect()
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     if matches!(ctx.study.outcome, Outcome::Collapsed { .. }) {
         return;
     }
     let mut by_worst: BTreeMap<Option<RunId>, Vec<Over>> = BTreeMap::new();
+    let with_neighbour = serving_too_low(ctx, out);
     for (load, circuit) in &ctx.study.circuits {
         let (Some(drop), Some((limit, key))) = (circuit.drop, limit_for(ctx, *load)) else {
             continue;
@@ -127,12 +148,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let runs = way(circuit);
         // What a neighbour draws too much of, for a load too low, is not this one's matter.
-        let neighbour = runs
-            .iter()
-            .filter_map(|run| ctx.flow(*run))
-            .flat_map(|flow| &flow.serves)
-            .any(|other| out.has_part(*other, &["load-too-low"]));
-        if neighbour {
+        if runs.iter().any(|run| with_neighbour.contains(run)) {
             continue;
         }
         let lost_in = |run: &RunId| ctx.flow(*run).map_or(0.0, |flow| flow.drop.0);

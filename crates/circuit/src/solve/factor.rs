@@ -2,8 +2,8 @@
 //! numbers are put in and factored again and again without allocating.
 //!
 //! Ordering: minimum degree on the elimination graph, ties to the lowest index, so that it is deterministic. On a
-//! wiring network, which is nearly a tree with a few hubs, it leaves next to no fill. Numbers: row by row after
-//! T. A. Davis, "Algorithm 849: a concise sparse Cholesky factorization package", ACM TOMS 31 (2005). *Invariant:* a
+//! wiring network, which is nearly a tree with a few hubs, it leaves next to no fill. Numbers: column by column; where each
+//! product goes is found once, with the pattern, so that no entry is looked for while numbers are worked. *Invariant:* a
 //! pivot that is not positive ends the factorisation: for a network that means that it has lost its stable point.
 
 /// A symmetric matrix of fixed pattern with its LDLᵀ factors.
@@ -12,26 +12,18 @@ pub struct Factor {
     size: usize,
     /// Place of each unknown in the order of elimination.
     place: Vec<usize>,
-    /// Upper triangle of the ordered matrix by columns, the diagonal left out.
-    column_start: Vec<usize>,
-    row: Vec<usize>,
+    /// Matrix below its diagonal, on the pattern of L, by columns; and its diagonal.
     value: Vec<f64>,
     diagonal: Vec<f64>,
-    /// Factor L by columns; `row_of_l` is filled once, as the pattern never changes.
+    /// Factor L by columns, rows rising.
     l_start: Vec<usize>,
     l_row: Vec<usize>,
     l_value: Vec<f64>,
     pivot: Vec<f64>,
-    parent: Vec<usize>,
-    /// Pattern of each row of L in the order in which it is worked off.
-    pattern_start: Vec<usize>,
-    pattern: Vec<usize>,
-    filled: Vec<usize>,
+    /// Where the product of two entries of a column goes, for all pairs of a column, column by column.
+    target: Vec<u32>,
     work: Vec<f64>,
 }
-
-/// No parent in the elimination tree.
-const ROOT: usize = usize::MAX;
 
 /// Where the conductance between two unknowns goes: given once, then used without searching.
 #[derive(Clone, Copy, Debug)]
@@ -47,7 +39,6 @@ impl Factor {
     #[must_use]
     pub fn new(size: usize, pairs: &[(usize, usize)]) -> Self {
         let mut near: Vec<Vec<u32>> = vec![Vec::new(); size];
-        let narrow = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
         for &(a, b) in pairs {
             if a != b && a < size && b < size {
                 near[a].push(narrow(b));
@@ -58,61 +49,48 @@ impl Factor {
             list.sort_unstable();
             list.dedup();
         }
-        let original = near.clone();
         let order = minimum_degree(&mut near);
         let mut place = vec![0; size];
         for (at, &unknown) in order.iter().enumerate() {
             place[unknown] = at;
         }
+        // What is left in `near` after the elimination is the pattern of each column of L.
+        let mut l_start = Vec::with_capacity(size + 1);
+        let mut l_row: Vec<usize> = Vec::with_capacity(near.iter().map(Vec::len).sum());
+        l_start.push(0);
+        for &unknown in &order {
+            let from = l_row.len();
+            l_row.extend(near[unknown].iter().map(|&n| place[n as usize]));
+            l_row[from..].sort_unstable();
+            l_start.push(l_row.len());
+        }
         let mut factor = Self {
             size,
-            value: Vec::new(),
+            value: vec![0.0; l_row.len()],
             diagonal: vec![0.0; size],
+            l_value: vec![0.0; l_row.len()],
             pivot: vec![1.0; size],
-            parent: vec![ROOT; size],
-            filled: vec![0; size],
             work: vec![0.0; size],
-            ..Self::default()
+            target: Vec::new(),
+            place,
+            l_start,
+            l_row,
         };
-        // What is left in `near` after the elimination is the pattern of each column of L.
-        let mut l_columns: Vec<Vec<usize>> = vec![Vec::new(); size];
-        for (at, &unknown) in order.iter().enumerate() {
-            let mut column: Vec<usize> = near[unknown].iter().map(|&n| place[n as usize]).collect();
-            column.sort_unstable();
-            factor.parent[at] = column.first().copied().unwrap_or(ROOT);
-            l_columns[at] = column;
-        }
-        factor.l_start.push(0);
-        for column in &l_columns {
-            factor.l_row.extend_from_slice(column);
-            factor.l_start.push(factor.l_row.len());
-        }
-        factor.l_value = vec![0.0; factor.l_row.len()];
-        // Rows of L: the columns with an entry in the row, lowest first, which is an order that elimination allows.
-        let mut rows: Vec<Vec<usize>> = vec![Vec::new(); size];
-        for (at, column) in l_columns.iter().enumerate() {
-            for &row in column {
-                rows[row].push(at);
+        for k in 0..size {
+            let column = factor.l_start[k]..factor.l_start[k + 1];
+            for first in column.clone() {
+                let low = factor.l_row[first];
+                let mut at = factor.l_start[low];
+                for second in first + 1..column.end {
+                    // Elimination has coupled all that a column couples, so that the entry is there; both lists rise.
+                    let high = factor.l_row[second];
+                    while factor.l_row[at] < high {
+                        at += 1;
+                    }
+                    factor.target.push(narrow(at));
+                }
             }
         }
-        factor.pattern_start.push(0);
-        for row in &rows {
-            factor.pattern.extend_from_slice(row);
-            factor.pattern_start.push(factor.pattern.len());
-        }
-        factor.column_start.push(0);
-        for (at, &unknown) in order.iter().enumerate() {
-            let mut above: Vec<usize> = original[unknown]
-                .iter()
-                .map(|&n| place[n as usize])
-                .filter(|&p| p < at)
-                .collect();
-            above.sort_unstable();
-            factor.row.extend_from_slice(&above);
-            factor.column_start.push(factor.row.len());
-        }
-        factor.value = vec![0.0; factor.row.len()];
-        factor.place = place;
         factor
     }
 
@@ -134,13 +112,13 @@ impl Factor {
         let (a, b) = (*self.place.get(a)?, *self.place.get(b)?);
         let (low, high) = (a.min(b), a.max(b));
         let column = self
-            .row
-            .get(*self.column_start.get(high)?..*self.column_start.get(high + 1)?)?;
-        let found = column.binary_search(&low).ok()?;
+            .l_row
+            .get(*self.l_start.get(low)?..*self.l_start.get(low + 1)?)?;
+        let found = column.binary_search(&high).ok()?;
         Some(Slot {
             a,
             b,
-            between: self.column_start[high] + found,
+            between: self.l_start[low] + found,
         })
     }
 
@@ -164,42 +142,46 @@ impl Factor {
         }
     }
 
+    /// Sets the numbers aside: the matrix without the diagonal, and the diagonal.
+    pub(crate) fn keep(&self, value: &mut Vec<f64>, diagonal: &mut Vec<f64>) {
+        value.clone_from(&self.value);
+        diagonal.clone_from(&self.diagonal);
+    }
+
+    /// Puts back the numbers that [`Factor::keep`] set aside.
+    pub(crate) fn put_back(&mut self, value: &[f64], diagonal: &[f64]) {
+        if value.len() == self.value.len() && diagonal.len() == self.diagonal.len() {
+            self.value.copy_from_slice(value);
+            self.diagonal.copy_from_slice(diagonal);
+        }
+    }
+
     /// Factors the numbers that were put in. False when the matrix is not positive definite; the factors are then
     /// of no use. Cost: as many operations as L has entries in its columns squared; nothing is allocated.
     pub fn factor(&mut self) -> bool {
-        let Self {
-            work,
-            l_value,
-            pivot,
-            filled,
-            ..
-        } = self;
-        filled.copy_from_slice(&self.l_start[..self.size]);
-        for k in 0..self.size {
-            for at in self.column_start[k]..self.column_start[k + 1] {
-                work[self.row[at]] += self.value[at];
-            }
-            let mut d = self.diagonal[k];
-            for at in self.pattern_start[k]..self.pattern_start[k + 1] {
-                let i = self.pattern[at];
-                let y = work[i];
-                work[i] = 0.0;
-                let end = filled[i];
-                for entry in self.l_start[i]..end {
-                    work[self.l_row[entry]] -= l_value[entry] * y;
-                }
-                let l = y / pivot[i];
-                d -= l * y;
-                l_value[end] = l;
-                filled[i] = end + 1;
-            }
+        self.l_value.copy_from_slice(&self.value);
+        self.pivot.copy_from_slice(&self.diagonal);
+        let mut targets = self.target.as_slice();
+        let mut start = 0;
+        for (k, (&end, &before)) in self.l_start.iter().skip(1).zip(&self.diagonal).enumerate() {
+            let d = self.pivot[k];
             // Not `d <= 0.0`: a number that is not one must end here too. A pivot that has lost all its digits to
             // cancellation counts as lost.
-            if !(d > 1e-13 * self.diagonal[k].abs() && d.is_finite()) {
-                work.fill(0.0);
+            if !(d > 1e-13 * before.abs() && d.is_finite()) {
                 return false;
             }
-            pivot[k] = d;
+            for first in start..end {
+                let y = self.l_value[first];
+                let l = y / d;
+                self.l_value[first] = l;
+                self.pivot[self.l_row[first]] -= l * y;
+                let (now, rest) = targets.split_at(end - first - 1);
+                targets = rest;
+                for (&to, second) in now.iter().zip(first + 1..end) {
+                    self.l_value[to as usize] -= l * self.l_value[second];
+                }
+            }
+            start = end;
         }
         true
     }
@@ -209,28 +191,39 @@ impl Factor {
         if right.len() != self.size {
             return;
         }
-        for (unknown, &place) in self.place.iter().enumerate() {
-            self.work[place] = right[unknown];
+        let work = self.work.as_mut_slice();
+        for (&place, value) in self.place.iter().zip(right.iter()) {
+            work[place] = *value;
         }
-        for k in 0..self.size {
-            let x = self.work[k];
+        let mut start = 0;
+        for (k, &end) in self.l_start.iter().skip(1).enumerate() {
+            let x = work[k];
             if x != 0.0 {
-                for at in self.l_start[k]..self.l_start[k + 1] {
-                    self.work[self.l_row[at]] -= self.l_value[at] * x;
+                for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
+                    work[row] -= l * x;
                 }
             }
+            start = end;
         }
-        for k in (0..self.size).rev() {
-            let mut x = self.work[k] / self.pivot[k];
-            for at in self.l_start[k]..self.l_start[k + 1] {
-                x -= self.l_value[at] * self.work[self.l_row[at]];
+        let mut end = self.l_row.len();
+        for ((k, &start), pivot) in self
+            .l_start
+            .iter()
+            .take(self.size)
+            .enumerate()
+            .rev()
+            .zip(self.pivot.iter().rev())
+        {
+            let mut x = work[k] / pivot;
+            for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
+                x -= l * work[row];
             }
-            self.work[k] = x;
+            work[k] = x;
+            end = start;
         }
-        for (unknown, &place) in self.place.iter().enumerate() {
-            right[unknown] = self.work[place];
+        for (&place, value) in self.place.iter().zip(right) {
+            *value = work[place];
         }
-        self.work.fill(0.0);
     }
 
     /// The bilinear form uᵀ A⁻¹ v of two short lists of (unknown, number). Only the ways to the root of the elimination tree are
@@ -258,23 +251,76 @@ impl Factor {
         sum
     }
 
+    /// The entries of A⁻¹ on the diagonal, by unknown, and between the unknowns of these slots: all at once, at the cost of a
+    /// factorisation. After K. Takahashi, J. Fagan and M. Chin, "Formation of a sparse bus impedance matrix", 1973 (from memory).
+    #[must_use]
+    pub(crate) fn inverse_on_pattern(&self, slots: &[Option<Slot>]) -> (Vec<f64>, Vec<f64>) {
+        let mut diagonal = vec![0.0; self.size];
+        let mut between = vec![0.0; self.l_row.len()];
+        let mut column_end = self.l_row.len();
+        let mut targets = self.target.as_slice();
+        let mut column = Vec::new();
+        for (k, &start) in self.l_start.iter().take(self.size).enumerate().rev() {
+            let (rows, l) = (&self.l_row[start..column_end], &self.l_value[start..column_end]);
+            let pairs = rows.len() * rows.len().saturating_sub(1) / 2;
+            let (rest, mut mine) = targets.split_at(targets.len() - pairs);
+            targets = rest;
+            column.clear();
+            column.extend(rows.iter().zip(l).map(|(&row, l)| -l * diagonal[row]));
+            for first in 0..rows.len() {
+                let (now, later) = mine.split_at(rows.len() - first - 1);
+                mine = later;
+                for (&at, second) in now.iter().zip(first + 1..) {
+                    let z = between[at as usize];
+                    column[first] -= z * l[second];
+                    column[second] -= z * l[first];
+                }
+            }
+            diagonal[k] = 1.0 / self.pivot[k] - column.iter().zip(l).map(|(z, l)| z * l).sum::<f64>();
+            between[start..column_end].copy_from_slice(&column);
+            column_end = start;
+        }
+        (
+            self.place.iter().map(|&place| diagonal[place]).collect(),
+            slots
+                .iter()
+                .map(|slot| slot.map_or(0.0, |slot| between[slot.between]))
+                .collect(),
+        )
+    }
+
     /// L⁻¹ u as a list of (place, number), places rising.
     fn forward(&self, u: &[(usize, f64)]) -> Vec<(usize, f64)> {
-        let mut out: std::collections::BTreeMap<usize, f64> = std::collections::BTreeMap::new();
+        // What is still to be worked off, places falling, so that the next one is the last.
+        let mut open: Vec<(usize, f64)> = Vec::new();
+        let add = |open: &mut Vec<(usize, f64)>, place: usize, number: f64| {
+            let mut at = open.len();
+            while at > 0 && open[at - 1].0 < place {
+                at -= 1;
+            }
+            match at.checked_sub(1).and_then(|before| open.get_mut(before)) {
+                Some(same) if same.0 == place => same.1 += number,
+                _ => open.insert(at, (place, number)),
+            }
+        };
         for &(unknown, number) in u {
             if let Some(&place) = self.place.get(unknown) {
-                *out.entry(place).or_insert(0.0) += number;
+                add(&mut open, place, number);
             }
         }
         let mut done = Vec::new();
-        while let Some((k, x)) = out.pop_first() {
+        while let Some((k, x)) = open.pop() {
             for at in self.l_start[k]..self.l_start[k + 1] {
-                *out.entry(self.l_row[at]).or_insert(0.0) -= self.l_value[at] * x;
+                add(&mut open, self.l_row[at], -(self.l_value[at] * x));
             }
             done.push((k, x));
         }
         done
     }
+}
+
+fn narrow(n: usize) -> u32 {
+    u32::try_from(n).unwrap_or(u32::MAX)
 }
 
 /// Eliminates unknowns by least degree. On return each list holds the neighbours at the time of elimination.

@@ -108,7 +108,7 @@ pub(crate) struct Operator<'a> {
     starved: BTreeSet<usize>,
     /// Share of what is asked at which the network is being settled.
     share: f64,
-    /// Whether the last operating point delivered everything and turned nothing off.
+    /// Whether the last operating point delivered all that was asked by what was not turned off.
     whole: bool,
 }
 
@@ -248,15 +248,14 @@ impl<'a> Operator<'a> {
                 }
             }
         }
-        self.whole = !collapsed && self.dropped.is_empty();
+        self.whole = !collapsed;
         self.report(share, deliverable, blamed)
     }
 
-    /// The operating point once more, after small changes of resistance: from where the last one was left, as long as everything was
-    /// delivered there.
+    /// The operating point once more, after small changes of resistance: from where the last one was left, with what had turned
+    /// itself off there still off.
     pub(crate) fn operate_again(&mut self, level: Level) -> Operating {
         if self.whole && self.settle(level, 1.0, true).is_ok() {
-            self.whole = self.dropped.is_empty();
             return self.report(1.0, 1.0, Vec::new());
         }
         self.operate(level)

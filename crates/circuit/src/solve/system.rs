@@ -67,6 +67,10 @@ pub const LEAKAGE: f64 = 1e-6;
 /// A source still holds, in volts, at its own voltage: a network that draws nothing ends right there, up to rounding.
 const HAIR: f64 = 1e-9;
 
+/// A step this small, in volts, is near the answer: P/v then differs from its straight piece by less than a billionth of an
+/// ampere for each kilowatt.
+const CLOSE: f64 = 1e-6;
+
 impl Law {
     /// Slope and intercept of a law that is straight or bent, on the piece on which the voltage lies: the current from first
     /// node to second is slope · v + intercept. `None` for loads.
@@ -159,6 +163,12 @@ pub struct System {
     current: Vec<f64>,
     supplied: Vec<bool>,
     warm: bool,
+    /// What is straight whatever the voltages, put together once for all rounds: matrix, diagonal, right side.
+    straight: [Vec<f64>; 3],
+    /// Elements whose straight piece is another one at other voltages.
+    bent: Vec<usize>,
+    /// Loads that are supplied.
+    asking: Vec<usize>,
 }
 
 /// How well an answer balances.
@@ -200,6 +210,9 @@ impl System {
             current: vec![0.0; elements.len()],
             supplied: vec![false; elements.len()],
             warm: false,
+            straight: Default::default(),
+            bent: Vec::new(),
+            asking: Vec::new(),
         }
     }
 
@@ -260,6 +273,22 @@ impl System {
         self.factor.form(u, v)
     }
 
+    /// With the matrix factored last: the voltage of each node for 1 A that enters there, and of either node of each element
+    /// for 1 A that enters at the other; 1 A always leaves at the reference of their component, which is held to
+    /// nothing by 1 Ω.
+    #[must_use]
+    pub(crate) fn transfer(&self) -> (Vec<f64>, Vec<f64>) {
+        self.factor.inverse_on_pattern(&self.slots)
+    }
+
+    /// Whether voltages of the node's component are told against it.
+    #[must_use]
+    pub(crate) fn is_reference(&self, node: usize) -> bool {
+        self.component
+            .get(node)
+            .is_some_and(|&component| self.reference[component] == node)
+    }
+
     /// Voltage of an element, first node to second.
     #[must_use]
     pub fn across(&self, element: &Element) -> f64 {
@@ -296,7 +325,7 @@ impl System {
     /// The network without its loads, and which loads it supplies.
     fn start_cold(&mut self, elements: &[Element], first: &[usize]) -> Result<(), NoAnswer> {
         self.find_components(elements, first);
-        self.assemble(elements, None);
+        self.assemble_cold(elements);
         if !self.factor.factor() {
             return Err(NoAnswer::Singular);
         }
@@ -314,17 +343,10 @@ impl System {
     /// whether a load has come down to nothing already: what it asks then cannot be delivered.
     fn room(&self, elements: &[Element]) -> (f64, bool) {
         let (mut part, mut starved) = (1.0_f64, false);
-        for (at, element) in elements.iter().enumerate() {
-            let asks = match element.law {
-                Law::Power(power) => power > 0.0,
-                Law::Current(amps) => amps > 0.0,
-                _ => false,
-            };
-            if !asks || !self.supplied[at] {
-                continue;
-            }
-            let v = self.across(element);
-            let step = self.right[element.nodes[0]] - self.right[element.nodes[1]];
+        for &at in &self.asking {
+            let [a, b] = elements[at].nodes;
+            let v = self.voltage[a] - self.voltage[b];
+            let step = self.right[a] - self.right[b];
             starved |= v < 0.01 * LEAST_SUPPLY;
             if step < 0.0 {
                 part = part.min(-0.9 * v / step);
@@ -334,8 +356,9 @@ impl System {
     }
 
     fn newton(&mut self, elements: &[Element], share: f64) -> Result<(), NoAnswer> {
+        self.assemble_straight(elements, share);
         for _ in 0..MOST_ROUNDS {
-            self.assemble(elements, Some(share));
+            self.assemble_bent(elements, share);
             if !self.factor.factor() {
                 return Err(NoAnswer::Infeasible);
             }
@@ -357,7 +380,7 @@ impl System {
                 return Err(NoAnswer::Infeasible);
             }
             // Close to the answer steps are rounding, and no search is needed.
-            let part = if moved < 1e-6 {
+            let part = if moved < CLOSE {
                 room
             } else {
                 self.step_length(elements, share, room)
@@ -365,26 +388,46 @@ impl System {
             for (v, step) in self.voltage.iter_mut().zip(&self.right) {
                 *v += part * step;
             }
-            // What is left after a full round is of the order of the square of its step.
-            if moved < 1e-8 {
+            // What is left after a full round is of the order of the square of its step, as long as no element left its piece.
+            if moved < 1e-8 || (moved < CLOSE && room >= 1.0 && self.kept_pieces(elements)) {
                 return Ok(());
             }
         }
         Err(NoAnswer::Infeasible)
     }
 
+    /// Whether every source and diode has stayed on the piece it was on before the full step in `right` was gone.
+    fn kept_pieces(&self, elements: &[Element]) -> bool {
+        self.bent.iter().all(|&at| {
+            let element = &elements[at];
+            let [a, b] = element.nodes;
+            let v = self.voltage[a] - self.voltage[b];
+            let before = v - (self.right[a] - self.right[b]);
+            element.law.piece(v) == element.law.piece(before)
+        })
+    }
+
     /// How much of the step in `right` to go, at most `room`. Voltages of a network make its co-content least (W. Millar, "Some general
     /// theorems for non-linear systems possessing resistance", Philosophical Magazine 42, 1951, from memory); its slope along the step is
     /// the sum of current times step over the elements. Where that is still falling at the full step, all of it is
     /// gone; else the step has jumped over a bend, and the lowest point is looked for by halving.
+    ///
+    /// On the straight pieces of this round the slope falls to nothing at the full step, as the step was made so. What is left
+    /// comes from elements that have left their piece: only those are looked at.
     fn step_length(&self, elements: &[Element], share: f64, room: f64) -> f64 {
-        if self.slope_along(elements, share, room) <= 0.0 {
+        let start = if room < 1.0 {
+            self.slope_at_start(elements, share)
+        } else {
+            0.0
+        };
+        if (1.0 - room) * start + self.slope_of_bends(elements, share, room) <= 0.0 {
             return room;
         }
+        let start = self.slope_at_start(elements, share);
         let (mut falls, mut rises) = (0.0, room);
         for _ in 0..14 {
             let middle = 0.5 * (falls + rises);
-            if self.slope_along(elements, share, middle) <= 0.0 {
+            if (1.0 - middle) * start + self.slope_of_bends(elements, share, middle) <= 0.0 {
                 falls = middle;
             } else {
                 rises = middle;
@@ -394,16 +437,46 @@ impl System {
         rises
     }
 
-    fn slope_along(&self, elements: &[Element], share: f64, part: f64) -> f64 {
+    /// The slope along the step before it is gone.
+    fn slope_at_start(&self, elements: &[Element], share: f64) -> f64 {
         let mut sum = 0.0;
         for (at, element) in elements.iter().enumerate() {
+            let [a, b] = element.nodes;
+            let step = self.right[a] - self.right[b];
+            if step != 0.0 {
+                let current = match element.law {
+                    Law::Current(amps) if amps <= 0.0 => self.given(element, amps),
+                    law => self.current_at(at, law, self.voltage[a] - self.voltage[b], share),
+                };
+                sum += step * current;
+            }
+        }
+        sum
+    }
+
+    /// What elements add to the slope at a part of the step by not following the straight piece of this round.
+    fn slope_of_bends(&self, elements: &[Element], share: f64, part: f64) -> f64 {
+        let mut sum = 0.0;
+        for &at in &self.bent {
+            let element = &elements[at];
             let [a, b] = element.nodes;
             let step = self.right[a] - self.right[b];
             if step == 0.0 {
                 continue;
             }
-            let v = self.voltage[a] - self.voltage[b] + part * step;
-            sum += step * self.current_at(at, element.law, v, share);
+            let v = self.voltage[a] - self.voltage[b];
+            let there = v + part * step;
+            let beside = match element.law {
+                // P/v' − (2 P/v − P v'/v²), written so that it does not cancel.
+                Law::Power(power) => power * share * (there - v) * (there - v) / (there * v * v),
+                law => match (law.piece(v), law.piece(there)) {
+                    (Some(here), Some(other)) if here != other => {
+                        (other.0 - here.0) * there + other.1 - here.1
+                    }
+                    _ => 0.0,
+                },
+            };
+            sum += step * beside;
         }
         sum
     }
@@ -421,45 +494,110 @@ impl System {
         }
     }
 
-    /// Puts the equations together: without loads on the first pieces, or with them round the present voltages.
-    fn assemble(&mut self, elements: &[Element], share: Option<f64>) {
+    /// Current of an element that is given, whatever the voltage; nothing of one that would drive it into a gap.
+    fn given(&self, element: &Element, amps: f64) -> f64 {
+        let [a, b] = element.nodes;
+        if self.component[a] == self.component[b] {
+            amps
+        } else {
+            0.0
+        }
+    }
+
+    /// Puts the equations together without loads, on the first pieces.
+    fn assemble_cold(&mut self, elements: &[Element]) {
         self.factor.clear();
         self.right.fill(0.0);
         for (at, element) in elements.iter().enumerate() {
-            let Some(slot) = self.slots[at] else { continue };
+            let (slope, intercept) = match element.law {
+                Law::Open => continue,
+                Law::Current(amps) if amps <= 0.0 => (0.0, self.given(element, amps)),
+                Law::Current(_) | Law::Power(_) => continue,
+                law => law.first_piece().unwrap_or((0.0, 0.0)),
+            };
+            self.put(at, element, slope, intercept);
+        }
+        self.tie_references();
+    }
+
+    /// Puts together what stays the same in all rounds of Newton, and lists what does not.
+    fn assemble_straight(&mut self, elements: &[Element], share: f64) {
+        self.factor.clear();
+        self.right.fill(0.0);
+        self.bent.clear();
+        self.asking.clear();
+        for (at, element) in elements.iter().enumerate() {
+            let (slope, intercept) = match element.law {
+                Law::Open => continue,
+                Law::Resistance(ohms) => (1.0 / ohms, 0.0),
+                Law::Current(amps) if amps <= 0.0 => (0.0, self.given(element, amps)),
+                Law::Current(_) | Law::Power(_) if !self.supplied[at] => continue,
+                Law::Current(amps) => {
+                    self.asking.push(at);
+                    (0.0, amps * share)
+                }
+                Law::Power(power) => {
+                    if power > 0.0 {
+                        self.asking.push(at);
+                    }
+                    if power * share > 0.0 && self.slots[at].is_some() {
+                        self.bent.push(at);
+                    }
+                    continue;
+                }
+                Law::Source { .. } => element.law.piece(0.0).unwrap_or((0.0, 0.0)),
+                Law::Battery { .. } | Law::Limited { .. } | Law::Diode { .. } => {
+                    if self.slots[at].is_some() {
+                        self.bent.push(at);
+                    }
+                    continue;
+                }
+            };
+            self.put(at, element, slope, intercept);
+        }
+        self.tie_references();
+        let [value, diagonal, right] = &mut self.straight;
+        self.factor.keep(value, diagonal);
+        right.clone_from(&self.right);
+    }
+
+    /// Puts the equations of a round together, round the present voltages.
+    fn assemble_bent(&mut self, elements: &[Element], share: f64) {
+        let [value, diagonal, right] = &self.straight;
+        self.factor.put_back(value, diagonal);
+        self.right.copy_from_slice(right);
+        for at in 0..self.bent.len() {
+            let at = self.bent[at];
+            let element = &elements[at];
             let [a, b] = element.nodes;
             let v = self.voltage[a] - self.voltage[b];
-            let (slope, intercept) = match (element.law, share) {
-                (Law::Current(amps), _) if amps <= 0.0 => (
-                    0.0,
-                    if self.component[a] == self.component[b] {
-                        amps
-                    } else {
-                        0.0
-                    },
-                ),
-                (Law::Current(_) | Law::Power(_), None) => continue,
-                (Law::Current(_) | Law::Power(_), _) if !self.supplied[at] => continue,
-                (Law::Current(amps), Some(share)) => (0.0, amps * share),
-                (Law::Power(power), Some(share)) => {
+            let (slope, intercept) = match element.law {
+                Law::Power(power) => {
                     let power = power * share;
-                    if power <= 0.0 {
-                        continue;
-                    }
                     (-power / (v * v), 2.0 * power / v)
                 }
-                (law, None) => law.first_piece().unwrap_or((0.0, 0.0)),
-                (law, Some(_)) => law.piece(v).unwrap_or((0.0, 0.0)),
+                law => law.piece(v).unwrap_or((0.0, 0.0)),
             };
-            if slope != 0.0 {
-                self.factor.add_between(slot, slope);
-            }
+            self.put(at, element, slope, intercept);
+        }
+    }
+
+    fn put(&mut self, at: usize, element: &Element, slope: f64, intercept: f64) {
+        let Some(slot) = self.slots[at] else { return };
+        let [a, b] = element.nodes;
+        if slope != 0.0 {
+            self.factor.add_between(slot, slope);
+        }
+        if intercept != 0.0 {
             self.right[a] -= intercept;
             self.right[b] += intercept;
         }
+    }
+
+    /// No current leaves a component, so whatever ties its reference down carries none.
+    fn tie_references(&mut self) {
         for (node, &component) in self.component.iter().enumerate() {
             if node == component {
-                // No current leaves a component, so whatever ties its reference down carries none.
                 self.factor.add_to_reference(self.reference[node], 1.0);
             }
         }
