@@ -9,6 +9,7 @@ use crate::letters::text_width;
 use crate::look::{Look, Overlay};
 use crate::ways::{RUN_LABEL_SIZE, RunWay, Tracks, pieces};
 use kurbo::{BezPath, Circle, CubicBez, ParamCurve, Point, Rect, Vec2};
+use model::conductor::Colour;
 use model::{End, Role, Run, RunId, Sheet};
 
 /// Radius of a corner.
@@ -212,15 +213,24 @@ fn strokes(
             dash: Some((7.0, 7.0)),
         })
     };
+    // Black on dark paper and white on light paper are seen by their casing alone: it keeps its width on screen.
+    let casing = match jacket.base {
+        Colour::Black | Colour::White => (1.8 / look.zoom.max(1e-3)).clamp(1.0, 6.0),
+        _ => 1.0,
+    };
     match kind {
-        Kind::Signal => vec![solid(Ink::Casing, 5.4), solid(base, 4.2), solid(Ink::Paper, 1.6)],
+        Kind::Signal => vec![
+            solid(Ink::Casing, 4.4 + casing),
+            solid(base, 4.2),
+            solid(Ink::Paper, 1.6),
+        ],
         Kind::TurnOn => {
-            let mut all = vec![solid(Ink::Casing, 2.8), solid(base, 1.8)];
+            let mut all = vec![solid(Ink::Casing, 1.8 + casing), solid(base, 1.8)];
             all.extend(tracer(1.2));
             all
         }
         Kind::Power => {
-            let mut all = vec![solid(Ink::Casing, way.width + 1.0), solid(base, way.width)];
+            let mut all = vec![solid(Ink::Casing, way.width + casing), solid(base, way.width)];
             all.extend(tracer((way.width * 0.45).max(1.2)));
             all
         }
