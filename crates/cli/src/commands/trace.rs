@@ -78,11 +78,18 @@ fn back(sheet: &Sheet, way: &ReturnWay, out: &mut String) {
     if !way.devices.is_empty() {
         let _ = write!(out, "; in it: {}", devices(sheet, &way.devices));
     }
-    if !way.shields.is_empty() {
+    // An isolated input lets microamperes through, which nobody asks about.
+    let shields: Vec<&RunId> = way
+        .shields
+        .iter()
+        .filter(|(_, current)| current.0 > 1e-3)
+        .map(|(run, _)| run)
+        .collect();
+    if !shields.is_empty() {
         let _ = write!(
             out,
             "; signal shields carry return current: {}",
-            runs(sheet, way.shields.keys())
+            runs(sheet, shields)
         );
     }
     out.push('\n');
