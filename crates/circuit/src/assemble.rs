@@ -64,7 +64,8 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         asked(VehicleState::EngineOff),
         asked(VehicleState::Parked),
     );
-    drop(operator);
+    // Ordered once; what is solved further down has the same pattern.
+    let system = operator.into_system();
 
     let allowable: Vec<Option<Amps>> = sheet
         .runs
@@ -95,6 +96,7 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
             ),
         };
     }
+    // These have an order of their own: without the loads the ways that resistances are found along are much shorter.
     let (nodes, conducting) = net.nodes_and_ohms(&points.mean);
     let resistances = Resistances::new(nodes, &conducting);
     let shield = |run: usize| {
@@ -115,6 +117,7 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         &tracer.back_blocks,
         &study.protection,
         &traced.serves,
+        system,
     );
     let solved = !matches!(study.outcome, Outcome::Failed { .. });
     if solved {

@@ -10,7 +10,7 @@ use model::quantity::{Amps, Share};
 use model::{PartId, PartKind, RunId, Sheet};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// The devices of a network.
+/// The devices of a network. `system` is one for its branches.
 #[allow(clippy::too_many_arguments)]
 pub(crate) fn devices(
     net: &Network,
@@ -21,6 +21,7 @@ pub(crate) fn devices(
     back_blocks: &Blocks,
     protection: &BTreeMap<RunId, Protection>,
     on_ways: &BTreeMap<DeviceRef, BTreeSet<PartId>>,
+    system: System,
 ) -> Vec<Device> {
     let mut guards: BTreeMap<&DeviceRef, BTreeSet<RunId>> = BTreeMap::new();
     for (run, protection) in protection {
@@ -28,7 +29,7 @@ pub(crate) fn devices(
             guards.entry(device).or_default().insert(*run);
         }
     }
-    let prospective = prospective(net, sheet);
+    let prospective = prospective(net, sheet, system);
     let minus: Vec<usize> = net.sources.iter().map(|s| s.minus).collect();
     net.devices
         .iter()
@@ -59,8 +60,8 @@ pub(crate) fn devices(
 }
 
 /// The largest current into a short to the body right behind each device, from either side: batteries full, at their
-/// lowest credible resistance, alternators and converters at their limits, conductors at 20 °C, no load drawing.
-fn prospective(net: &Network, sheet: &Sheet) -> Vec<Option<f64>> {
+/// lowest credible resistance, alternators and converters at their limits, conductors at 20 °C, no load drawing. `system` is one for the branches.
+fn prospective(net: &Network, sheet: &Sheet, mut system: System) -> Vec<Option<f64>> {
     let kinds: Vec<&PartKind> = sheet.parts.values().map(|p| &p.is).collect();
     let elements: Vec<Element> = net
         .branches
@@ -90,7 +91,6 @@ fn prospective(net: &Network, sheet: &Sheet) -> Vec<Option<f64>> {
             Element { nodes: b.nodes, law }
         })
         .collect();
-    let mut system = System::new(net.nodes, &elements);
     if system.solve(&elements, &[BODY], 1.0).is_err() {
         return vec![None; net.devices.len()];
     }

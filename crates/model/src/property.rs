@@ -75,6 +75,10 @@ pub trait PropertyType: Sized {
     const SHAPE: Shape;
     /// True for [`Fact`]s.
     const MAY_BE_ASSUMED: bool = false;
+    /// Whether it is a [`Fact`] that is not known.
+    fn is_not_known(&self) -> bool {
+        false
+    }
     /// The written form: no spaces unless the shape is [`Shape::Text`].
     fn print(&self) -> String;
     /// Reads the written form.
@@ -230,6 +234,9 @@ impl PropertyType for String {
 impl<T: PropertyType> PropertyType for Fact<T> {
     const SHAPE: Shape = T::SHAPE;
     const MAY_BE_ASSUMED: bool = true;
+    fn is_not_known(&self) -> bool {
+        self.is_unknown()
+    }
     fn print(&self) -> String {
         match self {
             Self::Given(value) => value.print(),
@@ -263,6 +270,8 @@ pub trait PropertySet {
         Self: Sized;
     /// The written form of one property; `None` when there is no such property.
     fn get(&self, name: &str) -> Option<String>;
+    /// Whether there is such a property and it is a fact that is not known.
+    fn is_not_known(&self, name: &str) -> bool;
     /// Sets one property from its written form.
     ///
     /// # Errors
@@ -344,6 +353,12 @@ macro_rules! properties {
                 match name {
                     $($word => Some($crate::property::PropertyType::print(&self.$field)),)*
                     _ => None,
+                }
+            }
+            fn is_not_known(&self, name: &str) -> bool {
+                match name {
+                    $($word => $crate::property::PropertyType::is_not_known(&self.$field),)*
+                    _ => false,
                 }
             }
             fn set(&mut self, name: &str, text: &str) -> Result<(), $crate::property::PropertyError> {

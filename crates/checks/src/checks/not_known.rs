@@ -48,10 +48,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .properties()
             .iter()
             .filter(|property| property.may_be_assumed)
-            .filter(|property| {
-                let is = |kind: &PartKind| kind.get(property.name).is_some_and(|text| text == "?");
-                is(&part.is) && !is(&usual)
-            })
+            .filter(|property| part.is.is_not_known(property.name) && !usual.is_not_known(property.name))
             .map(|property| property.name.replace('-', " "))
             .collect();
         if !unknown.is_empty() {
@@ -77,10 +74,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let unknown: Vec<String> = Wire::list()
             .iter()
-            .filter(|property| {
-                let is = |wire: &Wire| wire.get(property.name).is_some_and(|text| text == "?");
-                is(&run.wire) && !is(&usual)
-            })
+            .filter(|property| run.wire.is_not_known(property.name) && !usual.is_not_known(property.name))
             .map(|property| property.name.replace('-', " "))
             .collect();
         if !unknown.is_empty() {

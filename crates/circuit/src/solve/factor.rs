@@ -170,6 +170,15 @@ impl Factor {
             if !(d > 1e-13 * before.abs() && d.is_finite()) {
                 return false;
             }
+            if end == start + 1 {
+                // A twig, as most of a wiring network is.
+                let y = self.l_value[start];
+                let l = y / d;
+                self.l_value[start] = l;
+                self.pivot[self.l_row[start]] -= l * y;
+                start = end;
+                continue;
+            }
             for first in start..end {
                 let y = self.l_value[first];
                 let l = y / d;

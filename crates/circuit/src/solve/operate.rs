@@ -187,6 +187,13 @@ impl<'a> Operator<'a> {
         it
     }
 
+    /// The system of the network, for other elements between the same nodes.
+    pub(crate) fn into_system(self) -> System {
+        let mut system = self.system;
+        system.restart();
+        system
+    }
+
     /// Turns to another state of the vehicle, in which the parts ask for this.
     pub(crate) fn set_state(&mut self, state: VehicleState, demands: Vec<Demand>) {
         self.engine = matches!(state, VehicleState::Idle | VehicleState::Cruise);

@@ -91,6 +91,9 @@ macro_rules! kinds {
             /// The written form of a property; `None` when the kind has none of that name.
             #[must_use]
             pub fn get(&self, name: &str) -> Option<String> { match self { $(Self::$variant(it) => it.get(name)),+ } }
+            /// Whether a property is a fact that is not known.
+            #[must_use]
+            pub fn is_not_known(&self, name: &str) -> bool { match self { $(Self::$variant(it) => it.is_not_known(name)),+ } }
             /// Sets a property from its written form.
             ///
             /// # Errors
