@@ -49,6 +49,15 @@ pub(crate) struct Opened {
 }
 
 impl Opened {
+    /// What stands above an answer: the job and its sheet.
+    pub(crate) fn heading(&self) -> String {
+        let title = if self.job.title.is_empty() {
+            "Job without a title"
+        } else {
+            &self.job.title
+        };
+        format!("{title} · {}", self.kind.title())
+    }
     /// The sheet; the opening made sure that it is there.
     pub(crate) fn sheet(&self) -> Sheet {
         self.job.sheet(self.kind).cloned().unwrap_or_default()

@@ -42,7 +42,7 @@ pub(crate) fn run(call: &CheckCall) -> Result<Report, String> {
             done,
         });
     }
-    let mut text = format!("{} · {}\n", opened.job.title, opened.kind.title());
+    let mut text = opened.heading() + "\n";
     if analysis.findings.is_empty() {
         text.push_str("No findings. The checks know the drawing, not the vehicle: have a qualified person look at it.\n");
         return Ok(Report { text, done });

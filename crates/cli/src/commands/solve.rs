@@ -16,9 +16,8 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
     }
     let conditions = &opened.settings.conditions;
     let mut text = format!(
-        "{} · {} · {}, {}\n",
-        opened.job.title,
-        opened.kind.title(),
+        "{} · {}, {}\n",
+        opened.heading(),
         conditions.state.title(),
         conditions.duty.title()
     );
