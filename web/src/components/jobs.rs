@@ -98,10 +98,11 @@ pub(crate) fn Jobs() -> Html {
             <p class="jobs__words" data-testid="keeping">{ words }</p>
             if store.keeping == Keeping::Elsewhere { <button type="button" class="mend" onclick={take_over} data-testid="take-over">{ "Take it over here" }</button> }
             <ul class="jobs__acts">{ for [Action::NewJob, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
-            <h3>{ "Kept here" }</h3>
-            <ul>{ for kept }</ul>
+            // The kept ones arrive a moment later: they stand last, so that nothing moves away from under a finger.
             <h3>{ "Worked examples" }</h3>
             <ul>{ for worked }</ul>
+            <h3>{ "Kept here" }</h3>
+            <ul>{ for kept }</ul>
         </section>
     }
 }
