@@ -76,6 +76,38 @@ fn a_hand_bend_is_hit_and_stays_where_it_was_put() {
 }
 
 #[test]
+fn a_piece_put_by_hand_is_as_long_as_its_ends_need() {
+    let mut sheet = small();
+    let (run, w2) = sheet.run_by_tag("W2").unwrap_or_else(|| panic!("no W2"));
+    let (Some(from), Some(to)) = (w2.from.terminal().cloned(), w2.to.terminal().cloned()) else {
+        panic!("W2 has two ends");
+    };
+    let studs = |layout: &Layout| {
+        let at = |terminal| layout.stud(terminal).unwrap_or_default();
+        (at(&from), at(&to))
+    };
+    let (a, b) = studs(&Layout::of(&sheet));
+    let line = kurbo::Point::new((a.x + b.x) / 2.0, a.y).round();
+    let bend = |y: f64| BoardPoint {
+        x: line.x as i32,
+        y: y as i32,
+    };
+    if let Some(run) = sheet.runs.get_mut(&run) {
+        run.bends = vec![bend(a.y - 200.0), bend(b.y + 200.0)];
+    }
+    let layout = Layout::of(&sheet);
+    let points = layout.run(run).map(|way| way.points.clone()).unwrap_or_default();
+    for way in points.windows(3) {
+        let [p, q, r] = way else { continue };
+        assert!((*q - *p).dot(*r - *q) >= 0.0, "goes back on itself: {points:?}");
+    }
+    assert!(
+        points.iter().all(|p| p.y >= a.y.min(b.y) && p.y <= a.y.max(b.y)),
+        "{points:?}"
+    );
+}
+
+#[test]
 fn a_fence_takes_what_lies_wholly_within() {
     let sheet = small();
     let layout = Layout::of(&sheet);

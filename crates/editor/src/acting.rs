@@ -87,6 +87,8 @@ impl Editor {
                 };
             }
             Action::Splice => self.splice_picked(),
+            Action::MoveEnd => self.move_end_by_keys(),
+            Action::NextBend => self.next_bend(),
             Action::Straighten => self.straighten_picked(),
             Action::TidySheet => self.tidy(),
             Action::NextFinding => self.step_finding(false),
@@ -201,7 +203,7 @@ impl Editor {
     }
 
     fn delete_picked(&mut self) {
-        if self.selection.is_empty() {
+        if self.selection.is_empty() || self.remove_bend() {
             return;
         }
         self.interrupt();
@@ -307,9 +309,15 @@ impl Editor {
                 });
             }
         }
-        if !changes.is_empty() {
-            self.apply(Edit::new("Straighten", changes));
-        }
+        let name = match (self.selection.single(), changes.len()) {
+            (_, 0) => {
+                self.out.say = Some("No run with bends put by hand is picked.".to_owned());
+                return;
+            }
+            (Some(run), _) => format!("Let {} find its way", run.written(self.sheet())),
+            (None, count) => format!("Let {count} run{} find their way", super::doing::plural(count)),
+        };
+        self.apply(Edit::new(name, changes));
     }
 
     /// Arranges the whole sheet anew: one step, undone like any other. Bends put by hand go, as they belong to the old

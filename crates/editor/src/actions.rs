@@ -125,7 +125,9 @@ actions! {
     Duplicate, "duplicate", "Duplicate", [command('d')];
     PickAll, "pick-all", "Pick everything on the sheet", [command('a')];
     Splice, "splice", "Splice the run", [plain('j')];
-    Straighten, "straighten", "Let the run find its own way again", [];
+    MoveEnd, "move-end", "Put an end of the run elsewhere", [plain('e')];
+    NextBend, "next-bend", "Take the next bend of the run in hand", [plain('k')];
+    Straighten, "straighten", "Let the run find its own way again", [shift('k')];
     TidySheet, "tidy-sheet", "Tidy the arrangement of the whole sheet", [shift('t')];
     NextFinding, "next-finding", "Next finding", [plain('n')];
     PreviousFinding, "previous-finding", "Previous finding", [shift('n')];

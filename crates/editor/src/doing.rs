@@ -288,6 +288,7 @@ impl Editor {
     }
     pub(crate) fn pick_only(&mut self, thing: &Thing) {
         self.selection = Selection::of(thing);
+        self.bend = None;
         self.focus = Some(thing.clone());
         self.out.noticed = true;
         self.out.repaint = true;

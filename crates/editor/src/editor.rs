@@ -12,7 +12,7 @@ use checks::Analysis;
 use drawing::{Layout, Mark, Overlay};
 use model::edits::Clip;
 use model::history::{Entry, History};
-use model::{Job, PartId, Sheet, SheetKind};
+use model::{Job, PartId, RunId, Sheet, SheetKind};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -29,6 +29,8 @@ pub struct Editor {
     pub(crate) journal: Vec<Entry>,
     pub(crate) camera: Camera,
     pub(crate) selection: Selection,
+    /// The bend that keys act upon, valid while its run alone is picked.
+    pub(crate) bend: Option<(RunId, usize)>,
     pub(crate) focus: Option<Thing>,
     pub(crate) hovered: Option<Thing>,
     pub(crate) tool: Tool,
@@ -40,6 +42,8 @@ pub struct Editor {
     pub(crate) fingers: Fingers,
     /// Whether the last input was a key: only then the keyboard's place is shown.
     pub(crate) by_keys: bool,
+    /// What pointed last: handles stand further apart for fingers.
+    pub(crate) pointing: PointerKind,
     /// Parts that the gesture in hand touched so far.
     pub(crate) gesture_parts: BTreeSet<PartId>,
     pub(crate) out: Effects,
@@ -79,6 +83,7 @@ impl Editor {
             journal: Vec::new(),
             camera: Camera::default(),
             selection: Selection::none(),
+            bend: None,
             focus: None,
             hovered: None,
             tool: Tool::default(),
@@ -89,6 +94,7 @@ impl Editor {
             clip: Clip::default(),
             fingers: Fingers::default(),
             by_keys: false,
+            pointing: PointerKind::Mouse,
             gesture_parts: BTreeSet::new(),
             out: Effects::default(),
             empty: Sheet::default(),
@@ -223,7 +229,10 @@ impl Editor {
         }
         match input {
             Input::Key(..) => self.by_keys = true,
-            Input::Down(..) => self.by_keys = false,
+            Input::Down(pointer, _) => {
+                self.by_keys = false;
+                self.pointing = pointer.kind;
+            }
             _ => {}
         }
         if self.paper_input(input) {
@@ -261,6 +270,7 @@ impl Editor {
         match self.tool.clone() {
             Tool::Pick(pick) => self.pick_input(pick, input),
             Tool::Pull(pull) => self.pull_input(pull, input),
+            Tool::MoveEnd(end) => self.move_end_input(end, input),
             Tool::Place(place) => self.place_input(place, input),
             Tool::Meter(meter) => self.meter_input(meter, input),
             Tool::Hand => {}
@@ -352,7 +362,7 @@ impl Editor {
         self.tool = match std::mem::take(&mut self.tool) {
             Tool::Pick(_) => Tool::default(),
             Tool::Pull(_) => Tool::default(),
-            Tool::Place(_) => Tool::default(),
+            Tool::MoveEnd(_) | Tool::Place(_) => Tool::default(),
             other => other,
         };
         self.out.noticed = true;

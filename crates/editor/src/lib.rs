@@ -29,4 +29,4 @@ pub use editor::Editor;
 pub use effects::{Effects, Open};
 pub use input::{Button, Input, Key, Mods, Pointer, PointerKind};
 pub use selection::{Selection, Thing};
-pub use tools::{Tool, meter, pick, place, pull};
+pub use tools::{Tool, meter, move_end, pick, place, pull};

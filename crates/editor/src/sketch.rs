@@ -6,9 +6,12 @@ use crate::roles;
 use crate::selection::Thing;
 use crate::tools::meter::Mode;
 use crate::tools::{Pick, Pull, Tool};
-use drawing::{Anchor, Detail, DisplayList, Ink, Item, Owner, Shape, Stroke, detail_at, text_width};
+use drawing::{
+    Anchor, Detail, DisplayList, Ink, Item, Owner, Shape, Stroke, detail_at, text_width, to_point,
+};
 use kurbo::{BezPath, Circle, Point, Rect, Shape as _};
 use model::conductor::Colour;
+use model::edits::RunSide;
 
 /// Size of tags at small zoom, in pixels.
 const TAG_PX: f64 = 11.0;
@@ -94,7 +97,19 @@ impl Editor {
                     sketch.line(&[*a, *b], Ink::Lit, 1.0, Some((2.0, 3.0)));
                 }
             }
-            Tool::Pick(_) | Tool::Hand => {}
+            Tool::Pick(_) | Tool::Hand => self.sketch_handles(&mut sketch),
+            Tool::MoveEnd(end) => {
+                self.sketch_studs(&mut sketch, self.end_role(end));
+                if let Some((from, to)) = self.end_line(end) {
+                    sketch.line(&elbow(from, to), Ink::Paper, 6.0, None);
+                    sketch.line(&elbow(from, to), Ink::Picked, 2.5, None);
+                    let (radius, fill) = match &end.over {
+                        Some(_) => (9.0, Some(Ink::Paper)),
+                        None => (4.0, None),
+                    };
+                    sketch.ring(to, radius, Ink::Picked, 2.0, fill);
+                }
+            }
             Tool::Pull(Pull::Waiting) => self.sketch_studs(&mut sketch, None),
             Tool::Pull(Pull::Drawing { from, now, over, .. }) => {
                 self.sketch_studs(&mut sketch, self.sheet().role(from));
@@ -180,6 +195,30 @@ impl Editor {
                     },
                 });
             }
+        }
+    }
+
+    /// Handles of the run that alone is picked: rings by which its ends are taken, squares on the bends put by hand, the
+    /// one in hand filled.
+    fn sketch_handles(&self, sketch: &mut Sketch<'_>) {
+        let Some(Thing::Run(id)) = self.selection.single() else {
+            return;
+        };
+        let Some(run) = self.sheet().runs.get(&id) else {
+            return;
+        };
+        for side in [RunSide::From, RunSide::To] {
+            if let Some(at) = self.end_handle(id, side) {
+                sketch.ring(at, 5.0, Ink::Picked, 2.0, Some(Ink::Paper));
+            }
+        }
+        let half = 4.5 * sketch.pixel;
+        for (place, bend) in run.bends.iter().enumerate() {
+            let at = to_point(*bend);
+            let square = Rect::from_center_size(at, (2.0 * half, 2.0 * half));
+            let in_hand = self.bend_in_hand() == Some((id, place));
+            let fill = if in_hand { Ink::Picked } else { Ink::Paper };
+            sketch.path(square.to_path(0.1), Some(fill), Ink::Picked, 2.0, None);
         }
     }
 

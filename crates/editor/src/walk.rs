@@ -53,6 +53,10 @@ impl Editor {
             self.nudge(along);
             return true;
         }
+        if let Some(Thing::Run(run)) = self.selection.single().filter(|_| mods.shift) {
+            self.nudge_run(run, key);
+            return true;
+        }
         let next = match self.focus.clone() {
             None => self.first_in_view().map(Thing::Part),
             Some(Thing::Part(id)) => self.after_part(id, along),
@@ -91,6 +95,7 @@ impl Editor {
         self.out.say = Some(self.spoken(&thing));
         self.out.open = Some(Open::Nothing);
         self.selection = Selection::of(&thing);
+        self.bend = None;
         self.focus = Some(thing);
         self.out.noticed = true;
         self.out.repaint = true;

@@ -1,101 +1,10 @@
 //! Gestures replayed: a scripted hand presses, moves and lets go, and the tool's address and the job are looked at.
 //! Every state is left in its three ways: completed, cancelled, interrupted.
 
-use editor::{Action, Button, Editor, Input, Key, Mods, Open, Pointer, PointerKind, ScreenPoint, Thing};
-use model::{Job, TerminalRef};
+mod hand;
 
-const SYSTEM: &str = r#"
-job "Bench"
-sheet plan
-battery B1 @0,0
-fuse F1 strip61 60A @300,0
-amplifier A1 @700,0
-ground E1 @700,300
-run W1 B1.+ F1.in 16mm2 0.2m RD
-run W2 F1.out A1.+ 16mm2 4m RD
-"#;
-
-/// A scripted hand on an editor.
-struct Hand {
-    editor: Editor,
-    kind: PointerKind,
-    mods: Mods,
-}
-
-impl Hand {
-    fn new(text: &str) -> Self {
-        let job = model::text::parse(text).unwrap_or_else(|errors| panic!("{errors}"));
-        let mut editor = Editor::new(job);
-        editor.resize(1600.0, 900.0, editor::Margins::default());
-        editor.fit();
-        Self {
-            editor,
-            kind: PointerKind::Mouse,
-            mods: Mods::default(),
-        }
-    }
-    fn pointer(&self, id: i32, at: ScreenPoint) -> Pointer {
-        Pointer {
-            id,
-            at,
-            kind: self.kind,
-            mods: self.mods,
-        }
-    }
-    fn press(&mut self, at: ScreenPoint) {
-        let pointer = self.pointer(1, at);
-        self.editor.handle(Input::Move(pointer));
-        self.editor.handle(Input::Down(pointer, Button::Primary));
-    }
-    fn drag(&mut self, to: ScreenPoint) -> editor::Effects {
-        self.editor.handle(Input::Move(self.pointer(1, to)))
-    }
-    fn release(&mut self, at: ScreenPoint) -> editor::Effects {
-        self.editor.handle(Input::Up(self.pointer(1, at)))
-    }
-    fn click(&mut self, at: ScreenPoint) -> editor::Effects {
-        self.press(at);
-        self.release(at)
-    }
-    fn key(&mut self, key: Key) -> editor::Effects {
-        self.editor.handle(Input::Key(key, self.mods))
-    }
-    fn part(&self, tag: &str) -> ScreenPoint {
-        let (id, _) = self.editor.sheet().part_by_tag(tag).unwrap();
-        self.at(&Thing::Part(id))
-    }
-    fn run(&self, tag: &str) -> ScreenPoint {
-        let (id, _) = self.editor.sheet().run_by_tag(tag).unwrap();
-        self.editor
-            .camera()
-            .to_screen(self.editor.layout().run(id).unwrap().label_at)
-    }
-    fn terminal(&self, tag: &str, name: &str) -> ScreenPoint {
-        self.at(&Thing::Terminal(self.named(tag, name)))
-    }
-    fn named(&self, tag: &str, name: &str) -> TerminalRef {
-        let (id, _) = self.editor.sheet().part_by_tag(tag).unwrap();
-        TerminalRef::new(id, name)
-    }
-    fn at(&self, thing: &Thing) -> ScreenPoint {
-        self.editor
-            .camera()
-            .to_screen(self.editor.area_of(thing).unwrap().center())
-    }
-    fn address(&self) -> &'static str {
-        self.editor.tool().address()
-    }
-    fn job(&self) -> Job {
-        self.editor.job().clone()
-    }
-    fn text(&self) -> String {
-        model::text::print(self.editor.job())
-    }
-}
-
-fn off(at: ScreenPoint, dx: f64, dy: f64) -> ScreenPoint {
-    ScreenPoint::new(at.x + dx, at.y + dy)
-}
+use editor::{Action, Button, Input, Key, Open, PointerKind, ScreenPoint, Thing};
+use hand::{Hand, SYSTEM, off};
 
 #[test]
 fn a_part_is_carried_and_put_down_in_one_step() {
@@ -155,7 +64,7 @@ fn where_a_part_ends_does_not_depend_on_the_way_there() {
 #[test]
 fn cancelled_and_interrupted_gestures_leave_no_trace() {
     type Begin = fn(&mut Hand);
-    let gestures: [(&str, Begin); 6] = [
+    let gestures: [(&str, Begin); 9] = [
         ("pick/carrying", |hand| {
             let from = hand.part("A1");
             hand.press(from);
@@ -170,6 +79,21 @@ fn cancelled_and_interrupted_gestures_leave_no_trace() {
             let from = hand.run("W2");
             hand.press(from);
             hand.drag(off(from, 0.0, 60.0));
+        }),
+        ("pick/cornering", |hand| {
+            let at = hand.editor.camera().to_screen(kurbo_point(420.0, 90.0));
+            hand.press(at);
+            hand.drag(off(at, 30.0, 30.0));
+        }),
+        ("end/moving", |hand| {
+            let at = hand.end_of("W2", false);
+            hand.press(at);
+            hand.drag(off(at, 30.0, 130.0));
+        }),
+        ("end/stepping", |hand| {
+            hand.click(hand.run("W2"));
+            hand.key(Key::Char('e'));
+            hand.key(Key::Down);
         }),
         ("pull/drawing", |hand| {
             let from = hand.terminal("A1", "-");
@@ -219,7 +143,7 @@ fn cancelled_and_interrupted_gestures_leave_no_trace() {
     ];
     for (address, begin) in gestures {
         for (way, leave) in ways_out {
-            let mut hand = Hand::new(SYSTEM);
+            let mut hand = Hand::new(&bent_system());
             let (before, layout) = (hand.job(), hand.editor.layout().clone());
             begin(&mut hand);
             assert_eq!(hand.address(), address);
@@ -241,6 +165,11 @@ fn cancelled_and_interrupted_gestures_leave_no_trace() {
             assert_eq!(hand.job(), before, "{address} left by {way}, then let go");
         }
     }
+}
+
+/// The same with bends put into W2 by hand.
+fn bent_system() -> String {
+    SYSTEM.replace("A1.+ 16mm2 4m RD", "A1.+ 16mm2 4m RD bends=420,90/560,90")
 }
 
 fn kurbo_point(x: f64, y: f64) -> kurbo::Point {
@@ -405,8 +334,8 @@ fn a_bent_run_keeps_its_ends_and_its_bends() {
     let before = ends(&hand);
     let from = hand.run("W2");
     hand.press(from);
-    hand.drag(off(from, 0.0, 70.0));
-    hand.release(off(from, 0.0, 70.0));
+    hand.drag(off(from, -60.0, 0.0));
+    hand.release(off(from, -60.0, 0.0));
     let (_, run) = hand.editor.sheet().run_by_tag("W2").unwrap();
     assert!(!run.bends.is_empty());
     assert_eq!(ends(&hand), before);

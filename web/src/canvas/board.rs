@@ -95,7 +95,13 @@ pub(crate) fn Board() -> Html {
     });
     let cursor = store.desk.see(|editor| match (editor.tool(), editor.hovered()) {
         (editor::Tool::Hand, _) => "board--hand",
-        (editor::Tool::Pull(_) | editor::Tool::Meter(_) | editor::Tool::Place(_), _) => "board--aim",
+        (
+            editor::Tool::Pull(_)
+            | editor::Tool::MoveEnd(_)
+            | editor::Tool::Meter(_)
+            | editor::Tool::Place(_),
+            _,
+        ) => "board--aim",
         (_, Some(editor::Thing::Terminal(_))) => "board--aim",
         (_, Some(_)) => "board--thing",
         _ => "",
@@ -146,7 +152,7 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
     ));
     let heeded = store.clone();
     listeners.push(EventListener::new(canvas, "dblclick", move |_| {
-        heeded.desk.perform(editor::Action::Details)
+        heeded.desk.change(editor::Editor::double_click);
     }));
     listeners.push(EventListener::new_with_options(
         canvas,

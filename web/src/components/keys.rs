@@ -18,7 +18,11 @@ pub(crate) fn Keys() -> Html {
     };
     let others = [
         ("Arrows", "Walk: part, terminal, along the run, next terminal"),
-        ("Shift+Arrows", "Move what is picked"),
+        (
+            "Shift+Arrows",
+            "Move what is picked; of a run, a piece aside or the bend in hand",
+        ),
+        ("Double click", "Details; on a bend, take it out"),
         ("Space and drag", "Shift the paper"),
         ("Wheel", "Enlarge about the pointer"),
         ("Alt while moving", "Off the grid"),

@@ -197,6 +197,14 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
         })
     };
     let is_run = matches!(thing, Thing::Run(_));
+    let is_bent = store.desk.see(|editor| match &thing {
+        Thing::Run(id) => editor
+            .sheet()
+            .runs
+            .get(id)
+            .is_some_and(|run| !run.bends.is_empty()),
+        _ => false,
+    });
     html! {
         <aside class="slip" style={stand(&store, &props.thing)} data-testid="slip" aria-label={format!("Details of {tag}")}>
             <header class="slip__head">
@@ -231,6 +239,8 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
                 <button type="button" onclick={act(Action::WhatFeeds)}>{ "What feeds this" }<kbd>{ "F" }</kbd></button>
                 if is_run {
                     <button type="button" onclick={act(Action::Splice)}>{ "Splice" }<kbd>{ "J" }</kbd></button>
+                    <button type="button" onclick={act(Action::MoveEnd)} data-testid="slip-move-end">{ "Move an end" }<kbd>{ "E" }</kbd></button>
+                    if is_bent { <button type="button" onclick={act(Action::Straighten)} data-testid="slip-straighten">{ "Let it find its way" }</button> }
                 } else {
                     <button type="button" onclick={act(Action::Turn)}>{ "Turn" }<kbd>{ "R" }</kbd></button>
                     <button type="button" onclick={act(Action::Duplicate)}>{ "Duplicate" }</button>

@@ -336,6 +336,34 @@ fn search(layout: &Layout, job: &Job<'_>) -> Found {
         })
 }
 
+/// Whether going on in the direction of an outlet leads away from a point.
+fn is_behind(out: (i32, i32), from: At, to: At) -> bool {
+    let ahead = |step: i32, from: i32, to: i32| i64::from(step) * (i64::from(to) - i64::from(from));
+    ahead(out.0, from.x, to.x) + ahead(out.1, from.y, to.y) < 0
+}
+
+/// Takes out where a way goes on and straight back: a piece drawn aside by hand is then as long as the run needs it, also
+/// when its parts were moved.
+fn without_spurs(points: &mut Vec<At>) {
+    let mut made: Vec<At> = Vec::with_capacity(points.len());
+    for next in points.drain(..) {
+        while let [.., before, last] = made.as_slice() {
+            let level = before.y == last.y && last.y == next.y;
+            let plumb = before.x == last.x && last.x == next.x;
+            let back = (level && (before.x < last.x) == (next.x < last.x))
+                || (plumb && (before.y < last.y) == (next.y < last.y));
+            if !back {
+                break;
+            }
+            made.pop();
+        }
+        if made.last() != Some(&next) {
+            made.push(next);
+        }
+    }
+    *points = made;
+}
+
 /// The way through bends put by hand: at each of them it turns, with a corner more where two are not in line.
 fn by_hand(job: &Job<'_>) -> Found {
     let [from, to] = job.outlets;
@@ -352,8 +380,15 @@ fn by_hand(job: &Job<'_>) -> Found {
             && last.y != next.y
         {
             let came_level = before.y == last.y;
-            // Out of the stud it goes on straight; from a bend it leaves across.
-            let goes_level = if *last == from.at { came_level } else { !came_level };
+            // Out of the stud it goes on straight and into the last one straight, unless it would come from behind; from
+            // a bend it leaves across.
+            let goes_level = if *last == from.at {
+                came_level != is_behind(from.out, *last, next)
+            } else if next == to.at && to.out != (0, 0) {
+                (to.out.0 == 0) != is_behind(to.out, next, *last)
+            } else {
+                !came_level
+            };
             points.push(if goes_level {
                 At { x: next.x, y: last.y }
             } else {
@@ -364,5 +399,6 @@ fn by_hand(job: &Job<'_>) -> Found {
             points.push(next);
         }
     }
+    without_spurs(&mut points);
     Found { points, cost: 0.0 }
 }

@@ -2,13 +2,16 @@
 //! nothing is left over from an earlier gesture. Every state can be left in three ways: completed, cancelled (Escape,
 //! pointer lost) and interrupted (another tool taken, a second finger down).
 
+mod bend;
 pub mod meter;
+pub mod move_end;
 mod ohms;
 pub mod pick;
 pub mod place;
 pub mod pull;
 
 pub use meter::Meter;
+pub use move_end::MoveEnd;
 pub use pick::Pick;
 pub use place::Place;
 pub use pull::Pull;
@@ -20,6 +23,8 @@ pub enum Tool {
     Pick(Pick),
     /// Pull a run from a terminal.
     Pull(Pull),
+    /// Put one end of a run elsewhere.
+    MoveEnd(MoveEnd),
     /// Put a part from the shelf.
     Place(Place),
     /// Shift the paper.
@@ -41,6 +46,7 @@ impl Tool {
         match self {
             Self::Pick(pick) => pick.address(),
             Self::Pull(pull) => pull.address(),
+            Self::MoveEnd(end) => end.address(),
             Self::Place(_) => "place/holding",
             Self::Hand => "hand",
             Self::Meter(meter) => meter.address(),
@@ -55,7 +61,10 @@ impl Tool {
             }
             Self::Pick(Pick::Carrying { .. }) => "Let go to put it down. Esc puts it back.",
             Self::Pick(Pick::Fencing { .. }) => "Everything inside the fence is picked.",
-            Self::Pick(Pick::Bending { .. }) => "Let go to keep the bend. Esc takes it back.",
+            Self::Pick(Pick::Bending { .. } | Pick::Cornering { .. }) => {
+                "Let go to keep the bend. Esc takes it back."
+            }
+            Self::MoveEnd(end) => end.hint(),
             Self::Pull(Pull::Waiting) => "Take a terminal to start the run from.",
             Self::Pull(Pull::Drawing { keys: true, .. }) => {
                 "Arrows go to terminals that fit, Enter connects, Esc gives up."

@@ -1,6 +1,7 @@
-//! Pick and move: click, fence, carry parts, drag a piece of a run to bend it. Pulling from a terminal hands over to
-//! [`super::pull`].
+//! Pick and move: click, fence, carry parts, draw a piece of a run aside. Pulling from a terminal hands over to
+//! [`super::pull`], taking hold of a run's end to [`super::move_end`]; what bends are made of is in [`super::bend`].
 
+use super::bend::{corners, nearest_piece};
 use super::{Pull, Tool};
 use crate::camera::ScreenPoint;
 use crate::editor::Editor;
@@ -8,7 +9,7 @@ use crate::effects::Open;
 use crate::input::{Input, Mods, PointerKind};
 use crate::selection::{Selection, Thing};
 use kurbo::{Point, Rect, Vec2};
-use model::edits::{change_run, move_parts};
+use model::edits::move_parts;
 use model::{BoardPoint, PartId, RunId};
 use std::collections::BTreeSet;
 
@@ -64,6 +65,17 @@ pub enum Pick {
         /// Where the pointer went down.
         start: Point,
     },
+    /// A bend of a run follows the pointer.
+    Cornering {
+        /// The run.
+        run: RunId,
+        /// Its bends when the pointer went down.
+        before: Vec<BoardPoint>,
+        /// Which of them.
+        place: usize,
+        /// Where the pointer went down.
+        start: Point,
+    },
 }
 
 impl Pick {
@@ -76,6 +88,7 @@ impl Pick {
             Self::Carrying { .. } => "pick/carrying",
             Self::Fencing { .. } => "pick/fencing",
             Self::Bending { .. } => "pick/bending",
+            Self::Cornering { .. } => "pick/cornering",
         }
     }
 }
@@ -103,18 +116,24 @@ impl Editor {
                 if at.distance(pointer.at) <= self.options.slop_px(kind) {
                     Pick::Pressing { on, at, kind, mods }
                 } else {
-                    self.begin_drag(on, at, mods);
+                    self.begin_drag(on, at, kind, mods);
                     // The first step of the drag is this very move.
                     let tool = self.tool.clone();
                     return match tool {
                         Tool::Pick(pick) => self.pick_input(pick, input),
                         Tool::Pull(pull) => self.pull_input(pull, input),
+                        Tool::MoveEnd(end) => self.move_end_input(end, input),
                         _ => (),
                     };
                 }
             }
-            (Pick::Pressing { on, mods, .. }, Input::Up(_)) => {
+            (Pick::Pressing { on, at, kind, mods }, Input::Up(_)) => {
                 self.click(on, mods);
+                if let Some((run, place)) = self.bend_at(self.camera.to_board(at), kind)
+                    && self.selection.single() == Some(Thing::Run(run))
+                {
+                    self.take_bend(run, place);
+                }
                 Pick::Idle
             }
             (Pick::Pressing { on, .. }, Input::Held) => {
@@ -181,7 +200,25 @@ impl Editor {
                     start,
                 }
             }
-            (Pick::Bending { .. }, Input::Up(_)) => {
+            (
+                Pick::Cornering {
+                    run,
+                    before,
+                    place,
+                    start,
+                },
+                Input::Move(pointer),
+            ) => {
+                let by = self.camera.to_board(pointer.at) - start;
+                self.corner(run, &before, place, by);
+                Pick::Cornering {
+                    run,
+                    before,
+                    place,
+                    start,
+                }
+            }
+            (Pick::Bending { .. } | Pick::Cornering { .. }, Input::Up(_)) => {
                 self.commit_gesture();
                 Pick::Idle
             }
@@ -213,11 +250,33 @@ impl Editor {
         self.out.repaint = true;
     }
 
-    fn begin_drag(&mut self, on: Option<Thing>, at: ScreenPoint, mods: Mods) {
+    fn begin_drag(&mut self, on: Option<Thing>, at: ScreenPoint, kind: PointerKind, mods: Mods) {
         let start = self.camera.to_board(at);
         self.out.open = Some(Open::Nothing);
         self.out.noticed = true;
         self.hover(None);
+        if let Some((run, side)) = self.end_at(start, kind) {
+            self.begin_move_end(run, side, start);
+            return;
+        }
+        if let Some((run, place)) = self.bend_at(start, kind) {
+            self.take_bend(run, place);
+            let before = self
+                .sheet()
+                .runs
+                .get(&run)
+                .map(|run| run.bends.clone())
+                .unwrap_or_default();
+            let tag = Thing::Run(run).written(self.sheet());
+            self.begin_gesture(format!("Move a bend of {tag}"));
+            self.tool = Tool::Pick(Pick::Cornering {
+                run,
+                before,
+                place,
+                start,
+            });
+            return;
+        }
         self.tool = match on {
             Some(Thing::Terminal(from)) => Tool::Pull(Pull::Drawing {
                 from,
@@ -253,7 +312,7 @@ impl Editor {
                 })
             }
             Some(Thing::Run(run)) => {
-                let way = self.way(run);
+                let way = corners(&self.way(run));
                 self.pick_only(&Thing::Run(run));
                 match nearest_piece(&way, start) {
                     Some(piece) => {
@@ -365,82 +424,6 @@ impl Editor {
         self.selection = inside;
         self.out.repaint = true;
     }
-
-    fn bend(&mut self, run: RunId, way: &[Point], piece: usize, by: Vec2) {
-        let Some(bends) = bent(way, piece, by, self.options.grid_units) else {
-            return;
-        };
-        self.roll_back_gesture();
-        let name = format!("Bend {}", Thing::Run(run).written(self.sheet()));
-        if let Ok(edit) = change_run(&self.job, self.on, run, name, |run| run.bends = bends) {
-            self.extend_gesture(edit, &BTreeSet::new());
-        }
-    }
-}
-
-/// The piece of a way that is nearest to a point.
-fn nearest_piece(way: &[Point], at: Point) -> Option<usize> {
-    let away = |pair: &[Point]| match pair {
-        [a, b] => {
-            let line = *b - *a;
-            let along = if line.hypot2() > 0.0 {
-                ((at - *a).dot(line) / line.hypot2()).clamp(0.0, 1.0)
-            } else {
-                0.0
-            };
-            (*a + line * along - at).hypot()
-        }
-        _ => f64::INFINITY,
-    };
-    let pieces = way.windows(2).enumerate();
-    pieces
-        .min_by(|(_, a), (_, b)| away(a).total_cmp(&away(b)))
-        .map(|(piece, _)| piece)
-}
-
-/// The bends of a way whose piece was shifted across itself. Its ends stay on their studs: where the piece touches one,
-/// a short stub is put in.
-fn bent(way: &[Point], piece: usize, by: Vec2, grid: f64) -> Option<Vec<BoardPoint>> {
-    let (a, b) = (*way.get(piece)?, *way.get(piece + 1)?);
-    let level = (a.y - b.y).abs() <= (a.x - b.x).abs();
-    let line = if level { a.y + by.y } else { a.x + by.x };
-    let line = (line / grid).round() * grid;
-    let moved = |p: Point| {
-        if level {
-            Point::new(p.x, line)
-        } else {
-            Point::new(line, p.y)
-        }
-    };
-    let stub = |from: Point, to: Point| {
-        let ahead = if level {
-            Vec2::new((to.x - from.x).signum(), 0.0)
-        } else {
-            Vec2::new(0.0, (to.y - from.y).signum())
-        };
-        from + ahead * (2.0 * grid)
-    };
-    let mut bends: Vec<Point> = way.get(1..=piece).unwrap_or_default().to_vec();
-    if piece == 0 {
-        let out = stub(a, b);
-        bends.push(out);
-        bends.push(moved(out));
-    } else if let Some(last) = bends.last_mut() {
-        *last = moved(*last);
-    }
-    if piece + 2 == way.len() {
-        let back = stub(b, a);
-        bends.push(moved(back));
-        bends.push(back);
-    } else {
-        bends.push(moved(b));
-        bends.extend(
-            way.get(piece + 2..way.len().saturating_sub(1))
-                .unwrap_or_default(),
-        );
-    }
-    bends.dedup();
-    Some(bends.into_iter().map(board_point).collect())
 }
 
 /// A number as whole board units; what is not a number is none.
