@@ -3,7 +3,6 @@
 use crate::choice;
 use crate::property::{PropertyError, PropertyType, Shape};
 use crate::quantity::SquareMm;
-use serde::{Deserialize, Serialize};
 
 choice! {
     /// What the conductor is made of.
@@ -156,15 +155,10 @@ impl PropertyType for Size {
 }
 
 /// Written in files as text, `16mm2` or `4AWG`, because the two series must not be mixed up.
-impl Serialize for Size {
+#[cfg(feature = "schema")]
+impl serde::Serialize for Size {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.serialize_str(&self.print())
-    }
-}
-impl<'de> Deserialize<'de> for Size {
-    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let text = std::borrow::Cow::<'de, str>::deserialize(deserializer)?;
-        Self::parse(&text, None).map_err(serde::de::Error::custom)
     }
 }
 #[cfg(feature = "schema")]
@@ -242,15 +236,10 @@ impl PropertyType for Jacket {
 }
 
 /// Written in files as its letters.
-impl Serialize for Jacket {
+#[cfg(feature = "schema")]
+impl serde::Serialize for Jacket {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.serialize_str(&self.print())
-    }
-}
-impl<'de> Deserialize<'de> for Jacket {
-    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let text = std::borrow::Cow::<'de, str>::deserialize(deserializer)?;
-        Self::parse(&text, None).map_err(serde::de::Error::custom)
     }
 }
 #[cfg(feature = "schema")]

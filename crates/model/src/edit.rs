@@ -3,11 +3,9 @@
 
 use crate::id::{PartId, RunId};
 use crate::job::{Job, Part, Run, Settings, SheetKind, VehicleInfo};
-use serde::{Deserialize, Serialize};
 
 /// One change to a job. Applying it gives its inverse.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Change {
     /// Puts a part in its place, or takes it away.
     Part {
@@ -43,7 +41,7 @@ pub enum Change {
 }
 
 /// A named group of changes: one gesture, one undo step.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Edit {
     /// What the undo list calls it: `Move amplifier`.
     pub name: String,

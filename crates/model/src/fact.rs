@@ -1,11 +1,6 @@
 //! A value and how it is known. What was measured or read off counts more than what was taken for granted, and what
 //! nobody knows must stay visible as such.
 
-use serde::de::{self, IntoDeserializer, MapAccess, Visitor};
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
-use std::fmt;
-use std::marker::PhantomData;
-
 /// A value that is given, assumed, or not known.
 ///
 /// In a file: a given value stands bare (`4.5`), an assumed one as `{"assumed": 4.5}`, an unknown one as `null`.
@@ -57,74 +52,16 @@ impl<T> Fact<T> {
     }
 }
 
-#[derive(Serialize)]
-struct AssumedForm<T> {
-    assumed: T,
-}
-
-impl<T: Serialize> Serialize for Fact<T> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+/// Only the schema, which shows defaults, writes through this.
+#[cfg(feature = "schema")]
+impl<T: serde::Serialize> serde::Serialize for Fact<T> {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self {
             Self::Given(value) => value.serialize(serializer),
-            Self::Assumed(assumed) => AssumedForm { assumed }.serialize(serializer),
+            Self::Assumed(value) => {
+                std::collections::BTreeMap::from([("assumed", value)]).serialize(serializer)
+            }
             Self::Unknown => serializer.serialize_none(),
-        }
-    }
-}
-
-/// Reads the form by what it finds, so that an error names the place in the value and says what `T` takes.
-impl<'de, T: Deserialize<'de>> Deserialize<'de> for Fact<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(FactVisitor(PhantomData))
-    }
-}
-
-struct FactVisitor<T>(PhantomData<T>);
-
-macro_rules! given {
-    ($($visit:ident: $ty:ty),+) => {$(
-        fn $visit<E: de::Error>(self, value: $ty) -> Result<Fact<T>, E> {
-            T::deserialize(value.into_deserializer()).map(Fact::Given)
-        }
-    )+};
-}
-
-impl<'de, T: Deserialize<'de>> Visitor<'de> for FactVisitor<T> {
-    type Value = Fact<T>;
-    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str("a value, {\"assumed\": value}, or null for one that nobody knows")
-    }
-    given!(visit_bool: bool, visit_i64: i64, visit_u64: u64, visit_f64: f64, visit_str: &str, visit_string: String);
-    fn visit_borrowed_str<E: de::Error>(self, value: &'de str) -> Result<Fact<T>, E> {
-        T::deserialize(de::value::BorrowedStrDeserializer::new(value)).map(Fact::Given)
-    }
-    fn visit_unit<E>(self) -> Result<Fact<T>, E> {
-        Ok(Fact::Unknown)
-    }
-    fn visit_none<E>(self) -> Result<Fact<T>, E> {
-        Ok(Fact::Unknown)
-    }
-    fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<Fact<T>, D::Error> {
-        deserializer.deserialize_any(self)
-    }
-    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Fact<T>, A::Error> {
-        match map.next_key::<String>()?.as_deref() {
-            Some("assumed") => {}
-            Some(other) => {
-                return Err(de::Error::custom(format!(
-                    "it has `{other}`, but only `assumed` may stand here"
-                )));
-            }
-            None => {
-                return Err(de::Error::custom(
-                    "an empty object; it should be {\"assumed\": value}",
-                ));
-            }
-        }
-        let value = map.next_value()?;
-        match map.next_key::<String>()? {
-            None => Ok(Fact::Assumed(value)),
-            Some(other) => Err(de::Error::custom(format!("it has `{other}` besides `assumed`"))),
         }
     }
 }

@@ -6,7 +6,6 @@
 use crate::edit::{Change, Edit};
 use crate::id::{PartId, RunId};
 use crate::job::{Job, SheetKind};
-use serde::{Deserialize, Serialize};
 use std::collections::{BTreeSet, VecDeque};
 
 /// Most steps that can be undone; beyond it the oldest are forgotten.
@@ -14,8 +13,7 @@ pub const MOST_STEPS: usize = 500;
 
 /// What happened, in a form that can be written down at once and played back after a crash. Playing all entries from
 /// the job as it was opened gives the job as it stood: see [`replay`].
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Entry {
     /// An edit was made, or a gesture ended that did all this.
     Did(Edit),

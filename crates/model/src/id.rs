@@ -3,7 +3,7 @@
 //! A tag (`F1`) is what people read and may change; an id never does, also across the sheets of a job, so that the
 //! job always knows what became of a thing.
 
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use serde::{Serialize, Serializer};
 use smol_str::SmolStr;
 use std::fmt;
 
@@ -33,12 +33,6 @@ macro_rules! id {
                 serializer.collect_str(self)
             }
         }
-        impl<'de> Deserialize<'de> for $name {
-            fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                let text = std::borrow::Cow::<'de, str>::deserialize(deserializer)?;
-                text.parse().map_err(serde::de::Error::custom)
-            }
-        }
         #[cfg(feature = "schema")]
         impl schemars::JsonSchema for $name {
             fn schema_name() -> std::borrow::Cow<'static, str> {
@@ -57,7 +51,7 @@ id!(/// Identity of a run of wire, the same on every sheet of a job.
     RunId, "r");
 
 /// Name of a terminal on its part, such as `+`, `in`, `out2-` or `30`.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(transparent)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct TerminalName(#[cfg_attr(feature = "schema", schemars(with = "String"))] pub SmolStr);
@@ -87,7 +81,7 @@ impl fmt::Display for TerminalName {
 }
 
 /// One terminal of one part.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct TerminalRef {
     /// The part.

@@ -7,7 +7,6 @@ use crate::kinds::PartKind;
 use crate::quantity::{Celsius, Metres, Ohms, OhmsPerMetre};
 use crate::terminals::{Role, Terminal, terminals};
 use crate::{choice, properties};
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Fields of a file that this version does not know. They are kept, so that a newer version's work survives.
@@ -23,9 +22,12 @@ choice! {
 }
 
 /// A whole job, as one file holds it.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema, serde::Serialize),
+    serde(default)
+)]
 pub struct Job {
     /// What the job is called.
     pub title: String,
@@ -36,7 +38,7 @@ pub struct Job {
     /// How the sheets are judged.
     pub settings: Settings,
     /// Unknown fields, kept.
-    #[serde(flatten)]
+    #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,
 }
 
@@ -86,9 +88,12 @@ choice! {
 }
 
 /// How the sheets are judged.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema, serde::Serialize),
+    serde(default)
+)]
 pub struct Settings {
     /// The conditions.
     pub conditions: Conditions,
@@ -97,7 +102,7 @@ pub struct Settings {
     /// Names of checks that are not to be run, as the user decided.
     pub allowed: std::collections::BTreeSet<String>,
     /// Unknown fields, kept.
-    #[serde(flatten)]
+    #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,
 }
 
@@ -122,22 +127,25 @@ properties! {
 }
 
 /// One state of the vehicle's wiring.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema, serde::Serialize),
+    serde(default)
+)]
 pub struct Sheet {
     /// The parts.
     pub parts: BTreeMap<PartId, Part>,
     /// The runs of wire between them.
     pub runs: BTreeMap<RunId, Run>,
     /// Unknown fields, kept.
-    #[serde(flatten)]
+    #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,
 }
 
 /// A point on the board, in board units: at zoom 1 a unit is a CSS pixel. x grows to the right, y downwards.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema, serde::Serialize))]
 pub struct BoardPoint {
     /// To the right.
     pub x: i32,
@@ -156,39 +164,41 @@ choice! {
 }
 
 /// A placed thing with terminals.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema, serde::Serialize))]
 pub struct Part {
     /// What people call it on the drawing: `F1`. Unique on its sheet; letters, digits, `_`, up to 24 bytes.
     pub tag: String,
     /// A name in words, perhaps empty.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "String::is_empty"))]
     pub label: String,
     /// What it is.
     pub is: PartKind,
     /// Who fitted it.
-    #[serde(default = "by_us")]
+    #[cfg_attr(feature = "schema", serde(default = "by_us"))]
     pub fitted_by: FittedBy,
     /// Where its middle stands on the board; a part without a place is arranged when it is drawn.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "Option::is_none"))]
     pub at: Option<BoardPoint>,
     /// How it is turned.
-    #[serde(default = "not_turned")]
+    #[cfg_attr(feature = "schema", serde(default = "not_turned"))]
     pub turn: Turn,
     /// Spot in the body where it is mounted, by name; the body plan gives these names a meaning.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "Option::is_none"))]
     pub place: Option<String>,
     /// A remark.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "String::is_empty"))]
     pub note: String,
     /// Unknown fields, kept.
-    #[serde(flatten)]
+    #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,
 }
 
+#[cfg(feature = "schema")]
 fn by_us() -> FittedBy {
     FittedBy::Us
 }
+#[cfg(feature = "schema")]
 fn not_turned() -> Turn {
     Turn::None
 }
@@ -233,9 +243,12 @@ impl Part {
 }
 
 /// Where an end of a run is.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(
+    feature = "schema",
+    derive(schemars::JsonSchema, serde::Serialize),
+    serde(rename_all = "kebab-case")
+)]
 pub enum End {
     /// On a terminal.
     On(TerminalRef),
@@ -291,41 +304,41 @@ properties! {
 }
 
 /// One piece of wire between two terminals.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema, serde::Serialize))]
 pub struct Run {
     /// What people call it on the drawing and on its labels: `W1`. Unique on its sheet.
     pub tag: String,
     /// A name in words, perhaps empty.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "String::is_empty"))]
     pub label: String,
     /// One end.
     pub from: End,
     /// The other end.
     pub to: End,
     /// What it is made of and how it lies.
-    #[serde(default)]
+    #[cfg_attr(feature = "schema", serde(default))]
     pub wire: Wire,
     /// How the end `from` is finished.
-    #[serde(default)]
+    #[cfg_attr(feature = "schema", serde(default))]
     pub from_ending: Ending,
     /// How the end `to` is finished.
-    #[serde(default)]
+    #[cfg_attr(feature = "schema", serde(default))]
     pub to_ending: Ending,
     /// Who fitted it.
-    #[serde(default = "by_us")]
+    #[cfg_attr(feature = "schema", serde(default = "by_us"))]
     pub fitted_by: FittedBy,
     /// Places of the body it passes through, by name, in order; the body plan gives these names a meaning.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub route: Vec<String>,
     /// Bends that were put by hand on the drawing, from `from` to `to`. Empty: the drawing lays the run itself.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub bends: Vec<BoardPoint>,
     /// A remark.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "String::is_empty"))]
     pub note: String,
     /// Unknown fields, kept.
-    #[serde(flatten)]
+    #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,
 }
 

@@ -11,6 +11,7 @@ pub mod file;
 pub mod history;
 pub mod id;
 pub mod job;
+pub mod json;
 pub mod kinds;
 pub mod limits;
 pub mod property;

@@ -3,7 +3,10 @@
 //! the help all read this one list.
 
 use crate::fact::Fact;
+use crate::job::Extra;
+use crate::json::{Fields, FromJson, Misread, items::number, text};
 use crate::quantity::Quantity;
+use serde_json::{Map, Value};
 use std::fmt;
 
 /// How a property is written and which values it takes.
@@ -91,6 +94,17 @@ pub trait PropertyType: Sized {
     /// # Errors
     /// When it is out of `range` or not finite.
     fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError>;
+    /// As it stands in a file: its written form, unless its type has a better one.
+    fn to_json(&self) -> Value {
+        self.print().into()
+    }
+    /// Reads what stands in a file. The range is not looked at.
+    ///
+    /// # Errors
+    /// When it is of another form.
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        Self::parse(text(value)?, None).map_err(|error| Misread::new(error.message))
+    }
 }
 
 /// Holds one number against a range, ends included.
@@ -173,6 +187,12 @@ impl<Q: Quantity> PropertyType for Q {
     fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
         check_number(self.number(), range, Q::SYMBOL)
     }
+    fn to_json(&self) -> Value {
+        number(self.number())
+    }
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        f64::from_json(value).map(Q::of)
+    }
 }
 
 impl PropertyType for u8 {
@@ -191,6 +211,15 @@ impl PropertyType for u8 {
     fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
         check_number(f64::from(*self), range, "")
     }
+    fn to_json(&self) -> Value {
+        (*self).into()
+    }
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        value
+            .as_u64()
+            .and_then(|count| Self::try_from(count).ok())
+            .ok_or_else(|| Misread::not("a whole number from 0 to 255", value))
+    }
 }
 
 impl PropertyType for bool {
@@ -208,6 +237,12 @@ impl PropertyType for bool {
     fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
         Ok(())
     }
+    fn to_json(&self) -> Value {
+        (*self).into()
+    }
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        FromJson::from_json(value)
+    }
 }
 
 /// Longest text that a property or a name may hold, in bytes.
@@ -220,7 +255,7 @@ impl PropertyType for String {
     }
     fn parse(text: &str, _: Option<(f64, f64)>) -> Result<Self, PropertyError> {
         let made = text.to_owned();
-        made.check(None)?;
+        PropertyType::check(&made, None)?;
         Ok(made)
     }
     fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
@@ -260,28 +295,212 @@ impl<T: PropertyType> PropertyType for Fact<T> {
             Self::Unknown => Ok(()),
         }
     }
+    /// A given value stands bare, an assumed one under `assumed`, an unknown one is null.
+    fn to_json(&self) -> Value {
+        match self {
+            Self::Given(value) => value.to_json(),
+            Self::Assumed(value) => Map::from_iter([(ASSUMED.to_owned(), value.to_json())]).into(),
+            Self::Unknown => Value::Null,
+        }
+    }
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        match value {
+            Value::Null => Ok(Self::Unknown),
+            Value::Object(object) => T::from_json(assumed(object)?)
+                .map(Self::Assumed)
+                .map_err(|error| error.within(ASSUMED)),
+            bare => T::from_json(bare).map(Self::Given),
+        }
+    }
 }
 
-/// A struct whose fields are properties; implemented by [`crate::properties!`].
+/// Key of an assumed value in a file.
+const ASSUMED: &str = "assumed";
+
+/// What stands under `assumed`, beside which nothing else may stand.
+fn assumed(object: &Map<String, Value>) -> Result<&Value, Misread> {
+    if let Some(other) = object.keys().find(|key| *key != ASSUMED) {
+        return Err(Misread::new(format!(
+            "it has `{other}`, but only `assumed` may stand here"
+        )));
+    }
+    object
+        .get(ASSUMED)
+        .ok_or_else(|| Misread::new("an empty object; it should be {\"assumed\": value}"))
+}
+
+/// One property of a set, whatever its type: see [`PropertyType`].
+pub trait Field {
+    /// Whether it is a [`Fact`] that is not known.
+    fn is_open(&self) -> bool;
+    /// Its written form.
+    fn written(&self) -> String;
+    /// Sets it from its written form.
+    ///
+    /// # Errors
+    /// When the text is not of the shape or out of `range`.
+    fn read(&mut self, text: &str, range: Option<(f64, f64)>) -> Result<(), PropertyError>;
+    /// Holds it against the range.
+    ///
+    /// # Errors
+    /// When it is out of `range` or not finite.
+    fn hold(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError>;
+    /// As it stands in a file.
+    fn json(&self) -> Value;
+    /// Sets it to what stands in a file.
+    ///
+    /// # Errors
+    /// When that is of another form.
+    fn read_json(&mut self, value: &Value) -> Result<(), Misread>;
+}
+
+impl<T: PropertyType> Field for T {
+    fn is_open(&self) -> bool {
+        PropertyType::is_not_known(self)
+    }
+    fn written(&self) -> String {
+        PropertyType::print(self)
+    }
+    fn read(&mut self, text: &str, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        *self = <T as PropertyType>::parse(text, range)?;
+        Ok(())
+    }
+    fn hold(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        PropertyType::check(self, range)
+    }
+    fn json(&self) -> Value {
+        PropertyType::to_json(self)
+    }
+    fn read_json(&mut self, value: &Value) -> Result<(), Misread> {
+        *self = <T as PropertyType>::from_json(value)?;
+        Ok(())
+    }
+}
+
+/// A struct whose fields are properties; implemented by [`crate::properties!`]. All that is done with properties is done
+/// once, over the list and the fields behind it, not once for each of the structs: there are many, and the page pays for
+/// every function.
 pub trait PropertySet {
     /// Its properties, in the order in which they matter.
     fn list() -> &'static [Property]
     where
         Self: Sized;
+    /// The same, of a set whose type is not known here.
+    fn properties(&self) -> &'static [Property];
+    /// The field of the property at this place of the list.
+    fn field(&self, at: usize) -> Option<&dyn Field>;
+    /// The same, to be changed.
+    fn field_mut(&mut self, at: usize) -> Option<&mut dyn Field>;
+    /// Fields that a newer version wrote and this one does not know.
+    fn extra(&self) -> &Extra;
+    /// The same, to be changed.
+    fn extra_mut(&mut self) -> &mut Extra;
+    /// Itself, its type forgotten.
+    fn as_set(&self) -> &dyn PropertySet;
+    /// The same, to be changed.
+    fn as_set_mut(&mut self) -> &mut dyn PropertySet;
+
     /// The written form of one property; `None` when there is no such property.
-    fn get(&self, name: &str) -> Option<String>;
+    fn get(&self, name: &str) -> Option<String> {
+        let set = self.as_set();
+        set.field(place(set, name)?).map(Field::written)
+    }
     /// Whether there is such a property and it is a fact that is not known.
-    fn is_not_known(&self, name: &str) -> bool;
+    fn is_not_known(&self, name: &str) -> bool {
+        let set = self.as_set();
+        place(set, name)
+            .and_then(|at| set.field(at))
+            .is_some_and(Field::is_open)
+    }
     /// Sets one property from its written form.
     ///
     /// # Errors
     /// When there is no such property or the text does not fit.
-    fn set(&mut self, name: &str, text: &str) -> Result<(), PropertyError>;
+    fn set(&mut self, name: &str, text: &str) -> Result<(), PropertyError> {
+        set_property(self.as_set_mut(), name, text)
+    }
     /// Holds all against their ranges: the name of the first that is out, and why.
     ///
     /// # Errors
     /// The first property that is out of range.
-    fn check(&self) -> Result<(), (&'static str, PropertyError)>;
+    fn check(&self) -> Result<(), (&'static str, PropertyError)> {
+        check_properties(self.as_set())
+    }
+    /// As it stands in a file.
+    fn to_json(&self) -> Value {
+        properties_to_json(self.as_set())
+    }
+    /// Takes over what stands in a file; a property that does not stand there is left as it is.
+    ///
+    /// # Errors
+    /// The first property that cannot be read.
+    fn read_json(&mut self, value: &Value) -> Result<(), Misread> {
+        read_properties(self.as_set_mut(), value)
+    }
+}
+
+/// The place of a property in the list of a set.
+fn place(set: &dyn PropertySet, name: &str) -> Option<usize> {
+    set.properties().iter().position(|property| property.name == name)
+}
+
+fn set_property(set: &mut dyn PropertySet, name: &str, text: &str) -> Result<(), PropertyError> {
+    let list = set.properties();
+    let at = place(set, name);
+    match (
+        at.and_then(|at| list.get(at)),
+        at.and_then(|at| set.field_mut(at)),
+    ) {
+        (Some(property), Some(field)) => field.read(text, property.range),
+        _ if list.is_empty() => Err(PropertyError::new("it has no properties")),
+        _ => {
+            let names: Vec<&str> = list.iter().map(|property| property.name).collect();
+            Err(PropertyError::new(format!(
+                "there is no such property here; there are {}",
+                names.join(", ")
+            )))
+        }
+    }
+}
+
+fn check_properties(set: &dyn PropertySet) -> Result<(), (&'static str, PropertyError)> {
+    for (at, property) in set.properties().iter().enumerate() {
+        if let Some(field) = set.field(at) {
+            field
+                .hold(property.range)
+                .map_err(|error| (property.name, error))?;
+        }
+    }
+    Ok(())
+}
+
+fn properties_to_json(set: &dyn PropertySet) -> Value {
+    let mut all = crate::json::object(set.extra());
+    for (at, property) in set.properties().iter().enumerate() {
+        if let Some(field) = set.field(at) {
+            all.insert(property.name.to_owned(), field.json());
+        }
+    }
+    all.into()
+}
+
+fn read_properties(set: &mut dyn PropertySet, value: &Value) -> Result<(), Misread> {
+    let mut fields = Fields::of(value)?;
+    for (at, property) in set.properties().iter().enumerate() {
+        if let (Some(value), Some(field)) = (fields.value(property.name), set.field_mut(at)) {
+            field
+                .read_json(value)
+                .map_err(|error| error.within(property.name))?;
+        }
+    }
+    *set.extra_mut() = fields.rest();
+    Ok(())
+}
+
+/// The error of a word that is none of a choice.
+#[must_use]
+pub fn not_one_of(text: &str, words: &[&str]) -> PropertyError {
+    PropertyError::new(format!("`{text}` is not one of {}", words.join(", ")))
 }
 
 /// Declares a choice: an enum with a written word and words on screen for each of its values.
@@ -289,9 +508,9 @@ pub trait PropertySet {
 macro_rules! choice {
     ($(#[$doc:meta])* pub enum $name:ident { $($(#[$vdoc:meta])* $variant:ident = $word:literal, $title:literal;)+ }) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
-        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-        pub enum $name { $($(#[$vdoc])* #[doc = $title] #[serde(rename = $word)] $variant,)+ }
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema, serde::Serialize))]
+        pub enum $name { $($(#[$vdoc])* #[doc = $title] #[cfg_attr(feature = "schema", serde(rename = $word))] $variant,)+ }
         impl $name {
             /// All values, in order.
             pub const ALL: &'static [Self] = &[$(Self::$variant),+];
@@ -311,10 +530,15 @@ macro_rules! choice {
             fn parse(text: &str, _: Option<(f64, f64)>) -> Result<Self, $crate::property::PropertyError> {
                 Self::from_word(text.trim()).ok_or_else(|| {
                     let words: Vec<&str> = Self::ALL.iter().map(|value| value.word()).collect();
-                    $crate::property::PropertyError::new(format!("`{text}` is not one of {}", words.join(", ")))
+                    $crate::property::not_one_of(text, &words)
                 })
             }
             fn check(&self, _: Option<(f64, f64)>) -> Result<(), $crate::property::PropertyError> { Ok(()) }
+        }
+        impl $crate::json::FromJson for $name {
+            fn from_json(value: &serde_json::Value) -> Result<Self, $crate::json::Misread> {
+                $crate::property::PropertyType::from_json(value)
+            }
         }
     };
 }
@@ -326,13 +550,12 @@ macro_rules! properties {
         $($(#[doc = $fdoc:literal])+ $field:ident as $word:literal: $ty:ty = $default:expr $(, $least:literal to $most:literal)?;)*
     }) => {
         $(#[$doc])*
-        #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
-        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-        #[serde(default)]
+        #[derive(Clone, Debug, PartialEq)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema, serde::Serialize), serde(default))]
         pub struct $name {
-            $($(#[doc = $fdoc])+ #[serde(rename = $word)] pub $field: $ty,)*
+            $($(#[doc = $fdoc])+ #[cfg_attr(feature = "schema", serde(rename = $word))] pub $field: $ty,)*
             /// Fields that a newer version wrote and this one does not know; kept as they are.
-            #[serde(flatten)]
+            #[cfg_attr(feature = "schema", serde(flatten))]
             pub extra: $crate::job::Extra,
         }
         impl Default for $name {
@@ -349,39 +572,19 @@ macro_rules! properties {
                 }),*];
                 LIST
             }
-            fn get(&self, name: &str) -> Option<String> {
-                match name {
-                    $($word => Some($crate::property::PropertyType::print(&self.$field)),)*
-                    _ => None,
-                }
+            fn properties(&self) -> &'static [$crate::property::Property] { Self::list() }
+            fn field(&self, at: usize) -> Option<&dyn $crate::property::Field> {
+                let fields: &[&dyn $crate::property::Field] = &[$(&self.$field),*];
+                fields.get(at).copied()
             }
-            fn is_not_known(&self, name: &str) -> bool {
-                match name {
-                    $($word => $crate::property::PropertyType::is_not_known(&self.$field),)*
-                    _ => false,
-                }
+            fn field_mut(&mut self, at: usize) -> Option<&mut dyn $crate::property::Field> {
+                let fields: Vec<&mut dyn $crate::property::Field> = vec![$(&mut self.$field),*];
+                fields.into_iter().nth(at)
             }
-            fn set(&mut self, name: &str, text: &str) -> Result<(), $crate::property::PropertyError> {
-                match name {
-                    $($word => {
-                        self.$field = $crate::property::PropertyType::parse(text, $crate::properties!(@range $($least to $most)?))?;
-                        Ok(())
-                    })*
-                    _ => {
-                        let names: Vec<&str> = Self::list().iter().map(|property| property.name).collect();
-                        Err($crate::property::PropertyError::new(if names.is_empty() {
-                            "it has no properties".to_owned()
-                        } else {
-                            format!("there is no such property here; there are {}", names.join(", "))
-                        }))
-                    }
-                }
-            }
-            fn check(&self) -> Result<(), (&'static str, $crate::property::PropertyError)> {
-                $($crate::property::PropertyType::check(&self.$field, $crate::properties!(@range $($least to $most)?))
-                    .map_err(|error| ($word, error))?;)*
-                Ok(())
-            }
+            fn extra(&self) -> &$crate::job::Extra { &self.extra }
+            fn extra_mut(&mut self) -> &mut $crate::job::Extra { &mut self.extra }
+            fn as_set(&self) -> &dyn $crate::property::PropertySet { self }
+            fn as_set_mut(&mut self) -> &mut dyn $crate::property::PropertySet { self }
         }
     };
     (@range) => { None };

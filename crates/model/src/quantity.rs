@@ -5,7 +5,7 @@
 //! of the property they belong to) at the door, see [`crate::property`]; values that the solver reports are checked
 //! by its own balance.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
 /// What every quantity can do: name its unit, be made from and read as a bare number in that unit.
@@ -25,7 +25,7 @@ pub trait Quantity: Copy + PartialOrd {
 macro_rules! quantity {
     ($(#[$doc:meta])* $name:ident, $symbol:literal, $ascii:literal, $what:literal) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, Serialize, Deserialize)]
+        #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, Serialize)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         #[serde(transparent)]
         pub struct $name(pub f64);

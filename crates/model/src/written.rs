@@ -407,16 +407,11 @@ impl PropertyType for Loops {
 
 macro_rules! file_form_is_text {
     ($($name:ident),*) => {$(
-        /// In files as its written form.
+        /// In files as its written form; only the schema, which shows defaults, writes through this.
+        #[cfg(feature = "schema")]
         impl serde::Serialize for $name {
             fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 serializer.serialize_str(&self.print())
-            }
-        }
-        impl<'de> serde::Deserialize<'de> for $name {
-            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                let text = std::borrow::Cow::<'de, str>::deserialize(deserializer)?;
-                Self::parse(&text, None).map_err(serde::de::Error::custom)
             }
         }
         #[cfg(feature = "schema")]

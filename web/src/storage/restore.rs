@@ -36,7 +36,7 @@ pub(super) fn restore(snapshot: &Snapshot, journal: &[Line]) -> Result<Restored,
     for line in since {
         if restored.unplayed.is_empty() {
             let read = if line.revision == expected {
-                serde_json::from_str::<Entry>(&line.entry).map_err(|error| error.to_string())
+                Entry::from_line(&line.entry)
             } else {
                 Err(format!("edit {expected} is missing"))
             };

@@ -213,9 +213,10 @@ impl Store {
     ) -> impl Future<Output = Result<(), StoreError>> + use<> {
         let begun = self.begin(key, |progress| {
             let due = progress.gap || progress.lines >= MOST_LINES || progress.bytes >= MOST_BYTES;
-            match serde_json::to_string(entry) {
-                Ok(entry) if !due => self.send_line(key, entry, job, progress),
-                _ => self.send_text(key, job, progress),
+            if due {
+                self.send_text(key, job, progress)
+            } else {
+                self.send_line(key, entry.line(), job, progress)
             }
         });
         self.clone().finish(key.clone(), begun)

@@ -12,7 +12,7 @@ use std::fmt;
 const MOST_VALUES: usize = 4_000_000;
 
 /// Reads bytes as JSON.
-pub(super) fn parse(bytes: &[u8]) -> Result<Value, FileError> {
+pub(crate) fn parse(bytes: &[u8]) -> Result<Value, FileError> {
     if bytes.len() > limits::LARGEST_FILE {
         return Err(FileError::TooLarge { bytes: bytes.len() });
     }

@@ -22,9 +22,11 @@ pub mod migrations;
 mod salvage;
 
 pub use check::check;
+pub(crate) use json::parse as parse_json;
 pub use migrations::VERSION;
 
 use crate::job::Job;
+use crate::json::ToJson;
 use serde_json::Value;
 use std::fmt;
 
@@ -225,9 +227,7 @@ pub fn read_lenient(bytes: &[u8]) -> Result<Opened, FileError> {
 /// The file of a job: keys sorted, two spaces deep, a line break at the end. Equal jobs give equal files.
 #[must_use]
 pub fn write(job: &Job) -> String {
-    // Writing to a JSON value fails only for maps whose keys are no texts, and a job has none; a number that is not
-    // finite, which the door lets nobody bring in, becomes null.
-    let mut value = serde_json::to_value(job).unwrap_or_default();
+    let mut value = job.to_json();
     if let Value::Object(top) = &mut value {
         top.insert("format".to_owned(), FORMAT.into());
         top.insert("version".to_owned(), VERSION.into());

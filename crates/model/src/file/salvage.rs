@@ -4,10 +4,9 @@ use super::check::{Checked, Wrong, ends_on_nothing};
 use super::{FileError, Problem, UNREAD};
 use crate::id::{PartId, RunId};
 use crate::job::{Job, Part, Run, Sheet, SheetKind};
+use crate::json::{FromJson, Misread, Step};
 use crate::limits;
-use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
-use serde_path_to_error::Segment;
 use std::collections::BTreeSet;
 
 /// Collects what had to be left out.
@@ -45,24 +44,38 @@ impl Salvage {
 
     /// Reads one item; values in it that are wrong are left out when it can do without them, else the item is,
     /// and the name under which it is kept is the error.
-    fn item<T: DeserializeOwned + Checked>(&mut self, place: &str, raw: Value) -> Result<T, String> {
+    fn item<T: FromJson + Checked>(&mut self, place: &str, raw: Value) -> Result<T, String> {
+        let mut read = None;
+        self.settle(place, raw, &mut |value| {
+            let item = T::from_json(value).map_err(reach)?;
+            if let Some(wrong) = item.wrong() {
+                let reach = wrong.0.clone();
+                return Err((wrong, reach));
+            }
+            read = Some(item);
+            Ok(())
+        })?;
+        read.ok_or_else(|| place.to_owned())
+    }
+
+    /// The same for an item of any type, which `attempt` reads, keeps when it is good, or tells what to take out.
+    fn settle(
+        &mut self,
+        place: &str,
+        raw: Value,
+        attempt: &mut dyn FnMut(&Value) -> Result<(), (Wrong, Vec<String>)>,
+    ) -> Result<(), String> {
         let mut value = raw;
         // Each round takes one value out; an item has no more than this many that it could do without.
         let mut taken: Vec<(Vec<String>, Wrong, Value)> = Vec::new();
         for _ in 0..200 {
-            let (wrong, reach) = match read::<T>(&value) {
-                Ok(item) => match item.wrong() {
-                    None => {
-                        for (reach, (told, message), raw) in taken {
-                            self.leave_out(join(place, &told), join(place, &reach), message, raw);
-                        }
-                        return Ok(item);
+            let (wrong, reach) = match attempt(&value) {
+                Ok(()) => {
+                    for (reach, (told, message), raw) in taken {
+                        self.leave_out(join(place, &told), join(place, &reach), message, raw);
                     }
-                    Some(wrong) => {
-                        let reach = wrong.0.clone();
-                        (wrong, reach)
-                    }
-                },
+                    return Ok(());
+                }
                 Err(wrong) => wrong,
             };
             // What stands around a value that was taken out cannot do without it: it goes as a whole, for the first reason.
@@ -100,54 +113,20 @@ impl Salvage {
     }
 }
 
-/// Reads an item, or says where it is wrong and how much must be taken out for that.
-fn read<T: DeserializeOwned>(value: &Value) -> Result<T, (Wrong, Vec<String>)> {
-    serde_path_to_error::deserialize(value).map_err(|error| {
-        let mut told = Vec::new();
-        let mut reach = Vec::new();
-        let mut whole = false;
-        for segment in error.path() {
-            let step = match segment {
-                Segment::Map { key } => key.clone(),
-                Segment::Enum { variant } => variant.clone(),
-                Segment::Seq { index } => index.to_string(),
-                Segment::Unknown => continue,
-            };
-            // A list goes as a whole, since taking one out would move the others; an assumption goes with its mark.
-            whole = whole || matches!(segment, Segment::Seq { .. }) || step == "assumed";
-            if !whole {
-                reach.push(step.clone());
-            }
-            told.push(step);
+/// What is wrong in an item, and how much must be taken out for that.
+fn reach(error: Misread) -> (Wrong, Vec<String>) {
+    let mut told = Vec::new();
+    let mut reach = Vec::new();
+    let mut whole = false;
+    for step in error.place() {
+        // A list goes as a whole, since taking one out would move the others; an assumption goes with its mark.
+        whole = whole || matches!(step, Step::Index(_)) || matches!(step, Step::Key(key) if key == "assumed");
+        if !whole {
+            reach.push(step.to_string());
         }
-        ((told, in_plain_words(&error.inner().to_string())), reach)
-    })
-}
-
-/// What the reader says of types, in words of the file.
-fn in_plain_words(message: &str) -> String {
-    let mut out = message.to_owned();
-    for (technical, plain) in [
-        ("expected f64", "expected a number"),
-        ("expected u8", "expected a whole number from 0 to 255"),
-        ("expected i32", "expected a whole number"),
-        ("expected u32", "expected a whole number"),
-        ("expected a boolean", "expected true or false"),
-        ("floating point ", "number "),
-        ("unknown variant", "unknown word"),
-        ("invalid type: map", "invalid type: an object"),
-        ("invalid type: sequence", "invalid type: a list"),
-    ] {
-        out = out.replace(technical, plain);
+        told.push(step.to_string());
     }
-    if let Some(at) = out
-        .find("expected struct ")
-        .or_else(|| out.find("expected enum "))
-    {
-        out.truncate(at);
-        out.push_str("expected an object");
-    }
-    out
+    ((told, error.message), reach)
 }
 
 fn join(place: &str, inner: &[String]) -> String {

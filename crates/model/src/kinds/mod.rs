@@ -4,7 +4,6 @@ pub mod sound;
 pub mod supply;
 
 use crate::property::{Property, PropertyError, PropertySet};
-use serde::{Deserialize, Serialize};
 use sound::*;
 use supply::*;
 
@@ -60,10 +59,10 @@ impl Group {
 macro_rules! kinds {
     ($($variant:ident, $word:literal, $title:literal, $letter:literal, $group:ident;)+) => {
         /// What a part is, with the properties of its kind.
-        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        #[derive(Clone, Debug, PartialEq)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema, serde::Serialize))]
         pub enum PartKind {
-            $(#[doc = $title] #[serde(rename = $word)] $variant($variant),)+
+            $(#[doc = $title] #[cfg_attr(feature = "schema", serde(rename = $word))] $variant($variant),)+
         }
         impl PartKind {
             /// The word of every kind, in the order of the shelf.
@@ -85,35 +84,51 @@ macro_rules! kinds {
             /// Its group on the shelf.
             #[must_use]
             pub fn group(&self) -> Group { match self { $(Self::$variant(_) => Group::$group),+ } }
-            /// The properties of its kind.
+            /// The properties of its kind and their values.
             #[must_use]
-            pub fn properties(&self) -> &'static [Property] { match self { $(Self::$variant(_) => $variant::list()),+ } }
-            /// The written form of a property; `None` when the kind has none of that name.
-            #[must_use]
-            pub fn get(&self, name: &str) -> Option<String> { match self { $(Self::$variant(it) => it.get(name)),+ } }
-            /// Whether a property is a fact that is not known.
-            #[must_use]
-            pub fn is_not_known(&self, name: &str) -> bool { match self { $(Self::$variant(it) => it.is_not_known(name)),+ } }
-            /// Sets a property from its written form.
-            ///
-            /// # Errors
-            /// When the kind has no such property, or the text does not fit it.
-            pub fn set(&mut self, name: &str, text: &str) -> Result<(), PropertyError> {
-                match self { $(Self::$variant(it) => it.set(name, text)),+ }
-            }
-            /// Fields of its kind that this version does not know.
-            #[must_use]
-            pub fn extra(&self) -> &crate::job::Extra { match self { $(Self::$variant(it) => &it.extra),+ } }
-            /// Holds all properties against their ranges.
-            ///
-            /// # Errors
-            /// The first that is out: its name and why.
-            pub fn check(&self) -> Result<(), (&'static str, PropertyError)> {
-                match self { $(Self::$variant(it) => it.check()),+ }
-            }
+            pub fn set_of(&self) -> &dyn PropertySet { match self { $(Self::$variant(it) => it),+ } }
+            /// The same, to be changed.
+            pub fn set_of_mut(&mut self) -> &mut dyn PropertySet { match self { $(Self::$variant(it) => it),+ } }
         }
         $(impl From<$variant> for PartKind { fn from(it: $variant) -> Self { Self::$variant(it) } })+
     };
+}
+
+impl PartKind {
+    /// The properties of its kind.
+    #[must_use]
+    pub fn properties(&self) -> &'static [Property] {
+        self.set_of().properties()
+    }
+    /// The written form of a property; `None` when the kind has none of that name.
+    #[must_use]
+    pub fn get(&self, name: &str) -> Option<String> {
+        self.set_of().get(name)
+    }
+    /// Whether a property is a fact that is not known.
+    #[must_use]
+    pub fn is_not_known(&self, name: &str) -> bool {
+        self.set_of().is_not_known(name)
+    }
+    /// Sets a property from its written form.
+    ///
+    /// # Errors
+    /// When the kind has no such property, or the text does not fit it.
+    pub fn set(&mut self, name: &str, text: &str) -> Result<(), PropertyError> {
+        self.set_of_mut().set(name, text)
+    }
+    /// Fields of its kind that this version does not know.
+    #[must_use]
+    pub fn extra(&self) -> &crate::job::Extra {
+        self.set_of().extra()
+    }
+    /// Holds all properties against their ranges.
+    ///
+    /// # Errors
+    /// The first that is out: its name and why.
+    pub fn check(&self) -> Result<(), (&'static str, PropertyError)> {
+        self.set_of().check()
+    }
 }
 
 kinds! {

@@ -1,0 +1,292 @@
+//! The parts, runs, sheets and settings of a job.
+
+use super::{Fields, FromJson, Misread, ToJson, choice, object, text};
+use crate::conductor::FittedBy;
+use crate::id::{PartId, RunId, TerminalName, TerminalRef};
+use crate::job::{
+    BoardPoint, Conditions, End, Ending, Job, Part, Run, Settings, Sheet, Turn, VehicleInfo, Wire,
+};
+use crate::kinds::PartKind;
+use crate::property::PropertySet;
+use serde_json::{Map, Number, Value};
+
+impl FromJson for PartId {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        text(value)?.parse().map_err(Misread::new)
+    }
+}
+
+impl FromJson for RunId {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        text(value)?.parse().map_err(Misread::new)
+    }
+}
+
+impl ToJson for BoardPoint {
+    fn to_json(&self) -> Value {
+        Map::from_iter([("x".to_owned(), self.x.into()), ("y".to_owned(), self.y.into())]).into()
+    }
+}
+
+impl FromJson for BoardPoint {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        let mut fields = Fields::of(value)?;
+        Ok(Self {
+            x: fields.need("x")?,
+            y: fields.need("y")?,
+        })
+    }
+}
+
+impl ToJson for TerminalRef {
+    fn to_json(&self) -> Value {
+        Map::from_iter([
+            ("part".to_owned(), self.part.to_string().into()),
+            ("terminal".to_owned(), self.terminal.as_str().into()),
+        ])
+        .into()
+    }
+}
+
+impl FromJson for TerminalRef {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        let mut fields = Fields::of(value)?;
+        Ok(Self {
+            part: fields.need("part")?,
+            terminal: TerminalName::new(fields.need::<String>("terminal")?),
+        })
+    }
+}
+
+impl ToJson for End {
+    fn to_json(&self) -> Value {
+        let (word, inner) = match self {
+            Self::On(terminal) => ("on", terminal.to_json()),
+            Self::Loose(point) => ("loose", point.to_json()),
+        };
+        Map::from_iter([(word.to_owned(), inner)]).into()
+    }
+}
+
+impl FromJson for End {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        const WANTED: &str = "{\"on\": {…}} or {\"loose\": {…}}";
+        match choice(value, WANTED)? {
+            ("on", inner) => TerminalRef::from_json(inner)
+                .map(Self::On)
+                .map_err(|error| error.within("on")),
+            ("loose", inner) => BoardPoint::from_json(inner)
+                .map(Self::Loose)
+                .map_err(|error| error.within("loose")),
+            (other, _) => Err(Misread::new(format!("expected {WANTED}, found `{other}`"))),
+        }
+    }
+}
+
+impl ToJson for PartKind {
+    fn to_json(&self) -> Value {
+        Map::from_iter([(self.word().to_owned(), self.set_of().to_json())]).into()
+    }
+}
+
+impl FromJson for PartKind {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        let (word, inner) = choice(value, "the kind of the part and its properties, {\"fuse\": {…}}")?;
+        let mut kind = Self::from_word(word).ok_or_else(|| {
+            Misread::new(format!(
+                "there is no kind `{word}`; there are {}",
+                Self::WORDS.join(", ")
+            ))
+        })?;
+        kind.set_of_mut()
+            .read_json(inner)
+            .map_err(|error| error.within(word))?;
+        Ok(kind)
+    }
+}
+
+/// Puts a text into an object unless it is empty.
+fn unless_empty(object: &mut Map<String, Value>, key: &str, text: &str) {
+    if !text.is_empty() {
+        object.insert(key.to_owned(), text.into());
+    }
+}
+
+impl ToJson for Part {
+    fn to_json(&self) -> Value {
+        let mut all = object(&self.extra);
+        all.insert("tag".to_owned(), self.tag.as_str().into());
+        unless_empty(&mut all, "label", &self.label);
+        all.insert("is".to_owned(), self.is.to_json());
+        all.insert("fitted_by".to_owned(), self.fitted_by.word().into());
+        if let Some(at) = self.at {
+            all.insert("at".to_owned(), at.to_json());
+        }
+        all.insert("turn".to_owned(), self.turn.word().into());
+        if let Some(place) = &self.place {
+            all.insert("place".to_owned(), place.as_str().into());
+        }
+        unless_empty(&mut all, "note", &self.note);
+        all.into()
+    }
+}
+
+impl FromJson for Part {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        let mut fields = Fields::of(value)?;
+        Ok(Self {
+            tag: fields.need("tag")?,
+            label: fields.find("label")?.unwrap_or_default(),
+            is: fields.need("is")?,
+            fitted_by: fields.find("fitted_by")?.unwrap_or(FittedBy::Us),
+            at: fields.find::<Option<_>>("at")?.flatten(),
+            turn: fields.find("turn")?.unwrap_or(Turn::None),
+            place: fields.find::<Option<_>>("place")?.flatten(),
+            note: fields.find("note")?.unwrap_or_default(),
+            extra: fields.rest(),
+        })
+    }
+}
+
+impl ToJson for Run {
+    fn to_json(&self) -> Value {
+        let mut all = object(&self.extra);
+        all.insert("tag".to_owned(), self.tag.as_str().into());
+        unless_empty(&mut all, "label", &self.label);
+        all.insert("from".to_owned(), self.from.to_json());
+        all.insert("to".to_owned(), self.to.to_json());
+        all.insert("wire".to_owned(), self.wire.to_json());
+        all.insert("from_ending".to_owned(), self.from_ending.to_json());
+        all.insert("to_ending".to_owned(), self.to_ending.to_json());
+        all.insert("fitted_by".to_owned(), self.fitted_by.word().into());
+        if !self.route.is_empty() {
+            all.insert(
+                "route".to_owned(),
+                self.route.iter().map(String::as_str).collect(),
+            );
+        }
+        if !self.bends.is_empty() {
+            all.insert(
+                "bends".to_owned(),
+                self.bends.iter().map(ToJson::to_json).collect(),
+            );
+        }
+        unless_empty(&mut all, "note", &self.note);
+        all.into()
+    }
+}
+
+impl FromJson for Run {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        let mut fields = Fields::of(value)?;
+        Ok(Self {
+            tag: fields.need("tag")?,
+            label: fields.find("label")?.unwrap_or_default(),
+            from: fields.need("from")?,
+            to: fields.need("to")?,
+            wire: fields.find("wire")?.unwrap_or_default(),
+            from_ending: fields.find("from_ending")?.unwrap_or_default(),
+            to_ending: fields.find("to_ending")?.unwrap_or_default(),
+            fitted_by: fields.find("fitted_by")?.unwrap_or(FittedBy::Us),
+            route: fields.find("route")?.unwrap_or_default(),
+            bends: fields.find("bends")?.unwrap_or_default(),
+            note: fields.find("note")?.unwrap_or_default(),
+            extra: fields.rest(),
+        })
+    }
+}
+
+impl ToJson for Settings {
+    fn to_json(&self) -> Value {
+        let mut all = object(&self.extra);
+        all.insert("conditions".to_owned(), self.conditions.to_json());
+        let limits: Map<String, Value> = self
+            .limits
+            .iter()
+            .map(|(name, limit)| (name.clone(), number(*limit)))
+            .collect();
+        all.insert("limits".to_owned(), limits.into());
+        all.insert(
+            "allowed".to_owned(),
+            self.allowed.iter().map(String::as_str).collect(),
+        );
+        all.into()
+    }
+}
+
+impl FromJson for Settings {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        let mut fields = Fields::of(value)?;
+        let conditions = fields.find("conditions")?.unwrap_or_default();
+        let mut limits = std::collections::BTreeMap::new();
+        if let Some(value) = fields.value("limits") {
+            let Value::Object(all) = value else {
+                return Err(Misread::not("an object", value).within("limits"));
+            };
+            for (name, value) in all {
+                let limit = f64::from_json(value).map_err(|error| error.within(name).within("limits"))?;
+                limits.insert(name.clone(), limit);
+            }
+        }
+        let allowed: Vec<String> = fields.find("allowed")?.unwrap_or_default();
+        Ok(Self {
+            conditions,
+            limits,
+            allowed: allowed.into_iter().collect(),
+            extra: fields.rest(),
+        })
+    }
+}
+
+/// A number; null when it is not finite, which the door lets nobody bring in.
+pub(crate) fn number(number: f64) -> Value {
+    Number::from_f64(number).map_or(Value::Null, Value::Number)
+}
+
+impl ToJson for Sheet {
+    fn to_json(&self) -> Value {
+        let mut all = object(&self.extra);
+        let parts: Map<String, Value> = self
+            .parts
+            .iter()
+            .map(|(id, part)| (id.to_string(), part.to_json()))
+            .collect();
+        let runs: Map<String, Value> = self
+            .runs
+            .iter()
+            .map(|(id, run)| (id.to_string(), run.to_json()))
+            .collect();
+        all.insert("parts".to_owned(), parts.into());
+        all.insert("runs".to_owned(), runs.into());
+        all.into()
+    }
+}
+
+impl ToJson for Job {
+    fn to_json(&self) -> Value {
+        let mut all = object(&self.extra);
+        all.insert("title".to_owned(), self.title.as_str().into());
+        all.insert("vehicle".to_owned(), self.vehicle.to_json());
+        let sheets: Map<String, Value> = self
+            .sheets
+            .iter()
+            .map(|(kind, sheet)| (kind.word().to_owned(), sheet.to_json()))
+            .collect();
+        all.insert("sheets".to_owned(), sheets.into());
+        all.insert("settings".to_owned(), self.settings.to_json());
+        all.into()
+    }
+}
+
+macro_rules! by_properties {
+    ($($name:ident),+) => {$(
+        impl FromJson for $name {
+            fn from_json(value: &Value) -> Result<Self, Misread> {
+                let mut read = Self::default();
+                read.read_json(value)?;
+                Ok(read)
+            }
+        }
+    )+};
+}
+by_properties!(VehicleInfo, Conditions, Wire, Ending);
