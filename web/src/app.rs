@@ -2,6 +2,7 @@
 
 use crate::browser;
 use crate::canvas::Board;
+use crate::clipboard;
 use crate::components::*;
 use crate::copies;
 use crate::desk::Desk;
@@ -36,6 +37,7 @@ pub(crate) fn App() -> Html {
         let (desk, tell, keeper) = (store.desk.clone(), store.dispatcher(), keeper.clone());
         use_effect_with((), move |()| {
             hooks::install(&desk);
+            clipboard::listen(&desk);
             desk.listen(Callback::from(move |effects| tell.dispatch(Act::Came(effects))));
             let keeps = keeper.clone();
             desk.on_edit(Callback::from(move |()| keeps.keep()));
@@ -126,6 +128,7 @@ pub(crate) fn App() -> Html {
                     <div class="foot">
                         <MeterFace />
                         <Spoken />
+                        <LowStrip />
                         <Tray />
                     </div>
                     { beside }

@@ -72,6 +72,18 @@ pub(crate) fn takes_typing(element: &Element) -> bool {
         || element.has_attribute("contenteditable")
 }
 
+/// Whether text of the page is marked.
+pub(crate) fn text_is_marked() -> bool {
+    // By way of a string: its own type would weigh more than it is used.
+    let selection = js_sys::Reflect::get(&js_sys::global(), &"getSelection".into())
+        .ok()
+        .and_then(|get| get.dyn_into::<js_sys::Function>().ok())
+        .and_then(|get| get.call0(&js_sys::global()).ok());
+    selection.is_some_and(|marked| {
+        !String::from(js_sys::JsString::from(js_sys::Object::from(marked).to_string())).is_empty()
+    })
+}
+
 /// Whether a drawer or the Ask box lies over the drawing. Asked of the document, as listeners outlive states.
 pub(crate) fn panel_is_open() -> bool {
     document()

@@ -3,6 +3,7 @@
 mod app;
 mod browser;
 mod canvas;
+mod clipboard;
 mod components;
 mod copies;
 mod desk;

@@ -8,8 +8,8 @@ use crate::tools::meter::Mode;
 use crate::tools::place::turned;
 use crate::tools::{Meter, Pull, Tool};
 use drawing::{Overlay, arrange};
-use model::edits::{self, Clip};
-use model::{BoardPoint, Change, Edit, PartKind, SheetKind};
+use model::edits;
+use model::{Change, Edit, PartKind, SheetKind};
 
 /// Width that the explanation of a finding takes on the screen, in pixels.
 const EXPLANATION_PX: f64 = 410.0;
@@ -202,7 +202,7 @@ impl Editor {
         }
     }
 
-    fn delete_picked(&mut self) {
+    pub(crate) fn delete_picked(&mut self) {
         if self.selection.is_empty() || self.remove_bend() {
             return;
         }
@@ -213,57 +213,7 @@ impl Editor {
         self.out.open = Some(Open::Nothing);
     }
 
-    fn copy_picked(&mut self) -> bool {
-        let clip = edits::copy(self.sheet(), &self.selection.parts);
-        if clip.is_empty() {
-            self.out.say = Some("Pick parts to copy; runs between them come along.".to_owned());
-            return false;
-        }
-        self.out.say = Some(format!("{} copied", clip.sheet.parts.len()));
-        self.clip = clip;
-        true
-    }
-
-    /// What was copied last, as text for the system's clipboard.
-    #[must_use]
-    pub fn clip_text(&self) -> String {
-        if self.clip.is_empty() {
-            String::new()
-        } else {
-            self.clip.to_text()
-        }
-    }
-    /// Takes text from the system's clipboard as the thing to paste. False when it is no clip of ours.
-    pub fn take_clip_text(&mut self, text: &str) -> bool {
-        match Clip::from_text(text) {
-            Ok(clip) if !clip.is_empty() => {
-                self.clip = clip;
-                true
-            }
-            _ => false,
-        }
-    }
-
-    fn paste_clip(&mut self) {
-        if self.clip.is_empty() {
-            self.out.say = Some("Nothing was copied yet.".to_owned());
-            return;
-        }
-        let step = crate::tools::pick::whole(self.options.grid_units) * 4;
-        let clip = self.clip.clone();
-        self.pasted(edits::paste(&self.job, self.on, &clip, step, step));
-        // The next paste stands beside this one.
-        for part in self.clip.sheet.parts.values_mut() {
-            if let Some(at) = &mut part.at {
-                *at = BoardPoint {
-                    x: at.x.saturating_add(step),
-                    y: at.y.saturating_add(step),
-                };
-            }
-        }
-    }
-
-    fn pasted(&mut self, made: Result<edits::Pasted, edits::EditError>) {
+    pub(crate) fn pasted(&mut self, made: Result<edits::Pasted, edits::EditError>) {
         match made {
             Ok(pasted) => {
                 self.interrupt();
@@ -351,6 +301,7 @@ impl Editor {
         }
         self.apply(Edit::new("Tidy arrangement", changes));
         self.layout = drawing::Layout::of(self.sheet());
+        self.still_changed();
         self.out.open = Some(Open::Nothing);
         self.fit();
     }
@@ -385,6 +336,9 @@ impl Editor {
             let margins = self.camera.margins;
             if self.camera.width > 1000.0 {
                 self.camera.margins.right += EXPLANATION_PX;
+            } else {
+                // In a narrow window it lies over the upper half.
+                self.camera.margins.top += self.camera.height / 2.0;
             }
             self.camera.reveal(area);
             self.camera.margins = margins;

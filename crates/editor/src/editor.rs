@@ -39,6 +39,8 @@ pub struct Editor {
     pub(crate) finding: Option<usize>,
     pub(crate) options: Options,
     pub(crate) clip: Clip,
+    /// What was last given to the system's clipboard: when that comes back, it is the clip in hand that is meant.
+    pub(crate) clip_given: String,
     pub(crate) fingers: Fingers,
     /// Whether the last input was a key: only then the keyboard's place is shown.
     pub(crate) by_keys: bool,
@@ -95,6 +97,7 @@ impl Editor {
             fingers: Fingers::default(),
             by_keys: false,
             pointing: PointerKind::Mouse,
+            clip_given: String::new(),
             gesture_parts: BTreeSet::new(),
             out: Effects::default(),
             empty: Sheet::default(),

@@ -9,6 +9,7 @@ mod acting;
 pub mod actions;
 pub mod ask;
 pub mod camera;
+mod clip;
 mod doing;
 mod editor;
 mod effects;

@@ -4,8 +4,9 @@
 use super::events;
 use super::paint::Surface;
 use crate::browser;
+use crate::clipboard;
 use crate::state::{Act, Store};
-use editor::{Input, Key, Margins, PointerKind};
+use editor::{Action, Input, Key, Margins, PointerKind};
 use gloo_events::{EventListener, EventListenerOptions};
 use gloo_timers::callback::Timeout;
 use std::cell::RefCell;
@@ -16,7 +17,13 @@ use yew::prelude::*;
 
 /// Room that frame, notes and tray take of the window.
 pub(crate) fn margins(width: f64) -> Margins {
-    let bottom = if width < 1400.0 { 96.0 } else { 66.0 };
+    let bottom = if width < 900.0 {
+        124.0
+    } else if width < 1400.0 {
+        96.0
+    } else {
+        66.0
+    };
     Margins {
         left: 40.0,
         top: 40.0,
@@ -258,7 +265,13 @@ fn on_key(event: &KeyboardEvent, store: &Store) {
         event.prevent_default();
         return;
     }
-    // Copying selected text stays with the browser.
+    // These go by the browser's own events. Copying marked text stays with the browser.
+    if let Some(action @ (Action::Copy | Action::Cut | Action::Paste)) = Action::of_key(key, mods) {
+        if clipboard::is_for_drawing() {
+            clipboard::keys_went_down(action, &store.desk);
+        }
+        return;
+    }
     if store.desk.input(Input::Key(key, mods)) {
         event.prevent_default();
     }

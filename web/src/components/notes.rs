@@ -89,6 +89,27 @@ fn place(
     placed
 }
 
+/// What stands above the notes: that the feed falls short, that there are no numbers, or that nothing was found.
+pub(crate) fn measured(editor: &editor::Editor) -> Option<String> {
+    match &editor.analysis().study.outcome {
+        circuit::Outcome::Collapsed { deliverable, .. } => Some(format!(
+            "The feed gives {:.0} % of what is asked.",
+            deliverable.0 * 100.0
+        )),
+        circuit::Outcome::Failed { why } => Some(format!("No numbers: {why}")),
+        circuit::Outcome::Solved | circuit::Outcome::NothingToSolve => {
+            let energy = &editor.analysis().study.energy;
+            editor.analysis().findings.is_empty().then(|| {
+                format!(
+                    "No findings. {} drawn, {} to be had.",
+                    with_unit(energy.draw.0, "A"),
+                    with_unit(energy.available.0, "A")
+                )
+            })
+        }
+    }
+}
+
 #[function_component]
 pub(crate) fn Notes() -> Html {
     let store = use_context::<Store>();
@@ -206,24 +227,7 @@ pub(crate) fn Notes() -> Html {
             }
         }
     });
-    let none = analysis.findings.is_empty();
-    let measured = store.desk.see(|editor| match &editor.analysis().study.outcome {
-        circuit::Outcome::Collapsed { deliverable, .. } => Some(format!(
-            "The feed gives {:.0} % of what is asked.",
-            deliverable.0 * 100.0
-        )),
-        circuit::Outcome::Failed { why } => Some(format!("No numbers: {why}")),
-        circuit::Outcome::Solved | circuit::Outcome::NothingToSolve => {
-            let energy = &editor.analysis().study.energy;
-            none.then(|| {
-                format!(
-                    "No findings. {} drawn, {} to be had.",
-                    with_unit(energy.draw.0, "A"),
-                    with_unit(energy.available.0, "A")
-                )
-            })
-        }
-    });
+    let measured = store.desk.see(measured);
     html! {
         <>
             <div class="margin" style={format!("width:{:.0}px", column - 22.0)} aria-hidden="true"></div>

@@ -42,8 +42,13 @@ fn stand(store: &Store, thing: &Thing) -> String {
         } else {
             right_edge - WIDTH_PX
         };
-        let y = (low.y - 10.0).clamp(34.0, (camera.height - 470.0).max(34.0));
-        format!("left:{:.0}px;top:{y:.0}px;width:{WIDTH_PX}px", x.max(30.0))
+        let y = (low.y - 10.0).clamp(34.0, (camera.height - 540.0).max(34.0));
+        // Its foot stays above the tools; a long slip is wound.
+        let room = (camera.height - y - camera.margins.bottom - 8.0).max(200.0);
+        format!(
+            "left:{:.0}px;top:{y:.0}px;width:{WIDTH_PX}px;max-height:{room:.0}px",
+            x.max(30.0)
+        )
     })
 }
 

@@ -4,6 +4,7 @@
 use super::mark::Mark;
 use super::set_index::SetIndex;
 use super::title_cell::TitleCell;
+use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::Grade;
 use editor::Action;
@@ -29,11 +30,22 @@ pub(crate) fn make(store: &Store, edit: impl FnOnce(&Job) -> Result<Edit, EditEr
     }
 }
 
+#[derive(Properties, PartialEq)]
+pub(crate) struct TitleBlockProps {
+    /// Whether it unfolds from the strip of a narrow window; else it stands in the corner of a wide one.
+    #[prop_or_default]
+    pub(crate) low: bool,
+}
+
 #[function_component]
-pub(crate) fn TitleBlock() -> Html {
+pub(crate) fn TitleBlock(props: &TitleBlockProps) -> Html {
     let Some(store) = use_context::<Store>() else {
         return html! {};
     };
+    let narrow = store.desk.see(|editor| notes_width(editor.camera().width) == 0.0);
+    if narrow != props.low {
+        return html! {};
+    }
     let vehicle = |name: &'static str| {
         let store = store.clone();
         Callback::from(move |text: String| make(&store, |job| set_vehicle_property(job, name, &text)))

@@ -138,7 +138,6 @@ impl Editor {
             keys: false,
         });
         self.out.open = Some(Open::Nothing);
-        self.out.say = Some(self.tool.hint().to_owned());
     }
 
     /// Takes an end of the picked run in hand, for the keys: the one that the keyboard stands on, else its second one;
@@ -175,11 +174,7 @@ impl Editor {
         }
         let at = self.end_of(run, side).and_then(End::terminal);
         let at = at.map_or("the loose end".to_owned(), |at| self.sheet().written(at));
-        self.out.say = Some(format!(
-            "{}, end at {at}. {}",
-            Thing::Run(run).written(self.sheet()),
-            self.tool.hint()
-        ));
+        self.out.say = Some(format!("{}, end at {at}", Thing::Run(run).written(self.sheet())));
     }
 
     pub(crate) fn move_end_input(&mut self, mut end: MoveEnd, input: Input) {

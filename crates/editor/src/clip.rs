@@ -1,0 +1,119 @@
+//! Copying, cutting and pasting. The clip in hand is kept here whole; what goes to the system's clipboard is the same in
+//! the text form of a job, so that it can be pasted into another tab, another job or a letter.
+
+use crate::editor::Editor;
+use crate::effects::Effects;
+use crate::selection::Thing;
+use kurbo::Rect;
+use model::BoardPoint;
+use model::edits::{self, Clip};
+
+/// Most letters of a pasted text that a message repeats.
+const REPEATED: usize = 40;
+
+impl Editor {
+    pub(crate) fn copy_picked(&mut self) -> bool {
+        let clip = edits::copy(self.sheet(), &self.selection.parts);
+        if clip.is_empty() {
+            self.out.say = Some("Pick parts to copy; runs between them come along.".to_owned());
+            return false;
+        }
+        let (parts, runs) = (clip.sheet.parts.len(), clip.sheet.runs.len());
+        let plural = super::doing::plural;
+        self.out.say = Some(format!(
+            "{parts} part{} and {runs} run{} copied",
+            plural(parts),
+            plural(runs)
+        ));
+        self.clip = clip;
+        // Until it is handed out, the system's clipboard holds something older.
+        self.clip_given.clear();
+        true
+    }
+
+    /// Copies or cuts what is picked, and gives its text for the system's clipboard. No text: nothing was picked that can
+    /// be copied, and the clipboard is to be left alone.
+    pub fn copy_out(&mut self, cuts: bool) -> (Effects, Option<String>) {
+        let copied = self.copy_picked();
+        if copied {
+            self.clip_given = self.clip.to_text();
+            if cuts {
+                self.bend = None;
+                self.delete_picked();
+            }
+        }
+        let text = copied.then(|| self.clip_given.clone());
+        (self.take_effects(), text)
+    }
+
+    /// Pastes what the system's clipboard holds. Text that is no part of a job is told and changes nothing, nor does it
+    /// push out what was copied here.
+    pub fn paste_in(&mut self, text: &str) -> Effects {
+        let text = text.trim();
+        let own = text.is_empty() || text == self.clip_given.trim();
+        // The clip in hand is ahead of its text: each paste stands beside the one before.
+        if own && !self.clip.is_empty() {
+            self.paste_clip();
+            return self.take_effects();
+        }
+        if text.is_empty() {
+            self.out.say = Some("The clipboard holds no text, and nothing was copied here yet.".to_owned());
+            return self.take_effects();
+        }
+        match Clip::from_text(text) {
+            Ok(clip) if !clip.is_empty() => {
+                self.clip = clip;
+                self.clip_given = text.to_owned();
+                self.paste_clip();
+            }
+            Ok(_) => self.refuse(text, "it holds no part"),
+            Err(errors) => {
+                let first = errors.to_string();
+                let first = first.lines().next().unwrap_or_default().to_owned();
+                self.refuse(text, &first);
+            }
+        }
+        self.take_effects()
+    }
+
+    fn refuse(&mut self, text: &str, why: &str) {
+        let line = text.lines().next().unwrap_or_default();
+        let mut shown: String = line.chars().take(REPEATED).collect();
+        if shown.len() < text.len() {
+            shown.push('…');
+        }
+        let kept = if self.clip.is_empty() {
+            ""
+        } else {
+            " What was copied here last is still kept: Ask, then Paste, puts it down."
+        };
+        self.out.say = Some(format!(
+            "Nothing was pasted: the clipboard holds \u{201c}{shown}\u{201d}, which is no part of a job ({why}).{kept}"
+        ));
+    }
+
+    pub(crate) fn paste_clip(&mut self) {
+        if self.clip.is_empty() {
+            self.out.say = Some("Nothing was copied yet.".to_owned());
+            return;
+        }
+        let step = crate::tools::pick::whole(self.options.grid_units) * 4;
+        let clip = self.clip.clone();
+        self.pasted(edits::paste(&self.job, self.on, &clip, step, step));
+        // From another job it may come to stand far outside of the window.
+        let areas = self.selection.parts.iter();
+        let areas = areas.filter_map(|id| self.area_of(&Thing::Part(*id)));
+        if let Some(area) = areas.reduce(|all: Rect, one| all.union(one)) {
+            self.camera.reveal(area);
+        }
+        // The next paste stands beside this one.
+        for part in self.clip.sheet.parts.values_mut() {
+            if let Some(at) = &mut part.at {
+                *at = BoardPoint {
+                    x: at.x.saturating_add(step),
+                    y: at.y.saturating_add(step),
+                };
+            }
+        }
+    }
+}

@@ -1,0 +1,77 @@
+//! Copy, cut and paste through the system's clipboard, by the browser's own events: they need no permission and come from
+//! the menu of the browser as well. Where a browser sends none for a drawing, the clip inside of the editor does.
+
+use crate::browser;
+use crate::desk::Desk;
+use editor::Action;
+use gloo_events::{EventListener, EventListenerOptions};
+use gloo_timers::callback::Timeout;
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use web_sys::ClipboardEvent;
+
+/// How long after the keys the browser's event may come, in milliseconds.
+const PATIENCE_MS: u32 = 120;
+
+thread_local! {
+    /// What is done when the browser's event stays away. There is one keyboard, so one of these.
+    static WAITING: RefCell<Option<Timeout>> = const { RefCell::new(None) };
+}
+
+/// The keys of copy, cut or paste went down. The browser's event follows; if it does not, the editor's own clip is used.
+pub(crate) fn keys_went_down(action: Action, desk: &Rc<Desk>) {
+    let desk = desk.clone();
+    let late = Timeout::new(PATIENCE_MS, move || desk.perform(action));
+    WAITING.with(|waiting| *waiting.borrow_mut() = Some(late));
+}
+
+/// Whether the clipboard's keys and events are for the drawing, and not for a field or for text that is marked elsewhere.
+pub(crate) fn is_for_drawing() -> bool {
+    browser::in_focus().is_none_or(|element| {
+        element.id() == "board" || !(browser::takes_typing(&element) || browser::text_is_marked())
+    })
+}
+
+/// Listens for as long as the page lives.
+pub(crate) fn listen(desk: &Rc<Desk>) {
+    let Some(window) = browser::window() else { return };
+    for name in ["copy", "cut", "paste"] {
+        let desk = desk.clone();
+        let heed = move |event: &web_sys::Event| {
+            WAITING.with(|waiting| waiting.borrow_mut().take());
+            if let Some(event) = event.dyn_ref::<ClipboardEvent>()
+                && is_for_drawing()
+            {
+                came(event, &desk);
+            }
+        };
+        EventListener::new_with_options(
+            &window,
+            name,
+            EventListenerOptions::enable_prevent_default(),
+            heed,
+        )
+        .forget();
+    }
+}
+
+fn came(event: &ClipboardEvent, desk: &Rc<Desk>) {
+    let data = event.clipboard_data();
+    if event.type_() == "paste" {
+        let text = data.and_then(|data| data.get_data("text/plain").ok());
+        desk.change(|editor| editor.paste_in(&text.unwrap_or_default()));
+        event.prevent_default();
+        return;
+    }
+    let mut copied = None;
+    desk.change(|editor| {
+        let (effects, text) = editor.copy_out(event.type_() == "cut");
+        copied = text;
+        effects
+    });
+    if let (Some(text), Some(data)) = (copied, data) {
+        let _ = data.set_data("text/plain", &text);
+        event.prevent_default();
+    }
+}
