@@ -83,9 +83,11 @@ impl Desk {
     }
     pub(crate) fn set_surface(&self, surface: Option<Surface>) {
         *self.surface.borrow_mut() = surface;
+        self.painter.borrow_mut().forget();
     }
     pub(crate) fn set_palette(&self, palette: Palette) {
         *self.palette.borrow_mut() = palette;
+        self.painter.borrow_mut().forget();
         self.repaint();
     }
     /// Puts another job on the table.
@@ -95,6 +97,7 @@ impl Desk {
         fresh.resize(camera.width, camera.height, camera.margins);
         fresh.fit();
         *self.editor.borrow_mut() = fresh;
+        self.painter.borrow_mut().forget();
         self.tell(Effects {
             repaint: true,
             noticed: true,

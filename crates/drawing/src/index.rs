@@ -1,7 +1,7 @@
 //! Spatial index: a grid of square cells, so that what is drawn and hit costs by what is near, not by what exists.
 
+use crate::cells::Cells;
 use kurbo::Rect;
-use std::collections::{BTreeMap, BTreeSet};
 
 /// Width of a cell in board units: about a part with its surroundings.
 const CELL: f64 = 240.0;
@@ -12,14 +12,14 @@ const MOST_CELLS: i64 = 400;
 /// Things by the cells that their boxes touch.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Index<K> {
-    cells: BTreeMap<(i32, i32), Vec<K>>,
-    large: Vec<K>,
+    cells: Cells<(Rect, K)>,
+    large: Vec<(Rect, K)>,
 }
 
 impl<K> Default for Index<K> {
     fn default() -> Self {
         Self {
-            cells: BTreeMap::new(),
+            cells: Cells::default(),
             large: Vec::new(),
         }
     }
@@ -30,81 +30,72 @@ fn cell(length: f64) -> i32 {
     libm::floor(length / CELL) as i32
 }
 
-fn cells(area: Rect) -> Option<(std::ops::RangeInclusive<i32>, std::ops::RangeInclusive<i32>)> {
-    let (x0, x1, y0, y1) = (cell(area.x0), cell(area.x1), cell(area.y0), cell(area.y1));
+/// Low and high column, low and high row.
+fn cells(area: Rect) -> ((i32, i32), (i32, i32)) {
+    ((cell(area.x0), cell(area.x1)), (cell(area.y0), cell(area.y1)))
+}
+
+/// Whether a thing of this box is kept in the grid.
+fn fits(((x0, x1), (y0, y1)): ((i32, i32), (i32, i32))) -> bool {
     let count = (i64::from(x1) - i64::from(x0) + 1).saturating_mul(i64::from(y1) - i64::from(y0) + 1);
-    (count <= MOST_CELLS && count > 0).then_some((x0..=x1, y0..=y1))
+    count <= MOST_CELLS && count > 0
+}
+
+fn touch(a: Rect, b: Rect) -> bool {
+    a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1
 }
 
 impl<K: Copy + Ord> Index<K> {
     pub(crate) fn insert(&mut self, area: Rect, key: K) {
-        match cells(area) {
-            Some((columns, rows)) => {
-                for x in columns {
-                    for y in rows.clone() {
-                        self.cells.entry((x, y)).or_default().push(key);
-                    }
-                }
+        let span = cells(area);
+        if !fits(span) {
+            self.large.push((area, key));
+            return;
+        }
+        let (columns, rows) = span;
+        for x in columns.0..=columns.1 {
+            for y in rows.0..=rows.1 {
+                self.cells.push(x, y, (area, key));
             }
-            None => self.large.push(key),
         }
     }
     /// Takes out what was put in with the same area and key.
     pub(crate) fn remove(&mut self, area: Rect, key: K) {
-        match cells(area) {
-            Some((columns, rows)) => {
-                for x in columns {
-                    for y in rows.clone() {
-                        if let Some(list) = self.cells.get_mut(&(x, y)) {
-                            if let Some(place) = list.iter().position(|k| *k == key) {
-                                list.swap_remove(place);
-                            }
-                            if list.is_empty() {
-                                self.cells.remove(&(x, y));
-                            }
-                        }
-                    }
-                }
+        let span = cells(area);
+        if !fits(span) {
+            if let Some(place) = self.large.iter().position(|held| *held == (area, key)) {
+                self.large.swap_remove(place);
             }
-            None => {
-                if let Some(place) = self.large.iter().position(|k| *k == key) {
-                    self.large.swap_remove(place);
-                }
+            return;
+        }
+        let (columns, rows) = span;
+        for x in columns.0..=columns.1 {
+            for y in rows.0..=rows.1 {
+                self.cells.take(x, y, |held| *held == (area, key));
             }
         }
     }
-    /// Calls for whatever may touch the area, perhaps more than once. Stops and gives true when the call gives true.
-    pub(crate) fn any_near(&self, area: Rect, mut call: impl FnMut(K) -> bool) -> bool {
-        if self.large.iter().any(|key| call(*key)) {
-            return true;
-        }
-        match cells(area) {
-            Some((columns, rows)) => {
-                for x in columns {
-                    for (_, list) in self.cells.range((x, *rows.start())..=(x, *rows.end())) {
-                        if list.iter().any(|key| call(*key)) {
-                            return true;
-                        }
-                    }
-                }
-                false
-            }
-            None => self.cells.values().flatten().any(|key| call(*key)),
-        }
+    /// Calls for whatever has a box that touches the area, perhaps more than once, with the box. Stops and gives true when
+    /// the call gives true.
+    #[inline]
+    pub(crate) fn any_near(&self, area: Rect, mut call: impl FnMut(K, Rect) -> bool) -> bool {
+        let (columns, rows) = cells(area);
+        self.large
+            .iter()
+            .any(|(held, key)| touch(*held, area) && call(*key, *held))
+            || self.cells.any(columns, rows, |_, _, (held, key)| {
+                touch(*held, area) && call(*key, *held)
+            })
     }
-    /// What may touch the area, each once, in order. Callers test the true shape.
-    pub(crate) fn near(&self, area: Rect) -> BTreeSet<K> {
-        let mut found: BTreeSet<K> = self.large.iter().copied().collect();
-        match cells(area) {
-            Some((columns, rows)) => {
-                for x in columns {
-                    for (_, list) in self.cells.range((x, *rows.start())..=(x, *rows.end())) {
-                        found.extend(list.iter().copied());
-                    }
-                }
-            }
-            None => found.extend(self.cells.values().flatten().copied()),
-        }
+    /// What has a box that touches the area, each once, in order.
+    pub(crate) fn near(&self, area: Rect) -> Vec<K> {
+        let mut found = Vec::new();
+        self.any_near(area, |key, _| {
+            found.push(key);
+            false
+        });
+        found.sort_unstable();
+        found.dedup();
         found
     }
 }
@@ -124,14 +115,9 @@ mod tests {
         for (key, area) in areas.iter().enumerate() {
             index.insert(*area, key);
         }
-        assert_eq!(
-            index.near(Rect::new(5.0, 5.0, 6.0, 6.0)),
-            BTreeSet::from([0, 1, 2])
-        );
-        assert_eq!(
-            index.near(Rect::new(600.0, 200.0, 610.0, 220.0)),
-            BTreeSet::from([1, 2])
-        );
+        assert_eq!(index.near(Rect::new(5.0, 5.0, 6.0, 6.0)), [0, 1]);
+        assert_eq!(index.near(Rect::new(600.0, 200.0, 610.0, 220.0)), [1, 2]);
+        assert_eq!(index.near(Rect::new(-1e9, -1e9, 1e9, 1e9)), [0, 1, 2]);
         for (key, area) in areas.iter().enumerate() {
             index.remove(*area, key);
         }

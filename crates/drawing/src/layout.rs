@@ -7,7 +7,7 @@
 use crate::display::Owner;
 use crate::index::Index;
 use crate::part_box::{PartBox, Stud, to_point};
-use crate::ways::{RunWay, Tracks, lay_runs};
+use crate::ways::{Effort, RunWay, Tracks, lay_runs};
 use kurbo::{Point, Rect};
 use model::{BoardPoint, PartId, RunId, Sheet, TerminalRef};
 use std::collections::{BTreeMap, BTreeSet};
@@ -50,7 +50,12 @@ pub struct Layout {
     pub(crate) labels: BTreeMap<RunId, Rect>,
     pub(crate) label_index: Index<RunId>,
     arranged: BTreeMap<PartId, BoardPoint>,
+    /// Runs that were laid in haste, while something was dragged.
+    hasty: BTreeSet<RunId>,
 }
+
+/// So many runs are laid with care in every step of a drag; more would take longer than a frame.
+const FEW_RUNS: usize = 3;
 
 impl Layout {
     /// Lays out a sheet. Parts without a place of their own are arranged.
@@ -68,12 +73,13 @@ impl Layout {
             this.put_part(*id, PartBox::of(part, to_point(at)));
         }
         let all: BTreeSet<RunId> = sheet.runs.keys().copied().collect();
-        this.lay(sheet, &all);
+        this.lay(sheet, &all, Effort::CARE);
         this
     }
 
     /// Brings the layout up to date after these parts moved, turned, changed, came or went, and after runs came, went or
-    /// changed. Only runs that touch a changed part, or changed themselves, are laid anew.
+    /// changed. Only runs that touch a changed part, or changed themselves, are laid anew, and with more care those that
+    /// [`Layout::follow`] laid.
     pub fn update(&mut self, sheet: &Sheet, changed_parts: &BTreeSet<PartId>) {
         let gone: Vec<PartId> = self
             .parts
@@ -129,19 +135,60 @@ impl Layout {
                     .filter_map(model::End::terminal)
                     .any(|terminal| touched.contains(&terminal.part))
                     || self.runs.get(id).is_none_or(|way| !way.is_of(run))
+                    || self.hasty.contains(id)
+            })
+            .map(|(id, _)| *id)
+            .collect();
+        self.hasty.clear();
+        for id in &to_lay {
+            self.take_run(*id);
+        }
+        self.lay(sheet, &to_lay, Effort::CARE);
+    }
+
+    /// Brings the layout up to date within a gesture that moves or changes these parts and runs and nothing else: quicker
+    /// than [`Layout::update`], since only they are looked at, and since many runs are laid in haste. When the gesture
+    /// is over, [`Layout::update`] is to follow.
+    pub fn follow(&mut self, sheet: &Sheet, parts: &BTreeSet<PartId>, runs: &BTreeSet<RunId>) {
+        if sheet.parts.len() != self.parts.len() || sheet.runs.len() != self.runs.len() {
+            // Something came or went.
+            return self.update(sheet, parts);
+        }
+        for id in parts {
+            if let (Some(part), Some(drawn)) = (sheet.parts.get(id), self.parts.get(id)) {
+                let at = part.at.map_or(drawn.outline.center(), to_point);
+                self.take_part(*id);
+                self.put_part(*id, PartBox::of(part, at));
+            }
+        }
+        let to_lay: BTreeSet<RunId> = sheet
+            .runs
+            .iter()
+            .filter(|(id, run)| {
+                runs.contains(id)
+                    || run
+                        .ends()
+                        .into_iter()
+                        .filter_map(model::End::terminal)
+                        .any(|terminal| parts.contains(&terminal.part))
             })
             .map(|(id, _)| *id)
             .collect();
         for id in &to_lay {
             self.take_run(*id);
         }
-        self.lay(sheet, &to_lay);
+        if to_lay.len() > FEW_RUNS {
+            self.hasty.extend(to_lay.iter().copied());
+            self.lay(sheet, &to_lay, Effort::HASTE);
+        } else {
+            self.lay(sheet, &to_lay, Effort::CARE);
+        }
     }
 
-    fn lay(&mut self, sheet: &Sheet, runs: &BTreeSet<RunId>) {
-        let ways = lay_runs(sheet, self, runs);
+    fn lay(&mut self, sheet: &Sheet, runs: &BTreeSet<RunId>, effort: Effort) {
+        let ways = lay_runs(sheet, self, runs, effort);
         for (id, way) in ways {
-            for area in way.areas() {
+            for area in way.held_areas() {
                 self.run_index.insert(area, id);
             }
             self.runs.insert(id, way);
@@ -165,7 +212,7 @@ impl Layout {
             if let Some(area) = self.labels.remove(&id) {
                 self.label_index.remove(area, id);
             }
-            for area in way.areas() {
+            for area in way.held_areas() {
                 self.run_index.remove(area, id);
             }
         }
@@ -238,7 +285,7 @@ impl Layout {
         if let Some((_, hit)) = nearest.0 {
             return Some(hit);
         }
-        let near_runs = self.run_index.near(area);
+        let near_runs = self.run_index.near(area.inflate(8.0, 8.0));
         for id in &near_runs {
             let Some(way) = self.runs.get(id) else { continue };
             for (end, point) in way.loose_ends() {
@@ -276,11 +323,8 @@ impl Layout {
 
     /// Whether an area lies over any part's outline.
     pub(crate) fn is_on_part(&self, area: Rect) -> bool {
-        self.part_index.any_near(area, |id| {
-            self.parts
-                .get(&id)
-                .is_some_and(|part| part.outline.overlaps(area))
-        })
+        self.part_index
+            .any_near(area, |_, outline| outline.overlaps(area))
     }
 
     /// Parts and runs that lie wholly within an area.

@@ -5,6 +5,7 @@
 //! *Invariant:* nothing here depends on zoom, study or look where parts and runs lie; only what is shown does.
 
 mod arrange;
+mod cells;
 mod display;
 mod draw;
 mod index;
@@ -18,10 +19,11 @@ mod svg;
 mod symbols;
 mod ways;
 
-pub use arrange::arrange;
+pub use arrange::{arrange, arrange_unplaced};
 pub use display::*;
 pub use draw::{
-    TitleBlock, TitleCell, detail_at, draw, draw_paper, mark_at, mark_spot, text_area, title_cells,
+    Cut, Moving, TitleBlock, TitleCell, Which, areas_of, detail_at, draw, draw_cut, draw_paper, mark_at,
+    mark_spot, text_area, title_cells,
 };
 pub use layout::{Hit, Layout};
 pub use letters::{FONT_FAMILY, fit, text_width};

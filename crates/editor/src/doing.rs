@@ -1,14 +1,12 @@
 //! What tools and actions are made of: changing the job through the history, keeping layout and selection in step with
-//! it, finding things under a point, and the picture of it all.
+//! it, finding things under a point, and copies of it all.
 
 use crate::editor::Editor;
 use crate::effects::{Effects, Open};
 use crate::input::PointerKind;
 use crate::selection::{Selection, Thing};
 use checks::{Finding, Grade};
-use drawing::{
-    DisplayList, Hit, Layout, Lit, Look, Mark, MarkShape, TitleBlock, TitleCell, draw, draw_paper,
-};
+use drawing::{DisplayList, Hit, Layout, Look, Mark, MarkShape, TitleBlock, TitleCell, draw, draw_paper};
 use kurbo::{Point, Rect};
 use model::edits::EditError;
 use model::history::{Entry, Touched};
@@ -22,7 +20,7 @@ impl Editor {
     /// Makes an edit: one step of the history.
     pub(crate) fn apply(&mut self, edit: Edit) {
         let touched = Touched::by(&edit);
-        self.gesture_parts.clear();
+        self.forget_gesture();
         let entry = self.history.apply(&mut self.job, edit);
         self.entered(entry);
         self.follow(&touched);
@@ -34,15 +32,27 @@ impl Editor {
         Ok(self.take_effects())
     }
     pub(crate) fn begin_gesture(&mut self, name: impl Into<String>) {
-        self.gesture_parts.clear();
+        self.forget_gesture();
         let entry = self.history.begin(name);
         self.entered(entry);
     }
     pub(crate) fn extend_gesture(&mut self, edit: Edit, parts: &BTreeSet<PartId>) {
-        self.gesture_parts.extend(parts.iter().copied());
+        let touched = Touched::by(&edit);
+        let here = touched.parts.iter().filter(|(sheet, _)| *sheet == self.on);
+        self.gesture_parts
+            .extend(parts.iter().copied().chain(here.map(|(_, id)| *id)));
+        let here = touched.runs.iter().filter(|(sheet, _)| *sheet == self.on);
+        self.gesture_runs.extend(here.map(|(_, id)| *id));
         self.history.extend(&mut self.job, edit);
-        let parts = self.gesture_parts.clone();
-        self.relay(&parts);
+        match self.job.sheets.get(&self.on) {
+            Some(sheet) => self.layout.follow(sheet, &self.gesture_parts, &self.gesture_runs),
+            None => self.layout = Layout::default(),
+        }
+        self.out.repaint = true;
+    }
+    fn forget_gesture(&mut self) {
+        self.gesture_parts.clear();
+        self.gesture_runs.clear();
     }
     /// Takes back what the gesture in hand did so far; it goes on from where it began.
     pub(crate) fn roll_back_gesture(&mut self) {
@@ -55,7 +65,7 @@ impl Editor {
             self.follow(&touched);
         }
         self.entered(entry);
-        self.gesture_parts.clear();
+        self.forget_gesture();
         self.out.noticed = true;
         self.out.repaint = true;
     }
@@ -92,6 +102,7 @@ impl Editor {
             Some(sheet) => self.layout.update(sheet, parts),
             None => self.layout = Layout::default(),
         }
+        self.still_changed();
         self.out.repaint = true;
     }
     pub(crate) fn undo(&mut self) {
@@ -153,6 +164,7 @@ impl Editor {
         self.feeds = None;
         self.finding = None;
         self.layout = Layout::of(self.sheet());
+        self.still_changed();
         self.stale = true;
         self.fit();
         self.out.edited = true;
@@ -169,6 +181,7 @@ impl Editor {
             return None;
         }
         self.stale = false;
+        self.still_changed();
         let made = checks::analyse(self.sheet(), &self.job.settings);
         let before = std::mem::replace(&mut self.analysis, Arc::new(made));
         self.marks = self
@@ -304,56 +317,6 @@ impl Editor {
             self.out.say = Some(self.spoken(thing));
         }
         self.take_effects()
-    }
-
-    // The picture.
-
-    fn lit(&self) -> Lit {
-        let Some(thing) = &self.feeds else {
-            return Lit::default();
-        };
-        let mut lit = Lit::default();
-        for part in self.fed_by(thing) {
-            if let Some(circuit) = self.analysis.study.circuits.get(&part) {
-                lit.parts.extend(circuit.all_parts.iter().copied());
-                lit.runs.extend(circuit.all_runs.iter().copied());
-                lit.parts.insert(part);
-            }
-        }
-        self.add_chains(thing, &mut lit);
-        lit
-    }
-    /// How the sheet is looked at.
-    #[must_use]
-    pub fn look(&self) -> Look {
-        let focus = self.shown_focus().map(Thing::owner);
-        let mut picked = self.selection.owners();
-        if let Some(finding) = self.finding.and_then(|place| self.analysis.findings.get(place)) {
-            picked.extend(finding.parts.iter().map(|id| drawing::Owner::Part(*id)));
-            picked.extend(finding.runs.iter().map(|id| drawing::Owner::Run(*id)));
-        }
-        Look {
-            overlay: self.overlay,
-            picked,
-            hovered: self.hovered.as_ref().map(Thing::owner).or(focus),
-            lit: self.lit(),
-            marks: self.marks.clone(),
-            zoom: self.camera.zoom,
-        }
-    }
-    /// What of the sheet is to be painted, back to front, and what the tool in hand shows on top.
-    #[must_use]
-    pub fn picture(&self) -> DisplayList {
-        let study = Some(&self.analysis.study);
-        let mut list = draw(
-            self.sheet(),
-            &self.layout,
-            study,
-            &self.look(),
-            self.camera.visible(),
-        );
-        self.sketch(&mut list);
-        list
     }
 }
 

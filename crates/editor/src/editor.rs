@@ -48,6 +48,10 @@ pub struct Editor {
     pub(crate) pointing: PointerKind,
     /// Parts that the gesture in hand touched so far.
     pub(crate) gesture_parts: BTreeSet<PartId>,
+    /// Runs that it changed itself.
+    pub(crate) gesture_runs: BTreeSet<RunId>,
+    /// Counts what changed in the picture besides the gesture in hand: see [`crate::Seen`].
+    pub(crate) still: u64,
     pub(crate) out: Effects,
     empty: Sheet,
 }
@@ -61,10 +65,9 @@ impl Editor {
             if sheet.parts.values().all(|part| part.at.is_some()) {
                 continue;
             }
-            let layout = Layout::of(sheet);
-            for (id, at) in layout.arranged() {
-                if let Some(part) = sheet.parts.get_mut(id) {
-                    part.at = part.at.or(Some(*at));
+            for (id, at) in drawing::arrange_unplaced(sheet) {
+                if let Some(part) = sheet.parts.get_mut(&id) {
+                    part.at = part.at.or(Some(at));
                 }
             }
         }
@@ -94,11 +97,13 @@ impl Editor {
             finding: None,
             options: Options::default(),
             clip: Clip::default(),
+            clip_given: String::new(),
             fingers: Fingers::default(),
             by_keys: false,
             pointing: PointerKind::Mouse,
-            clip_given: String::new(),
             gesture_parts: BTreeSet::new(),
+            gesture_runs: BTreeSet::new(),
+            still: 0,
             out: Effects::default(),
             empty: Sheet::default(),
         };

@@ -3,5 +3,6 @@
 mod board;
 mod events;
 pub(crate) mod paint;
+mod pens;
 
 pub(crate) use board::{Board, notes_width};

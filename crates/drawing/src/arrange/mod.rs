@@ -65,7 +65,8 @@ pub fn arrange(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
 }
 
 /// Places for the parts of a sheet that have none: below those that have.
-pub(crate) fn arrange_unplaced(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
+#[must_use]
+pub fn arrange_unplaced(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
     if sheet.parts.values().all(|part| part.at.is_none()) {
         return arrange(sheet);
     }

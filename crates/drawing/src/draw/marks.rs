@@ -1,6 +1,7 @@
 //! Marks of findings: octagon, triangle, dot, each with its number, at the part or run it speaks of. They keep their
 //! size on the screen, so that they are seen in a whole system too.
 
+use super::Cut;
 use super::pen::{Pen, Writing, solid};
 use crate::display::{Anchor, Detail, Ink, Owner};
 use crate::layout::Layout;
@@ -17,8 +18,8 @@ pub(crate) fn radius(zoom: f64) -> f64 {
     RADIUS / zoom.clamp(0.25, 1.0)
 }
 
-/// Where the mark of each finding stands; findings of one part or run stand beside each other.
-pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look) -> Vec<(&'a Mark, Point)> {
+/// Where the mark of each finding stands, and on what; findings of one part or run stand beside each other.
+pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look) -> Vec<(&'a Mark, Point, Owner)> {
     let radius = radius(look.zoom);
     let mut taken: BTreeMap<Owner, u32> = BTreeMap::new();
     let mut spots = Vec::new();
@@ -50,7 +51,7 @@ pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look) -> Vec<(&'a Mark, Point
             (None, None) => continue,
         };
         let place = taken.entry(owner).or_insert(0);
-        spots.push((mark, at + next * f64::from(*place)));
+        spots.push((mark, at + next * f64::from(*place), owner));
         *place += 1;
     }
     spots
@@ -76,13 +77,7 @@ fn spot_on_run(layout: &Layout, way: &RunWay, radius: f64) -> (Point, bool) {
             let at = a.lerp(*b, share) + across * aside;
             let area = Rect::from_center_size(at, (2.0 * radius, 2.0 * radius));
             let on_label = way.label.as_ref().is_some_and(|label| label.area.overlaps(area));
-            let on_part = layout.part_index.any_near(area, |id| {
-                layout
-                    .parts
-                    .get(&id)
-                    .is_some_and(|part| part.outline.overlaps(area))
-            });
-            if !on_label && !on_part {
+            if !on_label && !layout.is_on_part(area) {
                 return (at, a.x == b.x);
             }
         }
@@ -90,12 +85,17 @@ fn spot_on_run(layout: &Layout, way: &RunWay, radius: f64) -> (Point, bool) {
     (way.label_at, straight.first().is_some_and(|(a, b)| a.x == b.x))
 }
 
-pub(crate) fn draw_marks(pen: &mut Pen, layout: &Layout, look: &Look, visible: Rect) {
+pub(crate) fn draw_marks(pen: &mut Pen, layout: &Layout, look: &Look, cut: &Cut<'_>) {
     let radius = radius(look.zoom);
-    for (mark, at) in spots(layout, look) {
+    for (mark, at, host) in spots(layout, look) {
         let owner = Owner::Finding(mark.finding);
         pen.owner(owner);
-        if !visible.inflate(2.0 * radius, 2.0 * radius).contains(at) {
+        let here = match host {
+            Owner::Part(id) => cut.has_part(id),
+            Owner::Run(id) => cut.has_run(id),
+            _ => true,
+        };
+        if !here || !cut.shows(Rect::from_center_size(at, (4.0 * radius, 4.0 * radius))) {
             continue;
         }
         if look.hovered == Some(owner) || look.picked.contains(&owner) {

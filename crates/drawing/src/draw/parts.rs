@@ -1,5 +1,6 @@
 //! Parts: outline, symbol, studs, texts, and the numbers a study adds.
 
+use super::Cut;
 use super::overlay::Overlays;
 use super::pen::{Pen, Writing, solid};
 use crate::display::{Anchor, Detail, Ink, Owner};
@@ -20,13 +21,13 @@ pub(crate) fn draw_parts(
     layout: &Layout,
     study: Option<&Study>,
     look: &Look,
-    visible: Rect,
+    cut: &Cut<'_>,
 ) {
-    for id in layout.part_index.near(visible) {
+    for id in cut.parts(layout, 8.0) {
         let (Some(part), Some(drawn)) = (sheet.parts.get(&id), layout.parts.get(&id)) else {
             continue;
         };
-        if drawn.outline.inflate(8.0, 8.0).overlaps(visible) {
+        if cut.shows(drawn.outline.inflate(8.0, 8.0)) {
             draw_part(pen, id, part, drawn, study, look);
         }
     }
@@ -262,7 +263,7 @@ pub(crate) fn draw_voltages(
     layout: &Layout,
     overlays: &Overlays<'_>,
     zoom: f64,
-    visible: Rect,
+    cut: &Cut<'_>,
 ) {
     /// Least height of the letters on screen, in pixels.
     const LEAST_PX: f64 = 9.5;
@@ -271,7 +272,7 @@ pub(crate) fn draw_voltages(
     }
     let size = 7.5_f64.max(LEAST_PX / zoom.max(1e-3));
     let mut taken: Vec<Rect> = Vec::new();
-    for id in layout.part_index.near(visible.inflate(60.0, 20.0)) {
+    for id in cut.parts(layout, 60.0) {
         let Some(drawn) = layout.parts.get(&id) else {
             continue;
         };
@@ -298,9 +299,7 @@ pub(crate) fn draw_voltages(
             let area = writing.area();
             // Labels of runs are drawn from their own zoom on; below it nothing stands in the way.
             let on_label = pen.shows(Detail::Labels)
-                && layout.label_index.any_near(area, |run| {
-                    layout.labels.get(&run).is_some_and(|label| label.overlaps(area))
-                });
+                && layout.label_index.any_near(area, |_, label| label.overlaps(area));
             if !on_label && !layout.is_on_part(area) && !taken.iter().any(|other| other.overlaps(area)) {
                 taken.push(area);
                 pen.write(Detail::Studs, writing);

@@ -1,6 +1,7 @@
 //! Runs: casing, insulation, tracer, rounded corners, hops at crossings, labels, loose ends. What an overlay says of a
 //! run comes from [`super::overlay`].
 
+use super::Cut;
 use super::overlay::{Overlays, Paint};
 use super::pen::{Pen, Writing, solid};
 use crate::display::{Anchor, Detail, Ink, Owner, Stroke};
@@ -53,14 +54,13 @@ pub(crate) fn draw_runs(
     layout: &Layout,
     overlays: &Overlays<'_>,
     look: &Look,
-    visible: Rect,
+    cut: &Cut<'_>,
 ) {
-    let seen: Vec<(RunId, &Run, &RunWay)> = layout
-        .run_index
-        .near(visible)
+    let seen: Vec<(RunId, &Run, &RunWay)> = cut
+        .runs(layout)
         .into_iter()
         .filter_map(|id| Some((id, sheet.runs.get(&id)?, layout.runs.get(&id)?)))
-        .filter(|(_, _, way)| way.areas().any(|area| area.inflate(8.0, 8.0).overlaps(visible)))
+        .filter(|(_, _, way)| way.areas().any(|area| cut.shows(area.inflate(8.0, 8.0))))
         .collect();
     let strokes: Vec<Vec<Stroke>> = seen
         .iter()
@@ -80,7 +80,7 @@ pub(crate) fn draw_runs(
         let owner = Owner::Run(*id);
         pen.owner(owner);
         let drawn = if hops {
-            with_hops(way, &layout.tracks)
+            with_hops(way, &layout.tracks, cut)
         } else {
             Drawn::plain(way)
         };
@@ -256,13 +256,14 @@ impl Drawn {
 }
 
 /// The way with hops where its level pieces cross the upright pieces of others.
-fn with_hops(way: &RunWay, tracks: &Tracks) -> Drawn {
+fn with_hops(way: &RunWay, tracks: &Tracks, cut: &Cut<'_>) -> Drawn {
     let mut hops: Vec<Vec<(f64, f64)>> = Vec::new();
     for piece in pieces(&way.corners) {
         let mut spans: Vec<(f64, f64)> = Vec::new();
         if piece.axis == crate::ways::Axis::Level {
             let (low, high) = (f64::from(piece.low) + 2.0, f64::from(piece.high) - 2.0);
-            for (at, _) in tracks.crossings(piece) {
+            let crossings = tracks.crossings(piece);
+            for (at, _) in crossings.into_iter().filter(|(_, run)| cut.hops_over(*run)) {
                 let (a, b) = ((f64::from(at) - HOP).max(low), (f64::from(at) + HOP).min(high));
                 match spans.last_mut() {
                     // Crossings close together share one long hop.

@@ -3,11 +3,9 @@
 use super::tracks::{At, Axis, Piece, Tracks, pieces};
 use crate::index::Index;
 use crate::letters::text_width;
-use crate::part_box::PartBox;
 use kurbo::{Point, Rect, Vec2};
 use model::property::PropertyType;
 use model::{Fact, PartId, Run, RunId};
-use std::collections::BTreeMap;
 
 /// Size of a run's label.
 pub(crate) const RUN_LABEL_SIZE: f64 = 8.0;
@@ -56,26 +54,20 @@ fn wordings(run: &Run) -> Vec<String> {
 
 /// What a label must keep clear of.
 pub(crate) struct Around<'a> {
-    pub(crate) parts: &'a BTreeMap<PartId, PartBox>,
     pub(crate) part_index: &'a Index<PartId>,
     pub(crate) tracks: &'a Tracks,
-    pub(crate) labels: &'a BTreeMap<RunId, Rect>,
     pub(crate) label_index: &'a Index<RunId>,
 }
 
 impl Around<'_> {
     fn room(&self, area: Rect, clear: Rect, run: RunId) -> bool {
         let near = area.inflate(5.0, 5.0);
-        let on_part = self.part_index.any_near(near, |id| {
-            self.parts
-                .get(&id)
-                .is_some_and(|part| part.outline.overlaps(near))
-        });
+        let on_part = self
+            .part_index
+            .any_near(near, |_, outline| outline.overlaps(near));
         let on_label = || {
             let near = area.inflate(1.0, 1.0);
-            self.label_index.any_near(near, |id| {
-                self.labels.get(&id).is_some_and(|other| other.overlaps(near))
-            })
+            self.label_index.any_near(near, |_, other| other.overlaps(near))
         };
         let whole = |low: f64, high: f64| (libm::ceil(low) as i32, libm::floor(high) as i32);
         !on_part

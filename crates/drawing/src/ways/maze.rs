@@ -2,18 +2,53 @@
 
 use super::search::{BEND, Found, Outlet, Space, straighten};
 use super::tracks::{At, Axis, Piece};
-use std::cmp::Reverse;
-use std::collections::BinaryHeap;
 
 const STEP: i32 = 10;
 /// How far beyond the ends the maze reaches, in steps.
 const BEYOND: i32 = 40;
-/// Most points of the grid: beyond that the ends are joined straight. Keeps a far-flung run from freezing the page.
-const MOST: i32 = 200_000;
 /// Up to so many points other runs are looked at.
 const FINE: usize = 20_000;
 /// What a step costs that lies over or crosses another run, besides its length.
 const AMONG: u32 = 60;
+
+/// Places still to be gone on from, by what a way through them costs at least. Costs only grow, and never by more than the
+/// number of lists from one place to the next, so that the lists can be used over and over.
+struct Open {
+    lists: Vec<Vec<(u32, i32, i32, bool)>>,
+    now: u32,
+    count: usize,
+}
+
+impl Open {
+    fn new(from: u32) -> Self {
+        let most = 2 * STEP as u32 + BEND as u32 + AMONG;
+        Self {
+            lists: vec![Vec::new(); most as usize + 1],
+            now: from,
+            count: 0,
+        }
+    }
+    fn list(&mut self, least: u32) -> Option<&mut Vec<(u32, i32, i32, bool)>> {
+        let place = least as usize % self.lists.len().max(1);
+        self.lists.get_mut(place)
+    }
+    fn push(&mut self, least: u32, place: (u32, i32, i32, bool)) {
+        self.count += 1;
+        if let Some(list) = self.list(least) {
+            list.push(place);
+        }
+    }
+    fn pop(&mut self) -> Option<(u32, i32, i32, bool)> {
+        while self.count > 0 {
+            if let Some(place) = self.list(self.now).and_then(Vec::pop) {
+                self.count -= 1;
+                return Some(place);
+            }
+            self.now += 1;
+        }
+        None
+    }
+}
 
 /// Points of the grid, two for each place: reached along a level piece or along an upright one.
 struct Grid {
@@ -46,7 +81,10 @@ pub(crate) fn find(space: &Space<'_>, from: Outlet, to: Outlet) -> Option<Found>
     );
     let low = (goal.0.min(0) - BEYOND, goal.1.min(0) - BEYOND);
     let (width, height) = (goal.0.abs() + 2 * BEYOND + 1, goal.1.abs() + 2 * BEYOND + 1);
-    if width.checked_mul(height).is_none_or(|points| points > MOST) {
+    if width
+        .checked_mul(height)
+        .is_none_or(|points| points > space.effort.maze)
+    {
         return None;
     }
     let mut grid = Grid {
@@ -79,7 +117,7 @@ pub(crate) fn find(space: &Space<'_>, from: Outlet, to: Outlet) -> Option<Found>
     // The direction one came from: 0 to 3, and which of the two points of the place; 255 for none.
     let mut came = vec![255_u8; count];
     let guess = |x: i32, y: i32| (STEP * ((x - goal.0).abs() + (y - goal.1).abs())) as u32;
-    let mut open = BinaryHeap::new();
+    let mut open = Open::new(guess(0, 0));
     for level in [true, false] {
         let fits = match from.out {
             (0, 0) => true,
@@ -93,11 +131,11 @@ pub(crate) fn find(space: &Space<'_>, from: Outlet, to: Outlet) -> Option<Found>
         {
             *slot = cost;
         }
-        open.push(Reverse((cost + guess(0, 0), cost, 0, 0, level)));
+        open.push(cost + guess(0, 0), (cost, 0, 0, level));
     }
     const WAYS: [(i32, i32); 4] = [(1, 0), (-1, 0), (0, 1), (0, -1)];
     let mut end = None;
-    while let Some(Reverse((_, cost, x, y, level))) = open.pop() {
+    while let Some((cost, x, y, level)) = open.pop() {
         if (x, y) == goal {
             end = Some((x, y, level));
             break;
@@ -145,13 +183,10 @@ pub(crate) fn find(space: &Space<'_>, from: Outlet, to: Outlet) -> Option<Found>
             {
                 *known = next_cost;
                 *back = way as u8 * 2 + u8::from(level);
-                open.push(Reverse((
+                open.push(
                     next_cost + guess(next_x, next_y),
-                    next_cost,
-                    next_x,
-                    next_y,
-                    goes_level,
-                )));
+                    (next_cost, next_x, next_y, goes_level),
+                );
             }
         }
     }

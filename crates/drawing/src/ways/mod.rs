@@ -12,6 +12,7 @@ mod tracks;
 
 pub(crate) use labels::RUN_LABEL_SIZE;
 pub use labels::RunLabel;
+pub(crate) use search::Effort;
 pub(crate) use tracks::{At, Axis, Tracks, pieces};
 
 use crate::layout::Layout;
@@ -22,9 +23,6 @@ use model::quantity::Metres;
 use model::{BoardPoint, End, Fact, PartId, Run, RunId, Sheet, TerminalName};
 use search::{CLEAR, Found, Outlet, Space, straighten};
 use std::collections::{BTreeMap, BTreeSet};
-
-/// Most times that crossing runs are taken up and laid again.
-const ROUNDS: usize = 3;
 
 /// From how many runs on they are taken up only once.
 const MANY: usize = 200;
@@ -93,6 +91,12 @@ impl RunWay {
     pub(crate) fn areas(&self) -> impl Iterator<Item = Rect> + '_ {
         self.pieces()
             .map(|(a, b)| Rect::from_points(a, b).inflate(self.width / 2.0, self.width / 2.0))
+    }
+    /// Boxes under which it is kept in the index: its pieces, and bends put by hand, by which it need not pass.
+    pub(crate) fn held_areas(&self) -> impl Iterator<Item = Rect> + '_ {
+        let bends = self.hand_bends.iter();
+        self.areas()
+            .chain(bends.map(|bend| Rect::from_center_size(to_point(*bend), (2.0, 2.0))))
     }
     /// The box around it.
     #[must_use]
@@ -177,6 +181,7 @@ pub(crate) fn lay_runs(
     sheet: &Sheet,
     layout: &mut Layout,
     runs: &BTreeSet<RunId>,
+    effort: Effort,
 ) -> BTreeMap<RunId, RunWay> {
     // All runs on the studs of those that are laid.
     let mut on_stud: BTreeMap<(PartId, &TerminalName), Vec<RunId>> = runs
@@ -186,9 +191,14 @@ pub(crate) fn lay_runs(
         .filter_map(End::terminal)
         .map(|terminal| ((terminal.part, &terminal.terminal), Vec::new()))
         .collect();
+    let mut parts: Vec<PartId> = on_stud.keys().map(|(part, _)| *part).collect();
+    parts.dedup();
     for (id, run) in &sheet.runs {
         for terminal in run.ends().into_iter().filter_map(End::terminal) {
-            if let Some(list) = on_stud.get_mut(&(terminal.part, &terminal.terminal)) {
+            // Most runs are told apart by their parts, which is quicker than by the names of terminals.
+            if parts.binary_search(&terminal.part).is_ok()
+                && let Some(list) = on_stud.get_mut(&(terminal.part, &terminal.terminal))
+            {
                 list.push(*id);
             }
         }
@@ -229,19 +239,23 @@ pub(crate) fn lay_runs(
     });
     for job in &mut jobs {
         job.laid = Some(if job.run.bends.is_empty() {
-            search(layout, job)
+            search(layout, job, effort)
         } else {
             by_hand(job)
         });
         layout.tracks.insert(job.id, &job.points());
     }
-    let rounds = if jobs.len() > MANY { 1 } else { ROUNDS };
+    let rounds = if jobs.len() > MANY {
+        effort.rounds.min(1)
+    } else {
+        effort.rounds
+    };
     for _ in 0..rounds {
         let mut better = false;
         for job in jobs.iter_mut().filter(|job| job.run.bends.is_empty()) {
             let points = job.points();
             layout.tracks.remove(job.id, &points);
-            let space = space(layout, job);
+            let space = space(layout, job, effort);
             let now = job
                 .laid
                 .as_ref()
@@ -293,10 +307,8 @@ fn put_labels(sheet: &Sheet, layout: &mut Layout, ways: &mut BTreeMap<RunId, Run
             continue;
         };
         let around = labels::Around {
-            parts: &layout.parts,
             part_index: &layout.part_index,
             tracks: &layout.tracks,
-            labels: &layout.labels,
             label_index: &layout.label_index,
         };
         way.label = around.place(id, run, &way.corners);
@@ -307,13 +319,13 @@ fn put_labels(sheet: &Sheet, layout: &mut Layout, ways: &mut BTreeMap<RunId, Run
     }
 }
 
-fn space<'a>(layout: &'a Layout, job: &'a Job<'_>) -> Space<'a> {
+fn space<'a>(layout: &'a Layout, job: &'a Job<'_>, effort: Effort) -> Space<'a> {
     let mut space = Space {
-        parts: &layout.parts,
         index: &layout.part_index,
         tracks: &layout.tracks,
         fellows: &job.fellows,
         close: Vec::new(),
+        effort,
     };
     for outlet in job.outlets {
         space.note_close(outlet.at);
@@ -321,8 +333,8 @@ fn space<'a>(layout: &'a Layout, job: &'a Job<'_>) -> Space<'a> {
     space
 }
 
-fn search(layout: &Layout, job: &Job<'_>) -> Found {
-    let space = space(layout, job);
+fn search(layout: &Layout, job: &Job<'_>, effort: Effort) -> Found {
+    let space = space(layout, job, effort);
     let [from, to] = job.outlets;
     space
         .find(from, to)

@@ -5,10 +5,8 @@
 
 use super::tracks::{At, Axis, Piece, Profile, Tracks, pieces};
 use crate::index::Index;
-use crate::part_box::PartBox;
 use kurbo::Rect;
 use model::{PartId, RunId};
-use std::collections::BTreeMap;
 
 /// What a bend costs, in board units of length.
 pub(crate) const BEND: f64 = 24.0;
@@ -18,10 +16,35 @@ pub(crate) const CLEAR: i32 = 10;
 const STEP: i32 = 10;
 /// How far beyond its ends a way is searched.
 const BEYOND: i32 = 600;
-/// Most lines tried beside one another near an end.
-const NEAR_LINES: usize = 24;
-/// Most lines tried for the long piece of a way, nearest first.
-const MOST_LINES: usize = 120;
+/// How much is tried for the way of a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Effort {
+    /// Most lines tried beside one another near an end.
+    pub(crate) near_lines: usize,
+    /// Most lines tried for the long piece of a way, nearest first.
+    pub(crate) lines: usize,
+    /// Most points of a maze: beyond that the ends are joined straight. Keeps a far-flung run from freezing the page.
+    pub(crate) maze: i32,
+    /// Most times that crossing runs are taken up and laid again.
+    pub(crate) rounds: usize,
+}
+
+impl Effort {
+    /// For a drawing that stays.
+    pub(crate) const CARE: Self = Self {
+        near_lines: 24,
+        lines: 120,
+        maze: 200_000,
+        rounds: 3,
+    };
+    /// For a step of a drag, of which the next moment shows another.
+    pub(crate) const HASTE: Self = Self {
+        near_lines: 10,
+        lines: 30,
+        maze: 30_000,
+        rounds: 0,
+    };
+}
 
 /// An end of a run: where it may turn first, and the direction in which it leaves: (0, 0) for a loose end.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,7 +72,6 @@ impl Outlet {
 
 /// Parts and runs among which a way is searched.
 pub(crate) struct Space<'a> {
-    pub(crate) parts: &'a BTreeMap<PartId, PartBox>,
     pub(crate) index: &'a Index<PartId>,
     pub(crate) tracks: &'a Tracks,
     /// Runs that leave from the same studs as the one that is laid.
@@ -57,6 +79,7 @@ pub(crate) struct Space<'a> {
     /// Parts so close to one of its studs that the run cannot keep its distance from them: their outlines are kept clear
     /// of, or where even that is impossible, nothing (true).
     pub(crate) close: Vec<(PartId, bool)>,
+    pub(crate) effort: Effort,
 }
 
 /// A way with its cost.
@@ -89,53 +112,52 @@ impl Space<'_> {
         let search =
             area(Axis::Level, (end.x, end.x), (end.y, end.y)).inflate(f64::from(CLEAR), f64::from(CLEAR));
         let mut close = Vec::new();
-        self.index.any_near(search, |id| {
-            if let Some(part) = self.parts.get(&id) {
-                let within = |margin: i32| {
-                    let (x, y) = (
-                        span(part.outline, Axis::Level, margin),
-                        span(part.outline, Axis::Upright, margin),
-                    );
-                    x.0 < end.x && end.x < x.1 && y.0 < end.y && end.y < y.1
-                };
-                if within(CLEAR) {
-                    close.push((id, within(0)));
-                }
+        self.index.any_near(search, |id, outline| {
+            let within = |margin: i32| {
+                let (x, y) = (
+                    span(outline, Axis::Level, margin),
+                    span(outline, Axis::Upright, margin),
+                );
+                x.0 < end.x && end.x < x.1 && y.0 < end.y && end.y < y.1
+            };
+            if within(CLEAR) {
+                close.push((id, within(0)));
             }
             false
         });
         self.close.extend(close);
     }
-    /// What a part blocks along an axis: a line strictly between is blocked. `None` when it blocks nothing.
-    fn wall(&self, id: PartId, axis: Axis) -> Option<(i32, i32)> {
-        let part = self.parts.get(&id)?;
+    /// What a part of this outline blocks along an axis and across it: lines strictly between are blocked. `None` when it
+    /// blocks nothing.
+    fn wall(&self, id: PartId, outline: Rect, axis: Axis) -> Option<((i32, i32), (i32, i32))> {
         let margin = match self.close.iter().find(|(close, _)| *close == id) {
             None => CLEAR,
             Some((_, false)) => 0,
             Some((_, true)) => return None,
         };
-        Some(span(part.outline, axis, margin))
+        Some((span(outline, axis, margin), span(outline, axis.other(), margin)))
     }
     /// Walls in an area, as spans of x and y: places strictly between are blocked.
     pub(crate) fn walls(&self, x: (i32, i32), y: (i32, i32)) -> Vec<((i32, i32), (i32, i32))> {
         let search = area(Axis::Level, x, y).inflate(f64::from(CLEAR), f64::from(CLEAR));
-        self.index
-            .near(search)
-            .into_iter()
-            .filter_map(|id| Some((self.wall(id, Axis::Level)?, self.wall(id, Axis::Upright)?)))
-            .collect()
+        let mut walls = Vec::new();
+        self.index.any_near(search, |id, outline| {
+            walls.extend(self.wall(id, outline, Axis::Level));
+            false
+        });
+        walls.sort_unstable();
+        walls.dedup();
+        walls
     }
     /// Whether a piece keeps clear of all parts.
     pub(crate) fn free(&self, piece: Piece) -> bool {
         let search = area(piece.axis, (piece.low, piece.high), (piece.line, piece.line))
             .inflate(f64::from(CLEAR), f64::from(CLEAR));
-        !self.index.any_near(search, |id| {
-            match (self.wall(id, piece.axis), self.wall(id, piece.axis.other())) {
-                (Some((low, high)), Some((before, after))) => {
+        !self.index.any_near(search, |id, outline| {
+            self.wall(id, outline, piece.axis)
+                .is_some_and(|((low, high), (before, after))| {
                     low < piece.high && piece.low < high && before < piece.line && piece.line < after
-                }
-                _ => false,
-            }
+                })
         })
     }
     /// The lines, from `lines.0` to `lines.1`, on which a piece of this axis and span would come too near to a part: low
@@ -143,8 +165,8 @@ impl Space<'_> {
     fn blocked_lines(&self, axis: Axis, span: (i32, i32), lines: (i32, i32)) -> Vec<(i32, i32)> {
         let search = area(axis, span, lines).inflate(f64::from(CLEAR), f64::from(CLEAR));
         let mut blocked = Vec::new();
-        self.index.any_near(search, |id| {
-            if let (Some((low, high)), Some(wall)) = (self.wall(id, axis), self.wall(id, axis.other()))
+        self.index.any_near(search, |id, outline| {
+            if let Some(((low, high), wall)) = self.wall(id, outline, axis)
                 && low < span.1
                 && span.0 < high
             {
@@ -202,9 +224,8 @@ impl Space<'_> {
         let span = (start.min(limit), start.max(limit));
         let search = area(axis, span, (line, line)).inflate(f64::from(CLEAR), f64::from(CLEAR));
         let mut reach = limit;
-        self.index.any_near(search, |id| {
-            if let (Some((before, after)), Some((low, high))) =
-                (self.wall(id, axis.other()), self.wall(id, axis))
+        self.index.any_near(search, |id, outline| {
+            if let Some(((low, high), (before, after))) = self.wall(id, outline, axis)
                 && before < line
                 && line < after
             {
@@ -249,6 +270,20 @@ impl Space<'_> {
         best.0
     }
 
+    /// Whether a way that costs at least what is known, and besides what its piece on `line` meets, may be the best.
+    fn may_be_better(&self, best: &Best, known: f64, axis: Axis, line: i32, ends: (i32, i32)) -> bool {
+        let Some(room) = best.room(known) else {
+            return false;
+        };
+        let piece = Piece {
+            axis,
+            line,
+            low: ends.0.min(ends.1),
+            high: ends.0.max(ends.1),
+        };
+        self.tracks.cost(piece, self.fellows, room) < room
+    }
+
     fn offer(&self, best: &mut Best, points: Vec<At>) {
         let mut points = points;
         points.dedup();
@@ -258,8 +293,11 @@ impl Space<'_> {
         if best.beats(least) {
             return;
         }
+        // The longest piece is likely to cost most: what it rules out needs no look at the others.
+        let mut longest_first: Vec<Piece> = pieces(&points).collect();
+        longest_first.sort_by_key(|piece| piece.low - piece.high);
         let mut cost = least;
-        for piece in pieces(&points) {
+        for piece in longest_first {
             let room = best.0.as_ref().map_or(f64::INFINITY, |found| found.cost - cost);
             cost += self.tracks.cost(piece, self.fellows, room);
             if best.beats(cost) {
@@ -314,7 +352,7 @@ impl Space<'_> {
                     *u,
                 )
             });
-            lines.truncate(MOST_LINES);
+            lines.truncate(self.effort.lines);
             for u in lines {
                 let least = f64::from((u - u0).abs() + (v0 - v1).abs() + (u - u1).abs()) + 2.0 * BEND;
                 if best.beats(least) {
@@ -336,15 +374,25 @@ impl Space<'_> {
         });
         let mut exit0 = Exit::new(self, axis, from.at, d, reach0, u1, range);
         let mut exit1 = Exit::new(self, axis, to.at, e, reach1, u0, range);
-        for v in lines.into_iter().take(MOST_LINES) {
+        for v in lines.into_iter().take(self.effort.lines) {
             let least = f64::from((v - v0).abs() + (v - v1).abs() + (u0 - u1).abs()) + 4.0 * BEND;
             let Some(room) = best.room(least) else { break };
-            let Some((cost0, a)) = exit0.best(v, room) else {
+            let Some((cost0, among0, a)) = exit0.best(v, room) else {
                 continue;
             };
-            let Some((_, b)) = exit1.best(v, room - cost0) else {
+            let Some((_, among1, b)) = exit1.best(v, room - cost0) else {
                 continue;
             };
+            // What the piece on this line meets is not known yet; most lines fall out here.
+            if v != v0 && v != v1 && a != b {
+                let length =
+                    (a - u0).abs() + (v - v0).abs() + (a - b).abs() + (v - v1).abs() + (b - u1).abs();
+                let bends = 2 + i32::from(a != u0) + i32::from(b != u1);
+                let known = f64::from(length) + BEND * f64::from(bends) + among0 + among1;
+                if !self.may_be_better(best, known, axis, v, (a, b)) {
+                    continue;
+                }
+            }
             self.offer(
                 best,
                 vec![from.at, at(a, v0), at(a, v), at(b, v), at(b, v1), to.at],
@@ -396,10 +444,18 @@ impl Space<'_> {
         lines.sort_by_key(|v| ((v - v0).abs() + (v - v1).abs(), (v - v1).abs(), *v));
         let range = (reach1.0.min(v0), reach1.1.max(v0));
         let mut exit = Exit::new(self, axis, from.at, d, reach0, u1, range);
-        for v in lines.into_iter().take(MOST_LINES) {
+        for v in lines.into_iter().take(self.effort.lines) {
             let least = f64::from((v - v0).abs() + (v - v1).abs() + (u0 - u1).abs()) + 3.0 * BEND;
             let Some(room) = best.room(least) else { break };
-            if let Some((_, u)) = exit.best(v, room) {
+            if let Some((_, among, u)) = exit.best(v, room) {
+                if v != v0 && v != v1 && u != u1 {
+                    let length = (u - u0).abs() + (v - v0).abs() + (u - u1).abs() + (v - v1).abs();
+                    let bends = 2 + i32::from(u != u0);
+                    let known = f64::from(length) + BEND * f64::from(bends) + among;
+                    if !self.may_be_better(best, known, axis, v, (u, u1)) {
+                        continue;
+                    }
+                }
                 self.offer(best, vec![from.at, at(u, v0), at(u, v), at(u1, v), to.at]);
             }
         }
@@ -420,7 +476,8 @@ struct Exit<'a> {
 /// A line across an end's own line.
 struct Turnoff {
     u: i32,
-    /// What it costs to get there along the end's own line: length and what lies there.
+    /// What it costs to get there along the end's own line: what lies there, and length.
+    among: f64,
     stem: f64,
     /// How far it is clear of parts, and what is met on it; looked up when it is first asked for.
     known: Option<((i32, i32), Profile)>,
@@ -443,7 +500,7 @@ impl<'a> Exit<'a> {
         };
         let mut lines = Vec::new();
         let mut u = u0;
-        while lines.len() < NEAR_LINES && reach.0 <= u && u <= reach.1 {
+        while lines.len() < space.effort.near_lines && reach.0 <= u && u <= reach.1 {
             let stem = Piece {
                 axis,
                 line: v0,
@@ -458,6 +515,7 @@ impl<'a> Exit<'a> {
             lines.push(Turnoff {
                 u,
                 // Going towards the other end is no loss, but near lines are the tidier ones.
+                among,
                 stem: f64::from((u - u0).abs()) * 0.5 + among,
                 known: None,
             });
@@ -481,15 +539,15 @@ impl<'a> Exit<'a> {
         }
     }
 
-    /// The cheapest line on which to go across to `v`, if it costs less than `room` beside the lengths: its cost and
-    /// its place.
-    fn best(&mut self, v: i32, room: f64) -> Option<(f64, i32)> {
+    /// The cheapest line on which to go across to `v`, if it costs less than `room` beside the lengths: its cost, what of
+    /// that is for others that are met, and its place.
+    fn best(&mut self, v: i32, room: f64) -> Option<(f64, f64, i32)> {
         if v == self.v0 {
-            return Some((0.0, self.u0));
+            return Some((0.0, 0.0, self.u0));
         }
-        let mut best: Option<(f64, i32)> = None;
+        let mut best: Option<(f64, f64, i32)> = None;
         for line in &mut self.lines {
-            let most = best.map_or(room, |(least, _)| least.min(room));
+            let most = best.map_or(room, |(least, ..)| least.min(room));
             if line.stem >= most {
                 continue;
             }
@@ -509,9 +567,9 @@ impl<'a> Exit<'a> {
             if v < *low || v > *high {
                 continue;
             }
-            let cost = line.stem + profile.cost(v.min(v0), v.max(v0));
-            if cost < most {
-                best = Some((cost, line.u));
+            let met = profile.cost(v.min(v0), v.max(v0));
+            if line.stem + met < most {
+                best = Some((line.stem + met, line.among + met, line.u));
             }
         }
         best

@@ -1,7 +1,7 @@
 //! Straight pieces of runs, kept by the line they lie on: what lies over what, and what crosses what.
 
+use crate::cells::Cells;
 use model::RunId;
-use std::collections::BTreeMap;
 
 /// Direction of a straight piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -83,10 +83,14 @@ const OVER: f64 = 300.0;
 /// What it costs to lie over a run that leaves the same stud, besides the length of it.
 const OVER_FELLOW: f64 = 20.0;
 
-/// Width of a cell of the crossing index, in board units.
+/// Width of a cell in which one looks for what crosses a line, in board units.
 const CELL: i32 = 160;
-/// A piece through more cells than this is kept in a list beside them, so that far-flung runs cannot fill the memory.
-const MOST_CELLS: i32 = 400;
+/// Depth of a band in which one looks for what lies beside a line, in board units: hardly more than that reaches.
+const BAND: i32 = 16;
+/// Length of a stretch of a band.
+const STRETCH: i32 = 480;
+/// A piece longer than this is kept in a list beside the cells, so that far-flung runs cannot fill the memory.
+const LONGEST: i32 = 64_000;
 
 /// A piece as it is kept: its line, from where to where, and whose it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -97,74 +101,80 @@ struct Laid {
     run: RunId,
 }
 
-/// Pieces of one axis: by their lines, to see what lies over what; and by the cells they pass, to see what crosses what.
+/// Pieces of one axis. Each is kept twice: what crosses a line is looked for in other places than what lies beside it.
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Bundle {
-    lines: BTreeMap<i32, Vec<Laid>>,
-    /// Keyed by the cell along the piece, then the cell across: whatever crosses it runs through one stretch of keys.
-    cells: BTreeMap<(i32, i32), Vec<Laid>>,
+    /// By the square cells that they pass: first the one along the piece, then the one across.
+    crossing: Cells<Laid>,
+    /// By the stretches of bands that they pass: first the stretch along the piece, then the band.
+    beside: Cells<Laid>,
     long: Vec<Laid>,
-}
-
-fn cells(laid: &Laid) -> Option<std::ops::RangeInclusive<i32>> {
-    let (first, last) = (laid.low.div_euclid(CELL), laid.high.div_euclid(CELL));
-    (last - first < MOST_CELLS).then_some(first..=last)
 }
 
 impl Bundle {
     fn insert(&mut self, laid: Laid) {
-        self.lines.entry(laid.line).or_default().push(laid);
-        match cells(&laid) {
-            Some(along) => {
-                for cell in along {
-                    self.cells
-                        .entry((cell, laid.line.div_euclid(CELL)))
-                        .or_default()
-                        .push(laid);
-                }
-            }
-            None => self.long.push(laid),
+        if laid.high - laid.low > LONGEST {
+            self.long.push(laid);
+            return;
+        }
+        for along in laid.low.div_euclid(CELL)..=laid.high.div_euclid(CELL) {
+            self.crossing.push(along, laid.line.div_euclid(CELL), laid);
+        }
+        for along in laid.low.div_euclid(STRETCH)..=laid.high.div_euclid(STRETCH) {
+            self.beside.push(along, laid.line.div_euclid(BAND), laid);
         }
     }
     fn remove(&mut self, laid: Laid) {
-        fn take<K: Ord>(map: &mut BTreeMap<K, Vec<Laid>>, key: K, laid: &Laid) {
-            if let Some(list) = map.get_mut(&key) {
-                if let Some(place) = list.iter().position(|other| other == laid) {
-                    list.swap_remove(place);
-                }
-                if list.is_empty() {
-                    map.remove(&key);
-                }
+        if laid.high - laid.low > LONGEST {
+            if let Some(place) = self.long.iter().position(|other| *other == laid) {
+                self.long.swap_remove(place);
             }
+            return;
         }
-        take(&mut self.lines, laid.line, &laid);
-        match cells(&laid) {
-            Some(along) => {
-                for cell in along {
-                    take(&mut self.cells, (cell, laid.line.div_euclid(CELL)), &laid);
-                }
-            }
-            None => {
-                if let Some(place) = self.long.iter().position(|other| *other == laid) {
-                    self.long.swap_remove(place);
-                }
-            }
+        for along in laid.low.div_euclid(CELL)..=laid.high.div_euclid(CELL) {
+            self.crossing
+                .take(along, laid.line.div_euclid(CELL), |other| *other == laid);
+        }
+        for along in laid.low.div_euclid(STRETCH)..=laid.high.div_euclid(STRETCH) {
+            self.beside
+                .take(along, laid.line.div_euclid(BAND), |other| *other == laid);
         }
     }
     /// Calls for each piece of this bundle that meets a piece across it: one on `line` from `low` to `high`.
+    #[inline]
     fn across(&self, line: i32, low: i32, high: i32, mut call: impl FnMut(&Laid)) {
-        let row = line.div_euclid(CELL);
-        let stretch = (row, low.div_euclid(CELL))..=(row, high.div_euclid(CELL));
-        for laid in self
-            .cells
-            .range(stretch)
-            .flat_map(|(_, list)| list)
-            .chain(&self.long)
-        {
+        let mut met = |laid: &Laid| {
             if low <= laid.line && laid.line <= high && laid.low <= line && line <= laid.high {
                 call(laid);
             }
-        }
+        };
+        self.long.iter().for_each(&mut met);
+        let row = line.div_euclid(CELL);
+        let lines = (low.div_euclid(CELL), high.div_euclid(CELL));
+        self.crossing.any((row, row), lines, |_, _, laid| {
+            met(laid);
+            false
+        });
+    }
+    /// Calls once for each piece of this bundle on one of the lines that lies within or touches a stretch along them.
+    #[inline]
+    fn along(&self, lines: (i32, i32), low: i32, high: i32, mut call: impl FnMut(&Laid)) {
+        let mut met = |laid: &Laid| {
+            if lines.0 <= laid.line && laid.line <= lines.1 && laid.low <= high && low <= laid.high {
+                call(laid);
+            }
+        };
+        self.long.iter().for_each(&mut met);
+        let first = low.div_euclid(STRETCH);
+        let bands = (lines.0.div_euclid(BAND), lines.1.div_euclid(BAND));
+        self.beside
+            .any((first, high.div_euclid(STRETCH)), bands, |along, _, laid| {
+                // A piece lies in several stretches; it counts in the first of them that is looked at.
+                if along == laid.low.div_euclid(STRETCH).max(first) {
+                    met(laid);
+                }
+                false
+            });
     }
 }
 
@@ -240,6 +250,13 @@ impl Tracks {
             self.bundle_mut(axis).remove(Laid { line, low, high, run });
         }
     }
+    /// Calls for what lies over a piece: on its line or too close beside it, for some length or end to end.
+    #[inline]
+    fn beside(&self, piece: Piece, call: impl FnMut(&Laid)) {
+        let lines = (piece.line - SIDE_BY_SIDE + 1, piece.line + SIDE_BY_SIDE - 1);
+        self.bundle(piece.axis)
+            .along(lines, piece.low - 3, piece.high + 3, call);
+    }
     /// What it costs to lay this piece among the others. `fellows` leave from the same studs. Counting stops at `most`.
     pub(crate) fn cost(&self, piece: Piece, fellows: &[RunId], most: f64) -> f64 {
         let Piece {
@@ -249,18 +266,14 @@ impl Tracks {
             high,
         } = piece;
         let mut cost = 0.0;
-        let beside = line - SIDE_BY_SIDE + 1..line + SIDE_BY_SIDE;
-        for laid in self.bundle(axis).lines.range(beside).flat_map(|(_, list)| list) {
-            let shared = high.min(laid.high) - low.max(laid.low);
-            if shared > -4 {
-                let shared = f64::from(shared.max(0));
-                cost += if fellows.contains(&laid.run) {
-                    OVER_FELLOW + shared
-                } else {
-                    OVER + 3.0 * shared
-                };
-            }
-        }
+        self.beside(piece, |laid| {
+            let shared = f64::from((high.min(laid.high) - low.max(laid.low)).max(0));
+            cost += if fellows.contains(&laid.run) {
+                OVER_FELLOW + shared
+            } else {
+                OVER + 3.0 * shared
+            };
+        });
         if cost >= most {
             return cost;
         }
@@ -289,14 +302,11 @@ impl Tracks {
             high,
         } = piece;
         let mut profile = Profile::default();
-        let beside = line - SIDE_BY_SIDE + 1..line + SIDE_BY_SIDE;
-        for laid in self.bundle(axis).lines.range(beside).flat_map(|(_, list)| list) {
-            if high.min(laid.high) - low.max(laid.low) > -4 {
-                profile
-                    .over
-                    .push((laid.low, laid.high, fellows.contains(&laid.run)));
-            }
-        }
+        self.beside(piece, |laid| {
+            profile
+                .over
+                .push((laid.low, laid.high, fellows.contains(&laid.run)));
+        });
         self.bundle(axis.other()).across(line, low, high, |laid| {
             if !fellows.contains(&laid.run) {
                 profile.across.push(laid.line);
@@ -319,15 +329,6 @@ impl Tracks {
     }
     /// Whether any piece but those of this run comes within an area: low and high x, low and high y.
     pub(crate) fn enters(&self, x: (i32, i32), y: (i32, i32), but: RunId) -> bool {
-        let on = |bundle: &Bundle, line: (i32, i32), along: (i32, i32)| {
-            line.0 <= line.1
-                && bundle
-                    .lines
-                    .range(line.0..=line.1)
-                    .flat_map(|(_, list)| list)
-                    .any(|laid| laid.run != but && laid.low <= along.1 && laid.high >= along.0)
-        };
-        // Of two thin areas the level one looks along few level lines, and across many upright ones: those by cells.
         let mut crossed = false;
         let (thin, long, along) = if x.1 - x.0 > y.1 - y.0 {
             (&self.level, &self.upright, Axis::Level)
@@ -338,7 +339,8 @@ impl Tracks {
             Axis::Level => (y, x),
             Axis::Upright => (x, y),
         };
-        if on(thin, lines, span) {
+        thin.along(lines, span.0, span.1, |laid| crossed |= laid.run != but);
+        if crossed {
             return true;
         }
         // The area is thinner than a cell, so that three lines through it meet whatever enters it.
@@ -397,7 +399,10 @@ mod tests {
     fn a_piece_across_the_whole_board_is_kept_beside_the_cells() {
         let mut tracks = Tracks::default();
         tracks.insert(RunId(1), &level(0, -1_000_000, 1_000_000));
-        assert!(tracks.level.cells.is_empty());
+        assert_eq!(
+            (&tracks.level.crossing, tracks.level.long.len()),
+            (&Cells::default(), 1)
+        );
         assert_eq!(cost(&tracks, &upright(123_456, -50, 50), &[]), CROSSING);
     }
 }
