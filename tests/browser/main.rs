@@ -12,6 +12,5 @@ mod mend_van;
 mod meter;
 mod open_file;
 mod other_hosts;
-mod same_bytes;
 mod table;
 mod what_feeds;

@@ -1,4 +1,4 @@
-//! What browser tests may look at: the job and the state of the editor, read-only; and the engine, asked directly.
+//! What browser tests may look at: the job and the state of the editor, read-only.
 
 use crate::browser;
 use crate::desk::Desk;
@@ -16,31 +16,6 @@ pub(crate) fn install(desk: &Rc<Desk>) {
     );
     let held = desk.clone();
     put("loomwright_state", Closure::new(move || state(&held)));
-    put_engine();
-}
-
-/// Puts `loomwright.analyse(text)` on the window: the analysis of each sheet of a job in the text form, a line of JSON each.
-/// It is what shows that the engine gives the same bytes here as outside of the browser.
-fn put_engine() {
-    let Some(window) = browser::window() else { return };
-    let analyse: Closure<dyn Fn(String) -> String> = Closure::new(|text: String| analyses(&text));
-    let engine = js_sys::Object::new();
-    let _ = js_sys::Reflect::set(&engine, &JsValue::from_str("analyse"), analyse.as_ref());
-    let _ = js_sys::Reflect::set(&window, &JsValue::from_str("loomwright"), &engine);
-    analyse.forget();
-}
-
-fn analyses(text: &str) -> String {
-    match model::text::parse(text) {
-        Ok(job) => {
-            let line = |sheet: &model::Sheet| {
-                serde_json::to_string(&checks::analyse(sheet, &job.settings))
-                    .unwrap_or_else(|error| error.to_string())
-            };
-            job.sheets.values().map(line).collect::<Vec<_>>().join("\n")
-        }
-        Err(errors) => format!("not read: {errors}"),
-    }
 }
 
 fn put(name: &str, hook: Closure<dyn Fn() -> String>) {

@@ -66,7 +66,7 @@ pub(crate) const ALL: &[Stage] = &[
     },
     Stage {
         name: "equality",
-        what: "the page computes the same bytes as the native engine",
+        what: "the engine gives the same bytes in the browser and outside of it",
         run: equality,
     },
     Stage {
@@ -251,7 +251,7 @@ fn generated(log: &mut Log) -> Result<(), String> {
 }
 
 fn fuzz(log: &mut Log) -> Result<(), String> {
-    tests_of_target(log, "fuzz", "loomwright-tests/fuzz", "")
+    tests_of_target(log, "fuzz", "loomwright-tests/fuzz")
 }
 
 fn page_builds(log: &mut Log) -> Result<(), String> {
@@ -263,7 +263,7 @@ fn page_builds(log: &mut Log) -> Result<(), String> {
     Ok(())
 }
 
-/// Three stages need the page; it is built once in a run of this program, and its failure is the failure of each.
+/// Two stages need the page; it is built once in a run of this program, and its failure is the failure of each.
 fn build_page(log: &mut Log) -> Result<(), String> {
     static BUILT: OnceLock<Result<(), String>> = OnceLock::new();
     BUILT
@@ -275,48 +275,74 @@ fn build_page(log: &mut Log) -> Result<(), String> {
         .clone()
 }
 
-/// Tests of the page's own modules that run inside the browser. The runner comes with wasm-bindgen-cli.
+/// Tests of the page's own modules that run inside the browser.
 fn storage(log: &mut Log) -> Result<(), String> {
+    log.run(&mut test_inside_browser("browser_side")?)
+}
+
+/// The engine natively, and then the same inside the browser.
+fn equality(log: &mut Log) -> Result<(), String> {
+    let native = cargo([
+        "run",
+        "--quiet",
+        "--package",
+        "loomwright-tests",
+        "--example",
+        "native_analyses",
+    ])
+    .output()
+    .map_err(|error| format!("cannot start cargo: {error}"))?;
+    let _ = log.file.write_all(&native.stderr);
+    if !native.status.success() {
+        return Err(format!("the native analyses ended with {}", native.status));
+    }
+    let path = log.path.with_file_name("native_analyses.jsonl");
+    // Left alone when it is the same, or the test would be built again.
+    if fs::read(&path).ok().as_ref() != Some(&native.stdout) {
+        fs::write(&path, &native.stdout)
+            .map_err(|error| format!("cannot write {}: {error}", path.display()))?;
+    }
+    log.run(test_inside_browser("same_bytes")?.env("LOOMWRIGHT_NATIVE_ANALYSES", &path))
+}
+
+/// A test target of the page that runs inside the browser. The runner comes with wasm-bindgen-cli.
+fn test_inside_browser(target: &str) -> Result<Command, String> {
     tools::for_page()?;
     tools::for_tests(&tools::BROWSER)?;
     let driver = xtask::find_program("chromedriver").ok_or("chromedriver is not on the path")?;
-    log.run(
-        cargo([
-            "test",
-            "--package",
-            "loomwright-web",
-            "--target",
-            "wasm32-unknown-unknown",
-            "--test",
-            "browser_side",
-        ])
+    let mut command = cargo([
+        "test",
+        "--package",
+        "loomwright-web",
+        "--target",
+        "wasm32-unknown-unknown",
+        "--test",
+        target,
+    ]);
+    command
         .env(
             "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER",
             "wasm-bindgen-test-runner",
         )
         .env("CHROMEDRIVER", driver)
-        .env("WASM_BINDGEN_TEST_TIMEOUT", "120"),
-    )
-}
-
-fn equality(log: &mut Log) -> Result<(), String> {
-    in_browser(log, "same_bytes")
+        .env("WASM_BINDGEN_TEST_TIMEOUT", "120");
+    Ok(command)
 }
 
 fn browser(log: &mut Log) -> Result<(), String> {
-    in_browser(log, "")
+    in_browser(log)
 }
 
 /// Tests in the browser run against the page as it is now, not as it was built some time ago.
-fn in_browser(log: &mut Log, filter: &str) -> Result<(), String> {
+fn in_browser(log: &mut Log) -> Result<(), String> {
     tools::for_tests(&tools::BROWSER)?;
     build_page(log)?;
-    tests_of_target(log, "browser", "loomwright-tests/browser", filter)
+    tests_of_target(log, "browser", "loomwright-tests/browser")
 }
 
 /// Runs one optional test target, one test at a time: each of them starts a browser or fills its time.
-/// That no test matches is a failure, or a renamed file would pass for ever.
-fn tests_of_target(log: &mut Log, target: &str, features: &str, filter: &str) -> Result<(), String> {
+/// That there is no test is a failure, or a renamed file would pass for ever.
+fn tests_of_target(log: &mut Log, target: &str, features: &str) -> Result<(), String> {
     if !Path::new(&workspace_root()).join("tests").join(target).is_dir() {
         return Err(format!("tests/{target} is gone"));
     }
@@ -331,9 +357,6 @@ fn tests_of_target(log: &mut Log, target: &str, features: &str, filter: &str) ->
     ]);
     if command.get_args().any(|word| word == "nextest") {
         command.args(["--test-threads", "1", "--no-tests", "fail"]);
-        if !filter.is_empty() {
-            command.arg(filter);
-        }
         return log.run(&mut command);
     }
     let mut command = cargo([
@@ -346,14 +369,11 @@ fn tests_of_target(log: &mut Log, target: &str, features: &str, filter: &str) ->
         target,
     ]);
     command.arg("--");
-    if !filter.is_empty() {
-        command.arg(filter);
-    }
     command.arg("--test-threads=1");
     log.run(&mut command)?;
     let text = fs::read_to_string(&log.path).unwrap_or_default();
     if text.contains("running 0 tests") {
-        Err(format!("no test of {target} matches `{filter}`"))
+        Err(format!("{target} holds no test"))
     } else {
         Ok(())
     }
