@@ -1,6 +1,7 @@
 //! Edits that clear a finding: a fuse put into a run, a thicker wire, swapped ends. Each is proved by a test that makes
 //! the edit and analyses again.
 
+use crate::checks::terminal_overfull::{fits, takes};
 use crate::context::Ctx;
 use circuit::DeviceRef;
 use model::conductor::{EndingMethod, METRIC_SERIES, Material, Size};
@@ -8,7 +9,7 @@ use model::kinds::supply::{Fuse, FuseForm};
 use model::quantity::{Amps, Metres, SquareMm};
 use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, SheetKind, TerminalRef};
 use reference::ampacity::{AmpacityQuery, allowable_current};
-use reference::fuses::{family, rating_not_above};
+use reference::fuses::{family, rating_not_above, rating_not_below};
 use std::collections::BTreeMap;
 
 /// The sheet that mends are written for, since a check does not know which sheet of a job it looks at.
@@ -108,21 +109,35 @@ pub(crate) fn size_for_current(ctx: &Ctx<'_>, id: RunId, current: Amps, least: S
         .find(|size| allowable_at(ctx, id, *size, Material::Copper).is_some_and(|bears| bears >= current))
 }
 
-/// Makes runs of copper of these sizes.
+/// Whether a wire of this size goes into the terminals at both ends of a run, as far as is stated what they take.
+pub(crate) fn fits_terminals(ctx: &Ctx<'_>, id: RunId, size: Size) -> bool {
+    ctx.landings(id).into_iter().all(|(_, kind, terminal)| {
+        takes(kind, terminal.as_str())
+            .and_then(|(_, largest)| largest)
+            .is_none_or(|largest| fits(size.area(), largest))
+    })
+}
+
+/// Makes runs of copper of these sizes; nothing where one would not go into a terminal that it lands on.
 pub(crate) fn thicken(ctx: &Ctx<'_>, name: impl Into<String>, sizes: &[(RunId, Size)]) -> Option<Edit> {
     let changes: Option<Vec<Change>> = sizes
         .iter()
         .map(|(id, size)| {
-            let mut run = ctx.run(*id)?.clone();
-            run.wire.size = Fact::Given(*size);
-            run.wire.material = Fact::Given(Material::Copper);
-            run.wire.stated_resistance = Fact::Unknown;
+            let mut run = ctx.run(*id).filter(|_| fits_terminals(ctx, *id, *size))?.clone();
+            make_copper(&mut run, *size);
             Some(set_run(*id, run))
         })
         .collect();
     changes
         .filter(|changes| !changes.is_empty())
         .map(|changes| Edit::new(name, changes))
+}
+
+/// Lays other wire for a run, of copper.
+fn make_copper(run: &mut Run, size: Size) {
+    run.wire.size = Fact::Given(size);
+    run.wire.material = Fact::Given(Material::Copper);
+    run.wire.stated_resistance = Fact::Unknown;
 }
 
 /// The written size, `16 mm²` or `4 AWG`.
@@ -253,6 +268,99 @@ pub(crate) fn insert_fuse(
             set_run(run_id, far_piece),
         ],
     ))
+}
+
+/// A fuse put into the first of these runs as by [`insert_fuse`], where none of them bears what must pass: the least that
+/// passes it, and copper behind it that bears the fuse.
+pub(crate) fn insert_fuse_and_lay(
+    ctx: &Ctx<'_>,
+    runs: &[RunId],
+    source_end: usize,
+    near: Metres,
+    needs: Amps,
+    factor: f64,
+) -> Option<Edit> {
+    let first = *runs.first()?;
+    let (_, rating) = [FuseForm::Regular, FuseForm::Maxi, FuseForm::Strip61]
+        .into_iter()
+        .find_map(|form| rating_not_below(form.into(), needs).map(|rating| (form, rating)))?;
+    let mut sizes: BTreeMap<RunId, Size> = BTreeMap::new();
+    for id in runs {
+        let wire = &ctx.run(*id)?.wire;
+        let (own, material) = (wire.size.value()?, wire.material.value()?);
+        let bears = rating / factor.max(0.01);
+        if allowable_at(ctx, *id, own, material)? >= bears {
+            continue;
+        }
+        let size =
+            size_for_current(ctx, *id, bears, own.area()).filter(|size| fits_terminals(ctx, *id, *size))?;
+        sizes.insert(*id, size);
+    }
+    let mut edit = insert_fuse(ctx, first, source_end, near, needs, rating)?;
+    for change in &mut edit.changes {
+        // Both pieces of the run that the fuse parts.
+        if let Change::Run { to: Some(run), .. } = change
+            && let Some(size) = sizes.get(&first)
+        {
+            make_copper(run, *size);
+        }
+    }
+    let others = sizes.iter().filter(|(id, _)| **id != first);
+    for (id, size) in others {
+        let mut run = ctx.run(*id)?.clone();
+        make_copper(&mut run, *size);
+        edit.changes.push(set_run(*id, run));
+    }
+    let mut all: Vec<Size> = sizes.values().copied().collect();
+    all.dedup();
+    let laid: Vec<String> = all.iter().map(|size| size_words(*size)).collect();
+    if !laid.is_empty() {
+        edit.name = format!(
+            "{} and lay {} behind it",
+            edit.name,
+            crate::wording::listed(&laid)
+        );
+    }
+    Some(edit)
+}
+
+/// Each of these runs given a fuse of its own in the block that it begins on, on an output that has none yet.
+pub(crate) fn fuse_at_block(ctx: &Ctx<'_>, runs: &[RunId], factor: f64) -> Option<Edit> {
+    let mut parts: BTreeMap<PartId, Part> = BTreeMap::new();
+    let mut said = Vec::new();
+    for id in runs {
+        let bears = allowable_at(
+            ctx,
+            *id,
+            ctx.run(*id)?.wire.size.value()?,
+            ctx.run(*id)?.wire.material.value()?,
+        )? * factor;
+        let needs = rating_needed(ctx, ctx.flow(*id)?.current.rms.abs());
+        let (block, output) = ctx.run(*id)?.ends().into_iter().find_map(|end| {
+            let at = end.terminal()?;
+            let is_block = matches!(ctx.kind(at.part), Some(PartKind::Block(_)));
+            (is_block && at.terminal.as_str().starts_with("out")).then(|| (at.part, at.terminal.clone()))
+        })?;
+        let mut part = match parts.remove(&block) {
+            Some(part) => part,
+            None => ctx.part(block)?.clone(),
+        };
+        let tag = ctx.terminal(block, output.as_str());
+        let PartKind::Block(it) = &mut part.is else {
+            return None;
+        };
+        let number: usize = output.as_str().strip_prefix("out")?.parse().ok()?;
+        let rating = rating_not_above(it.form.into(), bears).filter(|rating| *rating >= needs)?;
+        let slot = it.fuses.0.get_mut(number.checked_sub(1)?)?;
+        if slot.is_some() {
+            return None;
+        }
+        *slot = Some(rating);
+        said.push(format!("{} A in {tag}", crate::wording::number(rating.0)));
+        parts.insert(block, part);
+    }
+    let changes = parts.into_iter().map(|(id, part)| set_part(id, part)).collect();
+    (!said.is_empty()).then(|| Edit::new(format!("Fit {}", crate::wording::listed(&said)), changes))
 }
 
 /// Least rating of a device for the current that loads take, with the share that lasting current may be of it.

@@ -4,7 +4,7 @@ use crate::checks::fuse_in_return;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{allowable_at, insert_fuse, rating_needed, set_part};
+use crate::mends::{allowable_at, insert_fuse, insert_fuse_and_lay, rating_needed, set_part};
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::{Lack, Stretch};
 use crate::wording::are;
@@ -158,5 +158,11 @@ pub(crate) fn fuse_near_source(ctx: &Ctx<'_>, stretch: &Stretch) -> Option<Edit>
         )?);
     }
     let reach = stretch.limit.map_or(0.45, |(limit, _)| limit);
-    insert_fuse(ctx, first, end, Metres(reach * 0.6), needs, bears * factor)
+    let near = Metres(reach * 0.6);
+    insert_fuse(ctx, first, end, near, needs, bears * factor).or_else(|| {
+        // The wire does not bear even what the loads take: a fuse alone would open, or guard nothing.
+        let others = stretch.runs.iter().copied().filter(|id| *id != first);
+        let runs: Vec<model::RunId> = std::iter::once(first).chain(others).collect();
+        insert_fuse_and_lay(ctx, &runs, end, near, needs, factor)
+    })
 }

@@ -3,14 +3,17 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{rating_needed, ratings_of, set_rating, size_for_current, size_words, thicken};
+use crate::mends::{
+    fits_terminals, fuse_at_block, rating_needed, ratings_of, set_rating, size_for_current, size_words,
+    thicken,
+};
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, listed, number};
 use circuit::Device;
-use model::RunId;
 use model::conductor::Size;
 use model::property::PropertySet;
 use model::quantity::{Amps, SquareMm};
+use model::{Edit, RunId};
 use std::collections::BTreeMap;
 
 pub(crate) static CHECK: Check = Check {
@@ -85,6 +88,39 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         judge(ctx, out, device, factor);
     }
+}
+
+/// The rating that the loads need and the feed bears, and a fuse of its own for each branch behind the device that does
+/// not bear that: what a fitter does where some branch is far thinner than its feed.
+fn lower_and_fuse_branches(
+    ctx: &Ctx<'_>,
+    device: &Device,
+    thin: &[(RunId, Amps)],
+    factor: f64,
+) -> Option<Edit> {
+    let needs = rating_needed(ctx, device.current.rms.abs());
+    let rating = ratings_of(ctx, &device.device)
+        .iter()
+        .map(|rating| Amps(*rating))
+        .find(|rating| *rating >= needs && Some(*rating) <= device.rating)?;
+    let branches: Vec<RunId> = thin
+        .iter()
+        .filter(|(_, bears)| *bears < rating)
+        .map(|(run, _)| *run)
+        .collect();
+    // Without branches the plain mends say it better.
+    let own = fuse_at_block(ctx, &branches, factor)?;
+    if Some(rating) == device.rating {
+        return Some(own);
+    }
+    let mut edit = set_rating(ctx, &device.device, rating)?;
+    edit.name = format!(
+        "{} and {}",
+        edit.name,
+        own.name.strip_prefix("Fit ").unwrap_or(&own.name)
+    );
+    edit.changes.extend(own.changes);
+    Some(edit)
 }
 
 fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
@@ -184,6 +220,7 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
         let thicker = sizes
             .as_ref()
             .and_then(|sizes| sizes.first())
+            .filter(|(run, size)| fits_terminals(ctx, *run, *size))
             .map(|(_, size)| *size);
         let remedy = match (lower, thicker) {
             (Some(lower), Some(size)) => format!(
@@ -221,7 +258,8 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
                     _ => format!("Lay thicker wire behind {tag}"),
                 };
                 thicken(ctx, name, &sizes)
-            }));
+            }))
+            .mend(lower_and_fuse_branches(ctx, device, &thin, factor));
         let mut finding = finding;
         finding.assumed.extend(ctx.assumed_rating(&device.device));
         out.add(finding);

@@ -42,7 +42,7 @@ run W4 L1.- B1.- 16mm2 2m BK",
 };
 
 /// What a terminal takes: the most wires with the name of that limit, and the largest size where it is stated.
-fn takes(kind: &PartKind, terminal: &str) -> Option<(&'static str, Option<SquareMm>)> {
+pub(crate) fn takes(kind: &PartKind, terminal: &str) -> Option<(&'static str, Option<SquareMm>)> {
     let stated = |fact: &Fact<SquareMm>| fact.value();
     match kind {
         PartKind::Amplifier(it) if terminal == "+" || terminal == "-" => {
@@ -59,6 +59,11 @@ fn takes(kind: &PartKind, terminal: &str) -> Option<(&'static str, Option<Square
         PartKind::Battery(_) | PartKind::Ground(_) | PartKind::Bus(_) => Some(("stud-conductors", None)),
         _ => None,
     }
+}
+
+/// Whether wire of this size goes into a terminal made for that one; gauges and metric sizes are never quite alike.
+pub(crate) fn fits(area: SquareMm, largest: SquareMm) -> bool {
+    area.0 <= largest.0 * 1.02
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
@@ -112,7 +117,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         .parts([at.part])
                         .runs([id]),
                 ),
-                Some(Fact::Given(size) | Fact::Assumed(size)) if size.area().0 > largest.0 * 1.02 => {
+                Some(Fact::Given(size) | Fact::Assumed(size)) if !fits(size.area(), largest) => {
                     let (is, takes) = against(size.area().0, largest.0);
                     out.add(
                         CHECK
