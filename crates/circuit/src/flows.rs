@@ -174,6 +174,16 @@ pub(crate) fn parts(net: &Network, sheet: &Sheet, points: &Points) -> BTreeMap<P
     net.parts.iter().copied().zip(flows).collect()
 }
 
+/// The supply below which a part turns itself off, where it is known, in volts.
+fn cut_off(kind: &PartKind) -> Option<f64> {
+    let stated = match kind {
+        PartKind::Amplifier(it) => it.cut_off.value(),
+        PartKind::Load(it) => it.cut_off.value(),
+        _ => None,
+    };
+    stated.map(|volts| volts.0)
+}
+
 /// Whether a part is on, and why not.
 fn state(
     net: &Network,
@@ -193,10 +203,14 @@ fn state(
         | PartKind::Load(_) => {
             let supplied = flow.voltage.is_some_and(|v| v.0 >= LEAST_SUPPLY);
             flow.on = Some(supplied && on(&points.mean) && on(&points.burst));
+            let below = |v: &f64| match cut_off(kind) {
+                Some(least) => format!("{v:.1} V is below its cut-off of {least:.1} V"),
+                None => format!("{v:.1} V is below its cut-off"),
+            };
             if let Some(v) = points.mean.dropped.get(&part) {
-                flow.remark = Some(format!("falls below its cut-off: {v:.1} V on the average"));
+                flow.remark = Some(below(v));
             } else if let Some(v) = points.burst.dropped.get(&part) {
-                flow.remark = Some(format!("falls below its cut-off: {v:.1} V when it is loud"));
+                flow.remark = Some(format!("when it is loud {}", below(v)));
             } else if !supplied && flow.voltage.is_some_and(|v| v.0 <= -LEAST_SUPPLY) {
                 flow.remark = Some("is connected the wrong way round".to_owned());
             } else if !supplied {

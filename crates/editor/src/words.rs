@@ -164,13 +164,24 @@ impl Editor {
         }
         lines
     }
+    /// That a part is off and why, where the engine knows a reason: `off: 9.4 V is below its cut-off of 10.0 V`.
+    #[must_use]
+    pub fn why_off(&self, id: PartId) -> Option<String> {
+        let flow = self.analysis().study.parts.get(&id)?;
+        let remark = flow.remark.as_ref().filter(|_| flow.on == Some(false))?;
+        Some(format!("off: {remark}"))
+    }
     /// What a part does, for the hover slip and the details.
     #[must_use]
     pub fn part_numbers(&self, id: PartId) -> Lines {
         let study = &self.analysis().study;
         let mut lines = Lines::new();
         if let Some(flow) = study.parts.get(&id) {
-            if let Some(on) = flow.on {
+            let off = self.why_off(id);
+            if let Some(why) = &off {
+                // Noughts for its current and power would only puzzle.
+                lines.push(("is", why.clone()));
+            } else if let Some(on) = flow.on {
                 lines.push(("is", if on { "on" } else { "off" }.to_owned()));
             }
             let mean = flow.current.mean.0;
@@ -193,10 +204,11 @@ impl Editor {
             if flow.power.0.abs() >= 5e-4 {
                 lines.push(("power", with_unit(flow.power.0, "W")));
             }
-            if let Some(remark) = &flow.remark {
+            if let Some(remark) = flow.remark.as_ref().filter(|_| off.is_none()) {
                 lines.push(("note", remark.clone()));
             }
         }
+        let silent = self.why_off(id).is_some();
         for load in study.channels.iter().filter(|channel| channel.part == id) {
             let pair = load
                 .bridged_with
@@ -206,11 +218,17 @@ impl Editor {
                 .map_or("open".to_owned(), |ohms| with_unit(ohms.0, "Ω"));
             let power = load
                 .power
+                .filter(|_| !silent)
                 .map_or(String::new(), |watts| format!(", {}", with_unit(watts.0, "W")));
             lines.push(("channel", format!("{}{pair}: {sees}{power}", load.channel)));
         }
         if let Some(driver) = study.drivers.get(&id) {
+            let off = driver.channel.and_then(|(part, _)| {
+                let why = self.why_off(part)?;
+                Some(format!("nothing: {} is {why}", self.tag(part)))
+            });
             let said = match (&driver.gap, driver.in_phase) {
+                _ if off.is_some() => off.unwrap_or_default(),
                 (Some(gap), _) => format!("silent: {}", gap.what),
                 (None, Some(false)) => format!("{}, reversed", with_unit(driver.power.0, "W")),
                 (None, _) => with_unit(driver.power.0, "W"),

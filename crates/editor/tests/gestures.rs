@@ -568,3 +568,42 @@ fn nothing_panics_on_odd_numbers() {
         let _ = hand.editor.picture();
     }
 }
+
+/// A long thin feed: what is left at the amplifier is below what it works from, and that is what is told of it and of
+/// its speaker, not noughts.
+#[test]
+fn an_amplifier_below_its_cut_off_is_told_as_off() {
+    let mut hand = Hand::new(
+        r#"
+job "Starved"
+conditions state=engine-off duty=tone
+sheet plan
+battery B1 agm 70Ah @0,0
+amplifier A1 sections="1x 500W@2ohm min 2ohm" cut-off=11V @700,0
+speaker LS1 2ohm @1000,0
+run W1 B1.+ A1.+ 2.5mm2 12m RD
+run W2 A1.- B1.- 2.5mm2 12m BK
+run W3 A1.out1+ LS1.+ 2.5mm2 1m GY
+run W4 A1.out1- LS1.- 2.5mm2 1m GYBK
+run W5 B1.+ A1.rem 1mm2 4m BU
+"#,
+    );
+    hand.editor.analyse();
+    let part = |tag: &str| hand.editor.sheet().part_by_tag(tag).unwrap().0;
+    let lines = |tag: &str| hand.editor.part_numbers(part(tag));
+    let amplifier = lines("A1");
+    let said = &amplifier[0].1;
+    assert!(said.starts_with("off: "), "{amplifier:?}");
+    assert!(said.contains("V is below its cut-off of 11.0 V"), "{amplifier:?}");
+    assert!(
+        !amplifier.iter().any(|(name, _)| *name == "note"),
+        "told once: {amplifier:?}"
+    );
+    let speaker = lines("LS1");
+    assert!(
+        speaker
+            .iter()
+            .any(|(name, said)| *name == "gets" && said.starts_with("nothing: A1 is off")),
+        "{speaker:?}"
+    );
+}
