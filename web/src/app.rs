@@ -112,6 +112,7 @@ pub(crate) fn App() -> Html {
         Panel::Shelf => html! { <Shelf /> },
         Panel::Ask => html! { <Ask /> },
         Panel::Jobs => html! { <Jobs /> },
+        Panel::Limits => html! { <Limits revision={store.revision} /> },
         Panel::Outline => html! { <Outline /> },
         Panel::Keys => html! { <Keys /> },
         Panel::None => html! {},

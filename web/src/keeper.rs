@@ -4,7 +4,7 @@
 use crate::desk::Desk;
 use crate::files::{self, FileHandle, Saved};
 use crate::state::{Act, State};
-use crate::storage::{JobInfo, JobKey, Keeping, Store, StoreError};
+use crate::storage::{JobInfo, JobKey, Keeping, Original, Store, StoreError};
 use crate::tabs::{Claim, Hold, News};
 use model::Job;
 use model::limits::LARGEST_FILE;
@@ -12,6 +12,17 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::functional::UseReducerDispatcher;
+
+/// What the browser keeps.
+#[derive(Clone, Default)]
+pub(crate) struct Kept {
+    /// The jobs, the one changed last first.
+    pub(crate) jobs: Vec<JobInfo>,
+    /// Which of them is on the table.
+    pub(crate) here: Option<JobKey>,
+    /// Damaged states as they were found, with the title of their job.
+    pub(crate) damaged: Vec<(String, Original)>,
+}
 
 /// Keeps the job on the table.
 pub(crate) struct Keeper {
@@ -125,9 +136,11 @@ impl Keeper {
                 .first()
                 .map(ToString::to_string)
                 .unwrap_or_default();
+            let count = loaded.problems.len();
             self.say(format!(
-                "{} pieces of this job could not be read and are kept aside: {first}",
-                loaded.problems.len()
+                "{count} piece{} of this job could not be read: {}. What was stored is kept as it was, see Jobs.",
+                if count == 1 { "" } else { "s" },
+                first.trim_end_matches('.')
             ));
         }
         if let Some(handle) = store.handle(&key).await.ok().flatten() {
@@ -273,13 +286,31 @@ impl Keeper {
         }
     }
 
-    /// The stored jobs, and which is on the table.
-    pub(crate) async fn list(&self) -> (Vec<JobInfo>, Option<JobKey>) {
-        let jobs = match self.store() {
-            Some(store) => store.list().await.unwrap_or_default(),
-            None => Vec::new(),
+    /// The stored jobs, which is on the table, and the damaged states that were kept as they were found, with the title of
+    /// their jobs.
+    pub(crate) async fn list(&self) -> Kept {
+        let here = self.key.borrow().clone();
+        let Some(store) = self.store() else {
+            return Kept {
+                here,
+                ..Kept::default()
+            };
         };
-        (jobs, self.key.borrow().clone())
+        let jobs = store.list().await.unwrap_or_default();
+        let mut damaged = Vec::new();
+        for job in &jobs {
+            let found = store.originals(&job.key).await.unwrap_or_default();
+            damaged.extend(found.into_iter().map(|original| (job.title.clone(), original)));
+        }
+        Kept { jobs, here, damaged }
+    }
+    /// Saves a damaged state to a file, as it was found.
+    pub(crate) fn save_original(&self, title: &str, original: &Original) {
+        let name = files::file_name(title, "-damaged.txt");
+        match files::export_text(&name, &original.whole(), "text/plain") {
+            Ok(()) => self.say(format!("Downloaded as {name}")),
+            Err(trouble) => self.say(trouble.to_string()),
+        }
     }
     /// Takes a stored job away for good.
     pub(crate) async fn remove(&self, key: &JobKey) {

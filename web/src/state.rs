@@ -23,6 +23,8 @@ pub(crate) enum Panel {
     Ask,
     /// The jobs kept here.
     Jobs,
+    /// Conditions and limits.
+    Limits,
     /// The system as an outline.
     Outline,
     /// The list of keys.
@@ -169,6 +171,7 @@ impl State {
             Some(Action::OpenShelf) => self.toggle(Panel::Shelf),
             Some(Action::Ask) => self.toggle(Panel::Ask),
             Some(Action::Jobs) => self.toggle(Panel::Jobs),
+            Some(Action::Limits) => self.toggle(Panel::Limits),
             Some(Action::Outline) => self.toggle(Panel::Outline),
             Some(Action::Keys) => self.toggle(Panel::Keys),
             Some(Action::Paper) => {

@@ -19,6 +19,7 @@ mod wording;
 
 pub use explain::{CARE, Explanation, LimitLine, explain, explain_all, explanation_of};
 pub use finding::*;
+pub use limits::{LimitInForce, limits_in_force};
 pub use mends::mend_for;
 pub use registry::{CHECKS, Check, CheckGroup, check_named};
 

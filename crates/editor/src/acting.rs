@@ -118,6 +118,7 @@ impl Editor {
             | Action::ExportSvg
             | Action::ExportPng
             | Action::Print
+            | Action::Limits
             | Action::Outline
             | Action::Paper
             | Action::Keys => self.out.outside = Some(action),

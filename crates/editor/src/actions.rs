@@ -157,6 +157,7 @@ actions! {
     ExportSvg, "export-svg", "Export the sheet as SVG", [];
     ExportPng, "export-png", "Export the sheet as PNG", [];
     Print, "print", "Print the sheet", [command('p')];
+    Limits, "limits", "Conditions and limits of the job", [plain('l')];
     Outline, "outline", "The system as an outline", [plain('o')];
     Paper, "paper", "Light or dark paper", [];
     Keys, "keys", "List of keys", [plain('?')];

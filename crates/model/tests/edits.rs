@@ -372,3 +372,22 @@ proptest! {
         prop_assert_eq!(write(&job), before);
     }
 }
+
+#[test]
+fn a_limit_is_set_and_taken_back() {
+    use model::edits::set_limit;
+    let mut job = Job::default();
+    let before = job.clone();
+    let undo = job.apply(set_limit(&job, "fuse-reach", Some(0.3)).expect("a limit"));
+    assert_eq!(job.settings.limits.get("fuse-reach"), Some(&0.3));
+    let again = model::file::read(model::file::write(&job).as_bytes()).expect("reads back");
+    assert_eq!(again.settings.limits, job.settings.limits);
+    job.apply(set_limit(&job, "fuse-reach", None).expect("a limit"));
+    assert!(job.settings.limits.is_empty());
+    job.apply(set_limit(&job, "fuse-reach", Some(0.3)).expect("a limit"));
+    job.apply(undo);
+    assert_eq!(job, before);
+    for bad in [f64::NAN, f64::INFINITY, -1.0, 1e9] {
+        assert!(set_limit(&job, "fuse-reach", Some(bad)).is_err(), "{bad}");
+    }
+}

@@ -1,8 +1,8 @@
 //! The jobs kept in this browser, the worked examples, and the ways in and out: files, exports, print.
 
-use crate::keeper::Keeper;
+use crate::keeper::{Keeper, Kept};
 use crate::state::{Act, Panel, Store};
-use crate::storage::{JobInfo, JobKey, Keeping};
+use crate::storage::Keeping;
 use editor::Action;
 use lessons::WORKED_JOBS;
 use std::rc::Rc;
@@ -11,7 +11,7 @@ use yew::prelude::*;
 
 #[function_component]
 pub(crate) fn Jobs() -> Html {
-    let jobs = use_state(|| (Vec::<JobInfo>::new(), None::<JobKey>));
+    let jobs = use_state(Kept::default);
     let turn = use_state(|| 0_u32);
     let store = use_context::<Store>();
     let keeper = use_context::<Rc<Keeper>>();
@@ -49,8 +49,8 @@ pub(crate) fn Jobs() -> Html {
         });
         html! { <li><button type="button" class="jobs__job" {onclick} data-testid={format!("worked-{}", job.key)}><b>{ job.key }</b><span>{ job.shows }</span></button></li> }
     });
-    let (list, here) = &*jobs;
-    let kept = list.iter().map(|job| {
+    let here = jobs.here.clone();
+    let kept = jobs.jobs.iter().map(|job| {
         let is_here = here.as_ref() == Some(&job.key);
         let open = {
             let (keeper, close, key) = (keeper.clone(), close.clone(), job.key.clone());
@@ -78,6 +78,20 @@ pub(crate) fn Jobs() -> Html {
             </li>
         }
     });
+    let damaged = jobs.damaged.iter().map(|(title, original)| {
+        let save = {
+            let (keeper, title, original) = (keeper.clone(), title.clone(), original.clone());
+            Callback::from(move |_: MouseEvent| keeper.save_original(&title, &original))
+        };
+        let title = if title.is_empty() { "Untitled job" } else { title };
+        let when = js_sys::Date::new(&original.found_at.into()).to_locale_string("default", &wasm_bindgen::JsValue::UNDEFINED);
+        html! {
+            <li class="jobs__row">
+                <span class="jobs__job"><b>{ title }</b><span>{ format!("damaged, kept as it was; found {}", String::from(when)) }</span></span>
+                <button type="button" class="jobs__remove" onclick={save} data-testid="save-damaged">{ "Save to a file" }</button>
+            </li>
+        }
+    });
     let take_over = {
         let (keeper, close) = (keeper.clone(), close.clone());
         Callback::from(move |_: MouseEvent| {
@@ -97,12 +111,16 @@ pub(crate) fn Jobs() -> Html {
             <header class="drawer__head"><b>{ "Jobs" }</b><button type="button" class="slip__close" onclick={close.reform(|_: MouseEvent| ())} aria-label="Close">{ "Esc" }</button></header>
             <p class="jobs__words" data-testid="keeping">{ words }</p>
             if store.keeping == Keeping::Elsewhere { <button type="button" class="mend" onclick={take_over} data-testid="take-over">{ "Take it over here" }</button> }
-            <ul class="jobs__acts">{ for [Action::NewJob, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
+            <ul class="jobs__acts">{ for [Action::NewJob, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Limits, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
             // The kept ones arrive a moment later: they stand last, so that nothing moves away from under a finger.
             <h3>{ "Worked examples" }</h3>
             <ul>{ for worked }</ul>
             <h3>{ "Kept here" }</h3>
             <ul>{ for kept }</ul>
+            if !jobs.damaged.is_empty() {
+                <h3>{ "Damaged, kept as they were" }</h3>
+                <ul data-testid="damaged-jobs">{ for damaged }</ul>
+            }
         </section>
     }
 }

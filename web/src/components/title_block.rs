@@ -73,6 +73,25 @@ pub(crate) fn TitleBlock(props: &TitleBlockProps) -> Html {
     let scale = store
         .desk
         .see(|editor| format!("{:.0} %", editor.camera().zoom * 100.0));
+    let ambients = store.desk.see(|editor| {
+        let settings = &editor.job().settings;
+        let degrees = |fact: model::Fact<model::quantity::Celsius>| {
+            fact.value()
+                .map_or("? °C".to_owned(), |c| format!("{:.0} °C", c.0))
+        };
+        let own = match settings.limits.len() {
+            0 => String::new(),
+            1 => "; 1 limit set here".to_owned(),
+            count => format!("; {count} limits set here"),
+        };
+        let conditions = &settings.conditions;
+        format!(
+            "cabin {}, load {}, engine {}{own}",
+            degrees(conditions.cabin),
+            degrees(conditions.load_area),
+            degrees(conditions.engine_bay)
+        )
+    });
     html! {
         <section class="title-block" aria-label="Title block">
             <TitleCell name="Job" text={store.desk.see(|editor| editor.job().title.clone())} on_set={title} testid="title-job" wide=true />
@@ -84,6 +103,10 @@ pub(crate) fn TitleBlock(props: &TitleBlockProps) -> Html {
                 <div class="cell cell--scale"><span class="cell__name">{ "Scale" }</span><span class="cell__value">{ scale }</span></div>
             </div>
             <div class="title-block__row">{ for ["state", "duty", "profile"].map(|name| condition(&store, name)) }</div>
+            <div class="cell cell--wide">
+                <span class="cell__name">{ "Ambients and limits" }</span>
+                <button type="button" class="cell__text" onclick={step(Action::Limits)} data-testid="open-limits">{ ambients }</button>
+            </div>
             <div class="cell cell--wide cell--grades" data-testid="grades">
                 <span class="cell__name">{ "Findings" }</span>
                 <span class="cell__value">

@@ -130,6 +130,17 @@ pub(crate) struct Original {
 }
 
 impl Original {
+    /// All of it as one text: what was stored, then a line for each step that could not be done again.
+    pub(crate) fn whole(&self) -> String {
+        let mut whole = self.text.clone();
+        if !self.journal.is_empty() {
+            whole.push_str("\n\n--- steps after it, as they were stored ---\n");
+            whole.push_str(&self.journal.join("\n"));
+            whole.push('\n');
+        }
+        whole
+    }
+
     pub(super) fn to_js(&self) -> JsValue {
         let journal: js_sys::Array = self.journal.iter().map(JsValue::from).collect();
         js::object(&[

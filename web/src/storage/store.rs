@@ -139,24 +139,26 @@ impl Store {
             .map(|line| Line::from_js(&line))
             .collect();
 
-        let restored = restore::restore(&snapshot, &journal).map_err(|error| StoreError::Unreadable {
-            reason: error.to_string(),
-            original: snapshot.text.clone(),
-        })?;
         let written = journal.iter().map(|line| line.revision).max().unwrap_or_default();
         let revision = written
             .max(snapshot.revision)
             .max(info.map_or(0, |info| info.revision));
+        let restored = match restore::restore(&snapshot, &journal) {
+            Ok(restored) => restored,
+            Err(error) => {
+                let unplayed = journal.into_iter().map(|line| line.entry).collect();
+                self.keep_original(key, revision, snapshot.text.clone(), unplayed)
+                    .await?;
+                return Err(StoreError::Unreadable {
+                    reason: error.to_string(),
+                    original: snapshot.text,
+                });
+            }
+        };
         let damaged = restored.problems.iter().any(|problem| problem.left_out);
         if damaged {
-            let original = Original {
-                text: snapshot.text,
-                journal: restored.unplayed,
-                found_at: js_sys::Date::now(),
-            };
-            let keeping = self.0.database.writing(&[ORIGINALS])?;
-            keeping.put(ORIGINALS, &at(key, revision), &original.to_js())?;
-            keeping.send().await?;
+            self.keep_original(key, revision, snapshot.text, restored.unplayed)
+                .await?;
         }
         let progress = Progress {
             revision,
@@ -173,6 +175,24 @@ impl Store {
             revision,
             damaged,
         })
+    }
+
+    /// Keeps a damaged state as it was found; found again, it is still one.
+    async fn keep_original(
+        &self,
+        key: &JobKey,
+        revision: u64,
+        text: String,
+        journal: Vec<String>,
+    ) -> Result<(), StoreError> {
+        let original = Original {
+            text,
+            journal: journal.into_iter().filter(|line| !line.is_empty()).collect(),
+            found_at: js_sys::Date::now(),
+        };
+        let keeping = self.0.database.writing(&[ORIGINALS])?;
+        keeping.put(ORIGINALS, &at(key, revision), &original.to_js())?;
+        keeping.send().await.map(drop)
     }
 
     /// Damaged states of a job as they were found, the oldest first.

@@ -470,6 +470,30 @@ pub fn set_condition(job: &Job, name: &str, text: &str) -> Result<Edit, EditErro
     ))
 }
 
+/// Sets a limit that the checks hold things against, for this job; without a number the profile's holds again.
+///
+/// # Errors
+/// When the number is none that a limit can be.
+pub fn set_limit(job: &Job, key: &str, number: Option<f64>) -> Result<Edit, EditError> {
+    let mut settings = job.settings.clone();
+    match number {
+        Some(number) if !number.is_finite() || !(0.0..=1e6).contains(&number) => {
+            return Err(EditError("a limit is a number from 0 to a million".to_owned()));
+        }
+        Some(_) if settings.limits.len() >= crate::limits::MOST_SETTINGS => {
+            return Err(EditError("there are too many limits already".to_owned()));
+        }
+        Some(number) => settings.limits.insert(key.to_owned(), number),
+        None => settings.limits.remove(key),
+    };
+    check_length(key, LONGEST_LABEL).map_err(|why| EditError(format!("the name of the limit {why}")))?;
+    let name = if number.is_some() { "Set" } else { "Take back" };
+    Ok(Edit::new(
+        format!("{name} the limit {key}"),
+        vec![Change::Settings(Box::new(settings))],
+    ))
+}
+
 /// Turns a run round: what was its start becomes its end.
 ///
 /// # Errors
