@@ -58,7 +58,7 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         burst: operator.operate(Level::Burst),
     };
     let models = operator.models.clone();
-    let ohms = operator.ohms.clone();
+    let ohms = operator.resistances().to_vec();
     let (off, parked) = energy::resting_points(
         &mut operator,
         asked(VehicleState::EngineOff),
@@ -202,8 +202,8 @@ fn warm_up(operator: &mut Operator<'_>, net: &Network, sheet: &Sheet, conditions
             .zip(warming.iter().zip(&temperatures))
         {
             let at_20 = values::wire_at_20(&it.wire);
-            operator.ohms[run.branch] =
-                net.branches[run.branch].resistance + at_20 * (warming.factor(*temperature) - 1.0);
+            let warmer = at_20 * (warming.factor(*temperature) - 1.0);
+            operator.set_resistance(run.branch, net.branches[run.branch].resistance + warmer);
         }
         if round + 1 == HEAT_ROUNDS {
             break;

@@ -5,16 +5,28 @@
 //! wiring network, which is nearly a tree with a few hubs, it leaves next to no fill. Numbers: column by column; where each
 //! product goes is found once, with the pattern, so that no entry is looked for while numbers are worked. *Invariant:* a
 //! pivot that is not positive ends the factorisation: for a network that means that it has lost its stable point.
+//!
+//! Where only a few numbers change from one factorisation to the next, as loads and contacts do among the wires of a vehicle, the
+//! unknowns that those numbers belong to are put last. The others are eliminated once, by [`Factor::reduce`], which leaves the
+//! network as it is seen from the last ones; each further factorisation is one of that smaller network.
+
+use std::collections::BTreeSet;
 
 /// A symmetric matrix of fixed pattern with its LDLᵀ factors.
 #[derive(Clone, Debug, Default)]
 pub struct Factor {
     size: usize,
+    /// How many unknowns stand before those whose numbers change.
+    early: usize,
+    /// The unknowns in the order of elimination.
+    order: Vec<usize>,
     /// Place of each unknown in the order of elimination.
     place: Vec<usize>,
     /// Matrix below its diagonal, on the pattern of L, by columns; and its diagonal.
     value: Vec<f64>,
     diagonal: Vec<f64>,
+    /// What [`Factor::reduce`] has taken from the diagonal.
+    taken: Vec<f64>,
     /// Factor L by columns, rows rising.
     l_start: Vec<usize>,
     l_row: Vec<usize>,
@@ -22,6 +34,8 @@ pub struct Factor {
     pivot: Vec<f64>,
     /// Where the product of two entries of a column goes, for all pairs of a column, column by column.
     target: Vec<u32>,
+    /// How many of these stand before those of the late unknowns.
+    early_targets: usize,
     work: Vec<f64>,
 }
 
@@ -38,6 +52,12 @@ impl Factor {
     /// Pairs out of range or of an unknown with itself are left out. Cost: near linear on trees with a few meshes.
     #[must_use]
     pub fn new(size: usize, pairs: &[(usize, usize)]) -> Self {
+        Self::with_late(size, pairs, &vec![true; size])
+    }
+
+    /// As [`Factor::new`], with unknowns that are marked `late` after those that are not. Of the others, too, those that
+    /// could be eliminated only by coupling many of their neighbours stand among the late ones.
+    pub(crate) fn with_late(size: usize, pairs: &[(usize, usize)], late: &[bool]) -> Self {
         let mut near: Vec<Vec<u32>> = vec![Vec::new(); size];
         for &(a, b) in pairs {
             if a != b && a < size && b < size {
@@ -49,7 +69,7 @@ impl Factor {
             list.sort_unstable();
             list.dedup();
         }
-        let order = minimum_degree(&mut near);
+        let (order, early) = minimum_degree(&mut near, late);
         let mut place = vec![0; size];
         for (at, &unknown) in order.iter().enumerate() {
             place[unknown] = at;
@@ -66,17 +86,24 @@ impl Factor {
         }
         let mut factor = Self {
             size,
+            early,
+            order,
             value: vec![0.0; l_row.len()],
             diagonal: vec![0.0; size],
+            taken: vec![0.0; size],
             l_value: vec![0.0; l_row.len()],
             pivot: vec![1.0; size],
             work: vec![0.0; size],
             target: Vec::new(),
+            early_targets: 0,
             place,
             l_start,
             l_row,
         };
         for k in 0..size {
+            if k == early {
+                factor.early_targets = factor.target.len();
+            }
             let column = factor.l_start[k]..factor.l_start[k + 1];
             for first in column.clone() {
                 let low = factor.l_row[first];
@@ -126,6 +153,7 @@ impl Factor {
     pub fn clear(&mut self) {
         self.value.fill(0.0);
         self.diagonal.fill(0.0);
+        self.taken.fill(0.0);
     }
 
     /// Adds a conductance between the two unknowns of a slot.
@@ -142,71 +170,128 @@ impl Factor {
         }
     }
 
-    /// Sets the numbers aside: the matrix without the diagonal, and the diagonal.
+    /// The late unknowns, in the order of elimination.
+    pub(crate) fn late(&self) -> &[usize] {
+        self.order.get(self.early..).unwrap_or_default()
+    }
+
+    /// Where the columns of the late unknowns begin in the entries of L.
+    fn late_entries(&self) -> usize {
+        self.l_start.get(self.early).copied().unwrap_or(0)
+    }
+
+    /// Sets the numbers of the late unknowns aside: the matrix without the diagonal, and the diagonal.
     pub(crate) fn keep(&self, value: &mut Vec<f64>, diagonal: &mut Vec<f64>) {
-        value.clone_from(&self.value);
-        diagonal.clone_from(&self.diagonal);
+        value.clear();
+        value.extend_from_slice(&self.value[self.late_entries()..]);
+        diagonal.clear();
+        diagonal.extend_from_slice(&self.diagonal[self.early..]);
     }
 
     /// Puts back the numbers that [`Factor::keep`] set aside.
     pub(crate) fn put_back(&mut self, value: &[f64], diagonal: &[f64]) {
-        if value.len() == self.value.len() && diagonal.len() == self.diagonal.len() {
-            self.value.copy_from_slice(value);
-            self.diagonal.copy_from_slice(diagonal);
+        let from = self.late_entries();
+        if value.len() == self.value.len() - from && diagonal.len() == self.size - self.early {
+            self.value[from..].copy_from_slice(value);
+            self.diagonal[self.early..].copy_from_slice(diagonal);
         }
+    }
+
+    /// Eliminates the unknowns that are not late. The numbers of the late ones become those of the network without the others,
+    /// and what is put in from here on is added to them. To be called once after [`Factor::clear`]. False when the matrix is not positive definite.
+    pub(crate) fn reduce(&mut self) -> bool {
+        let from = self.late_entries();
+        self.l_value.copy_from_slice(&self.value);
+        self.pivot.copy_from_slice(&self.diagonal);
+        let good = self.eliminate(0, self.early);
+        self.value[from..].copy_from_slice(&self.l_value[from..]);
+        for at in self.early..self.size {
+            self.taken[at] = self.diagonal[at] - self.pivot[at];
+            self.diagonal[at] = self.pivot[at];
+        }
+        good
+    }
+
+    /// The power xᵀ S y that the conductances of a reduced network, set aside by [`Factor::keep`], turn over between two sets of
+    /// voltages, given by unknown; as a sum over conductances, in which nothing large cancels.
+    pub(crate) fn power_between(&self, value: &[f64], x: &[f64], y: &[f64]) -> f64 {
+        let from = self.late_entries();
+        let mut sum = 0.0;
+        for (at, &a) in self.order.iter().enumerate().skip(self.early) {
+            for entry in self.l_start[at]..self.l_start[at + 1] {
+                let b = self.order[self.l_row[entry]];
+                sum -= value[entry - from] * (x[a] - x[b]) * (y[a] - y[b]);
+            }
+        }
+        sum
     }
 
     /// Factors the numbers that were put in. False when the matrix is not positive definite; the factors are then
     /// of no use. Cost: as many operations as L has entries in its columns squared; nothing is allocated.
     pub fn factor(&mut self) -> bool {
-        self.l_value.copy_from_slice(&self.value);
-        self.pivot.copy_from_slice(&self.diagonal);
-        let mut targets = self.target.as_slice();
-        let mut start = 0;
-        for (k, (&end, &before)) in self.l_start.iter().skip(1).zip(&self.diagonal).enumerate() {
+        let from = self.late_entries();
+        self.l_value[from..].copy_from_slice(&self.value[from..]);
+        self.pivot[self.early..].copy_from_slice(&self.diagonal[self.early..]);
+        self.eliminate(self.early, self.size)
+    }
+
+    /// Eliminates the early unknowns or the late ones. False when it meets a pivot that is not positive.
+    fn eliminate(&mut self, begin: usize, end: usize) -> bool {
+        let skipped = if begin == 0 { 0 } else { self.early_targets };
+        let mut targets = self.target.get(skipped..).unwrap_or_default();
+        let mut start = self.l_start[begin];
+        for k in begin..end {
+            let column_end = self.l_start[k + 1];
             let d = self.pivot[k];
             // Not `d <= 0.0`: a number that is not one must end here too. A pivot that has lost all its digits to
             // cancellation counts as lost.
-            if !(d > 1e-13 * before.abs() && d.is_finite()) {
+            if !(d > 1e-13 * (self.diagonal[k] + self.taken[k]).abs() && d.is_finite()) {
                 return false;
             }
-            if end == start + 1 {
+            if column_end == start + 1 {
                 // A twig, as most of a wiring network is.
                 let y = self.l_value[start];
                 let l = y / d;
                 self.l_value[start] = l;
                 self.pivot[self.l_row[start]] -= l * y;
-                start = end;
+                start = column_end;
                 continue;
             }
-            for first in start..end {
+            for first in start..column_end {
                 let y = self.l_value[first];
                 let l = y / d;
                 self.l_value[first] = l;
                 self.pivot[self.l_row[first]] -= l * y;
-                let (now, rest) = targets.split_at(end - first - 1);
+                let (now, rest) = targets.split_at(column_end - first - 1);
                 targets = rest;
-                for (&to, second) in now.iter().zip(first + 1..end) {
+                for (&to, second) in now.iter().zip(first + 1..column_end) {
                     self.l_value[to as usize] -= l * self.l_value[second];
                 }
             }
-            start = end;
+            start = column_end;
         }
         true
     }
 
     /// Solves for a right side given by unknown, which becomes the answer.
     pub fn solve(&mut self, right: &mut [f64]) {
+        self.solve_late(right);
+        self.spread(right);
+    }
+
+    /// Solves for the late unknowns alone. Nothing may stand on the right side of the others.
+    pub(crate) fn solve_late(&mut self, right: &mut [f64]) {
         if right.len() != self.size {
             return;
         }
+        let early = self.early;
         let work = self.work.as_mut_slice();
-        for (&place, value) in self.place.iter().zip(right.iter()) {
-            work[place] = *value;
+        for (value, &unknown) in work[early..].iter_mut().zip(&self.order[early..]) {
+            *value = right[unknown];
         }
-        let mut start = 0;
-        for (k, &end) in self.l_start.iter().skip(1).enumerate() {
-            let x = work[k];
+        let mut start = self.l_start[early];
+        for (k, &end) in self.l_start.iter().enumerate().skip(early + 1) {
+            let x = work[k - 1];
             if x != 0.0 {
                 for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
                     work[row] -= l * x;
@@ -214,24 +299,36 @@ impl Factor {
             }
             start = end;
         }
-        let mut end = self.l_row.len();
-        for ((k, &start), pivot) in self
-            .l_start
-            .iter()
-            .take(self.size)
-            .enumerate()
-            .rev()
-            .zip(self.pivot.iter().rev())
-        {
-            let mut x = work[k] / pivot;
-            for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
+        for k in (early..self.size).rev() {
+            let column = self.l_start[k]..self.l_start[k + 1];
+            let mut x = work[k] / self.pivot[k];
+            for (&row, l) in self.l_row[column.clone()].iter().zip(&self.l_value[column]) {
                 x -= l * work[row];
             }
             work[k] = x;
-            end = start;
         }
-        for (&place, value) in self.place.iter().zip(right) {
-            *value = work[place];
+        for (value, &unknown) in work[early..].iter().zip(&self.order[early..]) {
+            right[unknown] = *value;
+        }
+    }
+
+    /// From the answer for the late unknowns, the answer for the others, on whose right side nothing stands.
+    pub(crate) fn spread(&mut self, answer: &mut [f64]) {
+        if self.early == 0 || answer.len() != self.size {
+            return;
+        }
+        let work = self.work.as_mut_slice();
+        for (value, &unknown) in work[self.early..].iter_mut().zip(&self.order[self.early..]) {
+            *value = answer[unknown];
+        }
+        for k in (0..self.early).rev() {
+            let column = self.l_start[k]..self.l_start[k + 1];
+            let mut x = 0.0;
+            for (&row, l) in self.l_row[column.clone()].iter().zip(&self.l_value[column]) {
+                x -= l * work[row];
+            }
+            work[k] = x;
+            answer[self.order[k]] = x;
         }
     }
 
@@ -332,17 +429,32 @@ fn narrow(n: usize) -> u32 {
     u32::try_from(n).unwrap_or(u32::MAX)
 }
 
-/// Eliminates unknowns by least degree. On return each list holds the neighbours at the time of elimination.
-fn minimum_degree(near: &mut [Vec<u32>]) -> Vec<usize> {
+/// Most neighbours that an unknown may have to be eliminated before the late ones: three couplings among three neighbours (the star
+/// and delta of three-phase practice) are no more than the three that go; four would leave six.
+const MOST_EARLY: usize = 3;
+
+/// Eliminates unknowns by least degree, those marked `late` last. On return each list holds the neighbours at the time of
+/// elimination; told beside the order is how many stand before the late ones.
+fn minimum_degree(near: &mut [Vec<u32>], late: &[bool]) -> (Vec<usize>, usize) {
     let size = near.len();
-    let mut queue: std::collections::BTreeSet<(usize, usize)> = near
+    let is_late = |at: usize| late.get(at) == Some(&true);
+    let mut queue: BTreeSet<(usize, usize)> = near
         .iter()
         .enumerate()
+        .filter(|(at, _)| !is_late(*at))
         .map(|(at, list)| (list.len(), at))
         .collect();
     let mut order = Vec::with_capacity(size);
     let mut merged: Vec<u32> = Vec::new();
-    while let Some((_, least)) = queue.pop_first() {
+    let mut early = None;
+    loop {
+        if early.is_none() && queue.first().is_none_or(|(degree, _)| *degree > MOST_EARLY) {
+            early = Some(order.len());
+            queue.extend((0..size).filter(|at| is_late(*at)).map(|at| (near[at].len(), at)));
+        }
+        let Some((_, least)) = queue.pop_first() else {
+            break;
+        };
         order.push(least);
         let list = std::mem::take(&mut near[least]);
         let me = u32::try_from(least).unwrap_or(u32::MAX);
@@ -364,14 +476,14 @@ fn minimum_degree(near: &mut [Vec<u32>]) -> Vec<usize> {
                 merge_without(&near[at], &list, other, &mut merged);
                 std::mem::swap(&mut near[at], &mut merged);
             }
-            if near[at].len() != before {
+            if near[at].len() != before && (early.is_some() || !is_late(at)) {
                 queue.remove(&(before, at));
                 queue.insert((near[at].len(), at));
             }
         }
         near[least] = list;
     }
-    order
+    (order, early.unwrap_or(size))
 }
 
 /// Two sorted lists as one, without `leave_out`.

@@ -1,12 +1,14 @@
 //! The DC solution: from sparse factors up to a sheet at work, with everything that switches and limits.
 
 mod factor;
+mod law;
 mod levels;
 mod operate;
 mod system;
 
 pub use factor::{Factor, Slot};
+pub use law::{Element, LEAKAGE, Law};
 pub use levels::Level;
 pub(crate) use levels::{Demand, demands};
 pub(crate) use operate::{Operating, Operator, Piece, SourceModel};
-pub use system::{Closure, Element, LEAKAGE, LEAST_SUPPLY, Law, NoAnswer, System};
+pub use system::{Closure, LEAST_SUPPLY, NoAnswer, System};

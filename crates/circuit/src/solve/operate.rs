@@ -6,7 +6,7 @@
 //! *Invariant:* at most [`MOST_SETTLING`] rounds, whatever the sheet.
 
 use super::{Closure, Demand, Element, LEAST_SUPPLY, Law, Level, NoAnswer, System};
-use crate::network::{BODY, Closes, Draw, Kind, Network, values};
+use crate::network::{BODY, Branch, Closes, Draw, Kind, Network, values};
 use model::job::VehicleState;
 use model::{PartKind, Sheet};
 use std::collections::{BTreeMap, BTreeSet};
@@ -93,7 +93,10 @@ pub(crate) struct Operator<'a> {
     /// Nodes for the reference, in order of preference.
     first: Vec<usize>,
     /// Resistance of each branch at its temperature.
-    pub(crate) ohms: Vec<f64>,
+    ohms: Vec<f64>,
+    /// Branches whose law is not steady, and whether the steady ones are laid.
+    moving: Vec<usize>,
+    laid: bool,
     /// Source of each branch that is one.
     source_of: Vec<Option<usize>>,
     system: System,
@@ -160,6 +163,7 @@ impl<'a> Operator<'a> {
                 *place = Some(at);
             }
         }
+        let steady: Vec<bool> = net.branches.iter().map(is_steady).collect();
         let mut it = Self {
             net,
             source_of,
@@ -170,9 +174,11 @@ impl<'a> Operator<'a> {
             models: Vec::new(),
             coil,
             ignition,
-            first,
             ohms: net.branches.iter().map(|b| b.resistance).collect(),
-            system: System::new(net.nodes, &elements),
+            moving: (0..elements.len()).filter(|&at| !steady[at]).collect(),
+            laid: false,
+            system: System::with_steady(net.nodes, &elements, &steady, &first),
+            first,
             elements,
             closed: vec![false; net.branches.len()],
             toggles: vec![0; net.branches.len()],
@@ -190,8 +196,22 @@ impl<'a> Operator<'a> {
     /// The system of the network, for other elements between the same nodes.
     pub(crate) fn into_system(self) -> System {
         let mut system = self.system;
+        system.steady_changed();
         system.restart();
         system
+    }
+
+    /// Gives a branch the resistance that it has at its temperature, in ohms.
+    pub(crate) fn set_resistance(&mut self, branch: usize, ohms: f64) {
+        if let Some(place) = self.ohms.get_mut(branch) {
+            *place = ohms;
+            self.laid = false;
+        }
+    }
+
+    /// Resistance of each branch at its temperature, in ohms.
+    pub(crate) fn resistances(&self) -> &[f64] {
+        &self.ohms
     }
 
     /// Turns to another state of the vehicle, in which the parts ask for this.
@@ -269,6 +289,12 @@ impl<'a> Operator<'a> {
     }
 
     fn report(&mut self, share: f64, deliverable: f64, blamed: Vec<usize>) -> Operating {
+        // Where nothing was found nothing flows, rather than something wrong.
+        if share > 0.0 {
+            self.system.find_currents(&self.elements);
+        } else {
+            self.system.clear_currents();
+        }
         let closure = self.system.closure(&self.elements);
         Operating {
             voltages: self.system.voltages().to_vec(),
@@ -329,7 +355,8 @@ impl<'a> Operator<'a> {
     }
 
     /// The branches that lose most, worst first: what stands in the way of more power.
-    fn worst_losses(&self) -> Vec<usize> {
+    fn worst_losses(&mut self) -> Vec<usize> {
+        self.system.find_currents(&self.elements);
         let mut losses: Vec<(f64, usize)> = self
             .elements
             .iter()
@@ -387,7 +414,7 @@ impl<'a> Operator<'a> {
         self.share = share;
         for _ in 0..MOST_SETTLING {
             self.lay(level);
-            self.system.solve(&self.elements, &self.first, share)?;
+            self.system.solve_voltages(&self.elements, &self.first, share)?;
             if self.toggle() || self.feed_converters() || (cut_offs && self.drop_worst()) {
                 continue;
             }
@@ -398,46 +425,59 @@ impl<'a> Operator<'a> {
 
     /// Gives every element its law as things stand.
     fn lay(&mut self, level: Level) {
-        let level_at = level as usize;
-        for (at, branch) in self.net.branches.iter().enumerate() {
-            let through = Law::Resistance(self.ohms[at]);
-            let when = |conducts: bool| if conducts { through } else { Law::Open };
-            let demand = self.demands.get(branch.part);
-            let on = self.is_on(branch.part);
-            self.elements[at].law = match branch.kind {
-                Kind::Load(draw) => match (draw, demand) {
-                    (Draw::Coil, _) => self
-                        .coil
-                        .get(&branch.part)
-                        .map_or(Law::Open, |r| Law::Resistance(*r)),
-                    (_, None) => Law::Open,
-                    (Draw::Supply, Some(demand)) => match self.input.get(&branch.part) {
-                        // What is asked is multiplied by the share; what a converter takes for its output is not asked.
-                        Some(power) if self.share > 1e-9 => Law::Power(*power / self.share),
-                        Some(_) => Law::Open,
-                        None if on => demand.supply[level_at],
-                        None => Law::Open,
-                    },
-                    (Draw::TurnOn, Some(demand)) => Law::Current(demand.turn_on),
-                    (_, Some(demand)) => Law::Current(if on { demand.idle } else { demand.off }),
+        if self.laid {
+            for at in 0..self.moving.len() {
+                let at = self.moving[at];
+                self.elements[at].law = self.law(at, level);
+            }
+        } else {
+            for at in 0..self.elements.len() {
+                self.elements[at].law = self.law(at, level);
+            }
+            self.system.steady_changed();
+            self.laid = true;
+        }
+    }
+
+    fn law(&self, at: usize, level: Level) -> Law {
+        let branch = &self.net.branches[at];
+        let through = Law::Resistance(self.ohms[at]);
+        let when = |conducts: bool| if conducts { through } else { Law::Open };
+        let demand = self.demands.get(branch.part);
+        let on = self.is_on(branch.part);
+        match branch.kind {
+            Kind::Load(draw) => match (draw, demand) {
+                (Draw::Coil, _) => self
+                    .coil
+                    .get(&branch.part)
+                    .map_or(Law::Open, |r| Law::Resistance(*r)),
+                (_, None) => Law::Open,
+                (Draw::Supply, Some(demand)) => match self.input.get(&branch.part) {
+                    // What is asked is multiplied by the share; what a converter takes for its output is not asked.
+                    Some(power) if self.share > 1e-9 => Law::Power(*power / self.share),
+                    Some(_) => Law::Open,
+                    None if on => demand.supply[level as usize],
+                    None => Law::Open,
                 },
-                Kind::Battery | Kind::Alternator | Kind::ConverterOut => match self.source_of.get(at) {
-                    Some(Some(source)) => self.source_law(*source, level),
-                    _ => Law::Open,
+                (Draw::TurnOn, Some(demand)) => Law::Current(demand.turn_on),
+                (_, Some(demand)) => Law::Current(if on { demand.idle } else { demand.off }),
+            },
+            Kind::Battery | Kind::Alternator | Kind::ConverterOut => match self.source_of.get(at) {
+                Some(Some(source)) => self.source_law(*source, level),
+                _ => Law::Open,
+            },
+            _ => match branch.closes {
+                Closes::Always => through,
+                Closes::Never => Law::Open,
+                Closes::InUse => when(self.in_use),
+                Closes::EngineOn => when(self.engine),
+                Closes::Relay { .. } | Closes::Sensing { .. } => when(self.closed[at]),
+                Closes::Diode { drop } => Law::Diode {
+                    drop,
+                    resistance: self.ohms[at],
                 },
-                _ => match branch.closes {
-                    Closes::Always => through,
-                    Closes::Never => Law::Open,
-                    Closes::InUse => when(self.in_use),
-                    Closes::EngineOn => when(self.engine),
-                    Closes::Relay { .. } | Closes::Sensing { .. } => when(self.closed[at]),
-                    Closes::Diode { drop } => Law::Diode {
-                        drop,
-                        resistance: self.ohms[at],
-                    },
-                    Closes::TurnedOn => when(on),
-                },
-            };
+                Closes::TurnedOn => when(on),
+            },
         }
     }
 
@@ -518,7 +558,10 @@ impl<'a> Operator<'a> {
                 return true;
             }
             let v = self.system.across(&self.elements[source.branch]);
-            let gives = -self.system.currents()[source.branch] * v;
+            let gives = -self
+                .system
+                .current_of(source.branch, &self.elements[source.branch])
+                * v;
             let asks = (gives / efficiency).max(0.0);
             let before = self.input.get(&source.part).copied().unwrap_or(0.0);
             if (asks - before).abs() > 1e-9 * asks.max(1e-3) {
@@ -587,6 +630,15 @@ impl<'a> Operator<'a> {
             }
         }
         moved
+    }
+}
+
+/// Whether a branch keeps its law whatever the level, the state of the vehicle, and what is on: wires, fuses, coils.
+fn is_steady(branch: &Branch) -> bool {
+    match branch.kind {
+        Kind::Load(draw) => draw == Draw::Coil,
+        Kind::Battery | Kind::Alternator | Kind::ConverterOut => false,
+        _ => matches!(branch.closes, Closes::Always | Closes::Never),
     }
 }
 

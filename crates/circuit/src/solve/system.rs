@@ -13,129 +13,17 @@
 //! Sources bend: each round takes the straight piece on which the voltage of the round before lies. The
 //! characteristics are continuous and monotone; a step that jumps over a bend is cut short where it would begin to lead
 //! away again, so that no round goes to and fro.
+//!
+//! Most of a network is wire: elements whose law stays while loads, contacts and sources change theirs. What only such *steady*
+//! elements touch is eliminated once; rounds see the smaller network that is left between the nodes of the others. The nodes
+//! left out carry no current of their own, so that their voltages lie between those of their neighbours and move no further than these do.
 
 use super::factor::{Factor, Slot};
-
-/// What an element does. Voltages are from its first node to its second, currents flow from the first to the second.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Law {
-    /// Nothing: an open contact, or a load that is off.
-    Open,
-    /// A resistance, in ohms, above zero.
-    Resistance(f64),
-    /// A voltage in volts, first node positive, behind a resistance in ohms, above zero.
-    Source {
-        /// The voltage at no current.
-        emf: f64,
-        /// The resistance in series.
-        resistance: f64,
-    },
-    /// A battery: a voltage behind one resistance when it gives and a larger one when it is charged.
-    Battery {
-        /// The voltage at no current.
-        emf: f64,
-        /// Resistance to discharge, in ohms.
-        gives: f64,
-        /// Resistance to charging, in ohms.
-        takes: f64,
-    },
-    /// Holds a voltage behind a resistance up to a limit, and takes nothing: alternator, converter.
-    Limited {
-        /// The voltage at no current.
-        emf: f64,
-        /// The resistance in series.
-        resistance: f64,
-        /// Most current, in amperes.
-        limit: f64,
-    },
-    /// Passes current from first node to second only, losing a voltage; backwards it leaks [`LEAKAGE`].
-    Diode {
-        /// Voltage lost, in volts.
-        drop: f64,
-        /// The resistance in series.
-        resistance: f64,
-    },
-    /// Takes a current whatever the voltage, in amperes; gives it when negative.
-    Current(f64),
-    /// Takes a power whatever the voltage, in watts, not negative.
-    Power(f64),
-}
-
-/// Conductance of a diode that blocks, in siemens: 12 µA at 12 V (from memory).
-pub const LEAKAGE: f64 = 1e-6;
-
-/// A source still holds, in volts, at its own voltage: a network that draws nothing ends right there, up to rounding.
-const HAIR: f64 = 1e-9;
+use super::law::{Element, Law};
 
 /// A step this small, in volts, is near the answer: P/v then differs from its straight piece by less than a billionth of an
 /// ampere for each kilowatt.
 const CLOSE: f64 = 1e-6;
-
-impl Law {
-    /// Slope and intercept of a law that is straight or bent, on the piece on which the voltage lies: the current from first
-    /// node to second is slope · v + intercept. `None` for loads.
-    fn piece(self, v: f64) -> Option<(f64, f64)> {
-        match self {
-            Self::Open => Some((0.0, 0.0)),
-            Self::Resistance(ohms) => Some((1.0 / ohms, 0.0)),
-            Self::Source { emf, resistance } => Some((1.0 / resistance, -emf / resistance)),
-            Self::Battery { emf, gives, takes } => {
-                let r = if v > emf + HAIR { takes } else { gives };
-                Some((1.0 / r, -emf / r))
-            }
-            Self::Limited {
-                emf,
-                resistance,
-                limit,
-            } => Some(if v > emf + HAIR {
-                (0.0, 0.0)
-            } else if v <= emf - resistance * limit {
-                (0.0, -limit)
-            } else {
-                (1.0 / resistance, -emf / resistance)
-            }),
-            Self::Diode { drop, resistance } => Some(if v > drop - HAIR {
-                (1.0 / resistance + LEAKAGE, -drop / resistance)
-            } else {
-                (LEAKAGE, 0.0)
-            }),
-            Self::Current(_) | Self::Power(_) => None,
-        }
-    }
-
-    /// The piece that a cold start takes: sources hold, batteries give, diodes pass.
-    fn first_piece(self) -> Option<(f64, f64)> {
-        match self {
-            Self::Battery { emf, gives, .. } => Some((1.0 / gives, -emf / gives)),
-            Self::Limited { emf, resistance, .. } => Some((1.0 / resistance, -emf / resistance)),
-            Self::Diode { drop, resistance } => Some((1.0 / resistance + LEAKAGE, -drop / resistance)),
-            other => other.piece(0.0),
-        }
-    }
-
-    /// Whether it ties its nodes together.
-    fn ties(self) -> bool {
-        !matches!(self, Self::Open | Self::Current(_) | Self::Power(_))
-    }
-
-    /// Whether it can drive current of its own.
-    fn drives(self) -> bool {
-        match self {
-            Self::Source { emf, .. } | Self::Battery { emf, .. } | Self::Limited { emf, .. } => emf != 0.0,
-            Self::Current(amps) => amps < 0.0,
-            _ => false,
-        }
-    }
-}
-
-/// An element between two nodes.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Element {
-    /// The nodes it joins.
-    pub nodes: [usize; 2],
-    /// What it does.
-    pub law: Law,
-}
 
 /// Why there is no answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -152,12 +40,29 @@ pub struct System {
     nodes: usize,
     factor: Factor,
     slots: Vec<Option<Slot>>,
+    /// Elements whose law is a resistance or open, and stays so until [`System::steady_changed`].
+    steady: Vec<usize>,
+    /// All other elements.
+    moving: Vec<usize>,
+    /// Nodes of elements that are not steady, and those that are wanted as references, rising.
+    touched: Vec<usize>,
+    /// Whether the steady elements are laid as they are now.
+    laid: bool,
+    /// Component of each node over steady elements alone.
+    steady_component: Vec<usize>,
+    /// The network of the steady elements as seen from the others: matrix, diagonal.
+    steady_part: [Vec<f64>; 2],
+    /// The share at which the last answer was found.
+    share: f64,
     /// Component of each node over conducting elements, as the index of its representative.
     component: Vec<usize>,
     /// Whether a component holds a source, by representative.
     driven: Vec<bool>,
     /// Reference node of each component, by representative.
     reference: Vec<usize>,
+    /// The node that is tied down in the equations of each component, by representative: its reference, or where nothing can drive it
+    /// any node that is not left out. None where the tie is laid with the steady elements.
+    tied_down: Vec<Option<usize>>,
     right: Vec<f64>,
     voltage: Vec<f64>,
     current: Vec<f64>,
@@ -195,16 +100,39 @@ impl System {
     /// Prepares for elements between these nodes; their laws may change later, their nodes may not.
     #[must_use]
     pub fn new(nodes: usize, elements: &[Element]) -> Self {
+        Self::with_steady(nodes, elements, &vec![false; elements.len()], &[])
+    }
+
+    /// As [`System::new`]; elements marked `steady` stay resistances or open from one [`System::steady_changed`] to the next.
+    /// `first` names the nodes that will be wanted as references: of others, voltages may be told against another node of their component.
+    pub(crate) fn with_steady(nodes: usize, elements: &[Element], steady: &[bool], first: &[usize]) -> Self {
         let pairs: Vec<(usize, usize)> = elements.iter().map(|e| (e.nodes[0], e.nodes[1])).collect();
-        let factor = Factor::new(nodes, &pairs);
+        let (steady, moving): (Vec<usize>, Vec<usize>) =
+            (0..elements.len()).partition(|&at| steady.get(at) == Some(&true));
+        let mut late = vec![false; nodes];
+        let nodes_of_moving = moving.iter().flat_map(|&at| elements[at].nodes);
+        for node in nodes_of_moving.chain(first.iter().copied()) {
+            if let Some(late) = late.get_mut(node) {
+                *late = true;
+            }
+        }
+        let factor = Factor::with_late(nodes, &pairs, &late);
         let slots = pairs.iter().map(|&(a, b)| factor.slot(a, b)).collect();
         Self {
             nodes,
             factor,
             slots,
+            steady,
+            moving,
+            touched: (0..nodes).filter(|&node| late[node]).collect(),
+            laid: false,
+            steady_component: (0..nodes).collect(),
+            steady_part: Default::default(),
+            share: 1.0,
             component: (0..nodes).collect(),
             driven: vec![false; nodes],
             reference: (0..nodes).collect(),
+            tied_down: vec![None; nodes],
             right: vec![0.0; nodes],
             voltage: vec![0.0; nodes],
             current: vec![0.0; elements.len()],
@@ -228,7 +156,7 @@ impl System {
         &self.voltage
     }
 
-    /// Current of each element, from its first node to its second.
+    /// Current of each element, from its first node to its second, as last found.
     #[must_use]
     pub fn currents(&self) -> &[f64] {
         &self.current
@@ -286,7 +214,7 @@ impl System {
     pub(crate) fn is_reference(&self, node: usize) -> bool {
         self.component
             .get(node)
-            .is_some_and(|&component| self.reference[component] == node)
+            .is_some_and(|&component| self.tied_down[component].unwrap_or(self.reference[component]) == node)
     }
 
     /// Voltage of an element, first node to second.
@@ -302,14 +230,38 @@ impl System {
         self.warm = false;
     }
 
+    /// Tells that laws of steady elements have changed. Where one has come to tie its nodes together or no longer does, the next
+    /// answer must be started cold as well.
+    pub(crate) fn steady_changed(&mut self) {
+        self.laid = false;
+    }
+
     /// Solves. `first` names nodes that are to be references, in order of preference. All powers and currents asked
     /// for are multiplied by `share`.
     ///
     /// # Errors
     /// When the power asked cannot be delivered, or the network could not be factored.
     pub fn solve(&mut self, elements: &[Element], first: &[usize], share: f64) -> Result<(), NoAnswer> {
+        self.solve_voltages(elements, first, share)?;
+        self.find_currents(elements);
+        Ok(())
+    }
+
+    /// As [`System::solve`], without the currents.
+    pub(crate) fn solve_voltages(
+        &mut self,
+        elements: &[Element],
+        first: &[usize],
+        share: f64,
+    ) -> Result<(), NoAnswer> {
         if elements.len() != self.slots.len() {
             return Err(NoAnswer::Singular);
+        }
+        if !self.laid {
+            self.laid = self.lay_steady(elements);
+            if !self.laid {
+                return Err(NoAnswer::Singular);
+            }
         }
         let from_last = self.warm && self.newton(elements, share).is_ok();
         if !from_last {
@@ -318,7 +270,8 @@ impl System {
             self.newton(elements, share)?;
         }
         self.warm = true;
-        self.find_currents(elements, share);
+        self.share = share;
+        self.factor.spread(&mut self.voltage);
         Ok(())
     }
 
@@ -329,9 +282,10 @@ impl System {
         if !self.factor.factor() {
             return Err(NoAnswer::Singular);
         }
-        self.factor.solve(&mut self.right);
+        self.factor.solve_late(&mut self.right);
         self.voltage.copy_from_slice(&self.right);
-        for (at, element) in elements.iter().enumerate() {
+        for &at in &self.moving {
+            let element = &elements[at];
             let [a, b] = element.nodes;
             // Without a closed way, without a source, or the wrong way round, a load draws nothing.
             self.supplied[at] = self.are_tied(a, b) && self.across(element) >= LEAST_SUPPLY;
@@ -362,10 +316,11 @@ impl System {
             if !self.factor.factor() {
                 return Err(NoAnswer::Infeasible);
             }
-            self.factor.solve(&mut self.right);
+            self.factor.solve_late(&mut self.right);
             let mut moved = 0.0_f64;
-            for (v, step) in self.voltage.iter().zip(&mut self.right) {
-                *step -= v;
+            for &node in self.factor.late() {
+                let step = &mut self.right[node];
+                *step -= self.voltage[node];
                 moved = if step.is_finite() {
                     moved.max(step.abs())
                 } else {
@@ -385,8 +340,8 @@ impl System {
             } else {
                 self.step_length(elements, share, room)
             };
-            for (v, step) in self.voltage.iter_mut().zip(&self.right) {
-                *v += part * step;
+            for &node in self.factor.late() {
+                self.voltage[node] += part * self.right[node];
             }
             // What is left after a full round is of the order of the square of its step, as long as no element left its piece.
             if moved < 1e-8 || (moved < CLOSE && room >= 1.0 && self.kept_pieces(elements)) {
@@ -439,8 +394,10 @@ impl System {
 
     /// The slope along the step before it is gone.
     fn slope_at_start(&self, elements: &[Element], share: f64) -> f64 {
-        let mut sum = 0.0;
-        for (at, element) in elements.iter().enumerate() {
+        let [value, _] = &self.steady_part;
+        let mut sum = self.factor.power_between(value, &self.voltage, &self.right);
+        for &at in &self.moving {
+            let element = &elements[at];
             let [a, b] = element.nodes;
             let step = self.right[a] - self.right[b];
             if step != 0.0 {
@@ -506,9 +463,10 @@ impl System {
 
     /// Puts the equations together without loads, on the first pieces.
     fn assemble_cold(&mut self, elements: &[Element]) {
-        self.factor.clear();
-        self.right.fill(0.0);
-        for (at, element) in elements.iter().enumerate() {
+        self.put_back_steady();
+        for at in 0..self.moving.len() {
+            let at = self.moving[at];
+            let element = &elements[at];
             let (slope, intercept) = match element.law {
                 Law::Open => continue,
                 Law::Current(amps) if amps <= 0.0 => (0.0, self.given(element, amps)),
@@ -522,11 +480,12 @@ impl System {
 
     /// Puts together what stays the same in all rounds of Newton, and lists what does not.
     fn assemble_straight(&mut self, elements: &[Element], share: f64) {
-        self.factor.clear();
-        self.right.fill(0.0);
+        self.put_back_steady();
         self.bent.clear();
         self.asking.clear();
-        for (at, element) in elements.iter().enumerate() {
+        for at in 0..self.moving.len() {
+            let at = self.moving[at];
+            let element = &elements[at];
             let (slope, intercept) = match element.law {
                 Law::Open => continue,
                 Law::Resistance(ohms) => (1.0 / ohms, 0.0),
@@ -594,43 +553,88 @@ impl System {
         }
     }
 
+    /// Starts equations with nothing but the steady elements.
+    fn put_back_steady(&mut self) {
+        let [value, diagonal] = &self.steady_part;
+        self.factor.put_back(value, diagonal);
+        self.right.fill(0.0);
+    }
+
+    /// Lays the steady elements and eliminates what only they touch. False when one of them is neither a resistance nor open, or out of all proportion.
+    fn lay_steady(&mut self, elements: &[Element]) -> bool {
+        self.factor.clear();
+        for (at, c) in self.steady_component.iter_mut().enumerate() {
+            *c = at;
+        }
+        for &at in &self.steady {
+            let [a, b] = elements[at].nodes;
+            match elements[at].law {
+                Law::Open => {}
+                Law::Resistance(ohms) => {
+                    join(&mut self.steady_component, a, b);
+                    if let Some(slot) = self.slots[at] {
+                        self.factor.add_between(slot, 1.0 / ohms);
+                    }
+                }
+                _ => return false,
+            }
+        }
+        shorten(&mut self.steady_component);
+        // Components that nothing else touches are tied down here and now.
+        let mut apart = vec![true; self.nodes];
+        for &node in &self.touched {
+            apart[self.steady_component[node]] = false;
+        }
+        for (node, &component) in self.steady_component.iter().enumerate() {
+            if node == component && apart[node] {
+                self.factor.add_to_reference(node, 1.0);
+            }
+        }
+        let good = self.factor.reduce();
+        let [value, diagonal] = &mut self.steady_part;
+        self.factor.keep(value, diagonal);
+        good
+    }
+
     /// No current leaves a component, so whatever ties its reference down carries none.
     fn tie_references(&mut self) {
         for (node, &component) in self.component.iter().enumerate() {
-            if node == component {
-                self.factor.add_to_reference(self.reference[node], 1.0);
+            if node == component
+                && let Some(node) = self.tied_down[node]
+            {
+                self.factor.add_to_reference(node, 1.0);
             }
         }
     }
 
     fn find_components(&mut self, elements: &[Element], first: &[usize]) {
-        for (at, c) in self.component.iter_mut().enumerate() {
-            *c = at;
-        }
         self.driven.fill(false);
+        self.tied_down.fill(None);
         let component = &mut self.component;
-        for element in elements {
+        component.copy_from_slice(&self.steady_component);
+        for &at in &self.moving {
+            let element = &elements[at];
             if element.law.ties() {
-                let (a, b) = (
-                    find(component, element.nodes[0]),
-                    find(component, element.nodes[1]),
-                );
-                component[a.max(b)] = a.min(b);
+                join(component, element.nodes[0], element.nodes[1]);
             }
         }
-        for node in 0..self.nodes {
-            find(component, node);
-            self.reference[node] = node;
-        }
-        for node in 0..self.nodes {
-            component[node] = find(component, node);
+        shorten(component);
+        for (node, reference) in self.reference.iter_mut().enumerate() {
+            *reference = node;
         }
         for &node in first.iter().rev() {
             if node < self.nodes {
                 self.reference[component[node]] = node;
             }
         }
-        for element in elements {
+        for &node in &self.touched {
+            let at = component[node];
+            if self.tied_down[at].is_none() || self.reference[at] == node {
+                self.tied_down[at] = Some(node);
+            }
+        }
+        for &at in &self.moving {
+            let element = &elements[at];
             let [a, b] = element.nodes;
             let drives = element.law.drives() && (element.law.ties() || component[a] == component[b]);
             if drives {
@@ -639,14 +643,24 @@ impl System {
         }
     }
 
-    fn find_currents(&mut self, elements: &[Element], share: f64) {
+    /// Finds the currents of all elements at the last answer.
+    pub(crate) fn find_currents(&mut self, elements: &[Element]) {
         for (at, element) in elements.iter().enumerate() {
-            let v = self.across(element);
-            let tied = self.are_tied(element.nodes[0], element.nodes[1]);
-            self.current[at] = match element.law {
-                Law::Current(amps) if amps < 0.0 && !tied => 0.0,
-                law => self.current_at(at, law, v, share),
-            };
+            self.current[at] = self.current_of(at, element);
+        }
+    }
+
+    /// Sets all currents to nothing.
+    pub(crate) fn clear_currents(&mut self) {
+        self.current.fill(0.0);
+    }
+
+    /// Current of an element at the last answer, from its first node to its second.
+    pub(crate) fn current_of(&self, at: usize, element: &Element) -> f64 {
+        let tied = self.are_tied(element.nodes[0], element.nodes[1]);
+        match element.law {
+            Law::Current(amps) if amps < 0.0 && !tied => 0.0,
+            law => self.current_at(at, law, self.across(element), self.share),
         }
     }
 
@@ -702,6 +716,19 @@ impl Closure {
     #[must_use]
     pub fn relative_power(&self) -> f64 {
         (self.given - self.taken) / self.given.max(LEAST_CURRENT)
+    }
+}
+
+/// Joins the components of two nodes under the lower of their representatives.
+fn join(parent: &mut [usize], a: usize, b: usize) {
+    let (a, b) = (find(parent, a), find(parent, b));
+    parent[a.max(b)] = a.min(b);
+}
+
+/// Lets each node name its representative at once. Parents are lower than their children, so that one pass upwards does it.
+fn shorten(parent: &mut [usize]) {
+    for node in 0..parent.len() {
+        parent[node] = parent[parent[node]];
     }
 }
 
