@@ -5,6 +5,7 @@
 mod draw_by_keyboard;
 mod draw_system;
 mod escape;
+mod fingers;
 mod harness;
 mod keep_work;
 mod looks;
@@ -12,5 +13,6 @@ mod mend_van;
 mod meter;
 mod open_file;
 mod other_hosts;
+mod rewire;
 mod table;
 mod what_feeds;

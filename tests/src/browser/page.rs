@@ -481,6 +481,41 @@ impl Page {
         self.pointer("touch", &[move_to(x, y, 0), down(0), up(0)]);
     }
 
+    /// A finger that rests for so long before it leaves.
+    #[track_caller]
+    pub fn rest_at(&self, x: f64, y: f64, milliseconds: u32) {
+        let pause = json!({ "type": "pause", "duration": milliseconds });
+        self.pointer("touch", &[move_to(x, y, 0), down(0), pause, up(0)]);
+    }
+
+    /// Two fingers that come down at the first pair of points and leave at the second.
+    #[track_caller]
+    pub fn two_fingers(&self, from: [(f64, f64); 2], to: [(f64, f64); 2]) {
+        let fingers: Vec<Value> = from
+            .iter()
+            .zip(to)
+            .enumerate()
+            .map(|(finger, (from, to))| {
+                json!({ "type": "pointer", "id": format!("finger {finger}"), "parameters": { "pointerType": "touch" }, "actions": stroke(&[*from, to]) })
+            })
+            .collect();
+        self.post("/actions", &json!({ "actions": fingers }));
+    }
+
+    /// Makes the machine one that is handled by fingers.
+    #[track_caller]
+    pub fn set_touch(&self) {
+        self.inspect(
+            "Emulation.setTouchEmulationEnabled",
+            &json!({ "enabled": true, "maxTouchPoints": 5 }),
+        );
+        let (width, height) = self.size;
+        self.inspect(
+            "Emulation.setDeviceMetricsOverride",
+            &json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": true }),
+        );
+    }
+
     /// Clicks the middle of the first thing with that `data-testid`, once it is shown.
     #[track_caller]
     pub fn click(&self, test_id: &str) {
