@@ -18,6 +18,8 @@ pub(crate) struct Ctx<'a> {
     pub(crate) wiring: Wiring,
     /// Runs that land on each part, in the order of their ids.
     on_part: BTreeMap<PartId, Vec<RunId>>,
+    /// Devices that guard each run, by their place in the study.
+    guards: BTreeMap<RunId, Vec<usize>>,
     /// Points that a source's live pole reaches when everything that can close is closed.
     pub(crate) live: BTreeSet<Point>,
     /// Points on which a run lands that is cut through.
@@ -44,6 +46,7 @@ impl<'a> Ctx<'a> {
             study,
             wiring: Wiring::of(sheet),
             on_part,
+            guards: BTreeMap::new(),
             live: BTreeSet::new(),
             cut: BTreeSet::new(),
             ungrounded: BTreeSet::new(),
@@ -72,6 +75,11 @@ impl<'a> Ctx<'a> {
             .filter_map(|end| end.terminal())
             .filter_map(|at| ctx.wiring.point(at.part, &at.terminal))
             .collect();
+        for (at, device) in study.devices.iter().enumerate() {
+            for run in &device.guards {
+                ctx.guards.entry(*run).or_default().push(at);
+            }
+        }
         ctx.ungrounded = ctx.find_ungrounded();
         ctx.stretches = crate::unprotected::stretches(&ctx);
         ctx
@@ -99,11 +107,11 @@ impl<'a> Ctx<'a> {
             .map(at)
             .collect();
         let joined = |id: PartId, part: &Part| {
-            let mut negatives = part
-                .terminals()
-                .into_iter()
-                .filter(|t| gives_return(&part.is, t.role))
-                .filter_map(|t| self.wiring.point(id, &t.name))
+            let mut negatives = self
+                .wiring
+                .terminals_of(id)
+                .filter(|(terminal, _)| gives_return(&part.is, terminal.role))
+                .map(|(_, point)| point)
                 .peekable();
             negatives.peek().is_none() || negatives.any(|point| targets.contains(&at(point)))
         };
@@ -261,6 +269,11 @@ impl<'a> Ctx<'a> {
                 Some(PartKind::Breaker(breaker)) => breaker.state != DeviceState::Bridged,
                 _ => true,
             }
+    }
+    /// The devices that guard a run, in the order of the study.
+    pub(crate) fn guards_of(&self, run: RunId) -> impl Iterator<Item = &'a Device> {
+        let all = self.guards.get(&run).map(Vec::as_slice).unwrap_or_default();
+        all.iter().filter_map(|at| self.study.devices.get(*at))
     }
     /// Whether a device is judged for what it carries.
     pub(crate) fn burdened_device(&self, device: &Device) -> bool {

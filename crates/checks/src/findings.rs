@@ -4,44 +4,52 @@ use crate::context::Ctx;
 use crate::finding::{Finding, Grade, Measure};
 use crate::registry::Check;
 use model::{Edit, PartId, RunId};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What has been found so far.
 #[derive(Default)]
 pub(crate) struct Findings {
     list: Vec<Finding>,
-    runs: BTreeSet<(RunId, &'static str)>,
-    parts: BTreeSet<(PartId, &'static str)>,
+    /// Names of the checks that marked each run, and each part.
+    runs: BTreeMap<RunId, Vec<&'static str>>,
+    parts: BTreeMap<PartId, Vec<&'static str>>,
+    /// What undecided findings ask about.
+    undecided_runs: BTreeSet<RunId>,
+    undecided_parts: BTreeSet<PartId>,
 }
 
 impl Findings {
     /// Adds one.
     pub(crate) fn add(&mut self, finding: Finding) {
-        self.runs
-            .extend(finding.runs.iter().map(|run| (*run, finding.check)));
-        self.parts
-            .extend(finding.parts.iter().map(|part| (*part, finding.check)));
+        for run in &finding.runs {
+            self.runs.entry(*run).or_default().push(finding.check);
+        }
+        for part in &finding.parts {
+            self.parts.entry(*part).or_default().push(finding.check);
+        }
+        if finding.undecided {
+            self.undecided_runs.extend(&finding.runs);
+            self.undecided_parts.extend(&finding.parts);
+        }
         self.list.push(finding);
     }
     /// Whether one of these checks marked the run.
     pub(crate) fn has_run(&self, run: RunId, checks: &[&str]) -> bool {
-        self.runs
-            .range((run, "")..=(run, "\u{7f}"))
-            .any(|(_, check)| checks.contains(check))
+        let by = self.runs.get(&run);
+        by.is_some_and(|by| by.iter().any(|check| checks.contains(check)))
     }
     /// Whether one of these checks marked the part.
     pub(crate) fn has_part(&self, part: PartId, checks: &[&str]) -> bool {
-        self.parts
-            .range((part, "")..=(part, "\u{7f}"))
-            .any(|(_, check)| checks.contains(check))
+        let by = self.parts.get(&part);
+        by.is_some_and(|by| by.iter().any(|check| checks.contains(check)))
     }
     /// Whether an undecided finding already asks about this run.
     pub(crate) fn is_undecided_run(&self, run: RunId) -> bool {
-        self.list.iter().any(|f| f.undecided && f.runs.contains(&run))
+        self.undecided_runs.contains(&run)
     }
     /// Whether an undecided finding already asks about this part.
     pub(crate) fn is_undecided_part(&self, part: PartId) -> bool {
-        self.list.iter().any(|f| f.undecided && f.parts.contains(&part))
+        self.undecided_parts.contains(&part)
     }
     /// All of them: by grade, undecided ones after decided, then by check name and place. Equal ones stand once.
     pub(crate) fn sorted(self) -> Vec<Finding> {

@@ -10,7 +10,7 @@
 use circuit::DeviceRef;
 use model::conductor::Condition;
 use model::kinds::supply::DeviceState;
-use model::{PartId, PartKind, Role, RunId, Sheet, TerminalName, TerminalRef};
+use model::{PartId, PartKind, Role, RunId, Sheet, Terminal, TerminalName};
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
 
@@ -50,7 +50,8 @@ impl Tie {
 
 /// The supply wiring of a sheet.
 pub(crate) struct Wiring {
-    points: BTreeMap<TerminalRef, Point>,
+    /// The terminals of each part with their points, asked for once: their names are made up at every call.
+    terminals: BTreeMap<PartId, Vec<(Terminal, Point)>>,
     count: usize,
     ties: Vec<Tie>,
     at: Vec<Vec<usize>>,
@@ -163,6 +164,11 @@ fn inside(id: PartId, kind: &PartKind) -> Vec<Inside> {
     }
 }
 
+/// The entry of a terminal among those of its part; of several of one name the last.
+fn named<'a>(own: &'a [(Terminal, usize)], name: &TerminalName) -> Option<&'a (Terminal, usize)> {
+    own.iter().rfind(|(terminal, _)| terminal.name == *name)
+}
+
 fn root(parents: &mut [usize], mut at: usize) -> usize {
     loop {
         let up = parents.get(at).copied().unwrap_or(at);
@@ -181,32 +187,20 @@ fn root(parents: &mut [usize], mut at: usize) -> usize {
 impl Wiring {
     /// The wiring of a sheet.
     pub(crate) fn of(sheet: &Sheet) -> Self {
-        let mut slots: BTreeMap<TerminalRef, usize> = BTreeMap::new();
-        let mut line = BTreeSet::new();
+        // Each terminal has a slot of its own at first; slots are joined, and at last numbered as points.
+        let mut slots: BTreeMap<PartId, Vec<(Terminal, usize)>> = BTreeMap::new();
         let mut parents = vec![BODY];
         for (id, part) in &sheet.parts {
-            for terminal in part.terminals() {
-                let at = TerminalRef {
-                    part: *id,
-                    terminal: terminal.name,
-                };
-                if terminal.role.is_line() {
-                    line.insert(at.clone());
-                }
-                slots.insert(at, parents.len());
+            let own = part.terminals().into_iter().map(|terminal| {
                 parents.push(parents.len());
-            }
+                (terminal, parents.len() - 1)
+            });
+            slots.insert(*id, own.collect());
         }
         let mut pending: Vec<([usize; 2], TieKind)> = Vec::new();
         for (id, part) in &sheet.parts {
-            let slot = |terminal: &TerminalName| {
-                slots
-                    .get(&TerminalRef {
-                        part: *id,
-                        terminal: terminal.clone(),
-                    })
-                    .copied()
-            };
+            let own = slots.get(id).map(Vec::as_slice).unwrap_or_default();
+            let slot = |terminal: &TerminalName| named(own, terminal).map(|(_, slot)| *slot);
             let mut join = |a: usize, b: usize| {
                 let (a, b) = (root(&mut parents, a), root(&mut parents, b));
                 // The lesser number wins, so that the body stays 0.
@@ -241,13 +235,15 @@ impl Wiring {
             }
         }
         for (id, run) in &sheet.runs {
-            let ends = run
-                .ends()
-                .map(|end| end.terminal().and_then(|t| slots.get(t).copied()));
-            let is_line = run
-                .ends()
+            let landed = run.ends().map(|end| {
+                let at = end.terminal()?;
+                named(slots.get(&at.part)?, &at.terminal)
+            });
+            let ends = landed.map(|at| at.map(|(_, slot)| *slot));
+            let is_line = landed
                 .iter()
-                .any(|end| end.terminal().is_some_and(|t| line.contains(t)));
+                .flatten()
+                .any(|(terminal, _)| terminal.role.is_line());
             let is_cut = run.wire.condition.value() == Some(Condition::Cut);
             if let ([Some(a), Some(b)], false, false) = (ends, is_line, is_cut) {
                 pending.push(([a, b], TieKind::Run(*id)));
@@ -261,10 +257,26 @@ impl Wiring {
             *numbers.entry(root).or_insert(next)
         };
         point(BODY, &mut parents);
-        let points: BTreeMap<TerminalRef, Point> = slots
-            .into_iter()
-            .map(|(terminal, slot)| (terminal, point(slot, &mut parents)))
-            .collect();
+        // In the order of names within a part, so that numbers do not hang on the order in which terminals stand.
+        let mut terminals: BTreeMap<PartId, Vec<(Terminal, Point)>> = BTreeMap::new();
+        for (id, own) in slots {
+            let mut by_name: Vec<&(Terminal, usize)> = own.iter().collect();
+            by_name.sort_by(|a, b| a.0.name.cmp(&b.0.name));
+            // Of terminals of one name the last is meant.
+            for (at, (terminal, slot)) in by_name.iter().enumerate() {
+                if by_name
+                    .get(at + 1)
+                    .is_none_or(|(next, _)| next.name != terminal.name)
+                {
+                    point(*slot, &mut parents);
+                }
+            }
+            let points = own.iter().map(|(terminal, slot)| {
+                let meant = named(&own, &terminal.name).map_or(*slot, |(_, slot)| *slot);
+                (terminal.clone(), point(meant, &mut parents))
+            });
+            terminals.insert(id, points.collect());
+        }
         let ties: Vec<Tie> = pending
             .into_iter()
             .map(|(ends, kind)| Tie {
@@ -286,7 +298,7 @@ impl Wiring {
             }
         }
         Self {
-            points,
+            terminals,
             count,
             ties,
             at,
@@ -296,12 +308,12 @@ impl Wiring {
 
     /// The point of a terminal.
     pub(crate) fn point(&self, part: PartId, terminal: &TerminalName) -> Option<Point> {
-        self.points
-            .get(&TerminalRef {
-                part,
-                terminal: terminal.clone(),
-            })
-            .copied()
+        named(self.terminals.get(&part)?, terminal).map(|(_, point)| *point)
+    }
+    /// The terminals of a part with their points, in the order in which they stand along its sides.
+    pub(crate) fn terminals_of(&self, part: PartId) -> impl Iterator<Item = (&Terminal, Point)> {
+        let all = self.terminals.get(&part).map(Vec::as_slice).unwrap_or_default();
+        all.iter().map(|(terminal, point)| (terminal, *point))
     }
     /// The two points that a run joins; `None` for one that joins nothing, a signal lead or a cut one.
     pub(crate) fn ends(&self, run: RunId) -> Option<[Point; 2]> {

@@ -74,12 +74,11 @@ fn move_lead(ctx: &Ctx<'_>, id: PartId, runs: &[RunId]) -> Option<Edit> {
         .parts
         .iter()
         .filter(|(other, _)| **other != id)
-        .flat_map(|(other, part)| {
-            part.terminals()
-                .into_iter()
-                .filter(|t| t.role == Role::TurnOnOut)
-                .map(|t| TerminalRef::new(*other, t.name.as_str()))
-                .collect::<Vec<_>>()
+        .flat_map(|(other, _)| {
+            ctx.wiring
+                .terminals_of(*other)
+                .filter(|(terminal, _)| terminal.role == Role::TurnOnOut)
+                .map(|(terminal, _)| TerminalRef::new(*other, terminal.name.as_str()))
         })
         .collect();
     let ([output], [run_id]) = (outputs.as_slice(), runs) else {

@@ -58,10 +58,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let Some(flow) = ctx.flow(*id) else { continue };
         let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0).max(0.01);
         let guard = ctx
-            .study
-            .devices
-            .iter()
-            .filter(|device| !device.in_return && ctx.counts(device) && device.guards.contains(id))
+            .guards_of(*id)
+            .filter(|device| !device.in_return && ctx.counts(device))
             .filter_map(|device| device.rating)
             .reduce(Amps::max)
             .map_or(Amps(0.0), |rating| rating / factor);

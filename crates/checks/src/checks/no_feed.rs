@@ -52,14 +52,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let at = |point: Point| island.get(point).copied().unwrap_or(point);
     let mut dead: BTreeMap<Point, BTreeSet<(PartId, TerminalName)>> = BTreeMap::new();
     for (id, part) in ctx.sheet.parts.iter().filter(|(id, _)| ctx.touched_part(**id)) {
-        for terminal in part.terminals() {
-            if !takes_feed(&part.is, &terminal.name, terminal.role) {
-                continue;
-            }
-            if let Some(point) = ctx.wiring.point(*id, &terminal.name)
-                && !ctx.live.contains(&point)
-            {
-                dead.entry(at(point)).or_default().insert((*id, terminal.name));
+        for (terminal, point) in ctx.wiring.terminals_of(*id) {
+            if takes_feed(&part.is, &terminal.name, terminal.role) && !ctx.live.contains(&point) {
+                dead.entry(at(point))
+                    .or_default()
+                    .insert((*id, terminal.name.clone()));
             }
         }
     }
@@ -207,10 +204,9 @@ pub(crate) fn apart(ctx: &Ctx<'_>, on: &dyn Fn(Point) -> bool) -> Option<PartId>
         if plug.mated {
             return None;
         }
-        part.terminals()
-            .iter()
-            .filter_map(|t| ctx.wiring.point(*id, &t.name))
-            .any(on)
+        ctx.wiring
+            .terminals_of(*id)
+            .any(|(_, point)| on(point))
             .then_some(*id)
     })
 }
@@ -247,14 +243,13 @@ pub(crate) fn coils(ctx: &Ctx<'_>, at: &impl Fn(Point) -> Point) -> Vec<(PartId,
         if live_pole(&part.is).is_some() {
             back.extend(ctx.negative_pole(*id).map(at));
         }
-        for terminal in part.terminals() {
-            let point = || ctx.wiring.point(*id, &terminal.name).map(at);
+        for (terminal, point) in ctx.wiring.terminals_of(*id) {
             match terminal.role {
-                Role::TurnOnOut => forth.extend(point()),
+                Role::TurnOnOut => forth.insert(at(point)),
                 // Without a ground point's own hold on the body in the islands, its stud counts as well.
-                Role::Body => back.extend(point()),
-                _ => {}
-            }
+                Role::Body => back.insert(at(point)),
+                _ => continue,
+            };
         }
     }
     relays

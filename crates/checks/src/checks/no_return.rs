@@ -43,10 +43,10 @@ fn negatives(ctx: &Ctx<'_>, id: PartId) -> Vec<(TerminalName, Point)> {
     let Some(part) = ctx.part(id) else {
         return Vec::new();
     };
-    part.terminals()
-        .into_iter()
-        .filter(|t| gives_return(&part.is, t.role))
-        .filter_map(|t| ctx.wiring.point(id, &t.name).map(|point| (t.name, point)))
+    ctx.wiring
+        .terminals_of(id)
+        .filter(|(terminal, _)| gives_return(&part.is, terminal.role))
+        .map(|(terminal, point)| (terminal.name.clone(), point))
         .collect()
 }
 

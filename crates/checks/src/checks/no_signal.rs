@@ -95,16 +95,12 @@ fn cut_inputs(ctx: &Ctx<'_>) -> BTreeSet<(PartId, u8)> {
     let island = ctx.wiring.islands(|tie| !tie.ends.contains(&BODY));
     let at = |point: usize| island.get(point).copied().unwrap_or(point);
     let cut: BTreeSet<usize> = ctx.cut.iter().map(|point| at(*point)).collect();
-    for (id, part) in &ctx.sheet.parts {
-        for terminal in part.terminals() {
+    for id in ctx.sheet.parts.keys() {
+        for (terminal, point) in ctx.wiring.terminals_of(*id) {
             let (Role::LineIn(number) | Role::LevelIn { channel: number, .. }) = terminal.role else {
                 continue;
             };
-            if ctx
-                .wiring
-                .point(*id, &terminal.name)
-                .is_some_and(|point| cut.contains(&at(point)))
-            {
+            if cut.contains(&at(point)) {
                 all.insert((*id, number));
             }
         }

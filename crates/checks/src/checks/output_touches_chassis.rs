@@ -137,17 +137,14 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 
 /// Points of the legs of a channel, or of the pair.
 fn legs(ctx: &Ctx<'_>, channel: &ChannelLoad) -> Vec<usize> {
-    let Some(part) = ctx.part(channel.part) else {
-        return Vec::new();
-    };
-    part.terminals()
-        .into_iter()
-        .filter(|t| match t.role {
+    ctx.wiring
+        .terminals_of(channel.part)
+        .filter(|(terminal, _)| match terminal.role {
             model::Role::SpeakerOut { channel: number, .. } => {
                 number == channel.channel || Some(number) == channel.bridged_with
             }
             _ => false,
         })
-        .filter_map(|t| ctx.wiring.point(channel.part, &t.name))
+        .map(|(_, point)| point)
         .collect()
 }

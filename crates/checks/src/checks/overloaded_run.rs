@@ -102,10 +102,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 
 /// The largest rating among the working devices that guard the run.
 fn guarding(ctx: &Ctx<'_>, id: model::RunId) -> Option<Amps> {
-    ctx.study
-        .devices
-        .iter()
-        .filter(|device| ctx.counts(device) && device.guards.contains(&id))
+    ctx.guards_of(id)
+        .filter(|device| ctx.counts(device))
         .filter_map(|device| device.rating)
         .reduce(Amps::max)
 }

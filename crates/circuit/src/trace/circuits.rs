@@ -144,18 +144,20 @@ impl<'a> Tracer<'a> {
             out.meshed |= bridge.is_none();
             for &branch in blocks.branches(block) {
                 if let Some(run) = self.run_of(branch) {
-                    out.runs.insert(self.net.runs[run].id);
+                    out.runs.push(self.net.runs[run].id);
                 } else if let Some(it) = self.net.branches.get(branch) {
-                    out.parts.insert(self.id(it.part));
+                    out.parts.push(self.id(it.part));
                 }
                 if let Some(device) = self.device_of(branch) {
-                    out.devices.insert(device);
+                    out.devices.push(device);
                     if bridge.is_some() {
-                        out.cuts.insert(device);
+                        out.cuts.push(device);
                     }
                 }
             }
         }
+        out.runs.sort_unstable();
+        out.devices.sort_unstable();
     }
 
     /// Runs and parts along a way, in order. Joints (buses, splices, plugs) that join two branches of the way are
@@ -204,9 +206,9 @@ impl<'a> Tracer<'a> {
         resistances: &Resistances,
         shield_current: impl Fn(usize) -> f64,
     ) -> Traced {
-        let mut serves: BTreeMap<DeviceRef, BTreeSet<PartId>> = BTreeMap::new();
+        let mut serves: Vec<Vec<PartId>> = vec![Vec::new(); self.net.devices.len()];
         let mut nearest: BTreeMap<PartId, (bool, f64, usize)> = BTreeMap::new();
-        let mut out: BTreeMap<PartId, Circuit> = BTreeMap::new();
+        let mut out: BTreeMap<PartId, Gathered> = BTreeMap::new();
         for consumer in &self.net.consumers {
             out.entry(self.id(consumer.part)).or_default();
         }
@@ -241,15 +243,12 @@ impl<'a> Tracer<'a> {
                 way.reverse();
                 let (runs, parts) = self.along(&way, [source.part, consumer.part]);
                 self.on_any_way(&self.live_blocks, source.plus, consumer.plus, &mut on_way);
-                circuit.all_runs.extend(on_way.runs.iter().copied());
-                circuit.all_parts.extend(on_way.parts.iter().copied());
-                circuit.all_parts.extend(parts.iter().copied());
+                circuit.all_runs.extend_from_slice(&on_way.runs);
+                circuit.all_parts.extend_from_slice(&on_way.parts);
+                circuit.all_parts.extend_from_slice(&parts);
                 circuit.all_parts.extend([id, part]);
                 for device in &on_way.devices {
-                    serves
-                        .entry(self.net.devices[*device].name.clone())
-                        .or_default()
-                        .insert(part);
+                    serves[*device].push(part);
                 }
                 let devices: Vec<DeviceRef> = way
                     .iter()
@@ -264,7 +263,7 @@ impl<'a> Tracer<'a> {
                     runs,
                     parts,
                     devices,
-                    on_any_way: std::mem::take(&mut on_way.runs),
+                    on_any_way: on_way.runs.iter().copied().collect(),
                     meshed: on_way.meshed,
                 });
                 if !returned.insert(part) {
@@ -286,10 +285,10 @@ impl<'a> Tracer<'a> {
                     self.on_any_way(blocks, consumer.minus, source.minus, &mut on_way);
                     self.fill_return(&mut it, &way, [consumer.part, source.part], &on_way);
                     it.resistance = resistances.between(consumer.minus, source.minus).map(Ohms);
-                    circuit.all_runs.extend(it.runs.iter().copied());
-                    circuit.all_parts.extend(it.parts.iter().copied());
+                    circuit.all_runs.extend_from_slice(&it.runs);
+                    circuit.all_parts.extend_from_slice(&it.parts);
                     if !it.through_body || by_shield {
-                        circuit.all_runs.extend(it.on_any_way.iter().copied());
+                        circuit.all_runs.extend_from_slice(&on_way.runs);
                     }
                 }
                 for (run, amps) in self.shields_at(consumer.part, &shield_current) {
@@ -302,9 +301,16 @@ impl<'a> Tracer<'a> {
             .into_iter()
             .map(|(part, (_, _, source))| (part, source))
             .collect();
+        let mut serves_by_name: BTreeMap<DeviceRef, BTreeSet<PartId>> = BTreeMap::new();
+        for (device, parts) in self.net.devices.iter().zip(serves) {
+            if !parts.is_empty() {
+                let named = serves_by_name.entry(device.name.clone()).or_default();
+                named.extend(parts);
+            }
+        }
         Traced {
-            circuits: out,
-            serves,
+            circuits: out.into_iter().map(|(part, it)| (part, it.circuit())).collect(),
+            serves: serves_by_name,
             nearest,
         }
     }
@@ -331,7 +337,7 @@ impl<'a> Tracer<'a> {
     fn fill_return(&self, it: &mut ReturnWay, way: &[usize], ends: [usize; 2], on_way: &OnWay) {
         it.complete = true;
         (it.runs, it.parts) = self.along(way, ends);
-        it.on_any_way = on_way.runs.clone();
+        it.on_any_way = on_way.runs.iter().copied().collect();
         it.length = Metres(self.length(way));
         let touches_body = |branch: usize| {
             self.net
@@ -369,19 +375,44 @@ impl<'a> Tracer<'a> {
     }
 }
 
-/// What lies on any way between two nodes.
+/// What lies on any way between two nodes. Lists, runs and devices in their order; made into sets once, where they are kept.
 #[derive(Default)]
 struct OnWay {
-    runs: BTreeSet<RunId>,
-    parts: BTreeSet<PartId>,
-    devices: BTreeSet<usize>,
+    runs: Vec<RunId>,
+    parts: Vec<PartId>,
+    devices: Vec<usize>,
     /// Devices on every way.
-    cuts: BTreeSet<usize>,
+    cuts: Vec<usize>,
     meshed: bool,
 }
 
 impl OnWay {
     fn clear(&mut self) {
-        *self = Self::default();
+        self.runs.clear();
+        self.parts.clear();
+        self.devices.clear();
+        self.cuts.clear();
+        self.meshed = false;
+    }
+}
+
+/// A circuit in the making: what belongs to it is named by every source and way, and sorted once.
+#[derive(Default)]
+struct Gathered {
+    feeds: Vec<FeedWay>,
+    returns: Vec<ReturnWay>,
+    all_runs: Vec<RunId>,
+    all_parts: Vec<PartId>,
+}
+
+impl Gathered {
+    fn circuit(self) -> Circuit {
+        Circuit {
+            feeds: self.feeds,
+            returns: self.returns,
+            all_runs: self.all_runs.into_iter().collect(),
+            all_parts: self.all_parts.into_iter().collect(),
+            ..Circuit::default()
+        }
     }
 }
