@@ -2,7 +2,10 @@
 
 use model::quantity::Quantity;
 
-/// A number to three figures, without needless zeros: `0.035`, `3.7`, `41`, `1200`.
+/// The sign of a number below zero: as wide as a plus sign, unlike the hyphen.
+const MINUS: &str = "\u{2212}";
+
+/// A number to three figures, without needless zeros: `0.035`, `3.7`, `41`, `1200`, `−12`.
 #[must_use]
 pub fn figures(number: f64) -> String {
     if !number.is_finite() {
@@ -23,7 +26,7 @@ pub fn figures(number: f64) -> String {
     if text == "-0" {
         text = "0".to_owned();
     }
-    text
+    text.replace('-', MINUS)
 }
 
 /// A number with its unit: `3.7 Ω`.
@@ -55,7 +58,7 @@ pub fn amps(number: f64) -> String {
 #[must_use]
 pub fn volts(number: f64) -> String {
     // Adding zero turns a negative zero into a plain one.
-    format!("{:.2} V", libm::round(number * 100.0) / 100.0 + 0.0)
+    format!("{:.2} V", libm::round(number * 100.0) / 100.0 + 0.0).replace('-', MINUS)
 }
 
 #[cfg(test)]
@@ -75,6 +78,10 @@ mod tests {
             ]
         );
         assert_eq!(volts(-0.001), "0.00 V");
+        assert_eq!(
+            (volts(-1.5), with_unit(-40.0, "°C")),
+            ("−1.50 V".to_owned(), "−40 °C".to_owned())
+        );
         assert_eq!(figures(f64::NAN), "?");
     }
 }

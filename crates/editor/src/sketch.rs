@@ -6,15 +6,10 @@ use crate::roles;
 use crate::selection::Thing;
 use crate::tools::meter::Mode;
 use crate::tools::{Pick, Pull, Tool};
-use drawing::{
-    Anchor, Detail, DisplayList, Ink, Item, Owner, Shape, Stroke, detail_at, text_width, to_point,
-};
+use drawing::{Detail, DisplayList, Ink, Item, Owner, Shape, Stroke, to_point};
 use kurbo::{BezPath, Circle, Point, Rect, Shape as _};
 use model::conductor::Colour;
 use model::edits::RunSide;
-
-/// Size of tags at small zoom, in pixels.
-const TAG_PX: f64 = 11.0;
 
 /// Adds items in the tool's name.
 struct Sketch<'a> {
@@ -77,9 +72,6 @@ impl Editor {
             list,
             pixel: 1.0 / self.camera.zoom,
         };
-        if detail_at(self.camera.zoom) < Detail::Labels {
-            self.sketch_tags(&mut sketch);
-        }
         if let Some(focus) = self.shown_focus() {
             self.sketch_focus(&mut sketch, focus);
         }
@@ -164,36 +156,6 @@ impl Editor {
                         }
                     }
                 }
-            }
-        }
-    }
-
-    /// Tags at a zoom where the drawing leaves out its own: in letters of a size that can be read, where they fit.
-    fn sketch_tags(&self, sketch: &mut Sketch<'_>) {
-        let size = TAG_PX * sketch.pixel;
-        let visible = self.camera.visible();
-        for (id, part) in self.layout.parts() {
-            let area = part.outline;
-            let tag = self.tag(id);
-            let width = text_width(&tag, size, true);
-            let seen = area.overlaps(visible);
-            if seen && width < area.width() && size * 1.2 < area.height() {
-                let at = Point::new(area.x0 + (area.width() - width) / 2.0, area.y0 + size);
-                sketch.list.items.push(Item {
-                    owner: Owner::Tool,
-                    detail: Detail::Shape,
-                    bounds: Rect::new(at.x, at.y - size, at.x + width, at.y + size * 0.3),
-                    shape: Shape::Text {
-                        text: tag,
-                        at,
-                        size,
-                        anchor: Anchor::Start,
-                        ink: Ink::Text,
-                        bold: true,
-                        halo: true,
-                        upright: false,
-                    },
-                });
             }
         }
     }

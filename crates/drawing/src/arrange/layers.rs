@@ -1,5 +1,6 @@
 //! Which layer each unit stands in: longest way from the sources, then pulled towards what it feeds.
 
+use super::order::Web;
 use super::units::System;
 
 /// Layer of each unit, from 0.
@@ -96,6 +97,96 @@ pub(crate) fn layers(system: &System) -> Vec<usize> {
         *slot = used.binary_search(slot).unwrap_or(0);
     }
     layer
+}
+
+/// Room that a unit takes of its column besides its height, and a column of the board besides its width, about.
+const AROUND_UNIT: i32 = 60;
+const AROUND_COLUMN: i32 = 160;
+/// Room that a passing run takes of a column, about.
+const PASSING: i32 = 14;
+/// Most columns for a layer.
+const MOST_COLUMNS: usize = 12;
+
+/// Other layers for a system that is much higher than wide: layers with many units become several columns, so that the
+/// whole comes near to this width over height. Units that stood beside each other in a layer come to stand side by side,
+/// and what was left of something stays left of it. `None` when the layers are best as they are.
+pub(crate) fn spread(system: &System, web: &Web, aspect: f64) -> Option<Vec<usize>> {
+    // Of each layer: its units from top to bottom, their heights together, the widest, and the room of passing runs.
+    struct Layer {
+        units: Vec<usize>,
+        height: i32,
+        width: i32,
+        passing: i32,
+    }
+    let height_of = |unit: usize| {
+        system
+            .units
+            .get(unit)
+            .map_or(0, |unit| unit.height + AROUND_UNIT + 10 * unit.below.min(12))
+    };
+    let layers: Vec<Layer> = web
+        .layers
+        .iter()
+        .map(|nodes| {
+            let units: Vec<usize> = nodes
+                .iter()
+                .filter_map(|node| web.nodes.get(*node)?.unit)
+                .collect();
+            let width = units.iter().filter_map(|unit| system.units.get(*unit));
+            Layer {
+                height: units.iter().map(|unit| height_of(*unit)).sum(),
+                width: width.map(|unit| unit.width).max().unwrap_or(0) + AROUND_COLUMN,
+                passing: PASSING * i32::try_from(nodes.len() - units.len()).unwrap_or(0),
+                units,
+            }
+        })
+        .collect();
+    let columns = |layer: &Layer, cap: f64| {
+        let room = (cap - f64::from(layer.passing)).max(1.0);
+        (libm::ceil(f64::from(layer.height) / room) as usize)
+            .clamp(1, MOST_COLUMNS.min(layer.units.len().max(1)))
+    };
+    let window = |cap: f64| {
+        let (mut width, mut height) = (0.0, 0.0_f64);
+        for layer in &layers {
+            let count = columns(layer, cap) as f64;
+            width += count * f64::from(layer.width);
+            height = height.max(f64::from(layer.passing) + f64::from(layer.height) / count);
+        }
+        width.max(aspect * height)
+    };
+    let highest = layers
+        .iter()
+        .map(|layer| layer.height + layer.passing)
+        .max()
+        .map_or(0.0, f64::from);
+    let (mut best, mut cap) = (highest, highest);
+    for _ in 0..40 {
+        cap *= 0.93;
+        if window(cap) < window(best) {
+            best = cap;
+        }
+    }
+    if window(best) > 0.85 * window(highest) {
+        return None;
+    }
+    let mut spread = vec![0; system.units.len()];
+    let mut first = 0;
+    for layer in &layers {
+        let mut filled = vec![0; columns(layer, best)];
+        for unit in &layer.units {
+            // The column that is filled least; of equal ones the leftmost.
+            let least = (0..filled.len())
+                .min_by_key(|column| filled.get(*column))
+                .unwrap_or(0);
+            if let (Some(slot), Some(height)) = (spread.get_mut(*unit), filled.get_mut(least)) {
+                *slot = first + least;
+                *height += height_of(*unit);
+            }
+        }
+        first += filled.len();
+    }
+    Some(spread)
 }
 
 /// Turns links round that close a ring, and gives the units in an order in which every link goes forwards.

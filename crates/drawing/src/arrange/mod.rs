@@ -40,7 +40,7 @@ pub fn arrange(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
         .map(|(_, width, height)| f64::from(*width) * f64::from(*height))
         .sum();
     let widest = arranged.iter().map(|(_, width, _)| *width).max().unwrap_or(0);
-    let row_width = widest.max(libm::sqrt(area * 1.6) as i32);
+    let row_width = widest.max(libm::sqrt(area * ASPECT) as i32);
     let mut places = BTreeMap::new();
     let (mut x, mut y, mut row_height) = (0, 0, 0);
     for (parts, width, height) in arranged {
@@ -108,10 +108,30 @@ pub fn arrange_unplaced(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
     places
 }
 
+/// Width over height of the free part of a window, which the arrangement is to fill.
+const ASPECT: f64 = 1.6;
+
+/// The width that a window needs to show something of this width and height.
+fn window(width: i32, height: i32) -> f64 {
+    f64::from(width).max(ASPECT * f64::from(height))
+}
+
 /// Places of a system's parts with the system's upper left corner at the origin, its width and its height.
 fn arrange_system(system: System) -> Placed {
     let layers = layers::layers(&system);
     let mut web = order::Web::new(&system, &layers);
     web.sweep();
-    place::place(&system, &web)
+    let placed = place::place(&system, &web);
+    // Many parts in few layers make a tower; with its layers spread over several columns each it is seen larger.
+    let Some(spread) = layers::spread(&system, &web, ASPECT) else {
+        return placed;
+    };
+    let mut web = order::Web::new(&system, &spread);
+    web.sweep();
+    let wider = place::place(&system, &web);
+    if window(wider.1, wider.2) < 0.9 * window(placed.1, placed.2) {
+        wider
+    } else {
+        placed
+    }
 }

@@ -3,6 +3,7 @@
 
 use super::Cut;
 use super::pen::{Pen, Writing, solid};
+use crate::cells::Cells;
 use crate::display::{Anchor, Detail, Ink, Owner};
 use crate::layout::Layout;
 use crate::look::{Look, Mark, MarkShape};
@@ -18,8 +19,22 @@ pub(crate) fn radius(zoom: f64) -> f64 {
     RADIUS / zoom.clamp(0.25, 1.0)
 }
 
-/// Where the mark of each finding stands, and on what; findings of one part or run stand beside each other.
-pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look) -> Vec<(&'a Mark, Point, Owner)> {
+/// Zoom below which the marks of one part or run are folded into one: side by side they would cover its neighbours.
+const FOLDED_BELOW: f64 = 0.5;
+
+/// Where the mark of a finding stands.
+pub(crate) struct Spot<'a> {
+    pub(crate) mark: &'a Mark,
+    pub(crate) at: Point,
+    /// Whether it is drawn; where marks would cover one another, the gravest stands for all of them.
+    pub(crate) shown: bool,
+    /// How many others it stands for.
+    folded: u32,
+}
+
+/// Where the mark of each finding stands whose part or run is asked for; findings of one part or run stand beside each
+/// other.
+pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look, wanted: impl Fn(Owner) -> bool) -> Vec<Spot<'a>> {
     let radius = radius(look.zoom);
     let mut taken: BTreeMap<Owner, u32> = BTreeMap::new();
     let mut spots = Vec::new();
@@ -32,13 +47,21 @@ pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look) -> Vec<(&'a Mark, Point
             .parts
             .iter()
             .find_map(|id| Some((Owner::Part(*id), layout.parts.get(id)?)));
-        // A finding that names parts stands at the first part; one about runs only, on the run.
-        let (owner, at, next) = match (at_part, at_run) {
-            (Some((owner, part)), _) => (
-                owner,
-                Point::new(part.outline.x1 - radius, part.outline.y0 - radius * 0.6),
-                Vec2::new(-2.3 * radius, 0.0),
-            ),
+        let host = at_part.map(|(owner, _)| owner).or(at_run.map(|(owner, _)| owner));
+        if !host.is_some_and(&wanted) {
+            continue;
+        }
+        // A finding that names parts stands on the first part's upper edge, clear of its tag; one about runs only, on the run.
+        let (host, at, next) = match (at_part, at_run) {
+            (Some((owner, part)), _) => {
+                let outline = part.outline;
+                let x = (outline.x1 - radius).max(outline.center().x);
+                (
+                    owner,
+                    Point::new(x, outline.y0 - radius + 2.0),
+                    Vec2::new(-2.3 * radius, 0.0),
+                )
+            }
             (None, Some((owner, way))) => {
                 let (at, upright) = spot_on_run(layout, way, radius);
                 let step = if upright {
@@ -50,11 +73,63 @@ pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look) -> Vec<(&'a Mark, Point
             }
             (None, None) => continue,
         };
-        let place = taken.entry(owner).or_insert(0);
-        spots.push((mark, at + next * f64::from(*place), owner));
+        let place = taken.entry(host).or_insert(0);
+        let beside = if look.zoom < FOLDED_BELOW { 0 } else { *place };
         *place += 1;
+        spots.push(Spot {
+            mark,
+            at: at + next * f64::from(beside),
+            shown: true,
+            folded: 0,
+        });
     }
+    fold(&mut spots, radius);
     spots
+}
+
+/// Folds marks that would cover one another. Findings come gravest first, so the first of them stays.
+fn fold(spots: &mut [Spot<'_>], radius: f64) {
+    let reach = 1.9 * radius;
+    // Kept ones by cells as wide as marks reach: whatever covers a mark lies in its cell or one beside it.
+    let mut kept: Cells<usize> = Cells::default();
+    let cell = |length: f64| libm::floor(length / reach) as i32;
+    for place in 0..spots.len() {
+        let Some(at) = spots.get(place).map(|spot| spot.at) else {
+            break;
+        };
+        let (column, row) = (cell(at.x), cell(at.y));
+        let mut host = None;
+        let around = |middle: i32| (middle.saturating_sub(1), middle.saturating_add(1));
+        kept.any(around(column), around(row), |_, _, other| {
+            let covers = spots.get(*other).is_some_and(|spot| spot.at.distance(at) < reach);
+            if covers {
+                host = Some(*other);
+            }
+            covers
+        });
+        let Some(host) = host else {
+            kept.push(column, row, place);
+            continue;
+        };
+        let Some(there) = spots.get_mut(host) else {
+            continue;
+        };
+        there.folded += 1;
+        let at = there.at;
+        if let Some(spot) = spots.get_mut(place) {
+            (spot.shown, spot.at) = (false, at);
+        }
+    }
+}
+
+/// The boxes of the marks that are drawn.
+pub(crate) fn areas(spots: &[Spot<'_>], look: &Look) -> Vec<Rect> {
+    let side = 2.2 * radius(look.zoom);
+    spots
+        .iter()
+        .filter(|spot| spot.shown)
+        .map(|spot| Rect::from_center_size(spot.at, (side, side)))
+        .collect()
 }
 
 /// A point of a run that is clear of parts and of its own label, on as long a piece as can be, and whether that piece is
@@ -85,30 +160,79 @@ fn spot_on_run(layout: &Layout, way: &RunWay, radius: f64) -> (Point, bool) {
     (way.label_at, straight.first().is_some_and(|(a, b)| a.x == b.x))
 }
 
-pub(crate) fn draw_marks(pen: &mut Pen, layout: &Layout, look: &Look, cut: &Cut<'_>) {
+pub(crate) fn draw_marks(pen: &mut Pen, spots: &[Spot<'_>], look: &Look, cut: &Cut<'_>) {
     let radius = radius(look.zoom);
-    for (mark, at, host) in spots(layout, look) {
-        let owner = Owner::Finding(mark.finding);
+    for spot in spots.iter().filter(|spot| spot.shown) {
+        let owner = Owner::Finding(spot.mark.finding);
         pen.owner(owner);
-        let here = match host {
-            Owner::Part(id) => cut.has_part(id),
-            Owner::Run(id) => cut.has_run(id),
-            _ => true,
-        };
-        if !here || !cut.shows(Rect::from_center_size(at, (4.0 * radius, 4.0 * radius))) {
+        if !cut.shows(Rect::from_center_size(spot.at, (4.0 * radius, 4.0 * radius))) {
             continue;
         }
         if look.hovered == Some(owner) || look.picked.contains(&owner) {
             pen.shape(
                 Detail::Shape,
-                Circle::new(at, radius * 1.5),
+                Circle::new(spot.at, radius * 1.5),
                 Some(Ink::Paper),
                 Some(solid(Ink::Picked, radius * 0.22)),
             );
         }
-        draw_mark(pen, mark, at, radius);
+        if spot.folded > 0 {
+            // Others behind it: the edge of one more shows.
+            outline_of(
+                pen,
+                spot.mark.shape,
+                spot.at + Vec2::new(0.34, -0.3) * radius,
+                radius,
+            );
+        }
+        draw_mark(pen, spot.mark, spot.at, radius);
     }
 }
+
+/// The bare shape of a mark.
+fn outline_of(pen: &mut Pen, shape: MarkShape, at: Point, radius: f64) {
+    let corner = |(x, y): (f64, f64)| at + Vec2::new(x, y) * radius;
+    match shape {
+        MarkShape::Octagon => {
+            let path = closed(OCTAGON.map(corner));
+            pen.path(
+                Detail::Shape,
+                path,
+                Some(Ink::Stop),
+                Some(solid(Ink::Paper, radius * 0.16)),
+            );
+        }
+        MarkShape::Triangle => {
+            let path = closed(TRIANGLE.map(corner));
+            pen.path(
+                Detail::Shape,
+                path,
+                Some(Ink::PartFill),
+                Some(solid(Ink::Fix, radius * 0.24)),
+            );
+        }
+        MarkShape::Dot => pen.shape(
+            Detail::Shape,
+            Circle::new(at, radius * 0.42),
+            Some(Ink::Tidy),
+            Some(solid(Ink::Paper, radius * 0.14)),
+        ),
+    }
+}
+
+/// Half a side of an octagon over the radius of the circle within it: tan(22.5°).
+const SIDE: f64 = 0.414_213_56;
+const OCTAGON: [(f64, f64); 8] = [
+    (SIDE, -1.0),
+    (1.0, -SIDE),
+    (1.0, SIDE),
+    (SIDE, 1.0),
+    (-SIDE, 1.0),
+    (-1.0, SIDE),
+    (-1.0, -SIDE),
+    (-SIDE, -1.0),
+];
+const TRIANGLE: [(f64, f64); 3] = [(0.0, -1.15), (1.2, 0.9), (-1.2, 0.9)];
 
 fn draw_mark(pen: &mut Pen, mark: &Mark, at: Point, radius: f64) {
     let corner = |x: f64, y: f64| at + Vec2::new(x, y) * radius;
@@ -123,48 +247,11 @@ fn draw_mark(pen: &mut Pen, mark: &Mark, at: Point, radius: f64) {
             },
         );
     };
+    outline_of(pen, mark.shape, at, radius);
     match mark.shape {
-        MarkShape::Octagon => {
-            // tan(22.5°): half a side over the radius of the inscribed circle.
-            let side = 0.414_213_56;
-            let points = [
-                (side, -1.0),
-                (1.0, -side),
-                (1.0, side),
-                (side, 1.0),
-                (-side, 1.0),
-                (-1.0, side),
-                (-1.0, -side),
-                (-side, -1.0),
-            ];
-            let path = closed(points.map(|(x, y)| corner(x, y)));
-            pen.path(
-                Detail::Shape,
-                path,
-                Some(Ink::Stop),
-                Some(solid(Ink::Paper, radius * 0.16)),
-            );
-            write(pen, corner(0.0, 0.36), radius, Ink::Paper, Anchor::Middle);
-        }
-        MarkShape::Triangle => {
-            let path = closed([(0.0, -1.15), (1.2, 0.9), (-1.2, 0.9)].map(|(x, y)| corner(x, y)));
-            pen.path(
-                Detail::Shape,
-                path,
-                Some(Ink::PartFill),
-                Some(solid(Ink::Fix, radius * 0.24)),
-            );
-            write(pen, corner(0.0, 0.66), radius * 0.88, Ink::Fix, Anchor::Middle);
-        }
-        MarkShape::Dot => {
-            pen.shape(
-                Detail::Shape,
-                Circle::new(at, radius * 0.42),
-                Some(Ink::Tidy),
-                Some(solid(Ink::Paper, radius * 0.14)),
-            );
-            write(pen, corner(0.55, 0.3), radius * 0.8, Ink::Tidy, Anchor::Start);
-        }
+        MarkShape::Octagon => write(pen, corner(0.0, 0.36), radius, Ink::Paper, Anchor::Middle),
+        MarkShape::Triangle => write(pen, corner(0.0, 0.66), radius * 0.88, Ink::Fix, Anchor::Middle),
+        MarkShape::Dot => write(pen, corner(0.55, 0.3), radius * 0.8, Ink::Tidy, Anchor::Start),
     }
 }
 

@@ -160,14 +160,24 @@ pub fn draw_cut(
     look: &Look,
     cut: &Cut<'_>,
 ) -> DisplayList {
-    let mut pen = Pen::new(detail_at(look.zoom));
+    let mut pen = Pen::new(detail_at(look.zoom), look.zoom);
     let overlays = overlay::Overlays::new(sheet, study, look);
-    runs::draw_runs(&mut pen, sheet, layout, &overlays, look, cut);
+    let spots = marks::spots(layout, look, |host| match host {
+        Owner::Part(id) => cut.has_part(id),
+        Owner::Run(id) => cut.has_run(id),
+        _ => true,
+    });
+    // Numbers of an overlay keep clear of marks, and of one another.
+    let mut taken: Vec<Rect> = match look.overlay {
+        Overlay::None => Vec::new(),
+        _ => marks::areas(&spots, look),
+    };
+    runs::draw_runs(&mut pen, sheet, layout, &overlays, look, cut, &mut taken);
     parts::draw_parts(&mut pen, sheet, layout, study, look, cut);
     if look.overlay == Overlay::Voltage {
-        parts::draw_voltages(&mut pen, layout, &overlays, look.zoom, cut);
+        parts::draw_voltages(&mut pen, layout, &overlays, look.zoom, cut, &mut taken);
     }
-    marks::draw_marks(&mut pen, layout, look, cut);
+    marks::draw_marks(&mut pen, &spots, look, cut);
     pen.finish()
 }
 
@@ -196,18 +206,20 @@ pub fn areas_of(layout: &Layout, owner: Owner) -> Vec<Rect> {
 #[must_use]
 pub fn mark_at(layout: &Layout, look: &Look, at: Point, slop: f64) -> Option<u32> {
     let reach = marks::radius(look.zoom) + slop;
-    marks::spots(layout, look)
+    marks::spots(layout, look, |_| true)
         .into_iter()
+        .filter(|spot| spot.shown)
         .rev()
-        .find(|(_, spot, _)| spot.distance(at) <= reach)
-        .map(|(mark, ..)| mark.finding)
+        .find(|spot| spot.at.distance(at) <= reach)
+        .map(|spot| spot.mark.finding)
 }
 
-/// Where the mark of a finding stands; `None` when it speaks of nothing that is on the board.
+/// Where the mark of a finding stands, or the one that stands for it too; `None` when it speaks of nothing that is on
+/// the board.
 #[must_use]
 pub fn mark_spot(layout: &Layout, look: &Look, finding: u32) -> Option<Point> {
-    marks::spots(layout, look)
+    marks::spots(layout, look, |_| true)
         .into_iter()
-        .find(|(mark, ..)| mark.finding == finding)
-        .map(|(_, spot, _)| spot)
+        .find(|spot| spot.mark.finding == finding)
+        .map(|spot| spot.at)
 }

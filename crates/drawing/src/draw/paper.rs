@@ -26,9 +26,9 @@ pub struct TitleBlock {
 /// Ruling, and with a frame the frame and title block.
 #[must_use]
 pub fn draw_paper(visible: Rect, zoom: f64, title: &TitleBlock) -> DisplayList {
-    let mut pen = Pen::new(Detail::Numbers);
-    pen.owner(Owner::Sheet);
     let zoom = if zoom.is_finite() && zoom > 0.0 { zoom } else { 1.0 };
+    let mut pen = Pen::new(Detail::Numbers, zoom);
+    pen.owner(Owner::Sheet);
     // A ruling line every 50 board units; where those would lie closer than 14 pixels, every 250, and so on.
     let mut step = 50.0;
     while step * zoom < 14.0 && step < 1e7 {

@@ -5,15 +5,15 @@ use super::overlay::Overlays;
 use super::pen::{Pen, Writing, solid};
 use crate::display::{Anchor, Detail, Ink, Owner};
 use crate::layout::Layout;
-use crate::letters::fit;
+use crate::letters::{fit, text_width};
 use crate::look::Look;
 use crate::numbers;
-use crate::part_box::{NAME_SIZE, NUMBER_SIZE, PartBox, SlotFor, Weight, own_numbers, turning};
+use crate::part_box::{NAME_SIZE, NUMBER_SIZE, PartBox, SlotFor, Weight, Words, own_numbers, turning};
 use crate::symbols::symbol;
 use circuit::Study;
-use kurbo::{Affine, BezPath, Circle, Rect, Vec2};
+use kurbo::{Affine, BezPath, Circle, Point, Rect, Vec2};
 use model::kinds::PartKind;
-use model::{Part, PartId, Sheet, Side};
+use model::{Part, PartId, Sheet, Side, Turn};
 
 pub(crate) fn draw_parts(
     pen: &mut Pen,
@@ -90,29 +90,130 @@ fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Opt
             );
         }
     }
-    for words in &drawn.words {
-        let (detail, ink, bold) = match words.weight {
-            Weight::Tag => (Detail::Labels, text, true),
-            Weight::Label => (Detail::Labels, text, false),
-            Weight::Name => (Detail::Numbers, faint, false),
-        };
+    for words in drawn.words.iter().filter(|words| words.weight == Weight::Name) {
         pen.write(
-            detail,
+            Detail::Numbers,
             Writing {
-                text: words.text.clone(),
-                at: words.at,
-                size: words.size,
                 anchor: words.anchor,
-                ink,
-                bold,
-                halo: false,
                 upright: words.upright,
+                ..Writing::new(words.text.clone(), words.at, words.size, faint)
             },
         );
+    }
+    if pen.shows(Detail::Labels) {
+        write_words(pen, drawn, look.zoom, text);
+    } else {
+        write_small_tag(pen, part, drawn, look.zoom, text);
     }
     if pen.shows(Detail::Numbers) {
         draw_numbers(pen, id, part, drawn, study, text);
     }
+}
+
+/// Least height of the letters of tags and of labels on screen, and of labels where there is little room, in pixels.
+const TAG_PX: f64 = 9.5;
+const LABEL_PX: f64 = 8.0;
+const TIGHT_LABEL_PX: f64 = 6.5;
+/// Height of the letters of a tag at a zoom that shows no labels, in pixels.
+const SMALL_TAG_PX: f64 = 11.0;
+
+/// Tag and label, line by line, in letters that can be read at this zoom: a label that then has no room is cut.
+fn write_words(pen: &mut Pen, drawn: &PartBox, zoom: f64, ink: Ink) {
+    let outline = drawn.outline;
+    let enlarged = |size: f64, least_px: f64| size.max(least_px / zoom.max(1e-3));
+    let own_width = |words: &Words| text_width(&words.text, words.size, words.weight == Weight::Tag);
+    let block = || drawn.words.iter().filter(|words| words.weight != Weight::Name);
+    // Beside the symbol of a turned part there is no more room than was kept.
+    let end = match drawn.turn {
+        Turn::Quarter | Turn::ThreeQuarters => block()
+            .map(|words| words.at.x + own_width(words))
+            .fold(outline.x0, f64::max),
+        Turn::None | Turn::Half => outline.x1 - 4.0,
+    };
+    let mut lines: Vec<Vec<&Words>> = Vec::new();
+    for words in block() {
+        match lines.last_mut() {
+            Some(line) if line.first().is_some_and(|first| first.at.y == words.at.y) => line.push(words),
+            _ => lines.push(vec![words]),
+        }
+    }
+    for line in lines {
+        let (Some(first), Some(last)) = (line.first(), line.last()) else {
+            continue;
+        };
+        let centred = drawn.studs.len() == 1
+            && ((first.at.x + last.at.x + own_width(last)) / 2.0 - outline.center().x).abs() < 1.0;
+        let (start, end) = if centred {
+            (outline.x0 + 4.0, outline.x1 - 4.0)
+        } else {
+            (first.at.x, end)
+        };
+        let mut x = start;
+        let mut written: Vec<(String, f64, f64, bool)> = Vec::new();
+        for words in &line {
+            let room = end - x;
+            let bold = words.weight == Weight::Tag;
+            let sizes = match words.weight {
+                Weight::Tag => [enlarged(words.size, TAG_PX), words.size],
+                _ => [
+                    enlarged(words.size, LABEL_PX),
+                    enlarged(words.size, TIGHT_LABEL_PX),
+                ],
+            };
+            let fits = |size: &&f64| text_width(&words.text, **size, bold) <= room + 0.5;
+            let (text, size) = match (sizes.iter().find(fits), words.weight) {
+                (Some(size), _) => (words.text.clone(), *size),
+                // Room for a tag was kept.
+                (None, Weight::Tag) => (words.text.clone(), words.size),
+                (None, _) => (fit(&words.text, room, sizes[1], false), sizes[1]),
+            };
+            // Fewer letters than this say nothing.
+            if text != words.text && text.chars().count() < 5 {
+                continue;
+            }
+            let width = text_width(&text, size, bold);
+            written.push((text, x, size, bold));
+            x += width + 5.0;
+        }
+        let shift = if centred {
+            (outline.center().x - (start + x - 5.0) / 2.0).max(0.0)
+        } else {
+            0.0
+        };
+        let y = first.at.y;
+        for (text, x, size, bold) in written {
+            let at = Point::new(x + shift, y);
+            pen.write(
+                Detail::Labels,
+                Writing {
+                    bold,
+                    ..Writing::new(text, at, size, ink)
+                },
+            );
+        }
+    }
+}
+
+/// The tag alone, in letters of a size that can be read, where they fit.
+fn write_small_tag(pen: &mut Pen, part: &Part, drawn: &PartBox, zoom: f64, ink: Ink) {
+    let size = SMALL_TAG_PX / zoom.max(1e-3);
+    let outline = drawn.outline;
+    if text_width(&part.tag, size, true) >= outline.width() || size * 1.2 >= outline.height() {
+        return;
+    }
+    let writing = Writing {
+        anchor: Anchor::Middle,
+        bold: true,
+        // Over the symbol.
+        halo: pen.shows(Detail::Studs),
+        ..Writing::new(
+            part.tag.clone(),
+            Point::new(outline.center().x, outline.y0 + size),
+            size,
+            ink,
+        )
+    };
+    pen.write(Detail::Shape, writing);
 }
 
 fn draw_symbol(pen: &mut Pen, part: &Part, drawn: &PartBox, line: Ink, text: Ink) {
@@ -264,6 +365,7 @@ pub(crate) fn draw_voltages(
     overlays: &Overlays<'_>,
     zoom: f64,
     cut: &Cut<'_>,
+    taken: &mut Vec<Rect>,
 ) {
     /// Least height of the letters on screen, in pixels.
     const LEAST_PX: f64 = 9.5;
@@ -271,7 +373,6 @@ pub(crate) fn draw_voltages(
         return;
     }
     let size = 7.5_f64.max(LEAST_PX / zoom.max(1e-3));
-    let mut taken: Vec<Rect> = Vec::new();
     for id in cut.parts(layout, 60.0) {
         let Some(drawn) = layout.parts.get(&id) else {
             continue;
@@ -285,24 +386,63 @@ pub(crate) fn draw_voltages(
             let Some(volts) = overlays.volts(&terminal) else {
                 continue;
             };
-            let (shift, anchor) = match stud.side {
-                Side::Left => (Vec2::new(-6.0, -4.5), Anchor::End),
-                Side::Right => (Vec2::new(6.0, -4.5), Anchor::Start),
-                Side::Top => (Vec2::new(6.0, -6.0), Anchor::Start),
-                Side::Bottom => (Vec2::new(6.0, 3.5 + size), Anchor::Start),
+            let text = numbers::volts(volts);
+            // Above or below the run that lands there, or right or left of it; else on it, as its label would be.
+            let (above, below) = (-6.0 - 0.22 * size, 6.0 + 0.78 * size);
+            let spots = match stud.side {
+                Side::Left => [
+                    (-6.0, -4.5, Anchor::End),
+                    (-6.0, above, Anchor::End),
+                    (-6.0, below, Anchor::End),
+                    (-9.0, 0.35 * size, Anchor::End),
+                ],
+                Side::Right => [
+                    (6.0, -4.5, Anchor::Start),
+                    (6.0, above, Anchor::Start),
+                    (6.0, below, Anchor::Start),
+                    (9.0, 0.35 * size, Anchor::Start),
+                ],
+                Side::Top => [
+                    (6.0, -6.0, Anchor::Start),
+                    (8.0, -6.0, Anchor::Start),
+                    (-8.0, -6.0, Anchor::End),
+                    (0.0, -9.0 - 0.22 * size, Anchor::Middle),
+                ],
+                Side::Bottom => [
+                    (6.0, 3.5 + size, Anchor::Start),
+                    (8.0, 3.5 + size, Anchor::Start),
+                    (-8.0, 3.5 + size, Anchor::End),
+                    (0.0, 9.0 + 0.78 * size, Anchor::Middle),
+                ],
             };
-            let writing = Writing {
-                anchor,
-                halo: true,
-                ..Writing::new(numbers::volts(volts), stud.at + shift, size, Ink::Text)
-            };
-            let area = writing.area();
-            // Labels of runs are drawn from their own zoom on; below it nothing stands in the way.
-            let on_label = pen.shows(Detail::Labels)
-                && layout.label_index.any_near(area, |_, label| label.overlaps(area));
-            if !on_label && !layout.is_on_part(area) && !taken.iter().any(|other| other.overlaps(area)) {
+            for (place, (x, y, anchor)) in spots.into_iter().enumerate() {
+                let writing = Writing {
+                    anchor,
+                    halo: place < 3,
+                    ..Writing::new(text.clone(), stud.at + Vec2::new(x, y), size, Ink::Text)
+                };
+                let area = writing.area();
+                // Labels of runs are drawn from their own zoom on; below it nothing stands in the way.
+                let on_label = pen.shows(Detail::Labels)
+                    && layout.label_index.any_near(area, |_, label| label.overlaps(area));
+                let on_run = layout.run_index.any_near(area, |run, way| {
+                    // The last of the places lies on the runs of this stud alone.
+                    way.overlaps(area)
+                        && (place < 3 || !layout.runs.get(&run).is_some_and(|way| way.lands_on(&terminal)))
+                });
+                if on_label
+                    || on_run
+                    || layout.is_on_part(area)
+                    || taken.iter().any(|other| other.overlaps(area))
+                {
+                    continue;
+                }
+                if place == 3 {
+                    pen.shape(Detail::Studs, area.inflate(1.5, 0.0), Some(Ink::Paper), None);
+                }
                 taken.push(area);
                 pen.write(Detail::Studs, writing);
+                break;
             }
         }
     }

@@ -69,17 +69,24 @@ pub fn text_area(text: &str, at: Point, size: f64, anchor: Anchor, bold: bool, u
     }
 }
 
-/// Collects items, leaving out details finer than the zoom shows.
+/// Letters lower than this on screen are not written: they would be grey dust, in pixels.
+const LEAST_LETTERS_PX: f64 = 6.5;
+
+/// Collects items, leaving out details finer than the zoom shows and letters too small to be read.
 pub(crate) struct Pen {
     shown: Detail,
+    /// Least size of letters, in board units.
+    least: f64,
     owner: Owner,
     list: DisplayList,
 }
 
 impl Pen {
-    pub(crate) fn new(shown: Detail) -> Self {
+    pub(crate) fn new(shown: Detail, zoom: f64) -> Self {
         Self {
             shown,
+            // A little less, so that sizes made to be the least are not lost to rounding.
+            least: (LEAST_LETTERS_PX - 0.01) / zoom.max(1e-6),
             owner: Owner::Sheet,
             list: DisplayList::default(),
         }
@@ -117,7 +124,7 @@ impl Pen {
         self.path(detail, shape.to_path(0.1), fill, stroke);
     }
     pub(crate) fn write(&mut self, detail: Detail, writing: Writing) {
-        if !self.shows(detail) || writing.text.is_empty() {
+        if !self.shows(detail) || writing.text.is_empty() || writing.size < self.least {
             return;
         }
         let margin = if writing.halo { 2.0 } else { 0.0 };

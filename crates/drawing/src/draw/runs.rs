@@ -55,6 +55,7 @@ pub(crate) fn draw_runs(
     overlays: &Overlays<'_>,
     look: &Look,
     cut: &Cut<'_>,
+    taken: &mut Vec<Rect>,
 ) {
     let seen: Vec<(RunId, &Run, &RunWay)> = cut
         .runs(layout)
@@ -124,11 +125,10 @@ pub(crate) fn draw_runs(
     }
     // Volts stand at the studs as well and must keep clear of one another; they go where labels have their place.
     let readings = !matches!(look.overlay, Overlay::None | Overlay::Voltage);
-    let mut taken: Vec<Rect> = Vec::new();
     for (id, _, way) in &seen {
         pen.owner(Owner::Run(*id));
         if readings {
-            draw_reading(pen, *id, way, overlays, layout, look.zoom, &mut taken);
+            draw_reading(pen, *id, way, overlays, layout, look.zoom, taken);
         } else {
             draw_label(pen, *id, way, overlays, look);
         }
@@ -421,17 +421,48 @@ fn draw_label(pen: &mut Pen, id: RunId, way: &RunWay, overlays: &Overlays<'_>, l
             Detail::Labels,
         ),
     };
-    let room = label.area.width().max(label.area.height());
-    if !pen.shows(detail) || text.is_empty() || text_width(text, RUN_LABEL_SIZE, false) > room {
+    if !pen.shows(detail) || text.is_empty() {
         return;
     }
+    let room = label.area.width().max(label.area.height());
+    // At small zoom in larger letters, and if need be less of it; the lane beside must not be covered.
+    let size = RUN_LABEL_SIZE.max(LABEL_PX / look.zoom.max(1e-3));
+    if size > MOST_LABEL_SIZE {
+        return;
+    }
+    let shorter = text
+        .rmatch_indices("  ")
+        .filter_map(|(place, _)| text.get(..place));
+    let Some(text) = std::iter::once(text)
+        .chain(shorter)
+        .find(|text| text_width(text, size, false) <= room)
+    else {
+        return;
+    };
     // The paper shows through where the label stands, as on a map's contour lines.
-    let half = text_width(text, RUN_LABEL_SIZE, false) / 2.0 + 2.0;
+    let half = text_width(text, size, false) / 2.0 + 2.0;
+    let depth = 4.6 * size / RUN_LABEL_SIZE;
     let middle = label.area.center();
-    let gap = if label.upright {
-        Rect::new(middle.x - 4.6, middle.y - half, middle.x + 4.6, middle.y + half)
+    let (gap, at) = if label.upright {
+        (
+            Rect::new(
+                middle.x - depth,
+                middle.y - half,
+                middle.x + depth,
+                middle.y + half,
+            ),
+            Point::new(middle.x + 0.35 * size, middle.y),
+        )
     } else {
-        Rect::new(middle.x - half, middle.y - 4.6, middle.x + half, middle.y + 4.6)
+        (
+            Rect::new(
+                middle.x - half,
+                middle.y - depth,
+                middle.x + half,
+                middle.y + depth,
+            ),
+            Point::new(middle.x, middle.y + 0.35 * size),
+        )
     };
     pen.shape(detail, gap, Some(Ink::Paper), None);
     pen.write(
@@ -439,10 +470,15 @@ fn draw_label(pen: &mut Pen, id: RunId, way: &RunWay, overlays: &Overlays<'_>, l
         Writing {
             anchor: Anchor::Middle,
             upright: label.upright,
-            ..Writing::new(text, label.at, RUN_LABEL_SIZE, ink)
+            ..Writing::new(text, at, size, ink)
         },
     );
 }
+
+/// Least height of a label's letters on screen, in pixels.
+const LABEL_PX: f64 = 7.5;
+/// Largest letters of a label, in board units: larger ones reach into the lanes beside it.
+const MOST_LABEL_SIZE: f64 = 12.5;
 
 /// Whether the finding under the pointer speaks of this run.
 fn spoken_of(look: &Look, run: RunId) -> bool {

@@ -20,7 +20,7 @@ use crate::part_box::to_point;
 use kurbo::{Point, Rect};
 use model::conductor::Size;
 use model::quantity::Metres;
-use model::{BoardPoint, End, Fact, PartId, Run, RunId, Sheet, TerminalName};
+use model::{BoardPoint, End, Fact, PartId, Run, RunId, Sheet, TerminalName, TerminalRef};
 use search::{CLEAR, Found, Outlet, Space, straighten};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -80,6 +80,10 @@ impl RunWay {
             && self.said.0 == run.tag
             && self.said.1 == run.wire.size
             && self.said.2 == run.wire.length
+    }
+    /// Whether it ends on this terminal.
+    pub(crate) fn lands_on(&self, terminal: &TerminalRef) -> bool {
+        self.ends.iter().any(|end| end.terminal() == Some(terminal))
     }
     /// Its straight pieces, in order.
     pub fn pieces(&self) -> impl Iterator<Item = (Point, Point)> + '_ {

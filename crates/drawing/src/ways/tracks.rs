@@ -83,12 +83,12 @@ const OVER: f64 = 300.0;
 /// What it costs to lie over a run that leaves the same stud, besides the length of it.
 const OVER_FELLOW: f64 = 20.0;
 
-/// Width of a cell in which one looks for what crosses a line, in board units.
-const CELL: i32 = 160;
+/// Size of a cell in which one looks for what crosses a line, along the pieces it holds and across them, in board units.
+const CELL: (i32, i32) = (160, 320);
 /// Depth of a band in which one looks for what lies beside a line, in board units: hardly more than that reaches.
 const BAND: i32 = 16;
 /// Length of a stretch of a band.
-const STRETCH: i32 = 480;
+const STRETCH: i32 = 640;
 /// A piece longer than this is kept in a list beside the cells, so that far-flung runs cannot fill the memory.
 const LONGEST: i32 = 64_000;
 
@@ -117,8 +117,8 @@ impl Bundle {
             self.long.push(laid);
             return;
         }
-        for along in laid.low.div_euclid(CELL)..=laid.high.div_euclid(CELL) {
-            self.crossing.push(along, laid.line.div_euclid(CELL), laid);
+        for along in laid.low.div_euclid(CELL.0)..=laid.high.div_euclid(CELL.0) {
+            self.crossing.push(along, laid.line.div_euclid(CELL.1), laid);
         }
         for along in laid.low.div_euclid(STRETCH)..=laid.high.div_euclid(STRETCH) {
             self.beside.push(along, laid.line.div_euclid(BAND), laid);
@@ -131,9 +131,9 @@ impl Bundle {
             }
             return;
         }
-        for along in laid.low.div_euclid(CELL)..=laid.high.div_euclid(CELL) {
+        for along in laid.low.div_euclid(CELL.0)..=laid.high.div_euclid(CELL.0) {
             self.crossing
-                .take(along, laid.line.div_euclid(CELL), |other| *other == laid);
+                .take(along, laid.line.div_euclid(CELL.1), |other| *other == laid);
         }
         for along in laid.low.div_euclid(STRETCH)..=laid.high.div_euclid(STRETCH) {
             self.beside
@@ -149,8 +149,8 @@ impl Bundle {
             }
         };
         self.long.iter().for_each(&mut met);
-        let row = line.div_euclid(CELL);
-        let lines = (low.div_euclid(CELL), high.div_euclid(CELL));
+        let row = line.div_euclid(CELL.0);
+        let lines = (low.div_euclid(CELL.1), high.div_euclid(CELL.1));
         self.crossing.any((row, row), lines, |_, _, laid| {
             met(laid);
             false
