@@ -1,24 +1,9 @@
-//! Tracing and protection against brute force: all simple ways are walked, on small random networks of buses, fuses, runs,
-//! one or two batteries and loads. The brute force shares no code with the engine: it reads the sheet itself.
+//! Against brute force: all simple ways are walked, on small random networks.
 
+use crate::networks::{Edge, Graph, random_text};
 use circuit::{DeviceRef, study};
-use model::{PartId, PartKind, RunId, Settings, Sheet, TerminalRef};
+use model::{PartId, PartKind, RunId, Settings, Sheet};
 use std::collections::{BTreeMap, BTreeSet};
-use testkit::random::Dice;
-
-/// Live conductors of a sheet as the brute force sees them.
-struct Graph {
-    /// (node, node, what it is) of every conductor that can be live.
-    edges: Vec<(usize, usize, Edge)>,
-    nodes: usize,
-    node_of: BTreeMap<TerminalRef, usize>,
-}
-
-#[derive(Clone, Copy, PartialEq, Debug)]
-enum Edge {
-    Run(RunId),
-    Fuse(PartId),
-}
 
 /// Protected, guards, distance of the far end, and whether a fuse follows.
 type Expected = (bool, BTreeSet<PartId>, f64, bool);
@@ -30,48 +15,8 @@ struct Way {
     edges: Vec<usize>,
 }
 
+/// What brute force does with a graph.
 impl Graph {
-    fn of(sheet: &Sheet) -> Self {
-        let mut node_of = BTreeMap::new();
-        let mut nodes = 0;
-        for (id, part) in &sheet.parts {
-            let shared = matches!(part.is, PartKind::Bus(_));
-            for (at, terminal) in part.terminals().into_iter().enumerate() {
-                if at > 0 && shared {
-                    nodes -= 1;
-                }
-                node_of.insert(
-                    TerminalRef {
-                        part: *id,
-                        terminal: terminal.name,
-                    },
-                    nodes,
-                );
-                nodes += 1;
-            }
-        }
-        let mut edges = Vec::new();
-        for (id, run) in &sheet.runs {
-            let end = |e: &model::End| node_of[e.terminal().expect("no loose ends here")];
-            edges.push((end(&run.from), end(&run.to), Edge::Run(*id)));
-        }
-        for (id, part) in &sheet.parts {
-            if matches!(part.is, PartKind::Fuse(_)) {
-                let node = |name: &str| node_of[&TerminalRef::new(*id, name)];
-                edges.push((node("in"), node("out"), Edge::Fuse(*id)));
-            }
-        }
-        Self {
-            edges,
-            nodes,
-            node_of,
-        }
-    }
-
-    fn node(&self, part: PartId, terminal: &str) -> usize {
-        self.node_of[&TerminalRef::new(part, terminal)]
-    }
-
     /// Every simple way from a node, the empty one included, over edges that `may` be used.
     fn ways(&self, from: usize, may: &dyn Fn(Edge) -> bool) -> Vec<Way> {
         let mut out = Vec::new();
@@ -148,82 +93,6 @@ impl Graph {
     }
 }
 
-/// A random network as text: buses joined by runs and fuses, sources and loads on buses, everything returned to a bus.
-fn random_text(seed: u64) -> String {
-    use std::fmt::Write;
-    let mut dice = Dice::new(seed);
-    let buses = 2 + dice.below(4);
-    let mut text = String::from("bus X0 places=24\n");
-    let mut place = vec![0; buses + 1];
-    let mut runs = 0;
-    for bus in 1..=buses {
-        let _ = writeln!(text, "bus X{bus} places=24");
-    }
-    let mut on = |bus: usize| {
-        place[bus] += 1;
-        format!("X{bus}.{}", place[bus])
-    };
-    let mut run = |text: &mut String, from: String, to: String, dice: &mut Dice| {
-        runs += 1;
-        let _ = writeln!(
-            text,
-            "run W{runs} {from} {to} 16mm2 {:.2}m",
-            dice.between(0.1, 3.0)
-        );
-    };
-    let mut fuses = 0;
-    let links = buses - 1 + dice.below(3);
-    for link in 0..links {
-        // First a tree, then rings.
-        let a = if link + 1 < buses {
-            link + 2
-        } else {
-            1 + dice.below(buses)
-        };
-        let b = if link + 1 < buses {
-            1 + dice.below(link + 1)
-        } else {
-            1 + dice.below(buses)
-        };
-        if dice.chance(0.5) {
-            fuses += 1;
-            let _ = writeln!(text, "fuse F{fuses} 60A");
-            let (from, to) = (on(a), on(b));
-            run(&mut text, from, format!("F{fuses}.in"), &mut dice);
-            run(&mut text, format!("F{fuses}.out"), to, &mut dice);
-        } else {
-            let (from, to) = (on(a), on(b));
-            run(&mut text, from, to, &mut dice);
-        }
-    }
-    for battery in 1..=1 + dice.below(2) {
-        let _ = writeln!(text, "battery B{battery} agm");
-        let bus = on(1 + dice.below(buses));
-        if dice.chance(0.6) {
-            fuses += 1;
-            let _ = writeln!(text, "fuse F{fuses} 100A");
-            run(
-                &mut text,
-                format!("B{battery}.+"),
-                format!("F{fuses}.in"),
-                &mut dice,
-            );
-            run(&mut text, format!("F{fuses}.out"), bus, &mut dice);
-        } else {
-            run(&mut text, format!("B{battery}.+"), bus, &mut dice);
-        }
-        let back = on(0);
-        run(&mut text, format!("B{battery}.-"), back, &mut dice);
-    }
-    for load in 1..=1 + dice.below(2) {
-        let _ = writeln!(text, "load L{load}");
-        let (bus, back) = (on(1 + dice.below(buses)), on(0));
-        run(&mut text, bus, format!("L{load}.+"), &mut dice);
-        run(&mut text, format!("L{load}.-"), back, &mut dice);
-    }
-    text
-}
-
 fn fuse_ref(part: PartId) -> DeviceRef {
     DeviceRef { part, output: None }
 }
@@ -232,7 +101,7 @@ fn fuse_ref(part: PartId) -> DeviceRef {
 fn protection_is_what_all_simple_ways_say() {
     let (mut protected, mut unprotected) = (0, 0);
     for seed in 0..300 {
-        let text = random_text(seed);
+        let text = random_text(seed, 2);
         let sheet = testkit::sheet(&text);
         let graph = Graph::of(&sheet);
         let study = study(&sheet, &Settings::default());
@@ -329,7 +198,7 @@ fn protection_is_what_all_simple_ways_say() {
 fn feeds_are_what_all_simple_ways_say() {
     let mut meshed = 0;
     for seed in 1000..1300 {
-        let text = random_text(seed);
+        let text = random_text(seed, 2);
         let sheet = testkit::sheet(&text);
         let graph = Graph::of(&sheet);
         let study = study(&sheet, &Settings::default());
