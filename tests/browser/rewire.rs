@@ -12,7 +12,10 @@ fn small() -> Table {
     table.take_from_shelf("load", (860.0, 230.0));
     table.take_from_shelf("load", (860.0, 480.0));
     table.press("a");
-    table.wait_until("the shelf to be shut", "!document.querySelector('[data-testid=shelf-drawer]')");
+    table.wait_until(
+        "the shelf to be shut",
+        "!document.querySelector('[data-testid=shelf-drawer]')",
+    );
     table.pull("B1.+", "L1.+");
     table.press("Escape");
     table
@@ -29,14 +32,24 @@ fn an_end_is_put_on_another_terminal_or_left_loose_and_back() {
     let (x, y) = table.terminal("L1.+");
     let (to_x, to_y) = table.terminal("L2.+");
     table.drag(&[(x - 18.0, y), (x - 60.0, y + 60.0), (to_x, to_y)]);
-    table.wait_until("the step", "JSON.parse(loomwright_state()).undo === 'Move end of run W1'");
+    table.wait_until(
+        "the step",
+        "JSON.parse(loomwright_state()).undo === 'Move end of run W1'",
+    );
     let sheet = table.sheet();
     assert_eq!(ends(&sheet, &run(&table)), ("B1.+".to_owned(), "L2.+".to_owned()));
     table.findings_as_native();
 
     table.drag(&[(to_x - 18.0, to_y), (600.0, 560.0)]);
-    table.wait_for("a loose end", || matches!(run(&table).to, End::Loose(_)).then_some(()));
-    assert!(table.findings_as_native().iter().any(|finding| finding.starts_with("loose-end")));
+    table.wait_for("a loose end", || {
+        matches!(run(&table).to, End::Loose(_)).then_some(())
+    });
+    assert!(
+        table
+            .findings_as_native()
+            .iter()
+            .any(|finding| finding.starts_with("loose-end"))
+    );
     table.press("ctrl+z");
     table.press("ctrl+z");
     assert_eq!(ends(&table.sheet(), &run(&table)).1, "L1.+");
@@ -67,7 +80,11 @@ fn a_piece_drawn_aside_stays_and_a_double_click_takes_a_bend_out() {
     assert_eq!(run(&table).bends, bends, "they stay when a part moves");
 
     // Where a bend is on the screen: from the battery, whose place is known both ways.
-    let battery = table.sheet().part_by_tag("B1").and_then(|(_, part)| part.at).expect("a place");
+    let battery = table
+        .sheet()
+        .part_by_tag("B1")
+        .and_then(|(_, part)| part.at)
+        .expect("a place");
     let origin = table.part("B1");
     let on_screen = |at: BoardPoint| {
         (
@@ -81,7 +98,9 @@ fn a_piece_drawn_aside_stays_and_a_double_click_takes_a_bend_out() {
     table.screenshot("bend-by-hand");
     // By keys: the run is still picked.
     table.press("shift+K");
-    table.wait_for("the run to find its way", || run(&table).bends.is_empty().then_some(()));
+    table.wait_for("the run to find its way", || {
+        run(&table).bends.is_empty().then_some(())
+    });
     table.assert_no_errors();
 }
 
@@ -91,12 +110,18 @@ fn parts_go_through_the_clipboard_and_foreign_text_is_told() {
     let (x, y) = table.part("L1");
     table.click_at(x, y);
     table.press("ctrl+c");
-    table.wait_until("it to be copied", "document.querySelector('[data-testid=said]').textContent.includes('copied')");
+    table.wait_until(
+        "it to be copied",
+        "document.querySelector('[data-testid=said]').textContent.includes('copied')",
+    );
     // What is on the clipboard is the job's text form.
     table.press("/");
     table.press("ctrl+v");
     let pasted = table.eval("document.activeElement.value");
-    assert!(pasted.as_str().is_some_and(|text| text.contains("load L1")), "{pasted}");
+    assert!(
+        pasted.as_str().is_some_and(|text| text.contains("load L1")),
+        "{pasted}"
+    );
     table.press("ctrl+a");
     table.type_text("A letter about wires");
     table.press("ctrl+a");
@@ -116,10 +141,19 @@ fn parts_go_through_the_clipboard_and_foreign_text_is_told() {
     table.click_at(x, y);
     table.press("ctrl+c");
     table.press("shift+E");
-    table.wait_until("an empty sheet", "Object.keys(JSON.parse(loomwright_state()).parts).length === 0");
+    table.wait_until(
+        "an empty sheet",
+        "Object.keys(JSON.parse(loomwright_state()).parts).length === 0",
+    );
     table.press("ctrl+v");
-    table.wait_until("the part", "Object.keys(JSON.parse(loomwright_state()).parts).join() === 'L1'");
+    table.wait_until(
+        "the part",
+        "Object.keys(JSON.parse(loomwright_state()).parts).join() === 'L1'",
+    );
     table.press("ctrl+x");
-    table.wait_until("it to be gone", "Object.keys(JSON.parse(loomwright_state()).parts).length === 0");
+    table.wait_until(
+        "it to be gone",
+        "Object.keys(JSON.parse(loomwright_state()).parts).length === 0",
+    );
     table.assert_no_errors();
 }

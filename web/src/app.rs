@@ -103,6 +103,7 @@ pub(crate) fn App() -> Html {
         Open::Rename(thing) => html! { <Slip thing={thing.clone()} rename=true revision={store.revision} /> },
         Open::Offer { from, at } => html! { <Offer from={from.clone()} at={*at} /> },
         Open::Finding(_) => match store.desk.see(editor::Editor::finding) {
+        Panel::Readings => html! { <Readings /> },
             Some(place) => html! { <Explanation {place} /> },
             None => html! {},
         },

@@ -79,9 +79,7 @@ pub(crate) fn text_is_marked() -> bool {
         .ok()
         .and_then(|get| get.dyn_into::<js_sys::Function>().ok())
         .and_then(|get| get.call0(&js_sys::global()).ok());
-    selection.is_some_and(|marked| {
-        !String::from(js_sys::JsString::from(js_sys::Object::from(marked).to_string())).is_empty()
-    })
+    selection.is_some_and(|marked| !String::from(js_sys::Object::from(marked).to_string()).is_empty())
 }
 
 /// Whether a drawer or the Ask box lies over the drawing. Asked of the document, as listeners outlive states.

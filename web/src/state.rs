@@ -25,6 +25,8 @@ pub(crate) enum Panel {
     Jobs,
     /// Conditions and limits.
     Limits,
+    /// Readings of the meter that were kept.
+    Readings,
     /// The system as an outline.
     Outline,
     /// The list of keys.
@@ -171,6 +173,7 @@ impl State {
             Some(Action::OpenShelf) => self.toggle(Panel::Shelf),
             Some(Action::Ask) => self.toggle(Panel::Ask),
             Some(Action::Jobs) => self.toggle(Panel::Jobs),
+            Some(Action::Readings) => self.toggle(Panel::Readings),
             Some(Action::Limits) => self.toggle(Panel::Limits),
             Some(Action::Outline) => self.toggle(Panel::Outline),
             Some(Action::Keys) => self.toggle(Panel::Keys),

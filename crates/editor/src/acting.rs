@@ -31,6 +31,7 @@ impl Editor {
             Action::MeterVolts => self.take_meter(Some(Mode::Volts)),
             Action::MeterAmps => self.take_meter(Some(Mode::Amps)),
             Action::MeterOhms => self.take_meter(Some(Mode::Ohms)),
+            Action::KeepReading => self.keep_reading(),
             Action::PullRun => match self.focus.clone() {
                 Some(Thing::Terminal(from)) => {
                     self.interrupt();
@@ -119,6 +120,7 @@ impl Editor {
             | Action::ExportPng
             | Action::Print
             | Action::Limits
+            | Action::Readings
             | Action::Outline
             | Action::Paper
             | Action::Keys => self.out.outside = Some(action),

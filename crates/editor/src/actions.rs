@@ -150,6 +150,8 @@ actions! {
     MeterVolts, "meter-volts", "Meter: volts", [];
     MeterAmps, "meter-amps", "Meter: amps in a run", [];
     MeterOhms, "meter-ohms", "Meter: ohms, supply isolated", [];
+    KeepReading, "keep-reading", "Keep this reading of the meter", [plain('s')];
+    Readings, "readings", "Readings kept", [plain('g')];
     OpenFile, "open-file", "Open a job file", [command('o')];
     SaveFile, "save-file", "Save the job as a file", [command('s')];
     NewJob, "new-job", "New empty job", [shift('e')];

@@ -60,6 +60,17 @@ impl Sketch<'_> {
     }
 }
 
+/// The point of a way that is nearest to another point.
+fn nearest_on(way: &[Point], at: Point) -> Option<Point> {
+    let pieces = way.iter().zip(way.iter().skip(1));
+    let nearest = pieces.map(|(a, b)| {
+        let along = *b - *a;
+        let share = (at - *a).dot(along) / along.hypot2().max(1e-9);
+        *a + along * share.clamp(0.0, 1.0)
+    });
+    nearest.min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)))
+}
+
 /// A way with right angles from a stud to a point.
 fn elbow(from: Point, to: Point) -> Vec<Point> {
     let middle = (from.x + to.x) / 2.0;
@@ -177,6 +188,11 @@ impl Editor {
         let half = 4.5 * sketch.pixel;
         for (place, bend) in run.bends.iter().enumerate() {
             let at = to_point(*bend);
+            // The run is cut short where a bend would lead it back on itself: the bend then stands beside it.
+            let beside = self.layout.run(id).and_then(|way| nearest_on(&way.points, at));
+            if let Some(near) = beside.filter(|near| near.distance(at) > half) {
+                sketch.line(&[near, at], Ink::Picked, 1.0, Some((2.0, 3.0)));
+            }
             let square = Rect::from_center_size(at, (2.0 * half, 2.0 * half));
             let in_hand = self.bend_in_hand() == Some((id, place));
             let fill = if in_hand { Ink::Picked } else { Ink::Paper };

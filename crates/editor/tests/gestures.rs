@@ -607,3 +607,54 @@ run W5 B1.+ A1.rem 1mm2 4m BU
         "{speaker:?}"
     );
 }
+
+#[test]
+fn what_the_meter_shows_is_kept_as_a_line_and_undone() {
+    let mut hand = Hand::new(
+        r#"
+job "Meter"
+conditions state=engine-off
+sheet plan
+battery B1 @0,0
+load L1 law=resistance resistance=2ohm @600,0
+run W1 B1.+ L1.+ 4mm2 1m RD
+run W2 L1.- B1.- 4mm2 1m BK
+"#,
+    );
+    hand.editor.analyse();
+    let before = hand.job();
+    hand.key(Key::Char('s'));
+    assert_eq!(hand.job(), before, "no meter, no reading");
+    hand.editor.perform(Action::Meter);
+    hand.key(Key::Char('s'));
+    assert_eq!(hand.job(), before, "no lead, no reading");
+    hand.click(hand.terminal("L1", "+"));
+    let shown = hand
+        .editor
+        .reading()
+        .map(|reading| reading.shown)
+        .unwrap_or_default();
+    hand.key(Key::Char('s'));
+    hand.editor.perform(Action::MeterAmps);
+    hand.click(hand.run("W1"));
+    hand.key(Key::Char('s'));
+    assert_eq!(hand.address(), "meter/amps", "the meter stays in hand");
+    let lines: Vec<String> = hand
+        .editor
+        .sheet()
+        .readings
+        .iter()
+        .map(editor::meter::line_of)
+        .collect();
+    assert_eq!(lines[0], format!("{shown} at L1.+ against B1.-"));
+    assert!(lines[1].ends_with(" A in W1"), "{lines:?}");
+    let kept = &hand.editor.sheet().readings[0];
+    assert_eq!(kept.state, model::job::VehicleState::EngineOff);
+    // A meter's two places behind the point.
+    let volts = kept.number().unwrap();
+    assert_eq!(format!("{volts:.2} V"), shown);
+    assert!(((volts * 100.0) - (volts * 100.0).round()).abs() < 1e-9);
+    hand.editor.perform(Action::Undo);
+    hand.editor.perform(Action::Undo);
+    assert_eq!(hand.job(), before);
+}

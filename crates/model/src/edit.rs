@@ -3,6 +3,7 @@
 
 use crate::id::{PartId, RunId};
 use crate::job::{Job, Part, Run, Settings, SheetKind, VehicleInfo};
+use crate::readings::Reading;
 
 /// One change to a job. Applying it gives its inverse.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +25,13 @@ pub enum Change {
         id: RunId,
         /// What it becomes; `None` removes it.
         to: Option<Box<Run>>,
+    },
+    /// Sets the kept readings of the meter.
+    Readings {
+        /// Of this sheet, which is made when it is not there.
+        sheet: SheetKind,
+        /// What they become.
+        to: Vec<Reading>,
     },
     /// Adds an empty sheet, or takes a sheet away that is empty.
     Sheet {
@@ -101,6 +109,17 @@ impl Job {
                     to: before.map(Box::new),
                 });
             }
+            Change::Readings { sheet, to } => {
+                if to.is_empty() && !self.sheets.contains_key(&sheet) {
+                    return inverse;
+                }
+                if !self.sheets.contains_key(&sheet) {
+                    inverse.push(Change::Sheet { sheet, there: false });
+                }
+                let readings = &mut self.sheets.entry(sheet).or_default().readings;
+                let to = std::mem::replace(readings, to);
+                inverse.push(Change::Readings { sheet, to });
+            }
             Change::Sheet { sheet, there: true } => {
                 if let std::collections::btree_map::Entry::Vacant(place) = self.sheets.entry(sheet) {
                     place.insert(crate::job::Sheet::default());
@@ -108,8 +127,9 @@ impl Job {
                 }
             }
             Change::Sheet { sheet, there: false } => {
-                let empty =
-                    |s: &crate::job::Sheet| s.parts.is_empty() && s.runs.is_empty() && s.extra.is_empty();
+                let empty = |s: &crate::job::Sheet| {
+                    s.parts.is_empty() && s.runs.is_empty() && s.readings.is_empty() && s.extra.is_empty()
+                };
                 if self.sheets.get(&sheet).is_some_and(empty) {
                     self.sheets.remove(&sheet);
                     inverse.push(Change::Sheet { sheet, there: true });

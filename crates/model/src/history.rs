@@ -45,7 +45,11 @@ impl Touched {
                 Change::Run { sheet, id, .. } => {
                     touched.runs.insert((*sheet, *id));
                 }
-                Change::Sheet { .. } | Change::Title(_) | Change::Vehicle(_) | Change::Settings(_) => {}
+                Change::Readings { .. }
+                | Change::Sheet { .. }
+                | Change::Title(_)
+                | Change::Vehicle(_)
+                | Change::Settings(_) => {}
             }
         }
         touched
@@ -288,6 +292,7 @@ fn roll_back(job: &mut Job, back: Vec<Vec<Change>>) {
 enum About {
     Part(SheetKind, PartId),
     Run(SheetKind, RunId),
+    Readings(SheetKind),
     Title,
     Vehicle,
     Settings,
@@ -297,6 +302,7 @@ fn about(change: &Change) -> Option<About> {
     match change {
         Change::Part { sheet, id, .. } => Some(About::Part(*sheet, *id)),
         Change::Run { sheet, id, .. } => Some(About::Run(*sheet, *id)),
+        Change::Readings { sheet, .. } => Some(About::Readings(*sheet)),
         Change::Title(_) => Some(About::Title),
         Change::Vehicle(_) => Some(About::Vehicle),
         Change::Settings(_) => Some(About::Settings),

@@ -138,6 +138,9 @@ pub struct Sheet {
     pub parts: BTreeMap<PartId, Part>,
     /// The runs of wire between them.
     pub runs: BTreeMap<RunId, Run>,
+    /// Readings of the meter that were kept, in the order in which they were taken.
+    #[cfg_attr(feature = "schema", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub readings: Vec<crate::readings::Reading>,
     /// Unknown fields, kept.
     #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,

@@ -16,6 +16,7 @@ pub mod kinds;
 pub mod limits;
 pub mod property;
 pub mod quantity;
+pub mod readings;
 #[cfg(feature = "schema")]
 pub mod schema;
 pub mod terminals;

@@ -9,6 +9,8 @@ pub const DEEPEST: usize = 32;
 pub const MOST_PARTS: usize = 10_000;
 /// Most runs on one sheet.
 pub const MOST_RUNS: usize = 20_000;
+/// Most kept readings of the meter on one sheet.
+pub const MOST_READINGS: usize = 2_000;
 /// Most hand-placed bends in one run.
 pub const MOST_BENDS: usize = 200;
 /// Most places in the route of one run.

@@ -6,6 +6,7 @@ use crate::job::{Conditions, Ending, Job, SheetKind, VehicleInfo, Wire};
 use crate::kinds::PartKind;
 use crate::limits;
 use crate::property::{Property, PropertySet, Shape};
+use crate::readings::Reading;
 use serde_json::{Map, Value, json};
 
 /// The schema of the job file, JSON Schema 2020-12. What a schema cannot say (tags unique, ends on terminals that are
@@ -47,6 +48,7 @@ pub fn job_schema() -> Value {
         ("Conditions", Conditions::list()),
         ("Ending", Ending::list()),
         ("Wire", Wire::list()),
+        ("Reading", Reading::list()),
     ] {
         describe(definitions, name, list);
     }

@@ -391,3 +391,82 @@ fn a_limit_is_set_and_taken_back() {
         assert!(set_limit(&job, "fuse-reach", Some(bad)).is_err(), "{bad}");
     }
 }
+
+#[test]
+fn a_kept_reading_follows_a_rename_and_survives_a_strip_out() {
+    use model::readings::{Measured, Reading};
+    let mut job = model::text::parse("battery B1\nload L1\nrun W1 B1.+ L1.+ 4mm2 1m RD\n").expect("a job");
+    let before = job.clone();
+    let volts = Reading {
+        at: "L1.+".to_owned(),
+        against: "B1.-".to_owned(),
+        ..Reading::default()
+    }
+    .with_number(12.34);
+    let amps = Reading {
+        measured: Measured::Amps,
+        at: "W1".to_owned(),
+        ..Reading::default()
+    }
+    .with_number(4.2);
+    let mut back = vec![job.apply(keep_reading(&job, PLAN, volts).expect("kept"))];
+    back.push(job.apply(keep_reading(&job, PLAN, amps).expect("kept")));
+    let places = |job: &Job| -> Vec<(String, String)> {
+        let readings = &job.sheet(PLAN).expect("a sheet").readings;
+        readings
+            .iter()
+            .map(|it| (it.at.clone(), it.against.clone()))
+            .collect()
+    };
+    let (id, _) = job
+        .sheet(PLAN)
+        .and_then(|sheet| sheet.part_by_tag("L1"))
+        .expect("L1");
+    back.push(job.apply(rename_part(&job, PLAN, id, "L9").expect("renamed")));
+    assert_eq!(places(&job)[0], ("L9.+".to_owned(), "B1.-".to_owned()));
+    // Both forms hold it.
+    let written = write(&job);
+    assert_eq!(model::file::read(written.as_bytes()).expect("reads back"), job);
+    let text = model::text::print(&job);
+    assert!(
+        text.contains("reading volts at=L9.+ against=B1.- 12.34V"),
+        "{text}"
+    );
+    assert_eq!(model::text::parse(&text).expect("reads back"), job);
+    back.push(job.apply(remove_parts(&job, PLAN, &BTreeSet::from([id]))));
+    assert_eq!(places(&job).len(), 2, "what was measured stays on record");
+    back.push(job.apply(remove_reading(&job, PLAN, 0).expect("removed")));
+    assert_eq!(places(&job), [("W1".to_owned(), String::new())]);
+    assert!(remove_reading(&job, PLAN, 7).is_err());
+    for edit in back.into_iter().rev() {
+        job.apply(edit);
+    }
+    assert_eq!(job, before);
+    // Without readings a file is as it was before there were any.
+    assert!(!write(&job).contains("readings"));
+}
+
+#[test]
+fn a_damaged_reading_costs_itself_and_no_more() {
+    let mut job =
+        model::text::parse("battery B1\nreading volts at=B1.+ 12.6V\nreading ohms at=B1.- 0.2ohm\n")
+            .expect("a job");
+    job.title = "Kept".to_owned();
+    let broken = write(&job).replace("12.6", "\"many\"");
+    let read = model::file::read_lenient(broken.as_bytes()).expect("the rest reads");
+    let sheet = read.job.sheet(PLAN).expect("a sheet");
+    assert!(!read.problems.is_empty());
+    assert!(
+        sheet.readings.iter().any(|reading| reading.number() == Some(0.2)),
+        "{:?}",
+        sheet.readings
+    );
+    assert!(sheet.part_by_tag("B1").is_some());
+    let odd = write(&job).replace("\"readings\": [", "\"readings\": 7, \"more\": [");
+    let read = model::file::read_lenient(odd.as_bytes()).expect("the rest reads");
+    assert!(
+        read.problems
+            .iter()
+            .any(|problem| problem.place.ends_with("readings"))
+    );
+}

@@ -5,6 +5,7 @@ use model::conductor::{AWG_SERIES, Colour, FittedBy};
 use model::id::TerminalRef;
 use model::job::{Ending, VehicleInfo, Wire};
 use model::property::{Property, PropertySet, Shape};
+use model::readings::Reading;
 use model::{
     BoardPoint, Change, Edit, End, Job, Part, PartId, PartKind, Run, RunId, Settings, Sheet, SheetKind, Turn,
 };
@@ -189,15 +190,24 @@ fn any_run() -> impl Strategy<Value = AnyRun> {
         )
 }
 
+/// Any kept reading of the meter.
+fn any_reading() -> impl Strategy<Value = Reading> {
+    some_values(Reading::list()).prop_map(|values| with(Reading::default(), values))
+}
+
 fn any_sheet() -> impl Strategy<Value = Sheet> {
     (
         vec(any_part(), 0..8),
         btree_set(1..40_u32, 8),
         vec(any_run(), 0..10),
         btree_set(1..60_u32, 10),
+        vec(any_reading(), 0..3),
     )
-        .prop_map(|(parts, part_ids, runs, run_ids)| {
-            let mut sheet = Sheet::default();
+        .prop_map(|(parts, part_ids, runs, run_ids, readings)| {
+            let mut sheet = Sheet {
+                readings,
+                ..Sheet::default()
+            };
             for (part, id) in parts.into_iter().zip(part_ids) {
                 let tag = format!("{}{id}", part.is.letter());
                 sheet.parts.insert(PartId(id), Part { tag, ..part });
@@ -271,6 +281,7 @@ pub fn any_change() -> impl Strategy<Value = Change> {
             id: RunId(id),
             to: run.map(|(run, _)| Box::new(Run { tag: format!("run{id}"), ..run })),
         }),
+        1 => (sheet(), vec(any_reading(), 0..3)).prop_map(|(sheet, to)| Change::Readings { sheet, to }),
         1 => (sheet(), any::<bool>()).prop_map(|(sheet, there)| Change::Sheet { sheet, there }),
         1 => any_words().prop_map(Change::Title),
         1 => some_values(VehicleInfo::list())

@@ -36,11 +36,15 @@ pub(crate) fn MeterFace() -> Html {
         let desk = store.desk.clone();
         Callback::from(move |_: MouseEvent| desk.perform(Action::Pick))
     };
+    let keep = {
+        let desk = store.desk.clone();
+        Callback::from(move |_: MouseEvent| desk.perform(Action::KeepReading))
+    };
     html! {
         <section class="meter" aria-label="Meter" data-testid="meter-face">
             <output class="meter__reading" data-testid="reading">{ shown }</output>
             <p class="meter__between">{ reading.as_ref().map_or(meter.hint().to_owned(), |reading| reading.between.clone()) }</p>
-            if let Some(remark) = reading.map(|reading| reading.remark).filter(|remark| !remark.is_empty()) {
+            if let Some(remark) = reading.as_ref().map(|reading| reading.remark.clone()).filter(|remark| !remark.is_empty()) {
                 <p class="meter__between">{ remark }</p>
             }
             <div class="meter__row" role="group" aria-label="What is measured">
@@ -51,6 +55,9 @@ pub(crate) fn MeterFace() -> Html {
                     html! { <button type="button" {onclick} aria-pressed={on.to_string()} title={action.name()} data-testid={action.id()}>{ word }</button> }
                 }) }
                 if meter.mode != Mode::Amps { <span class="meter__leads">{ "next lead " }{ lead(false, "red") }{ lead(true, "black") }</span> }
+                <button type="button" onclick={keep} disabled={reading.is_none()} data-testid="keep-reading" title={Action::KeepReading.name()}>
+                    { "Keep" }<kbd>{ Action::KeepReading.key() }</kbd>
+                </button>
                 <button type="button" onclick={away} data-testid="meter-away">{ "Put away" }</button>
             </div>
         </section>

@@ -73,6 +73,7 @@ pub(crate) fn TitleBlock(props: &TitleBlockProps) -> Html {
     let scale = store
         .desk
         .see(|editor| format!("{:.0} %", editor.camera().zoom * 100.0));
+    let readings = store.desk.see(|editor| editor.sheet().readings.len());
     let ambients = store.desk.see(|editor| {
         let settings = &editor.job().settings;
         let degrees = |fact: model::Fact<model::quantity::Celsius>| {
@@ -107,6 +108,12 @@ pub(crate) fn TitleBlock(props: &TitleBlockProps) -> Html {
                 <span class="cell__name">{ "Ambients and limits" }</span>
                 <button type="button" class="cell__text" onclick={step(Action::Limits)} data-testid="open-limits">{ ambients }</button>
             </div>
+            if readings > 0 {
+                <div class="cell cell--wide">
+                    <span class="cell__name">{ "Readings" }</span>
+                    <button type="button" class="cell__text" onclick={step(Action::Readings)} data-testid="open-readings">{ format!("{readings} kept on this sheet") }</button>
+                </div>
+            }
             <div class="cell cell--wide cell--grades" data-testid="grades">
                 <span class="cell__name">{ "Findings" }</span>
                 <span class="cell__value">

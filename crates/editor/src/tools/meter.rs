@@ -8,7 +8,9 @@ use crate::selection::Thing;
 use crate::words::two_places;
 use circuit::voltage_key;
 use drawing::numbers::with_unit;
+use model::edits::keep_reading;
 use model::quantity::Volts;
+use model::readings::Measured;
 use model::{PartKind, RunId, TerminalRef};
 
 /// What is measured.
@@ -43,10 +45,38 @@ pub struct Meter {
 pub struct Reading {
     /// The number with its unit, or what a meter shows without one.
     pub shown: String,
+    /// The number, where there is one: volts, amps or ohms.
+    pub number: Option<f64>,
     /// Between what.
     pub between: String,
     /// A remark, perhaps empty.
     pub remark: String,
+}
+
+/// A number as a meter shows it: small ones to three figures, others to a hundredth.
+fn as_shown(number: f64) -> f64 {
+    let steps = if number.abs() < 0.1 { 100_000.0 } else { 100.0 };
+    (number * steps).round() / steps
+}
+
+/// A kept reading in one line: `12.34 V at B1.+ against B1.-`.
+#[must_use]
+pub fn line_of(reading: &model::readings::Reading) -> String {
+    let unit = match reading.measured {
+        Measured::Volts => "V",
+        Measured::Amps => "A",
+        Measured::Ohms => "Ω",
+    };
+    let number = match (reading.number(), reading.measured) {
+        (Some(number), Measured::Volts) => two_places(number, unit),
+        (Some(number), _) => with_unit(number, unit),
+        (None, _) => reading.remark.clone(),
+    };
+    if reading.against.is_empty() {
+        format!("{number} in {}", reading.at)
+    } else {
+        format!("{number} at {} against {}", reading.at, reading.against)
+    }
 }
 
 impl Meter {
@@ -131,6 +161,61 @@ impl Editor {
         }
     }
 
+    /// Keeps what the meter shows as a line of the meter sheet, with where its leads are and the state in force. A meter
+    /// has two places behind the point, and so has its line.
+    pub(crate) fn keep_reading(&mut self) {
+        let Tool::Meter(meter) = self.tool.clone() else {
+            self.out.say = Some("Take the meter in hand first.".to_owned());
+            return;
+        };
+        let Some(reading) = self.reading_of(&meter) else {
+            self.out.say = Some(format!("There is no reading yet. {}", meter.hint()));
+            return;
+        };
+        let sheet = self.sheet();
+        let written = |at: Option<TerminalRef>| at.map_or(String::new(), |at| sheet.written(&at));
+        let conditions = &self.job.settings.conditions;
+        let (measured, at, against) = match meter.mode {
+            Mode::Amps => {
+                let run = meter.clamp.map(|run| Thing::Run(run).written(sheet));
+                (Measured::Amps, run.unwrap_or_default(), String::new())
+            }
+            mode => {
+                let black = meter.black.clone().or_else(|| self.usual_black());
+                let measured = if mode == Mode::Volts {
+                    Measured::Volts
+                } else {
+                    Measured::Ohms
+                };
+                (measured, written(meter.red.clone()), written(black))
+            }
+        };
+        let line = model::readings::Reading {
+            measured,
+            at,
+            against,
+            state: conditions.state,
+            duty: conditions.duty,
+            remark: if reading.number.is_none() {
+                reading.shown.clone()
+            } else {
+                String::new()
+            },
+            ..model::readings::Reading::default()
+        };
+        let line = match reading.number {
+            Some(number) => line.with_number(as_shown(number)),
+            None => line,
+        };
+        match keep_reading(&self.job, self.on, line) {
+            Ok(edit) => {
+                self.apply(edit);
+                self.out.say = Some(format!("Kept: {} {}", reading.shown, reading.between));
+            }
+            Err(error) => self.out.say = Some(error.to_string()),
+        }
+    }
+
     fn reading_of(&self, meter: &Meter) -> Option<Reading> {
         let sheet = self.sheet();
         let study = &self.analysis.study;
@@ -140,6 +225,7 @@ impl Editor {
             let amps = flow.map_or(0.0, |flow| flow.current.mean.0);
             return Some(Reading {
                 shown: with_unit(amps.abs(), "A"),
+                number: Some(amps.abs()),
                 between: format!("in {}", Thing::Run(id).written(sheet)),
                 remark: flow.map_or(String::new(), |flow| {
                     format!(
@@ -158,21 +244,26 @@ impl Editor {
             sheet.written(&black)
         );
         if meter.mode == Mode::Ohms {
-            return self.ohms_between(&red, &black).map(|(shown, remark)| Reading {
-                shown,
-                between,
-                remark,
-            });
+            return self
+                .ohms_between(&red, &black)
+                .map(|(number, shown, remark)| Reading {
+                    shown,
+                    number,
+                    between,
+                    remark,
+                });
         }
         let volts = |at: &TerminalRef| study.voltages.get(&voltage_key(at)).copied();
         Some(match (volts(&red), volts(&black)) {
             (Some(Volts(red)), Some(Volts(black))) => Reading {
                 shown: two_places(red - black, "V"),
+                number: Some(red - black),
                 between,
                 remark: String::new(),
             },
             (red_volts, _) => Reading {
                 shown: "floating".to_owned(),
+                number: None,
                 between,
                 remark: format!(
                     "Nothing ties {} to a source: a meter shows a number that wanders.",

@@ -16,12 +16,16 @@ const COIL_SHARE: f64 = 0.775;
 const CHOKE_OHMS: f64 = 0.3;
 
 impl Editor {
-    /// What an ohmmeter shows, and a remark. `None` when a terminal is not on the sheet.
-    pub(crate) fn ohms_between(&self, red: &TerminalRef, black: &TerminalRef) -> Option<(String, String)> {
+    /// What an ohmmeter shows, as a number and written, and a remark. `None` when a terminal is not on the sheet.
+    pub(crate) fn ohms_between(
+        &self,
+        red: &TerminalRef,
+        black: &TerminalRef,
+    ) -> Option<(Option<f64>, String, String)> {
         let net = Network::build(self.sheet());
         let (red, black) = (net.node_of(red)?, net.node_of(black)?);
         if red == black {
-            return Some(("0 Ω".to_owned(), "One and the same point.".to_owned()));
+            return Some((Some(0.0), "0 Ω".to_owned(), "One and the same point.".to_owned()));
         }
         let mut elements: Vec<Element> = net
             .branches
@@ -44,9 +48,14 @@ impl Editor {
         let amps = 1.0 - across;
         // Ten megohms: beyond that a common meter shows nothing.
         if amps < 1e-7 {
-            return Some(("open".to_owned(), "No way through metal between them.".to_owned()));
+            return Some((
+                None,
+                "open".to_owned(),
+                "No way through metal between them.".to_owned(),
+            ));
         }
-        Some((with_unit(across / amps, "Ω"), String::new()))
+        let ohms = across / amps;
+        Some((Some(ohms), with_unit(ohms, "Ω"), String::new()))
     }
 
     fn passive(&self, net: &Network, branch: &circuit::network::Branch) -> Element {

@@ -4,10 +4,12 @@
 mod clip;
 mod connect;
 mod insert;
+mod readings;
 
 pub use clip::{Clip, Pasted, copy, duplicate, paste};
 pub use connect::{Connected, connect, usual_ending, usual_wire};
 pub use insert::{Inserted, insert_into_run, ways_through};
+pub use readings::{keep_reading, remove_reading};
 
 use crate::edit::{Change, Edit};
 use crate::id::{PartId, RunId};
@@ -330,17 +332,13 @@ pub fn rename_part(job: &Job, on: SheetKind, id: PartId, tag: &str) -> Result<Ed
     let part = part_of(job, on, id)?;
     check_new_tag(sheet_of(job, on)?, &part.tag, tag)?;
     let name = format!("Rename {} to {tag}", part.tag);
-    Ok(Edit::new(
-        name,
-        vec![put_part(
-            on,
-            id,
-            Part {
-                tag: tag.to_owned(),
-                ..part.clone()
-            },
-        )],
-    ))
+    let renamed = Part {
+        tag: tag.to_owned(),
+        ..part.clone()
+    };
+    let mut changes = vec![put_part(on, id, renamed)];
+    changes.extend(readings::renamed(job, on, &part.tag, tag));
+    Ok(Edit::new(name, changes))
 }
 
 /// Gives a run another tag.
@@ -351,17 +349,13 @@ pub fn rename_run(job: &Job, on: SheetKind, id: RunId, tag: &str) -> Result<Edit
     let run = run_of(job, on, id)?;
     check_new_tag(sheet_of(job, on)?, &run.tag, tag)?;
     let name = format!("Rename {} to {tag}", run.tag);
-    Ok(Edit::new(
-        name,
-        vec![put_run(
-            on,
-            id,
-            Run {
-                tag: tag.to_owned(),
-                ..run.clone()
-            },
-        )],
-    ))
+    let renamed = Run {
+        tag: tag.to_owned(),
+        ..run.clone()
+    };
+    let mut changes = vec![put_run(on, id, renamed)];
+    changes.extend(readings::renamed(job, on, &run.tag, tag));
+    Ok(Edit::new(name, changes))
 }
 
 /// A text that the user gives to a part or run.

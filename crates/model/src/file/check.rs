@@ -4,6 +4,7 @@ use super::Problem;
 use crate::job::{End, Job, Part, Run, Settings, Sheet, VehicleInfo};
 use crate::limits::{self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_point, check_tag};
 use crate::property::PropertySet;
+use crate::readings::Reading;
 use std::collections::BTreeSet;
 
 /// The first thing wrong with an item: where in it, and what.
@@ -93,6 +94,12 @@ impl Checked for Run {
 }
 
 impl Checked for VehicleInfo {
+    fn wrong(&self) -> Option<Wrong> {
+        properties(&[], self).err()
+    }
+}
+
+impl Checked for Reading {
     fn wrong(&self) -> Option<Wrong> {
         properties(&[], self).err()
     }
@@ -216,6 +223,16 @@ pub fn check(job: &Job) -> Vec<Problem> {
                 format!("{place}.runs.{id}"),
                 run.wrong().or_else(|| tag(&run.tag)),
             );
+        }
+    }
+    for (kind, sheet) in &job.sheets {
+        let place = format!("sheets.{}.readings", kind.word());
+        if sheet.readings.len() > limits::MOST_READINGS {
+            let message = format!("a sheet keeps {} readings at most", limits::MOST_READINGS);
+            add(place.clone(), Some((Vec::new(), message)));
+        }
+        for (number, reading) in sheet.readings.iter().enumerate() {
+            add(format!("{place}.{number}"), reading.wrong());
         }
     }
     for (kind, sheet) in &job.sheets {

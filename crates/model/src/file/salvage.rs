@@ -9,6 +9,9 @@ use crate::limits;
 use serde_json::{Map, Value};
 use std::collections::BTreeSet;
 
+/// Tries to read an item; else what is wrong, and the place of what must be taken out for that.
+type Attempt<'a> = dyn FnMut(&Value) -> Result<(), (Wrong, Vec<String>)> + 'a;
+
 /// Collects what had to be left out.
 #[derive(Default)]
 struct Salvage {
@@ -59,12 +62,7 @@ impl Salvage {
     }
 
     /// The same for an item of any type, which `attempt` reads, keeps when it is good, or tells what to take out.
-    fn settle(
-        &mut self,
-        place: &str,
-        raw: Value,
-        attempt: &mut dyn FnMut(&Value) -> Result<(), (Wrong, Vec<String>)>,
-    ) -> Result<(), String> {
+    fn settle(&mut self, place: &str, raw: Value, attempt: &mut Attempt<'_>) -> Result<(), String> {
         let mut value = raw;
         // Each round takes one value out; an item has no more than this many that it could do without.
         let mut taken: Vec<(Vec<String>, Wrong, Value)> = Vec::new();
@@ -281,6 +279,24 @@ fn sheet(salvage: &mut Salvage, place: &str, mut raw: Map<String, Value>) -> Res
             }
             Err(kept) => salvage.restore_tag(&kept, tag),
         }
+    }
+    let inner = format!("{place}.readings");
+    match raw.remove("readings") {
+        Some(Value::Array(all)) if all.len() > limits::MOST_READINGS => {
+            return Err(FileError::Misbuilt {
+                place: inner,
+                message: format!("there are {}; a sheet keeps {}", all.len(), limits::MOST_READINGS),
+            });
+        }
+        Some(Value::Array(all)) => {
+            for (number, raw) in all.into_iter().enumerate() {
+                if let Ok(reading) = salvage.item(&format!("{inner}.{number}"), raw) {
+                    sheet.readings.push(reading);
+                }
+            }
+        }
+        Some(other) => salvage.leave_out(inner.clone(), inner, "is not a list".to_owned(), other),
+        None => {}
     }
     sheet.extra = raw.into_iter().collect();
     Ok(sheet)

@@ -32,6 +32,14 @@ impl ToJson for Change {
                 "run",
                 item(*sheet, id.to_string(), to.as_ref().map(|run| run.to_json())),
             ),
+            Self::Readings { sheet, to } => named(
+                "readings",
+                Map::from_iter([
+                    ("sheet".to_owned(), sheet.word().into()),
+                    ("to".to_owned(), to.iter().map(PropertySet::to_json).collect()),
+                ])
+                .into(),
+            ),
             Self::Sheet { sheet, there } => named(
                 "sheet",
                 Map::from_iter([
@@ -66,6 +74,13 @@ impl FromJson for Change {
                         sheet: fields.need("sheet")?,
                         id: fields.need("id")?,
                         to: fields.find::<Option<_>>("to")?.flatten(),
+                    }
+                }
+                "readings" => {
+                    let mut fields = Fields::of(inner)?;
+                    Self::Readings {
+                        sheet: fields.need("sheet")?,
+                        to: fields.need("to")?,
                     }
                 }
                 "sheet" => {

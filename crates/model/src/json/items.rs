@@ -8,6 +8,7 @@ use crate::job::{
 };
 use crate::kinds::PartKind;
 use crate::property::PropertySet;
+use crate::readings::Reading;
 use serde_json::{Map, Number, Value};
 
 impl FromJson for PartId {
@@ -258,6 +259,12 @@ impl ToJson for Sheet {
             .collect();
         all.insert("parts".to_owned(), parts.into());
         all.insert("runs".to_owned(), runs.into());
+        if !self.readings.is_empty() {
+            all.insert(
+                "readings".to_owned(),
+                self.readings.iter().map(PropertySet::to_json).collect(),
+            );
+        }
         all.into()
     }
 }
@@ -289,4 +296,4 @@ macro_rules! by_properties {
         }
     )+};
 }
-by_properties!(VehicleInfo, Conditions, Wire, Ending);
+by_properties!(VehicleInfo, Conditions, Wire, Ending, Reading);

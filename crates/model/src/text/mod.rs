@@ -20,6 +20,7 @@
 //! | `sheet found` | what follows stands on that sheet; before any such line, on the plan |
 //! | `fuse F1 "Label" value … key=value …` | a part: word of its kind, tag, then in any order label, values, `by=`, `place=`, `note=`, `turn=`, `@x,y`, `id=` |
 //! | `run W1 F1.out A1.+ value … key=value …` | a run: tag and two ends, then label, values, `ends=ring/ferrule`, `end-ohms=0.001ohm/?`, `bends=10,20/30,40`, `route=a/b`, `by=`, `note=`, `id=` |
+//! | `reading volts at=B1.+ against=E1.stud 12.6V state=idle` | a reading of the meter that was kept; by `at` and `against` it names what the leads were on, or the run in the clamp |
 //!
 //! A value without its name goes to the first property of the list (the kind's, or the wire's) that is not yet set in
 //! that line and takes values of that form; a number without a unit must have its name. The name of a yes-or-no property alone means

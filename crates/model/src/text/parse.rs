@@ -10,6 +10,7 @@ use crate::job::{BoardPoint, Conditions, End, Job, Part, Run, SheetKind, Turn, V
 use crate::kinds::PartKind;
 use crate::limits;
 use crate::property::{Property, PropertyError, PropertySet, Shape};
+use crate::readings::Reading;
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use std::str::FromStr;
@@ -23,6 +24,7 @@ const LINE_WORDS: &[&str] = &[
     "allow",
     "sheet",
     "run",
+    "reading",
 ];
 
 /// Reads a job from its text form.
@@ -179,6 +181,18 @@ impl<'t> Parser<'t> {
             "allow" => self.allow(line, at, rest),
             "sheet" => self.begin_sheet(line, at, rest),
             "run" => self.run(line, at, rest),
+            "reading" => {
+                let mut reading = Reading::default();
+                let set = &mut |name: &str, text: &str| reading.set(name, text);
+                self.settings_line(line, Reading::list(), rest, "a reading", set);
+                let readings = &mut self.job.sheets.entry(self.sheet).or_default().readings;
+                if readings.len() < limits::MOST_READINGS {
+                    readings.push(reading);
+                } else {
+                    let message = format!("more than {} readings", limits::MOST_READINGS);
+                    self.error(line, at, message, "");
+                }
+            }
             word => match PartKind::from_word(word) {
                 Some(kind) => self.part(line, at, kind, rest),
                 None => {

@@ -8,6 +8,7 @@ use crate::job::{
 };
 use crate::kinds::PartKind;
 use crate::property::{Property, PropertySet, Shape};
+use crate::readings::Reading;
 use std::collections::BTreeSet;
 use std::fmt::Write;
 
@@ -46,7 +47,7 @@ pub fn print(job: &Job) -> String {
     let mut numbers = Numberings::default();
     for (kind, sheet) in &job.sheets {
         let alone = job.sheets.len() == 1 && *kind == SheetKind::Plan;
-        if !alone || (sheet.parts.is_empty() && sheet.runs.is_empty()) {
+        if !alone || (sheet.parts.is_empty() && sheet.runs.is_empty() && sheet.readings.is_empty()) {
             let _ = writeln!(
                 out,
                 "{}sheet {}",
@@ -73,6 +74,16 @@ pub fn print(job: &Job) -> String {
             numbers.runs.note(&run.tag, id.0);
             seen.insert(*id);
             let _ = writeln!(out, "{line}");
+        }
+        let plain = Reading::default();
+        for reading in &sheet.readings {
+            let words = changed(
+                Reading::list(),
+                |p| plain.get(p),
+                |p| reading.get(p),
+                &["measured", "at"],
+            );
+            let _ = writeln!(out, "reading{words}");
         }
     }
     out
@@ -165,6 +176,9 @@ pub fn unshown(job: &Job) -> Vec<String> {
     for (kind, sheet) in &job.sheets {
         let place = format!("sheets.{}", kind.word());
         add(&place, &sheet.extra);
+        for (number, reading) in sheet.readings.iter().enumerate() {
+            add(&format!("{place}.readings.{number}"), &reading.extra);
+        }
         for (id, part) in &sheet.parts {
             add(&format!("{place}.parts.{id}"), &part.extra);
             add(
