@@ -103,7 +103,6 @@ pub(crate) fn App() -> Html {
         Open::Rename(thing) => html! { <Slip thing={thing.clone()} rename=true revision={store.revision} /> },
         Open::Offer { from, at } => html! { <Offer from={from.clone()} at={*at} /> },
         Open::Finding(_) => match store.desk.see(editor::Editor::finding) {
-        Panel::Readings => html! { <Readings /> },
             Some(place) => html! { <Explanation {place} /> },
             None => html! {},
         },
@@ -113,6 +112,7 @@ pub(crate) fn App() -> Html {
         Panel::Shelf => html! { <Shelf /> },
         Panel::Ask => html! { <Ask /> },
         Panel::Jobs => html! { <Jobs /> },
+        Panel::Readings => html! { <Readings /> },
         Panel::Limits => html! { <Limits revision={store.revision} /> },
         Panel::Outline => html! { <Outline /> },
         Panel::Keys => html! { <Keys /> },
