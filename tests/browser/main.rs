@@ -13,6 +13,7 @@ mod mend_van;
 mod meter;
 mod open_file;
 mod other_hosts;
+mod paint;
 mod readings;
 mod rewire;
 mod table;

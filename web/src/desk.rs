@@ -5,15 +5,19 @@ use crate::browser;
 use crate::canvas::paint::{Painter, Surface};
 use drawing::Palette;
 use editor::{Action, Editor, Effects, Input, ScreenPoint};
+use gloo_timers::callback::Timeout;
 use model::Job;
 use std::cell::{Cell, RefCell};
-use std::rc::Rc;
+use std::rc::{Rc, Weak};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use yew::Callback;
 
 /// Parts on a sheet up to which the analysis is made within the edit; beyond, the picture comes first.
 const AT_ONCE: usize = 400;
+/// How long an analysis is put off, in milliseconds: as long as the last one took, so that one step of work after another
+/// does not wait for what nobody looks at, but no shorter and no longer than this.
+const PUT_OFF_MS: (f64, f64) = (30.0, 600.0);
 
 /// The editor and its canvas.
 pub(crate) struct Desk {
@@ -31,13 +35,21 @@ pub(crate) struct Desk {
     /// Called when the paper moved under the window.
     on_camera: RefCell<Callback<()>>,
     painted_camera: Cell<Option<editor::Camera>>,
+    /// The analysis that was put off; a newer edit puts it off again.
+    late: RefCell<Option<Timeout>>,
+    /// Milliseconds that the last analysis took.
+    last_analysis_ms: Cell<f64>,
+    own: Weak<Self>,
     /// Milliseconds that the last frame took, for the bench.
     pub(crate) last_paint_ms: Cell<f64>,
 }
 
 impl Desk {
     pub(crate) fn new(job: Job) -> Rc<Self> {
-        let this = Rc::new(Self {
+        let this = Rc::new_cyclic(|own| Self {
+            late: RefCell::new(None),
+            last_analysis_ms: Cell::new(0.0),
+            own: own.clone(),
             editor: RefCell::new(Editor::new(job)),
             surface: RefCell::new(None),
             painter: RefCell::new(Painter::default()),
@@ -93,7 +105,12 @@ impl Desk {
     /// Puts another job on the table.
     pub(crate) fn open(&self, job: Job) {
         let camera = *self.editor.borrow().camera();
-        let mut fresh = Editor::new(job);
+        let mut fresh = Editor::unstudied(job);
+        if fresh.sheet().parts.len() <= AT_ONCE {
+            fresh.analyse();
+        } else {
+            self.put_off();
+        }
         fresh.resize(camera.width, camera.height, camera.margins);
         fresh.fit();
         *self.editor.borrow_mut() = fresh;
@@ -127,15 +144,38 @@ impl Desk {
                     (Some(said), Some(news)) => Some(format!("{said}. {news}")),
                     (said, news) => said.or(news),
                 };
+            } else {
+                self.put_off();
             }
         }
         self.tell(effects);
         taken
     }
+    /// Lets the analysis wait until the picture of the edit is on the screen.
+    fn put_off(&self) {
+        let own = self.own.clone();
+        let wait = self.last_analysis_ms.get().clamp(PUT_OFF_MS.0, PUT_OFF_MS.1);
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "clamped to a fraction of a second"
+        )]
+        let late = Timeout::new(wait as u32, move || {
+            if let Some(desk) = own.upgrade() {
+                desk.catch_up();
+            }
+        });
+        *self.late.borrow_mut() = Some(late);
+    }
     /// Makes an analysis that was put off.
-    pub(crate) fn catch_up(&self) {
-        if self.see(Editor::is_stale) {
+    fn catch_up(&self) {
+        if self.see(|editor| editor.history().in_gesture()) {
+            // Not under the user's hand.
+            self.put_off();
+        } else if self.see(Editor::is_stale) {
+            let started = js_sys::Date::now();
             let say = self.editor.borrow_mut().analyse();
+            self.last_analysis_ms.set(js_sys::Date::now() - started);
             self.tell(Effects {
                 repaint: true,
                 noticed: true,

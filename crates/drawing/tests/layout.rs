@@ -208,3 +208,84 @@ fn parts_on_each_other_and_far_off_the_board_are_drawn_all_the_same() {
     let list = drawing::draw(&sheet, &layout, None, &drawing::Look::default(), bounds);
     assert!(!list.items.is_empty());
 }
+
+/// A random sheet with its parts put where the arrangement wants them.
+fn arranged(seed: u64, parts: usize) -> Sheet {
+    let mut sheet = testkit::random::random_system(seed, parts);
+    for (id, at) in drawing::arrange(&sheet) {
+        if let Some(part) = sheet.parts.get_mut(&id) {
+            part.at = Some(at);
+        }
+    }
+    sheet
+}
+
+#[test]
+fn a_drag_that_is_followed_and_settled_ends_like_one_step() {
+    for (seed, parts) in [(7, 40), (11, 90)] {
+        let mut sheet = arranged(seed, parts);
+        let start = Layout::of(&sheet);
+        // The part with most runs: they are laid in haste while it is dragged.
+        let moved = BTreeSet::from_iter(
+            sheet
+                .parts
+                .keys()
+                .copied()
+                .max_by_key(|id| sheet.runs_of(*id).count()),
+        );
+        let touches = |run: &model::Run| moved.iter().any(|part| run.touches(*part));
+        let mut dragged = start.clone();
+        for step in 1..9 {
+            for id in &moved {
+                if let Some(at) = sheet.parts.get_mut(id).and_then(|part| part.at.as_mut()) {
+                    (at.x, at.y) = (at.x + 30, at.y - 10 * (step % 3));
+                }
+            }
+            dragged.follow(&sheet, &moved, &BTreeSet::new());
+            for (id, way) in dragged.runs() {
+                let run = &sheet.runs[&id];
+                if !touches(run) {
+                    assert_eq!(Some(way), start.run(id), "{id} was laid anew");
+                    continue;
+                }
+                for (end, at) in [(&run.from, way.points.first()), (&run.to, way.points.last())] {
+                    if let End::On(terminal) = end {
+                        assert_eq!(at.copied(), dragged.stud(terminal), "{id} does not follow");
+                    }
+                }
+            }
+        }
+        let mut at_once = start.clone();
+        at_once.update(&sheet, &moved);
+        dragged.update(&sheet, &moved);
+        assert_eq!(dragged, at_once);
+    }
+}
+
+#[test]
+fn a_gesture_that_brings_parts_is_followed_too() {
+    let whole = small();
+    let fuse = part(&whole, "F1");
+    let mut less = whole.clone();
+    less.parts.remove(&fuse);
+    less.runs.retain(|_, run| !run.touches(fuse));
+    let mut layout = Layout::of(&less);
+    layout.follow(&whole, &BTreeSet::from([fuse]), &BTreeSet::new());
+    assert_eq!(layout.parts().count(), whole.parts.len());
+    assert_eq!(layout.runs().count(), whole.runs.len());
+}
+
+#[test]
+fn large_systems_fill_a_sheet_that_is_wider_than_high() {
+    for (seed, parts) in [(7, 300), (3, 600)] {
+        let sheet = arranged(seed, parts);
+        let boxes = sheet
+            .parts
+            .values()
+            .filter_map(|part| Some(drawing::PartBox::of(part, to_point(part.at?)).outline));
+        let all = boxes.reduce(|all, one| all.union(one)).unwrap_or_default();
+        let aspect = all.width() / all.height();
+        // Paper is about 1.4 times as wide as high (ISO 216); a tower of one column would have 0.2.
+        assert!((0.8..2.5).contains(&aspect), "{parts} parts: {aspect}");
+    }
+}

@@ -1,8 +1,12 @@
 //! The SVG painter: well-formed, escaped, the same list in every palette, and one small picture kept as it is.
 
-use drawing::{DisplayList, Layout, Look, Palette, TitleBlock, TitleCell, draw, draw_paper, svg};
+use drawing::{
+    Cut, DisplayList, Layout, Look, Moving, Owner, Palette, TitleBlock, TitleCell, Which, areas_of, draw,
+    draw_cut, draw_paper, svg,
+};
 use expect_test::expect_file;
-use kurbo::Rect;
+use kurbo::{Point, Rect};
+use std::collections::BTreeSet;
 
 fn picture(text: &str, palette: &Palette) -> String {
     let sheet = testkit::text::sheet(text);
@@ -126,4 +130,140 @@ fn detail_drops_away_in_order() {
         before = list.items.len();
     }
     assert!(before >= 3, "outlines and the run remain");
+}
+
+/// A random sheet with its layout.
+fn random(parts: usize) -> (model::Sheet, Layout) {
+    let sheet = testkit::random::random_system(5, parts);
+    let layout = Layout::of(&sheet);
+    (sheet, layout)
+}
+
+#[test]
+fn what_stays_and_what_moves_make_up_the_picture() {
+    let (sheet, layout) = random(40);
+    let visible = layout.bounds().unwrap_or_default().inflate(50.0, 50.0);
+    let part = *sheet.parts.keys().nth(4).unwrap_or_else(|| panic!("no part"));
+    let moving = Moving {
+        parts: BTreeSet::from([part]),
+        runs: sheet.runs_of(part).map(|(id, _)| id).collect(),
+    };
+    assert!(!moving.runs.is_empty());
+    let owners = |which| -> Vec<Owner> {
+        let cut = Cut {
+            visible,
+            areas: &[],
+            moving: &moving,
+            which,
+        };
+        let list = draw_cut(&sheet, &layout, None, &Look::default(), &cut);
+        let all: BTreeSet<Owner> = list.items.iter().map(|item| item.owner).collect();
+        all.into_iter().collect()
+    };
+    let (still, moves) = (owners(Which::Still), owners(Which::Moving));
+    let mut both: Vec<Owner> = still.iter().chain(&moves).copied().collect();
+    both.sort_unstable();
+    assert_eq!(both, owners(Which::All), "each once");
+    let mut wanted: Vec<Owner> = moving.runs.iter().map(|id| Owner::Run(*id)).collect();
+    wanted.push(Owner::Part(part));
+    wanted.sort_unstable();
+    assert_eq!(moves, wanted);
+}
+
+#[test]
+fn a_cut_by_areas_has_all_that_touches_them_in_the_same_order() {
+    let (sheet, layout) = random(60);
+    let visible = layout.bounds().unwrap_or_default().inflate(50.0, 50.0);
+    let look = Look::default();
+    let whole = draw(&sheet, &layout, None, &look, visible);
+    for (id, part) in layout.parts().step_by(7) {
+        let areas = [
+            part.outline.inflate(8.0, 8.0),
+            Rect::from_center_size(visible.center(), (60.0, 300.0)),
+        ];
+        let touched = |item: &&drawing::Item| areas.iter().any(|area| area.overlaps(item.bounds));
+        let cut = Cut {
+            visible,
+            areas: &areas,
+            moving: &Moving::default(),
+            which: Which::All,
+        };
+        let part_of = draw_cut(&sheet, &layout, None, &look, &cut);
+        let of_cut: Vec<_> = part_of.items.iter().filter(touched).collect();
+        // The box around a bent run may touch an area that none of its pieces touches.
+        let near = |item: &&drawing::Item| {
+            areas_of(&layout, item.owner)
+                .iter()
+                .any(|box_of| areas.iter().any(|area| area.overlaps(*box_of)))
+        };
+        let wanted: Vec<_> = whole.items.iter().filter(touched).filter(near).collect();
+        let of_cut: Vec<_> = of_cut.into_iter().filter(near).collect();
+        assert_eq!(of_cut, wanted, "around {id}");
+    }
+}
+
+#[test]
+fn letters_can_be_read_at_any_zoom_or_are_left_out() {
+    let (sheet, layout) = random(60);
+    let study = circuit::study(&sheet, &model::Settings::default());
+    let visible = layout.bounds().unwrap_or_default().inflate(50.0, 50.0);
+    for zoom in [0.05, 0.15, 0.3, 0.45, 0.5, 0.6, 0.7, 0.8, 1.0, 2.0] {
+        for overlay in [
+            drawing::Overlay::None,
+            drawing::Overlay::Current,
+            drawing::Overlay::Voltage,
+        ] {
+            let look = Look {
+                zoom,
+                overlay,
+                ..Look::default()
+            };
+            let list = draw(&sheet, &layout, Some(&study), &look, visible);
+            for item in &list.items {
+                if let drawing::Shape::Text { text, size, .. } = &item.shape {
+                    // About 2 mm on a desk's screen.
+                    assert!(
+                        size * zoom >= 6.1,
+                        "`{text}` has {} px at zoom {zoom}",
+                        size * zoom
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn marks_do_not_cover_one_another() {
+    let (sheet, layout) = random(80);
+    let mut marks = Vec::new();
+    for (number, id) in sheet.parts.keys().chain(sheet.parts.keys()).enumerate() {
+        marks.push(drawing::Mark {
+            finding: number as u32,
+            shape: drawing::MarkShape::Octagon,
+            parts: vec![*id],
+            runs: vec![],
+            label: (number + 1).to_string(),
+        });
+    }
+    for zoom in [0.1, 0.2, 0.4, 0.6, 1.0] {
+        let look = Look {
+            zoom,
+            marks: marks.clone(),
+            ..Look::default()
+        };
+        let spots: Vec<Point> = marks
+            .iter()
+            .map(|mark| drawing::mark_spot(&layout, &look, mark.finding).unwrap_or_else(|| panic!("no spot")))
+            .collect();
+        // 9 pixels in radius, down to zoom 0.25.
+        let apart = 1.8 * 9.0 / f64::max(zoom, 0.25);
+        for (n, a) in spots.iter().enumerate() {
+            for b in spots.iter().skip(n + 1) {
+                assert!(a == b || a.distance(*b) >= apart, "{a} and {b} at zoom {zoom}");
+            }
+            // A mark that stands for others is found where it stands.
+            assert!(drawing::mark_at(&layout, &look, *a, 0.0).is_some());
+        }
+    }
 }

@@ -60,7 +60,15 @@ impl Editor {
     /// Puts a job on the table. Parts that have no place on the board get one by arrangement, which is no step of the
     /// history: it happens each time alike.
     #[must_use]
-    pub fn new(mut job: Job) -> Self {
+    pub fn new(job: Job) -> Self {
+        let mut this = Self::unstudied(job);
+        this.analyse();
+        this
+    }
+    /// Puts a job on the table as [`Editor::new`] does, but without an analysis: of a large job one wants to see the
+    /// picture first.
+    #[must_use]
+    pub fn unstudied(mut job: Job) -> Self {
         for sheet in job.sheets.values_mut() {
             if sheet.parts.values().all(|part| part.at.is_some()) {
                 continue;
@@ -108,7 +116,6 @@ impl Editor {
             empty: Sheet::default(),
         };
         this.layout = Layout::of(this.sheet());
-        this.analyse();
         this
     }
 

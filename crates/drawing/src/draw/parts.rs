@@ -113,7 +113,7 @@ fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Opt
 /// Least height of the letters of tags and of labels on screen, and of labels where there is little room, in pixels.
 const TAG_PX: f64 = 9.5;
 const LABEL_PX: f64 = 8.0;
-const TIGHT_LABEL_PX: f64 = 6.5;
+const TIGHT_LABEL_PX: f64 = 6.2;
 /// Height of the letters of a tag at a zoom that shows no labels, in pixels.
 const SMALL_TAG_PX: f64 = 11.0;
 

@@ -26,6 +26,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// From how many runs on they are taken up only once.
 const MANY: usize = 200;
+/// From how many runs on less is tried for each.
+const VERY_MANY: usize = 1000;
 
 /// Where a run lies.
 #[derive(Clone, Debug, PartialEq)]
@@ -241,6 +243,11 @@ pub(crate) fn lay_runs(
             job.id,
         )
     });
+    let effort = if jobs.len() > VERY_MANY && effort == Effort::CARE {
+        Effort::MANY
+    } else {
+        effort
+    };
     for job in &mut jobs {
         job.laid = Some(if job.run.bends.is_empty() {
             search(layout, job, effort)

@@ -37,6 +37,13 @@ impl Effort {
         maze: 200_000,
         rounds: 3,
     };
+    /// For a drawing that stays, of so many runs that their paths cross everywhere anyway.
+    pub(crate) const MANY: Self = Self {
+        near_lines: 14,
+        lines: 40,
+        maze: 60_000,
+        rounds: 1,
+    };
     /// For a step of a drag, of which the next moment shows another.
     pub(crate) const HASTE: Self = Self {
         near_lines: 10,
