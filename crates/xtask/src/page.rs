@@ -50,7 +50,7 @@ pub(crate) fn shrink() -> Result<(), String> {
         let smaller = module.with_extension("smaller");
         // The features are those that rustc turns on by itself for this target.
         let shrunk = run(command(&optimiser)
-            .args(["-Os", "--strip-debug", "--strip-producers"])
+            .args(["-Oz", "--strip-debug", "--strip-producers"])
             .args([
                 "--enable-bulk-memory",
                 "--enable-nontrapping-float-to-int",

@@ -82,8 +82,16 @@ pub(crate) fn test(chosen: &[String]) -> Result<(), String> {
         .iter()
         .filter(|stage| chosen.is_empty() || chosen.iter().any(|name| name == stage.name))
         .collect();
+    if stages.len() > 1 && stages.iter().any(|stage| NEED_PAGE.contains(&stage.name)) {
+        // The page is optimised as one piece, by one core, for minutes: the other stages go on beside it.
+        tools::for_page()?;
+        std::thread::spawn(build_page);
+    }
     run_all(&stages)
 }
+
+/// Stages that need the page as it is shipped.
+const NEED_PAGE: &[&str] = &["page", "browser"];
 
 /// What is worth running before every commit.
 pub(crate) fn quick() -> Result<(), String> {
@@ -98,8 +106,7 @@ pub(crate) fn quick() -> Result<(), String> {
 }
 
 fn run_all(stages: &[&Stage]) -> Result<(), String> {
-    let folder = workspace_root().join("target").join("xtask");
-    fs::create_dir_all(&folder).map_err(|error| format!("cannot make {}: {error}", folder.display()))?;
+    let folder = logs();
     let (mut passed, mut failed) = (0, 0);
     for stage in stages {
         if io::stdout().is_terminal() {
@@ -139,6 +146,7 @@ struct Log {
 
 impl Log {
     fn new(path: PathBuf) -> Result<Self, String> {
+        fs::create_dir_all(logs()).map_err(|error| format!("cannot make {}: {error}", logs().display()))?;
         let file =
             File::create(&path).map_err(|error| format!("cannot write {}: {error}", path.display()))?;
         Ok(Self { path, file })
@@ -255,7 +263,7 @@ fn fuzz(log: &mut Log) -> Result<(), String> {
 }
 
 fn page_builds(log: &mut Log) -> Result<(), String> {
-    build_page(log)?;
+    page_for(log)?;
     for file in page::files_below(&xtask::page_folder())? {
         let size = fs::metadata(&file).map_or(0, |data| data.len());
         let _ = writeln!(log.file, "{size:>10}  {}", file.display());
@@ -263,16 +271,33 @@ fn page_builds(log: &mut Log) -> Result<(), String> {
     Ok(())
 }
 
-/// Two stages need the page; it is built once in a run of this program, and its failure is the failure of each.
-fn build_page(log: &mut Log) -> Result<(), String> {
+/// The page as it is shipped: built once in a run of this program, and a failure is one of each stage that needs it.
+fn build_page() -> Result<(), String> {
     static BUILT: OnceLock<Result<(), String>> = OnceLock::new();
     BUILT
         .get_or_init(|| {
             tools::for_page()?;
+            let mut log = Log::new(page_log())?;
             log.run(&mut page::build_command()?)?;
             page::shrink()
         })
         .clone()
+}
+
+/// Waits for the page; what its building said comes into the log of the stage when it failed.
+fn page_for(log: &mut Log) -> Result<(), String> {
+    build_page().inspect_err(|_| {
+        let _ = log.file.write_all(&fs::read(page_log()).unwrap_or_default());
+    })
+}
+
+fn page_log() -> PathBuf {
+    logs().join("page-build.log")
+}
+
+/// Where the output of stages is kept.
+fn logs() -> PathBuf {
+    workspace_root().join("target").join("xtask")
 }
 
 /// Tests of the page's own modules that run inside the browser.
@@ -336,7 +361,7 @@ fn browser(log: &mut Log) -> Result<(), String> {
 /// Tests in the browser run against the page as it is now, not as it was built some time ago.
 fn in_browser(log: &mut Log) -> Result<(), String> {
     tools::for_tests(&tools::BROWSER)?;
-    build_page(log)?;
+    page_for(log)?;
     tests_of_target(log, "browser", "loomwright-tests/browser")
 }
 
