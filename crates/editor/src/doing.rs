@@ -227,18 +227,18 @@ impl Editor {
     /// What lies under a board point for this kind of pointer.
     #[must_use]
     pub fn thing_at(&self, at: Point, kind: PointerKind) -> Option<Thing> {
-        let reach = self.options.reach_px(kind) / self.camera.zoom;
-        // At small zoom the studs lie so close that a part could no longer be taken between them.
-        let reach = if self.camera.zoom < 0.5 {
-            reach.min(14.0)
-        } else {
-            reach
-        };
-        Some(match self.layout.hit(at, reach)? {
+        Some(match self.hit_at(at, kind)? {
             Hit::Stud(stud) => Thing::Terminal(stud),
             Hit::Part(part) => Thing::Part(part),
             Hit::LooseEnd(run, _) | Hit::Bend(run, _) | Hit::Run(run, ..) => Thing::Run(run),
         })
+    }
+    /// What a pointer of this kind hits: first close by, since at small zoom the studs lie so near to each other that a part
+    /// could no longer be taken between them; then, where nothing is, as far as a target for it has to reach.
+    pub(crate) fn hit_at(&self, at: Point, kind: PointerKind) -> Option<Hit> {
+        let reach = self.options.reach_px(kind) / self.camera.zoom;
+        let close = reach.min(if self.camera.zoom < 0.5 { 14.0 } else { 22.0 });
+        self.layout.hit(at, close).or_else(|| self.layout.hit(at, reach))
     }
     pub(crate) fn inside(&self, fence: Rect) -> Selection {
         let mut inside = Selection::none();

@@ -212,3 +212,26 @@ fn keys_bend_a_run_and_straighten_it() {
     assert!(run(&hand, "W2").1.bends.is_empty());
     assert_eq!(hand.editor.history().undo_name(), Some("Let W2 find its way"));
 }
+
+/// Targets of 44 px at any zoom (WCAG 2.2, 2.5.5), and yet a part between its studs can be taken.
+#[test]
+fn a_finger_hits_at_small_zoom() {
+    let mut hand = Hand::new(SYSTEM);
+    hand.kind = PointerKind::Touch;
+    while hand.editor.camera().zoom > 0.35 {
+        hand.editor.perform(Action::ZoomOut);
+    }
+    let on = |hand: &Hand, at: ScreenPoint| {
+        let board = hand.editor.camera().to_board(at);
+        hand.editor.thing_at(board, PointerKind::Touch)
+    };
+    let fuse = hand.part("F1");
+    assert!(matches!(on(&hand, fuse), Some(Thing::Part(_))));
+    let along = hand.run("W2");
+    assert!(matches!(on(&hand, off(along, -20.0, 0.0)), Some(Thing::Run(_))));
+    let stud = hand.terminal("E1", "stud");
+    assert!(matches!(
+        on(&hand, off(stud, 0.0, -20.0)),
+        Some(Thing::Terminal(_))
+    ));
+}

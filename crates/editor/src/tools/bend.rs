@@ -24,10 +24,7 @@ impl Editor {
 
     /// The bend put by hand under a board point.
     pub(crate) fn bend_at(&self, at: Point, kind: PointerKind) -> Option<(RunId, usize)> {
-        match self
-            .layout
-            .hit(at, self.options.reach_px(kind) / self.camera.zoom)?
-        {
+        match self.hit_at(at, kind)? {
             Hit::Bend(run, place) => Some((run, place)),
             _ => None,
         }

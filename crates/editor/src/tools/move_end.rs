@@ -121,7 +121,7 @@ impl Editor {
             Some(Thing::Run(run)) => near(run),
             _ => None,
         };
-        match self.layout.hit(at, reach)? {
+        match self.hit_at(at, kind)? {
             Hit::LooseEnd(run, which) => Some((run, if which == 0 { RunSide::From } else { RunSide::To })),
             Hit::Run(run, ..) => picked().or_else(|| near(run)),
             _ => None,
