@@ -12,7 +12,6 @@ use crate::state::{Act, Panel, Paper, State, Store};
 use drawing::{Ink, Palette};
 use editor::{Action, Open};
 use gloo_events::EventListener;
-use gloo_timers::callback::Timeout;
 use lessons::WorkedJob;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -47,14 +46,6 @@ pub(crate) fn App() -> Html {
                     .and_then(WorkedJob::of)
                     .map(WorkedJob::job),
             );
-        });
-    }
-    {
-        // A large sheet is analysed after the picture of the edit is on the screen.
-        let desk = store.desk.clone();
-        use_effect_with(store.edits, move |_| {
-            let late = Timeout::new(30, move || desk.catch_up());
-            move || drop(late)
         });
     }
     {
