@@ -94,3 +94,32 @@ fn of_two_tabs_on_one_job_the_second_says_so_and_neither_loses_anything() {
     assert_eq!(table.job_text(), second);
     table.assert_no_errors();
 }
+
+#[test]
+fn a_full_or_shut_storage_is_told_and_what_was_done_is_kept_once_there_is_room() {
+    let table = Table::open_worked("estate");
+    // The browser's own error, as it comes when the disk or the page's share of it is full.
+    table.eval(
+        "(() => { window.add = IDBObjectStore.prototype.add; IDBObjectStore.prototype.add = () => { \
+         throw new DOMException('no room', 'QuotaExceededError') } })()",
+    );
+    table.open_part("LS1");
+    table.fill("slip-label", "While it was full");
+    let message = table.text("storage-trouble");
+    assert!(
+        message.contains("storage is full") && message.contains("save the job to a file"),
+        "{message}"
+    );
+    table.eval("(() => { IDBObjectStore.prototype.add = window.add })()");
+    table.fill("slip-label", "With room again");
+    table.wait_until(
+        "the message to be gone",
+        "!document.querySelector('[data-testid=storage-trouble]')",
+    );
+    let job = table.job_text();
+    table.wait_kept();
+    table.reload();
+    table.wait_ready();
+    assert_eq!(table.job_text(), job);
+    table.assert_no_errors();
+}
