@@ -124,3 +124,40 @@ fn the_main_fuse_of_the_van_is_mended_by_ratings_and_not_by_wire_that_fits_nowhe
     );
     assert!(!names.is_empty());
 }
+
+#[test]
+fn a_fuse_in_the_return_is_taken_out_of_it() {
+    let job = lessons::WorkedJob::of("van").expect("the van").job();
+    let (kind, sheet) = job.sheets.iter().next().expect("a sheet");
+    let findings = analyse(sheet, &job.settings).findings;
+    let found = findings
+        .iter()
+        .find(|finding| finding.check == "fuse-in-return")
+        .expect("the fuse in the return");
+    let mend = found.mends.first().expect("a mend");
+    assert!(
+        mend.name.contains("Take F2 out") || mend.name.contains("take F2 out"),
+        "{}",
+        mend.name
+    );
+    let mut mended = job.clone();
+    mended.apply(checks::mend_for(&job, *kind, mend));
+    let sheet = mended.sheet(*kind).expect("the sheet");
+    assert!(sheet.part_by_tag("F2").is_none());
+    // The return is one run now, as long as both were: 0.3 m and 0.15 m.
+    let (_, joined) = sheet.run_by_tag("W43").expect("the joined return");
+    assert_eq!(
+        joined
+            .wire
+            .length
+            .value()
+            .map(|length| (length.0 * 100.0).round()),
+        Some(45.0)
+    );
+    let ends: Vec<String> = joined
+        .ends()
+        .iter()
+        .filter_map(|end| Some(sheet.written(end.terminal()?)))
+        .collect();
+    assert_eq!(ends, ["L2.-", "E4.stud"]);
+}

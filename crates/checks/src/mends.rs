@@ -363,6 +363,65 @@ pub(crate) fn fuse_at_block(ctx: &Ctx<'_>, runs: &[RunId], factor: f64) -> Optio
     (!said.is_empty()).then(|| Edit::new(format!("Fit {}", crate::wording::listed(&said)), changes))
 }
 
+/// A device with one run at each side taken out, and its runs joined to one: the thicker of the two, as long as both.
+pub(crate) fn join_through(ctx: &Ctx<'_>, device: PartId) -> Option<Edit> {
+    let on: Vec<(RunId, &Run)> = ctx.sheet.runs_of(device).collect();
+    let [a, b] = on[..] else { return None };
+    let area = |run: &Run| run.wire.size.value().map_or(0.0, |size| size.area().0);
+    let (kept, gone) = if area(a.1) >= area(b.1) { (a, b) } else { (b, a) };
+    let lands = |end: &End| end.terminal().is_some_and(|at| at.part == device);
+    // Both runs on one terminal pass the device by; both ends of one run are no way through.
+    let terminal = |run: &Run| {
+        let mut ends = run.ends().into_iter().filter_map(End::terminal);
+        ends.find(|at| at.part == device).map(|at| at.terminal.clone())
+    };
+    if terminal(kept.1) == terminal(gone.1) {
+        return None;
+    }
+    let (far, ending) = match (lands(&gone.1.from), lands(&gone.1.to)) {
+        (true, false) => (gone.1.to.clone(), gone.1.to_ending.clone()),
+        (false, true) => (gone.1.from.clone(), gone.1.from_ending.clone()),
+        _ => return None,
+    };
+    let mut run = kept.1.clone();
+    match (lands(&run.from), lands(&run.to)) {
+        (true, false) => (run.from, run.from_ending) = (far, ending),
+        (false, true) => (run.to, run.to_ending) = (far, ending),
+        _ => return None,
+    }
+    let (own, other) = (kept.1.wire.length, gone.1.wire.length);
+    run.wire.length = match (own.value(), other.value()) {
+        (Some(own_length), Some(other_length)) => {
+            let sum = Metres(own_length.0 + other_length.0);
+            if own.is_given() && other.is_given() {
+                Fact::Given(sum)
+            } else {
+                Fact::Assumed(sum)
+            }
+        }
+        _ => Fact::Unknown,
+    };
+    run.bends.clear();
+    let name = format!("Take {} out and join {} through", ctx.part(device)?.tag, run.tag);
+    let without = |id: RunId| Change::Run {
+        sheet: WRITTEN_FOR,
+        id,
+        to: None,
+    };
+    Some(Edit::new(
+        name,
+        vec![
+            set_run(kept.0, run),
+            without(gone.0),
+            Change::Part {
+                sheet: WRITTEN_FOR,
+                id: device,
+                to: None,
+            },
+        ],
+    ))
+}
+
 /// Least rating of a device for the current that loads take, with the share that lasting current may be of it.
 pub(crate) fn rating_needed(ctx: &Ctx<'_>, rms: Amps) -> Amps {
     Amps(rms.0 / ctx.limit("continuous-load-share").unwrap_or(0.8).max(0.01))

@@ -153,6 +153,11 @@ async fn a_text_that_cannot_be_read_is_handed_out_and_left_as_it_is() {
             other => panic!("{other}"),
         }
     }
+    // It is kept as it was found, once, for the list of damaged jobs.
+    let originals = store.originals(&key).await.unwrap();
+    assert_eq!(originals.len(), 1);
+    assert_eq!(originals[0].text, cut_short);
+    assert_eq!(originals[0].whole(), cut_short);
 }
 
 #[wasm_bindgen_test]

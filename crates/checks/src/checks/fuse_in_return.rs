@@ -1,8 +1,10 @@
 //! `fuse-in-return`: an overcurrent device on the wrong side of its load.
 
+use crate::checks::feed_unprotected::fuse_near_source;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::join_through;
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::{Lack, Stretch};
 use circuit::Device;
@@ -74,8 +76,37 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         } else {
             format!("Move {tag} into the feed, next to the source, and join the return straight through.")
         };
-        out.add(CHECK.finding(what, remedy).parts([device.device.part]).runs(runs));
+        // A fuse in the feed, where that has none, and only then the one in the return out of the way.
+        let guard = match open[..] {
+            [] => Some(None),
+            [stretch] => fuse_near_source(ctx, stretch).map(Some),
+            _ => None,
+        };
+        let mend = guard.and_then(|guard| {
+            let mut mend = join_through(ctx, device.device.part)?;
+            if let Some(guard) = guard {
+                mend.name = format!("{} and {}", guard.name, lower_first(&mend.name));
+                mend.changes.extend(guard.changes);
+            }
+            Some(mend)
+        });
+        out.add(
+            CHECK
+                .finding(what, remedy)
+                .parts([device.device.part])
+                .runs(runs)
+                .mend(mend),
+        );
     }
+}
+
+/// `Take F2 out` after an `and`.
+fn lower_first(text: &str) -> String {
+    let mut letters = text.chars();
+    letters
+        .next()
+        .map(|first| first.to_lowercase().chain(letters).collect())
+        .unwrap_or_default()
 }
 
 /// Loads whose return the device stands in.
