@@ -1,5 +1,5 @@
-//! Speed of the page in a real browser: from a move of the pointer to the painted frame while a part is dragged, and the
-//! first full draw of a job. Prints a report; it never fails on a time. `cargo xtask bench` builds the page that is
+//! Speed of the page in a real browser: from a move of the pointer to the painted frame while a part is dragged, a step of
+//! shifting the paper, and the first full draw of a job. Prints a report; it never fails on a time. `cargo xtask bench` builds the page that is
 //! measured and weighs it afterwards.
 
 #![allow(clippy::disallowed_methods, clippy::print_stdout)]
@@ -48,6 +48,21 @@ const DRAG: &str = "(async (x, y) => { \
     send('pointerup', x, y, 0); \
     return steps })";
 
+/// Steps of the paper being shifted. Gives for each the time of handler and paint.
+const PAN: &str = "(async (x, y) => { \
+    const board = document.getElementById('board'); \
+    const frame = () => new Promise(done => window.plain_frame(() => done())); \
+    const steps = []; \
+    for (let n = 0; n < 40; n++) { \
+        await frame(); window.frames_ms.length = 0; \
+        const begin = performance.now(); \
+        board.dispatchEvent(new WheelEvent('wheel', { deltaX: n < 20 ? 17 : -17, deltaY: 11, clientX: x, clientY: y, bubbles: true, cancelable: true })); \
+        const handled = performance.now() - begin; \
+        await frame(); \
+        if (n > 2) steps.push([handled + window.frames_ms.reduce((sum, ms) => sum + ms, 0)]); \
+    } \
+    return steps })";
+
 /// From the key that opens a file to the end of the frame that shows it. The title block names the job before the frame
 /// is painted; the next frame begins after that.
 const OPEN: &str = "(async title => { \
@@ -86,16 +101,17 @@ fn column(steps: &Value, of: impl Fn(&Value) -> f64) -> (f64, f64) {
 
 fn main() {
     println!(
-        "page in Chromium; main-thread time of a drag step is handler and paint together; milliseconds, median and 95 %"
+        "page in Chromium, 1600 by 900; main-thread time of a drag step is handler and paint together; milliseconds, median and 95 %"
     );
     println!(
-        "  {:>6} {:>6} {:>10} {:>10} | {:>15} {:>15} {:>15} {:>15}",
-        "parts", "runs", "open", "its paint", "handler", "paint", "together", "to the frame"
+        "  {:>6} {:>6} {:>10} {:>10} | {:>15} {:>15} {:>15} {:>15} | {:>15}",
+        "parts", "runs", "open", "its paint", "handler", "paint", "together", "to the frame", "shift"
     );
     for parts in [30, 300, 3000] {
         let job = job_of(parts);
         let sheet = &job.sheets[&SheetKind::Found];
-        let page = Page::open("");
+        let mut page = Page::open("");
+        page.set_size(1600, 900);
         page.wait_until(
             "the job to be this tab's",
             "navigator.locks.query().then(q => q.held.some(lock => lock.name.startsWith('loomwright:')))",
@@ -142,10 +158,11 @@ fn main() {
             let found = page.eval("window.dragged ?? null");
             (!found.is_null()).then_some(found)
         });
+        let shifts = page.eval(&format!("({PAN})({x}, {y})"));
         let number = |step: &Value, place: usize| step[place].as_f64().unwrap_or(f64::NAN);
         let shown = |(middle, high): (f64, f64)| format!("{middle:>6.1} {high:>8.1}");
         println!(
-            "  {:>6} {:>6} {:>10.0} {:>10.1} | {} {} {} {}",
+            "  {:>6} {:>6} {:>10.0} {:>10.1} | {} {} {} {} | {}",
             sheet.parts.len(),
             sheet.runs.len(),
             number(&opened, 0),
@@ -154,6 +171,7 @@ fn main() {
             shown(column(&steps, |step| number(step, 1))),
             shown(column(&steps, |step| number(step, 0) + number(step, 1))),
             shown(column(&steps, |step| number(step, 2))),
+            shown(column(&shifts, |step| number(step, 0))),
         );
     }
 }
