@@ -114,6 +114,8 @@ fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Opt
 const TAG_PX: f64 = 9.5;
 const LABEL_PX: f64 = 8.0;
 const TIGHT_LABEL_PX: f64 = 6.2;
+/// Largest letters of a tag, in board units: larger ones reach out of the line that was kept for it.
+const MOST_TAG_SIZE: f64 = 15.0;
 /// Height of the letters of a tag at a zoom that shows no labels, in pixels.
 const SMALL_TAG_PX: f64 = 11.0;
 
@@ -154,7 +156,7 @@ fn write_words(pen: &mut Pen, drawn: &PartBox, zoom: f64, ink: Ink) {
             let room = end - x;
             let bold = words.weight == Weight::Tag;
             let sizes = match words.weight {
-                Weight::Tag => [enlarged(words.size, TAG_PX), words.size],
+                Weight::Tag => [enlarged(words.size, TAG_PX).min(MOST_TAG_SIZE), words.size],
                 _ => [
                     enlarged(words.size, LABEL_PX),
                     enlarged(words.size, TIGHT_LABEL_PX),
