@@ -10,6 +10,9 @@ use model::{PartId, RunId};
 /// What is said of a run in the hover slip: a name and a value each.
 pub type Lines = Vec<(&'static str, String)>;
 
+/// How the engine begins to tell of a part that is off at bursts alone.
+const WHEN_LOUD: &str = "when it is loud";
+
 /// A number to two places as a meter shows it; what rounds to nothing has no sign.
 #[must_use]
 pub fn two_places(number: f64, unit: &str) -> String {
@@ -164,12 +167,16 @@ impl Editor {
         }
         lines
     }
-    /// That a part is off and why, where the engine knows a reason: `off: 9.4 V is below its cut-off of 10.0 V`.
+    /// That a part is off and why, where the engine knows a reason: `off: 9.4 V is below its cut-off of 10.0 V`. One that
+    /// only goes off when it is loud is on for the rest of the time, and not told here.
     #[must_use]
     pub fn why_off(&self, id: PartId) -> Option<String> {
+        let remark = self.off_remark(id)?;
+        (!remark.starts_with(WHEN_LOUD)).then(|| format!("off: {remark}"))
+    }
+    fn off_remark(&self, id: PartId) -> Option<&String> {
         let flow = self.analysis().study.parts.get(&id)?;
-        let remark = flow.remark.as_ref().filter(|_| flow.on == Some(false))?;
-        Some(format!("off: {remark}"))
+        flow.remark.as_ref().filter(|_| flow.on == Some(false))
     }
     /// What a part does, for the hover slip and the details.
     #[must_use]
@@ -177,10 +184,11 @@ impl Editor {
         let study = &self.analysis().study;
         let mut lines = Lines::new();
         if let Some(flow) = study.parts.get(&id) {
-            let off = self.why_off(id);
-            if let Some(why) = &off {
-                // Noughts for its current and power would only puzzle.
-                lines.push(("is", why.clone()));
+            let off = self.off_remark(id);
+            if let Some(why) = self.why_off(id) {
+                lines.push(("is", why));
+            } else if let Some(why) = off.and_then(|remark| remark.strip_prefix(WHEN_LOUD)) {
+                lines.push(("is", format!("off when it is loud:{why}")));
             } else if let Some(on) = flow.on {
                 lines.push(("is", if on { "on" } else { "off" }.to_owned()));
             }

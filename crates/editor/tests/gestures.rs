@@ -658,3 +658,33 @@ run W2 L1.- B1.- 4mm2 1m BK
     hand.editor.perform(Action::Undo);
     assert_eq!(hand.job(), before);
 }
+
+/// One that gives in at bursts alone plays on between them: its numbers stand, and so does the why.
+#[test]
+fn an_amplifier_that_goes_off_when_it_is_loud_is_told_so() {
+    let mut hand = Hand::new(
+        r#"
+job "Starved at bursts"
+conditions state=engine-off duty=speech
+sheet plan
+battery B1 agm 70Ah @0,0
+amplifier A1 sections="1x 500W@2ohm min 2ohm" cut-off=11V @700,0
+speaker LS1 2ohm @1000,0
+run W1 B1.+ A1.+ 4mm2 10m RD
+run W2 A1.- B1.- 4mm2 10m BK
+run W3 A1.out1+ LS1.+ 2.5mm2 1m GY
+run W4 A1.out1- LS1.- 2.5mm2 1m GYBK
+run W5 B1.+ A1.rem 1mm2 4m BU
+"#,
+    );
+    hand.editor.analyse();
+    let (id, _) = hand.editor.sheet().part_by_tag("A1").expect("A1");
+    let lines = hand.editor.part_numbers(id);
+    let (_, is) = lines
+        .iter()
+        .find(|(name, _)| *name == "is")
+        .expect("whether it is on");
+    assert!(is.starts_with("off when it is loud: "), "{lines:?}");
+    assert!(is.contains("below its cut-off of 11.0 V"), "{lines:?}");
+    assert!(lines.iter().any(|(name, _)| *name == "power"), "{lines:?}");
+}
