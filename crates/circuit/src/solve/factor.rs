@@ -10,7 +10,8 @@
 //! unknowns that those numbers belong to are put last. The others are eliminated once, by [`Factor::reduce`], which leaves the
 //! network as it is seen from the last ones; each further factorisation is one of that smaller network.
 
-use std::collections::BTreeSet;
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
 
 /// A symmetric matrix of fixed pattern with its LDLᵀ factors.
 #[derive(Clone, Debug, Default)]
@@ -37,6 +38,7 @@ pub struct Factor {
     /// How many of these stand before those of the late unknowns.
     early_targets: usize,
     work: Vec<f64>,
+    late_work: Vec<f64>,
 }
 
 /// Where the conductance between two unknowns goes: given once, then used without searching.
@@ -94,6 +96,7 @@ impl Factor {
             l_value: vec![0.0; l_row.len()],
             pivot: vec![1.0; size],
             work: vec![0.0; size],
+            late_work: Vec::new(),
             target: Vec::new(),
             early_targets: 0,
             place,
@@ -170,9 +173,19 @@ impl Factor {
         }
     }
 
-    /// The late unknowns, in the order of elimination.
-    pub(crate) fn late(&self) -> &[usize] {
-        self.order.get(self.early..).unwrap_or_default()
+    /// Number of late unknowns.
+    pub(crate) fn late(&self) -> usize {
+        self.size - self.early
+    }
+
+    /// Place of an unknown among the late ones; `None` for one that is not.
+    pub(crate) fn late_place(&self, unknown: usize) -> Option<usize> {
+        self.place.get(unknown)?.checked_sub(self.early)
+    }
+
+    /// Adds a conductance from a late unknown, given by its place, to the reference.
+    pub(crate) fn add_to_late(&mut self, place: usize, conductance: f64) {
+        self.diagonal[self.early + place] += conductance;
     }
 
     /// Where the columns of the late unknowns begin in the entries of L.
@@ -213,13 +226,13 @@ impl Factor {
     }
 
     /// The power xᵀ S y that the conductances of a reduced network, set aside by [`Factor::keep`], turn over between two sets of
-    /// voltages, given by unknown; as a sum over conductances, in which nothing large cancels.
+    /// voltages, those of the late unknowns in their order; as a sum over conductances, in which nothing large cancels.
     pub(crate) fn power_between(&self, value: &[f64], x: &[f64], y: &[f64]) -> f64 {
         let from = self.late_entries();
         let mut sum = 0.0;
-        for (at, &a) in self.order.iter().enumerate().skip(self.early) {
-            for entry in self.l_start[at]..self.l_start[at + 1] {
-                let b = self.order[self.l_row[entry]];
+        for a in 0..self.late() {
+            for entry in self.l_start[self.early + a]..self.l_start[self.early + a + 1] {
+                let b = self.l_row[entry] - self.early;
                 sum -= value[entry - from] * (x[a] - x[b]) * (y[a] - y[b]);
             }
         }
@@ -275,60 +288,64 @@ impl Factor {
 
     /// Solves for a right side given by unknown, which becomes the answer.
     pub fn solve(&mut self, right: &mut [f64]) {
-        self.solve_late(right);
-        self.spread(right);
-    }
-
-    /// Solves for the late unknowns alone. Nothing may stand on the right side of the others.
-    pub(crate) fn solve_late(&mut self, right: &mut [f64]) {
         if right.len() != self.size {
             return;
         }
-        let early = self.early;
-        let work = self.work.as_mut_slice();
-        for (value, &unknown) in work[early..].iter_mut().zip(&self.order[early..]) {
-            *value = right[unknown];
+        let mut late = std::mem::take(&mut self.late_work);
+        late.clear();
+        late.extend(self.order[self.early..].iter().map(|&unknown| right[unknown]));
+        self.solve_late(&mut late);
+        self.spread(&late, right);
+        self.late_work = late;
+    }
+
+    /// Solves for the late unknowns, given in their order. Nothing may stand on the right side of the others.
+    pub(crate) fn solve_late(&self, right: &mut [f64]) {
+        if right.len() != self.late() {
+            return;
         }
-        let mut start = self.l_start[early];
-        for (k, &end) in self.l_start.iter().enumerate().skip(early + 1) {
-            let x = work[k - 1];
+        let early = self.early;
+        let mut start = self.late_entries();
+        for (k, &end) in self.l_start[early..].iter().skip(1).enumerate() {
+            let x = right[k];
             if x != 0.0 {
                 for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
-                    work[row] -= l * x;
+                    right[row - early] -= l * x;
                 }
             }
             start = end;
         }
-        for k in (early..self.size).rev() {
-            let column = self.l_start[k]..self.l_start[k + 1];
-            let mut x = work[k] / self.pivot[k];
-            for (&row, l) in self.l_row[column.clone()].iter().zip(&self.l_value[column]) {
-                x -= l * work[row];
+        let mut end = self.l_row.len();
+        let starts = self.l_start[early..self.size].iter().enumerate().rev();
+        for ((k, &start), pivot) in starts.zip(self.pivot.iter().rev()) {
+            let mut x = right[k] / pivot;
+            for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
+                x -= l * right[row - early];
             }
-            work[k] = x;
-        }
-        for (value, &unknown) in work[early..].iter().zip(&self.order[early..]) {
-            right[unknown] = *value;
+            right[k] = x;
+            end = start;
         }
     }
 
-    /// From the answer for the late unknowns, the answer for the others, on whose right side nothing stands.
-    pub(crate) fn spread(&mut self, answer: &mut [f64]) {
-        if self.early == 0 || answer.len() != self.size {
+    /// From the answer for the late unknowns, in their order, that for all of them, by unknown; on the right side of those that are not late
+    /// nothing stands.
+    pub(crate) fn spread(&mut self, late: &[f64], answer: &mut [f64]) {
+        if answer.len() != self.size || late.len() != self.late() {
             return;
         }
+        let mut end = self.late_entries();
         let work = self.work.as_mut_slice();
-        for (value, &unknown) in work[self.early..].iter_mut().zip(&self.order[self.early..]) {
-            *value = answer[unknown];
-        }
-        for k in (0..self.early).rev() {
-            let column = self.l_start[k]..self.l_start[k + 1];
+        work[self.early..].copy_from_slice(late);
+        for (k, &start) in self.l_start[..self.early].iter().enumerate().rev() {
             let mut x = 0.0;
-            for (&row, l) in self.l_row[column.clone()].iter().zip(&self.l_value[column]) {
+            for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
                 x -= l * work[row];
             }
             work[k] = x;
-            answer[self.order[k]] = x;
+            end = start;
+        }
+        for (&unknown, x) in self.order.iter().zip(work.iter()) {
+            answer[unknown] = *x;
         }
     }
 
@@ -438,23 +455,38 @@ const MOST_EARLY: usize = 3;
 fn minimum_degree(near: &mut [Vec<u32>], late: &[bool]) -> (Vec<usize>, usize) {
     let size = near.len();
     let is_late = |at: usize| late.get(at) == Some(&true);
-    let mut queue: BTreeSet<(usize, usize)> = near
+    // Entries whose degree is no longer that of their unknown are passed over.
+    let mut queue: BinaryHeap<Reverse<(usize, usize)>> = near
         .iter()
         .enumerate()
         .filter(|(at, _)| !is_late(*at))
-        .map(|(at, list)| (list.len(), at))
+        .map(|(at, list)| Reverse((list.len(), at)))
         .collect();
+    let mut gone = vec![false; size];
     let mut order = Vec::with_capacity(size);
     let mut merged: Vec<u32> = Vec::new();
     let mut early = None;
     loop {
-        if early.is_none() && queue.first().is_none_or(|(degree, _)| *degree > MOST_EARLY) {
-            early = Some(order.len());
-            queue.extend((0..size).filter(|at| is_late(*at)).map(|at| (near[at].len(), at)));
+        while queue
+            .peek()
+            .is_some_and(|Reverse((degree, at))| gone[*at] || near[*at].len() != *degree)
+        {
+            queue.pop();
         }
-        let Some((_, least)) = queue.pop_first() else {
+        if early.is_none()
+            && queue
+                .peek()
+                .is_none_or(|Reverse((degree, _))| *degree > MOST_EARLY)
+        {
+            early = Some(order.len());
+            let late = (0..size).filter(|at| is_late(*at));
+            queue.extend(late.map(|at| Reverse((near[at].len(), at))));
+            continue;
+        }
+        let Some(Reverse((_, least))) = queue.pop() else {
             break;
         };
+        gone[least] = true;
         order.push(least);
         let list = std::mem::take(&mut near[least]);
         let me = u32::try_from(least).unwrap_or(u32::MAX);
@@ -477,8 +509,7 @@ fn minimum_degree(near: &mut [Vec<u32>], late: &[bool]) -> (Vec<usize>, usize) {
                 std::mem::swap(&mut near[at], &mut merged);
             }
             if near[at].len() != before && (early.is_some() || !is_late(at)) {
-                queue.remove(&(before, at));
-                queue.insert((near[at].len(), at));
+                queue.push(Reverse((near[at].len(), at)));
             }
         }
         near[least] = list;

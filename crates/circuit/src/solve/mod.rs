@@ -1,5 +1,6 @@
 //! The DC solution: from sparse factors up to a sheet at work, with everything that switches and limits.
 
+mod components;
 mod factor;
 mod law;
 mod levels;

@@ -7,8 +7,8 @@
 //! fall of voltage, each round lands above the upper root, nearer than before: it converges to the upper root, the one
 //! at which equipment really runs, or, where there is none, ends in a matrix that is not positive definite or in a
 //! voltage at or below nothing. So failure to converge *is* the answer "this power cannot be delivered". A later
-//! solution of the same network starts at the one before and falls back to the cold start; at the lower root the matrix is not
-//! positive definite, so that one is never taken.
+//! solution of the same network starts at the one before, or, when contacts have moved, at the voltages without loads less
+//! what the loads took off before, and falls back to the cold start; at the lower root the matrix is not positive definite, so that one is never taken.
 //!
 //! Sources bend: each round takes the straight piece on which the voltage of the round before lies. The
 //! characteristics are continuous and monotone; a step that jumps over a bend is cut short where it would begin to lead
@@ -18,6 +18,7 @@
 //! elements touch is eliminated once; rounds see the smaller network that is left between the nodes of the others. The nodes
 //! left out carry no current of their own, so that their voltages lie between those of their neighbours and move no further than these do.
 
+use super::components::{join, shorten};
 use super::factor::{Factor, Slot};
 use super::law::{Element, Law};
 
@@ -63,7 +64,19 @@ pub struct System {
     /// The node that is tied down in the equations of each component, by representative: its reference, or where nothing can drive it
     /// any node that is not left out. None where the tie is laid with the steady elements.
     tied_down: Vec<Option<usize>>,
+    /// Where the nodes of each element that is not steady stand among those that are not left out.
+    ends: Vec<[usize; 2]>,
+    /// Of the nodes that are not left out: the right side, which becomes the step, and the voltages.
     right: Vec<f64>,
+    level: Vec<f64>,
+    /// Of the same nodes: the voltages without loads at the last cold start, and what the loads took off them at the last answer.
+    unloaded: Vec<f64>,
+    loss: Vec<f64>,
+    /// Whether there was one.
+    lossy: bool,
+    /// Where the ties of references stand.
+    ties: Vec<usize>,
+    /// Voltages of all nodes, at the last answer.
     voltage: Vec<f64>,
     current: Vec<f64>,
     supplied: Vec<bool>,
@@ -117,9 +130,21 @@ impl System {
             }
         }
         let factor = Factor::with_late(nodes, &pairs, &late);
+        let mut ends = vec![[0; 2]; elements.len()];
+        for &at in &moving {
+            let [a, b] = elements[at].nodes.map(|node| factor.late_place(node));
+            if let (Some(a), Some(b)) = (a, b) {
+                ends[at] = [a, b];
+            }
+        }
         let slots = pairs.iter().map(|&(a, b)| factor.slot(a, b)).collect();
         Self {
             nodes,
+            right: vec![0.0; factor.late()],
+            level: vec![0.0; factor.late()],
+            unloaded: vec![0.0; factor.late()],
+            loss: vec![0.0; factor.late()],
+            lossy: false,
             factor,
             slots,
             steady,
@@ -133,7 +158,8 @@ impl System {
             driven: vec![false; nodes],
             reference: (0..nodes).collect(),
             tied_down: vec![None; nodes],
-            right: vec![0.0; nodes],
+            ends,
+            ties: Vec::new(),
             voltage: vec![0.0; nodes],
             current: vec![0.0; elements.len()],
             supplied: vec![false; elements.len()],
@@ -263,16 +289,23 @@ impl System {
                 return Err(NoAnswer::Singular);
             }
         }
-        let from_last = self.warm && self.newton(elements, share).is_ok();
-        if !from_last {
-            self.warm = false;
-            self.start_cold(elements, first)?;
-            self.newton(elements, share)?;
+        let mut found = Err(NoAnswer::Infeasible);
+        if self.warm {
+            found = self.newton(elements, share);
         }
-        self.warm = true;
+        if found.is_err() {
+            found = self.start_cold(elements, first);
+            if found.is_ok() {
+                found = self.newton_from_losses(elements, share);
+            }
+        }
+        self.warm = found.is_ok();
         self.share = share;
-        self.factor.spread(&mut self.voltage);
-        Ok(())
+        if self.warm {
+            self.keep_losses();
+        }
+        self.factor.spread(&self.level, &mut self.voltage);
+        found
     }
 
     /// The network without its loads, and which loads it supplies.
@@ -283,24 +316,61 @@ impl System {
             return Err(NoAnswer::Singular);
         }
         self.factor.solve_late(&mut self.right);
-        self.voltage.copy_from_slice(&self.right);
+        self.level.copy_from_slice(&self.right);
+        self.unloaded.copy_from_slice(&self.right);
         for &at in &self.moving {
-            let element = &elements[at];
-            let [a, b] = element.nodes;
+            let [a, b] = elements[at].nodes;
             // Without a closed way, without a source, or the wrong way round, a load draws nothing.
-            self.supplied[at] = self.are_tied(a, b) && self.across(element) >= LEAST_SUPPLY;
+            self.supplied[at] = self.are_tied(a, b) && self.level_across(at) >= LEAST_SUPPLY;
         }
         Ok(())
     }
 
+    /// Voltage of an element that is not steady, first node to second, in the round at hand.
+    fn level_across(&self, at: usize) -> f64 {
+        let [a, b] = self.ends[at];
+        self.level[a] - self.level[b]
+    }
+
+    /// How far the step in `right` changes that voltage.
+    fn step_across(&self, at: usize) -> f64 {
+        let [a, b] = self.ends[at];
+        self.right[a] - self.right[b]
+    }
+
+    /// Newton after a cold start. What the loads took off the voltages at the last answer they will take off again, near enough,
+    /// and rounds are saved by starting there; where that leads nowhere, from the voltages without loads. Without loads an alternator at
+    /// its limit may charge a battery: two soft pieces on which the matrix is not definite, though with the loads the battery gives;
+    /// this start then finds the answer where the other cannot begin. Near the largest share that can be delivered a root is found or not by
+    /// how it is approached, so that shares are always told from above.
+    fn newton_from_losses(&mut self, elements: &[Element], share: f64) -> Result<(), NoAnswer> {
+        if self.lossy && share >= 1.0 {
+            for (v, loss) in self.level.iter_mut().zip(&self.loss) {
+                *v -= loss;
+            }
+            if self.newton(elements, share).is_ok() {
+                return Ok(());
+            }
+            self.level.copy_from_slice(&self.unloaded);
+        }
+        self.newton(elements, share)
+    }
+
+    /// Remembers what the loads take off the voltages.
+    fn keep_losses(&mut self) {
+        let both = self.unloaded.iter().zip(&self.level);
+        for (loss, (unloaded, v)) in self.loss.iter_mut().zip(both) {
+            *loss = unloaded - v;
+        }
+        self.lossy = true;
+    }
+
     /// How much of the step in `right` leaves every load at a tenth of its present voltage at least; 1 as a rule. Also
     /// whether a load has come down to nothing already: what it asks then cannot be delivered.
-    fn room(&self, elements: &[Element]) -> (f64, bool) {
+    fn room(&self) -> (f64, bool) {
         let (mut part, mut starved) = (1.0_f64, false);
         for &at in &self.asking {
-            let [a, b] = elements[at].nodes;
-            let v = self.voltage[a] - self.voltage[b];
-            let step = self.right[a] - self.right[b];
+            let (v, step) = (self.level_across(at), self.step_across(at));
             starved |= v < 0.01 * LEAST_SUPPLY;
             if step < 0.0 {
                 part = part.min(-0.9 * v / step);
@@ -318,9 +388,8 @@ impl System {
             }
             self.factor.solve_late(&mut self.right);
             let mut moved = 0.0_f64;
-            for &node in self.factor.late() {
-                let step = &mut self.right[node];
-                *step -= self.voltage[node];
+            for (v, step) in self.level.iter().zip(&mut self.right) {
+                *step -= v;
                 moved = if step.is_finite() {
                     moved.max(step.abs())
                 } else {
@@ -330,7 +399,7 @@ impl System {
             if !moved.is_finite() {
                 return Err(NoAnswer::Infeasible);
             }
-            let (room, starved) = self.room(elements);
+            let (room, starved) = self.room();
             if starved {
                 return Err(NoAnswer::Infeasible);
             }
@@ -340,8 +409,8 @@ impl System {
             } else {
                 self.step_length(elements, share, room)
             };
-            for &node in self.factor.late() {
-                self.voltage[node] += part * self.right[node];
+            for (v, step) in self.level.iter_mut().zip(&self.right) {
+                *v += part * step;
             }
             // What is left after a full round is of the order of the square of its step, as long as no element left its piece.
             if moved < 1e-8 || (moved < CLOSE && room >= 1.0 && self.kept_pieces(elements)) {
@@ -354,11 +423,9 @@ impl System {
     /// Whether every source and diode has stayed on the piece it was on before the full step in `right` was gone.
     fn kept_pieces(&self, elements: &[Element]) -> bool {
         self.bent.iter().all(|&at| {
-            let element = &elements[at];
-            let [a, b] = element.nodes;
-            let v = self.voltage[a] - self.voltage[b];
-            let before = v - (self.right[a] - self.right[b]);
-            element.law.piece(v) == element.law.piece(before)
+            let law = elements[at].law;
+            let v = self.level_across(at);
+            law.piece(v) == law.piece(v - self.step_across(at))
         })
     }
 
@@ -395,15 +462,14 @@ impl System {
     /// The slope along the step before it is gone.
     fn slope_at_start(&self, elements: &[Element], share: f64) -> f64 {
         let [value, _] = &self.steady_part;
-        let mut sum = self.factor.power_between(value, &self.voltage, &self.right);
+        let mut sum = self.factor.power_between(value, &self.level, &self.right);
         for &at in &self.moving {
             let element = &elements[at];
-            let [a, b] = element.nodes;
-            let step = self.right[a] - self.right[b];
+            let step = self.step_across(at);
             if step != 0.0 {
                 let current = match element.law {
                     Law::Current(amps) if amps <= 0.0 => self.given(element, amps),
-                    law => self.current_at(at, law, self.voltage[a] - self.voltage[b], share),
+                    law => self.current_at(at, law, self.level_across(at), share),
                 };
                 sum += step * current;
             }
@@ -415,15 +481,13 @@ impl System {
     fn slope_of_bends(&self, elements: &[Element], share: f64, part: f64) -> f64 {
         let mut sum = 0.0;
         for &at in &self.bent {
-            let element = &elements[at];
-            let [a, b] = element.nodes;
-            let step = self.right[a] - self.right[b];
+            let step = self.step_across(at);
             if step == 0.0 {
                 continue;
             }
-            let v = self.voltage[a] - self.voltage[b];
+            let v = self.level_across(at);
             let there = v + part * step;
-            let beside = match element.law {
+            let beside = match elements[at].law {
                 // P/v' − (2 P/v − P v'/v²), written so that it does not cancel.
                 Law::Power(power) => power * share * (there - v) * (there - v) / (there * v * v),
                 law => match (law.piece(v), law.piece(there)) {
@@ -473,7 +537,7 @@ impl System {
                 Law::Current(_) | Law::Power(_) => continue,
                 law => law.first_piece().unwrap_or((0.0, 0.0)),
             };
-            self.put(at, element, slope, intercept);
+            self.put(at, slope, intercept);
         }
         self.tie_references();
     }
@@ -512,7 +576,7 @@ impl System {
                     continue;
                 }
             };
-            self.put(at, element, slope, intercept);
+            self.put(at, slope, intercept);
         }
         self.tie_references();
         let [value, diagonal, right] = &mut self.straight;
@@ -527,23 +591,21 @@ impl System {
         self.right.copy_from_slice(right);
         for at in 0..self.bent.len() {
             let at = self.bent[at];
-            let element = &elements[at];
-            let [a, b] = element.nodes;
-            let v = self.voltage[a] - self.voltage[b];
-            let (slope, intercept) = match element.law {
+            let v = self.level_across(at);
+            let (slope, intercept) = match elements[at].law {
                 Law::Power(power) => {
                     let power = power * share;
                     (-power / (v * v), 2.0 * power / v)
                 }
                 law => law.piece(v).unwrap_or((0.0, 0.0)),
             };
-            self.put(at, element, slope, intercept);
+            self.put(at, slope, intercept);
         }
     }
 
-    fn put(&mut self, at: usize, element: &Element, slope: f64, intercept: f64) {
+    fn put(&mut self, at: usize, slope: f64, intercept: f64) {
         let Some(slot) = self.slots[at] else { return };
-        let [a, b] = element.nodes;
+        let [a, b] = self.ends[at];
         if slope != 0.0 {
             self.factor.add_between(slot, slope);
         }
@@ -598,12 +660,8 @@ impl System {
 
     /// No current leaves a component, so whatever ties its reference down carries none.
     fn tie_references(&mut self) {
-        for (node, &component) in self.component.iter().enumerate() {
-            if node == component
-                && let Some(node) = self.tied_down[node]
-            {
-                self.factor.add_to_reference(node, 1.0);
-            }
+        for &place in &self.ties {
+            self.factor.add_to_late(place, 1.0);
         }
     }
 
@@ -633,6 +691,11 @@ impl System {
                 self.tied_down[at] = Some(node);
             }
         }
+        let is_tied_down = |node: &usize| self.tied_down[component[*node]] == Some(*node);
+        let tied_down = self.touched.iter().copied().filter(is_tied_down);
+        self.ties.clear();
+        self.ties
+            .extend(tied_down.filter_map(|node| self.factor.late_place(node)));
         for &at in &self.moving {
             let element = &elements[at];
             let [a, b] = element.nodes;
@@ -666,13 +729,13 @@ impl System {
 
     /// Holds the answer against Kirchhoff's current law and the conservation of power.
     #[must_use]
-    pub fn closure(&mut self, elements: &[Element]) -> Closure {
+    pub fn closure(&self, elements: &[Element]) -> Closure {
         let mut closure = Closure::default();
-        self.right.fill(0.0);
+        let mut sums = vec![0.0; self.nodes];
         for (at, element) in elements.iter().enumerate() {
             let i = self.current[at];
-            self.right[element.nodes[0]] += i;
-            self.right[element.nodes[1]] -= i;
+            sums[element.nodes[0]] += i;
+            sums[element.nodes[1]] -= i;
             closure.largest = closure.largest.max(i.abs());
             let mut book = |power: f64| {
                 if power >= 0.0 {
@@ -695,7 +758,7 @@ impl System {
                 None => book(v * i),
             }
         }
-        closure.residual = self.right.iter().fold(0.0_f64, |most, r| {
+        closure.residual = sums.iter().fold(0.0_f64, |most, r| {
             if r.is_finite() {
                 most.max(r.abs())
             } else {
@@ -717,26 +780,4 @@ impl Closure {
     pub fn relative_power(&self) -> f64 {
         (self.given - self.taken) / self.given.max(LEAST_CURRENT)
     }
-}
-
-/// Joins the components of two nodes under the lower of their representatives.
-fn join(parent: &mut [usize], a: usize, b: usize) {
-    let (a, b) = (find(parent, a), find(parent, b));
-    parent[a.max(b)] = a.min(b);
-}
-
-/// Lets each node name its representative at once. Parents are lower than their children, so that one pass upwards does it.
-fn shorten(parent: &mut [usize]) {
-    for node in 0..parent.len() {
-        parent[node] = parent[parent[node]];
-    }
-}
-
-/// Representative of a node, its way there shortened.
-fn find(parent: &mut [usize], mut node: usize) -> usize {
-    while parent[node] != node {
-        parent[node] = parent[parent[node]];
-        node = parent[node];
-    }
-    node
 }

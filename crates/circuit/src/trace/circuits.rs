@@ -219,6 +219,7 @@ impl<'a> Tracer<'a> {
             let mut shield_ways: Option<Ways> = None;
             let id = self.id(source.part);
             let mut on_way = OnWay::default();
+            let mut way: Vec<usize> = Vec::new();
             let mut returned: BTreeSet<PartId> = BTreeSet::new();
             for consumer in &self.net.consumers {
                 if consumer.part == source.part || !self.live_blocks.joined(source.plus, consumer.plus) {
@@ -239,7 +240,8 @@ impl<'a> Tracer<'a> {
                 let Some(circuit) = out.get_mut(&part) else {
                     continue;
                 };
-                let mut way: Vec<usize> = feed_ways.back(consumer.plus).map(|(branch, _)| branch).collect();
+                way.clear();
+                way.extend(feed_ways.back(consumer.plus).map(|(branch, _)| branch));
                 way.reverse();
                 let (runs, parts) = self.along(&way, [source.part, consumer.part]);
                 self.on_any_way(&self.live_blocks, source.plus, consumer.plus, &mut on_way);
@@ -281,7 +283,8 @@ impl<'a> Tracer<'a> {
                     ..ReturnWay::default()
                 };
                 if blocks.joined(consumer.minus, source.minus) {
-                    let way: Vec<usize> = ways.back(consumer.minus).map(|(branch, _)| branch).collect();
+                    way.clear();
+                    way.extend(ways.back(consumer.minus).map(|(branch, _)| branch));
                     self.on_any_way(blocks, consumer.minus, source.minus, &mut on_way);
                     self.fill_return(&mut it, &way, [consumer.part, source.part], &on_way);
                     it.resistance = resistances.between(consumer.minus, source.minus).map(Ohms);
