@@ -94,7 +94,7 @@ pub(crate) fn App() -> Html {
         Open::Rename(thing) => html! { <Slip thing={thing.clone()} rename=true revision={store.revision} /> },
         Open::Offer { from, at } => html! { <Offer from={from.clone()} at={*at} /> },
         Open::Finding(_) => match store.desk.see(editor::Editor::finding) {
-            Some(place) => html! { <Explanation {place} /> },
+            Some(place) => explanation(&store, place),
             None => html! {},
         },
         Open::Nothing => html! {},
@@ -103,10 +103,10 @@ pub(crate) fn App() -> Html {
         Panel::Shelf => html! { <Shelf /> },
         Panel::Ask => html! { <Ask /> },
         Panel::Jobs => html! { <Jobs /> },
-        Panel::Readings => html! { <Readings /> },
-        Panel::Limits => html! { <Limits revision={store.revision} /> },
-        Panel::Outline => html! { <Outline /> },
-        Panel::Keys => html! { <Keys /> },
+        Panel::Readings => readings(&store),
+        Panel::Limits => limits(&store),
+        Panel::Outline => outline(&store),
+        Panel::Keys => keys(&store),
         Panel::None => html! {},
     };
     html! {
@@ -114,15 +114,15 @@ pub(crate) fn App() -> Html {
             <ContextProvider<Rc<Keeper>> context={keeper}>
                 <main class="table" data-testid="table">
                     <Board />
-                    <HoverSlip />
-                    <OverlayLegend />
+                    { hover_slip(&store) }
+                    { overlay_legend(&store) }
                     <Notes />
-                    <TitleBlock />
+                    { title_block(&store, false) }
                     <div class="foot">
-                        <MeterFace />
-                        <Spoken />
+                        { meter_face(&store) }
+                        { spoken(&store) }
                         <LowStrip />
-                        <Tray />
+                        { tray(&store) }
                     </div>
                     { beside }
                     { panel }

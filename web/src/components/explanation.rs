@@ -1,7 +1,7 @@
 //! A finding explained: what, the number against its limit, why it matters, what to do, where the rule comes from, and
 //! the mends. The text is the same as on the command line.
 
-use super::mark::{Mark, grade_class};
+use super::mark::{grade_class, mark};
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::{Grade, Measure};
@@ -9,18 +9,8 @@ use drawing::numbers::with_unit;
 use editor::Action;
 use yew::prelude::*;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct ExplanationProps {
-    /// The finding's place in the list.
-    pub(crate) place: usize,
-}
-
-#[function_component]
-pub(crate) fn Explanation(props: &ExplanationProps) -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
-    let place = props.place;
+/// The finding at this place of the list.
+pub(crate) fn explanation(store: &Store, place: usize) -> Html {
     let found = store
         .desk
         .see(|editor| editor.analysis().findings.get(place).cloned());
@@ -56,13 +46,13 @@ pub(crate) fn Explanation(props: &ExplanationProps) -> Html {
         <aside class={classes!("slip", "explanation", grade_class(finding.grade))} style={format!("right:{right:.0}px")} data-testid="explanation"
             aria-label={format!("Finding {}", place + 1)}>
             <header class="slip__head">
-                <Mark grade={finding.grade} />
+                { mark(finding.grade) }
                 <b>{ finding.grade.title() }</b>
                 <span class="slip__kind">{ finding.check }</span>
                 <button type="button" class="slip__close" onclick={close} aria-label="Close" data-testid="close">{ "Esc" }</button>
             </header>
             <p class="explanation__what">{ &finding.what }</p>
-            if let Some(measure) = &finding.measure { <Ruler measure={*measure} /> }
+            if let Some(measure) = &finding.measure { { ruler(*measure) } }
             <p><b>{ "Do: " }</b>{ &finding.remedy }</p>
             if let Some(told) = &told {
                 <p>{ told.why.trim() }</p>
@@ -82,17 +72,11 @@ pub(crate) fn Explanation(props: &ExplanationProps) -> Html {
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct RulerProps {
-    measure: Measure,
-}
-
 /// The number against its limit, on a ruler.
-#[function_component]
-fn Ruler(props: &RulerProps) -> Html {
+fn ruler(measure: Measure) -> Html {
     let Measure {
         value, limit, unit, ..
-    } = props.measure;
+    } = measure;
     let most = value.max(limit).max(f64::MIN_POSITIVE) * 1.15;
     let at = |number: f64| 4.0 + 292.0 * (number / most).clamp(0.0, 1.0);
     html! {

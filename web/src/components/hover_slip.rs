@@ -5,11 +5,7 @@ use circuit::voltage_key;
 use editor::{Open, Thing};
 use yew::prelude::*;
 
-#[function_component]
-pub(crate) fn HoverSlip() -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn hover_slip(store: &Store) -> Html {
     let seen = store.desk.see(|editor| {
         let resting = matches!(editor.tool().address(), "pick/idle" | "pull/waiting");
         let thing = editor.hovered().or(editor.shown_focus()).filter(|_| resting)?;

@@ -4,11 +4,7 @@ use crate::state::{Act, Panel, Store};
 use editor::Action;
 use yew::prelude::*;
 
-#[function_component]
-pub(crate) fn Keys() -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn keys(store: &Store) -> Html {
     let close = {
         let store = store.clone();
         Callback::from(move |_: MouseEvent| {

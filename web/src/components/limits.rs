@@ -12,17 +12,7 @@ use model::property::PropertySet;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct LimitsProps {
-    /// Counts the edits: the fields read the editor.
-    pub(crate) revision: u32,
-}
-
-#[function_component]
-pub(crate) fn Limits(_props: &LimitsProps) -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn limits(store: &Store) -> Html {
     let close = {
         let store = store.clone();
         Callback::from(move |_: MouseEvent| {

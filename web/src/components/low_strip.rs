@@ -1,10 +1,10 @@
 //! What stands in the right margin of a wide window, for a narrow one: a strip above the tools with the count of the
 //! findings and the job's name. Either unfolds upwards: the notes in the order of the list, or the title block.
 
-use super::mark::Mark;
-use super::note::Note;
+use super::mark::mark;
+use super::note::{Note, note};
 use super::notes::measured;
-use super::title_block::TitleBlock;
+use super::title_block::title_block;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::Grade;
@@ -66,10 +66,17 @@ pub(crate) fn LowStrip() -> Html {
             <section class="low__notes" id="low-notes" aria-label="Findings">
                 if let Some(words) = store.desk.see(measured) { <p class="low__words" data-testid="notes-words">{ words }</p> }
                 <ol data-testid="notes">
-                    { for analysis.findings.iter().enumerate().map(|(place, finding)| html! {
-                        <Note key={place} {place} grade={finding.grade} undecided={finding.undecided} what={finding.what.clone()} top=0.0
-                            is_current={current == Some(place)} short=false on_open={on_open.clone()} on_point={on_point.clone()} />
-                    }) }
+                    { for analysis.findings.iter().enumerate().map(|(place, finding)| note(&Note {
+                place,
+                grade: finding.grade,
+                undecided: finding.undecided,
+                what: finding.what.clone().into(),
+                top: 0.0,
+                is_current: current == Some(place),
+                short: false,
+                on_open: on_open.clone(),
+                on_point: on_point.clone(),
+            })) }
                 </ol>
             </section>
         }
@@ -78,12 +85,12 @@ pub(crate) fn LowStrip() -> Html {
     html! {
         <div class="low" {onkeydown}>
             if *fold == Fold::Notes { { notes() } }
-            if *fold == Fold::Title { <TitleBlock low=true /> }
+            if *fold == Fold::Title { { title_block(&store, true) } }
             <div class="low__strip" ref={strip} tabindex="-1">
                 <button type="button" onclick={toggle(Fold::Notes)} aria-expanded={(*fold == Fold::Notes).to_string()} aria-controls="low-notes" data-testid="low-notes">
                     if total == 0 { { "No findings" } }
                     { for grades.filter(|(_, count)| *count > 0).map(|(grade, count)| html! {
-                        <span class="grade-count"><Mark {grade} />{ format!("{count} {}", grade.title()) }</span>
+                        <span class="grade-count">{ mark(grade) }{ format!("{count} {}", grade.title()) }</span>
                     }) }
                 </button>
                 <button type="button" class="low__title" onclick={toggle(Fold::Title)} aria-expanded={(*fold == Fold::Title).to_string()} data-testid="low-title">

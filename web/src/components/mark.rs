@@ -3,11 +3,6 @@
 use checks::Grade;
 use yew::prelude::*;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct MarkProps {
-    pub(crate) grade: Grade,
-}
-
 /// The class that goes with a grade.
 pub(crate) fn grade_class(grade: Grade) -> &'static str {
     match grade {
@@ -17,14 +12,14 @@ pub(crate) fn grade_class(grade: Grade) -> &'static str {
     }
 }
 
-#[function_component]
-pub(crate) fn Mark(props: &MarkProps) -> Html {
-    let shape = match props.grade {
+/// The mark itself.
+pub(crate) fn mark(grade: Grade) -> Html {
+    let shape = match grade {
         Grade::Stop => html! { <path d="M5 1h6l4 4v6l-4 4H5l-4-4V5z" fill="currentColor" /> },
         Grade::Fix => {
             html! { <path d="M8 2 15 14.5H1z" fill="none" stroke="currentColor" stroke-width="1.8" stroke-linejoin="round" /> }
         }
         Grade::Tidy => html! { <circle cx="8" cy="8" r="3.2" fill="currentColor" /> },
     };
-    html! { <svg class={classes!("mark", grade_class(props.grade))} viewBox="0 0 16 16" aria-hidden="true">{ shape }</svg> }
+    html! { <svg class={classes!("mark", grade_class(grade))} viewBox="0 0 16 16" aria-hidden="true">{ shape }</svg> }
 }

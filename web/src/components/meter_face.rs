@@ -4,11 +4,7 @@ use crate::state::Store;
 use editor::{Action, Tool, meter::Mode};
 use yew::prelude::*;
 
-#[function_component]
-pub(crate) fn MeterFace() -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn meter_face(store: &Store) -> Html {
     let seen = store.desk.see(|editor| match editor.tool() {
         Tool::Meter(meter) => Some((meter.clone(), editor.reading())),
         _ => None,

@@ -1,4 +1,5 @@
-//! The components, one each in a file of its name.
+//! The pieces of the page, one each in a file of its name: components where they keep something between two paintings, else
+//! plain functions, which cost the page a few kilobytes less each.
 
 mod ask;
 mod drop_here;
@@ -29,20 +30,20 @@ mod tray;
 
 pub(crate) use ask::Ask;
 pub(crate) use drop_here::DropHere;
-pub(crate) use explanation::Explanation;
-pub(crate) use hover_slip::HoverSlip;
+pub(crate) use explanation::explanation;
+pub(crate) use hover_slip::hover_slip;
 pub(crate) use jobs::Jobs;
-pub(crate) use keys::Keys;
-pub(crate) use limits::Limits;
+pub(crate) use keys::keys;
+pub(crate) use limits::limits;
 pub(crate) use low_strip::LowStrip;
-pub(crate) use meter_face::MeterFace;
+pub(crate) use meter_face::meter_face;
 pub(crate) use notes::Notes;
 pub(crate) use offer::Offer;
-pub(crate) use outline::Outline;
-pub(crate) use overlay_legend::OverlayLegend;
-pub(crate) use readings::Readings;
+pub(crate) use outline::outline;
+pub(crate) use overlay_legend::overlay_legend;
+pub(crate) use readings::readings;
 pub(crate) use shelf::Shelf;
 pub(crate) use slip::Slip;
-pub(crate) use spoken::Spoken;
-pub(crate) use title_block::TitleBlock;
-pub(crate) use tray::Tray;
+pub(crate) use spoken::spoken;
+pub(crate) use title_block::title_block;
+pub(crate) use tray::tray;

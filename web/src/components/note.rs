@@ -1,11 +1,11 @@
 //! One margin note: a finding in a line or two, beside the height of what it speaks of.
 
-use super::mark::{Mark, grade_class};
+use super::mark::{grade_class, mark};
 use checks::Grade;
 use yew::prelude::*;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct NoteProps {
+/// What a note shows and does.
+pub(crate) struct Note {
     /// Its place in the list of findings.
     pub(crate) place: usize,
     pub(crate) grade: Grade,
@@ -20,8 +20,8 @@ pub(crate) struct NoteProps {
     pub(crate) on_point: Callback<Option<usize>>,
 }
 
-#[function_component]
-pub(crate) fn Note(props: &NoteProps) -> Html {
+/// The note as an item of a list.
+pub(crate) fn note(props: &Note) -> Html {
     let place = props.place;
     let onclick = props.on_open.reform(move |_: MouseEvent| place);
     let point = props.on_point.reform(move |_: MouseEvent| Some(place));
@@ -35,10 +35,10 @@ pub(crate) fn Note(props: &NoteProps) -> Html {
         props.short.then_some("note--short")
     );
     html! {
-        <li {class} style={format!("top:{:.0}px", props.top)}>
+        <li key={place} {class} style={format!("top:{:.0}px", props.top)}>
             <button type="button" data-testid="note" data-finding={place.to_string()} {onclick} onmouseenter={point} onmouseleave={leave}
                 onfocus={focused} onblur={blurred}>
-                <Mark grade={props.grade} />
+                { mark(props.grade) }
                 <span class="note__number">{ place + 1 }</span>
                 <span class="note__what">
                     <b>{ props.grade.title() }{ if props.undecided { ", undecided" } else { "" } }</b>{ " " }{ &props.what }

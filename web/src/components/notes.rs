@@ -1,7 +1,7 @@
 //! The right margin: findings as a reviewer's notes, each beside the height of the thing it speaks of, with a leader line
 //! to it while pointed at. Where they stand too dense, neighbours fold into a count.
 
-use super::note::Note;
+use super::note::{Note, note};
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::Grade;
@@ -190,15 +190,22 @@ pub(crate) fn Notes() -> Html {
         Some((from, short, finding.grade))
     });
     let items = placed.iter().map(|group| {
-        let note = |place: usize, top: f64| {
+        let single = |place: usize, top: f64| {
             let Some(finding) = analysis.findings.get(place) else { return html! {} };
-            html! {
-                <Note key={place} {place} grade={finding.grade} undecided={finding.undecided} what={finding.what.clone()} {top}
-                    is_current={current == Some(place)} short={dense} on_open={on_open.clone()} on_point={on_point.clone()} />
-            }
+            note(&Note {
+                place,
+                grade: finding.grade,
+                undecided: finding.undecided,
+                what: finding.what.clone().into(),
+                top,
+                is_current: current == Some(place),
+                short: dense,
+                on_open: on_open.clone(),
+                on_point: on_point.clone(),
+            })
         };
         match group.places.as_slice() {
-            [place] => note(*place, group.top),
+            [place] => single(*place, group.top),
             places => {
                 let first = places.first().copied().unwrap_or(0);
                 let count = |grade: Grade| {
@@ -220,7 +227,7 @@ pub(crate) fn Notes() -> Html {
                             <b>{ places.len() }</b>{ " here: " }{ words.join(", ") }
                         </button>
                         if is_open {
-                            <ol class="fold__notes">{ for places.iter().map(|place| note(*place, 0.0)) }</ol>
+                            <ol class="fold__notes">{ for places.iter().map(|place| single(*place, 0.0)) }</ol>
                         }
                     </li>
                 }

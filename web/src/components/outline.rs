@@ -3,11 +3,7 @@
 use crate::state::{Act, Panel, Store};
 use yew::prelude::*;
 
-#[function_component]
-pub(crate) fn Outline() -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn outline(store: &Store) -> Html {
     let lines = store.desk.see(editor::Editor::outline);
     let close = {
         let store = store.clone();

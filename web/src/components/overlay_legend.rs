@@ -19,11 +19,7 @@ fn legend(overlay: Overlay) -> &'static str {
     }
 }
 
-#[function_component]
-pub(crate) fn OverlayLegend() -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn overlay_legend(store: &Store) -> Html {
     let (overlay, feeds) = store.desk.see(|editor| {
         let feeds = editor.feeds().map(|thing| {
             let written = thing.written(editor.sheet());

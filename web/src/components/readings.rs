@@ -6,11 +6,7 @@ use editor::meter::line_of;
 use model::edits::remove_reading;
 use yew::prelude::*;
 
-#[function_component]
-pub(crate) fn Readings() -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn readings(store: &Store) -> Html {
     let close = {
         let store = store.clone();
         Callback::from(move |_: MouseEvent| {

@@ -5,11 +5,7 @@ use model::SheetKind;
 use model::edits::copy_sheet;
 use yew::prelude::*;
 
-#[function_component]
-pub(crate) fn SetIndex() -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn set_index(store: &Store) -> Html {
     let rows = SheetKind::ALL.iter().map(|kind| {
         let kind = *kind;
         let (parts, runs, on) = store.desk.see(|editor| {

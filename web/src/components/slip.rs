@@ -1,7 +1,7 @@
 //! The slip of paper beside what is picked: its name, its numbers, and the few fields that matter first.
 
 use super::field::Field;
-use super::mark::Mark;
+use super::mark::mark;
 use super::run_fields::{RunFields, set};
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
@@ -226,7 +226,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
             <div>{ for findings.into_iter().map(|(place, grade, what)| {
                 let desk = store.desk.clone();
                 let onclick = Callback::from(move |_: MouseEvent| { desk.change(|editor| editor.go_to_finding(place)); });
-                html! { <button type="button" class={classes!("slip__finding", super::mark::grade_class(grade))} {onclick}><Mark {grade} /><span>{ what }</span></button> }
+                html! { <button type="button" class={classes!("slip__finding", super::mark::grade_class(grade))} {onclick}>{ mark(grade) }<span>{ what }</span></button> }
             }) }</div>
             <div>{ fields }</div>
             <label class="field"><span class="field__name">{ "name" }</span>

@@ -4,11 +4,7 @@ use crate::state::Store;
 use crate::storage::Keeping;
 use yew::prelude::*;
 
-#[function_component]
-pub(crate) fn Spoken() -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn spoken(store: &Store) -> Html {
     let hint = store.desk.see(|editor| editor.tool().hint());
     // The meter has its hint on its face.
     let resting = store.desk.see(|editor| {

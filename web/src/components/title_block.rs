@@ -1,8 +1,7 @@
 //! The title block in the lower right corner, after ISO 7200: the job's form. Its last rows are the set index and the
 //! revisions: what was done last, to be undone or done again.
 
-use super::mark::Mark;
-use super::set_index::SetIndex;
+use super::mark::mark;
 use super::title_cell::TitleCell;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
@@ -30,20 +29,10 @@ pub(crate) fn make(store: &Store, edit: impl FnOnce(&Job) -> Result<Edit, EditEr
     }
 }
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct TitleBlockProps {
-    /// Whether it unfolds from the strip of a narrow window; else it stands in the corner of a wide one.
-    #[prop_or_default]
-    pub(crate) low: bool,
-}
-
-#[function_component]
-pub(crate) fn TitleBlock(props: &TitleBlockProps) -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+/// The block. `low`: it unfolds from the strip of a narrow window; else it stands in the corner of a wide one.
+pub(crate) fn title_block(store: &Store, low: bool) -> Html {
     let narrow = store.desk.see(|editor| notes_width(editor.camera().width) == 0.0);
-    if narrow != props.low {
+    if narrow != low {
         return html! {};
     }
     let vehicle = |name: &'static str| {
@@ -103,7 +92,7 @@ pub(crate) fn TitleBlock(props: &TitleBlockProps) -> Html {
                 <TitleCell name="Rev." text={said("revision")} on_set={vehicle("revision")} testid="title-revision" />
                 <div class="cell cell--scale"><span class="cell__name">{ "Scale" }</span><span class="cell__value">{ scale }</span></div>
             </div>
-            <div class="title-block__row">{ for ["state", "duty", "profile"].map(|name| condition(&store, name)) }</div>
+            <div class="title-block__row">{ for ["state", "duty", "profile"].map(|name| condition(store, name)) }</div>
             <div class="cell cell--wide">
                 <span class="cell__name">{ "Ambients and limits" }</span>
                 <button type="button" class="cell__text" onclick={step(Action::Limits)} data-testid="open-limits">{ ambients }</button>
@@ -118,11 +107,11 @@ pub(crate) fn TitleBlock(props: &TitleBlockProps) -> Html {
                 <span class="cell__name">{ "Findings" }</span>
                 <span class="cell__value">
                     { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
-                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}><Mark {grade} />{ format!("{count} {}", grade.title()) }</span>
+                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", grade.title()) }</span>
                     }) }
                 </span>
             </div>
-            <SetIndex />
+            { super::set_index::set_index(store) }
             <div class="revisions">
                 <button type="button" disabled={undo.is_none()} onclick={step(Action::Undo)} data-testid="undo" title="Ctrl+Z">
                     <span class="cell__name">{ "Undo" }</span>{ undo.unwrap_or_else(|| "nothing done yet".to_owned()) }

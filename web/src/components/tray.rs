@@ -29,11 +29,7 @@ const ZOOM: &[(Action, &str)] = &[
     (Action::Fit, "Fit"),
 ];
 
-#[function_component]
-pub(crate) fn Tray() -> Html {
-    let Some(store) = use_context::<Store>() else {
-        return html! {};
-    };
+pub(crate) fn tray(store: &Store) -> Html {
     let (overlay, address) = store
         .desk
         .see(|editor| (editor.overlay(), editor.tool().address()));
