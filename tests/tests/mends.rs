@@ -3,11 +3,11 @@
 
 use checks::{Finding, Grade, analyse};
 use lessons::WORKED_JOBS;
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 /// The check of a finding, and the runs it speaks of by their tags, or its parts where it speaks of no run.
-fn sense(finding: &Finding, sheet: &model::Sheet) -> (String, BTreeSet<String>) {
-    let runs: BTreeSet<String> = finding
+fn sense(finding: &Finding, sheet: &model::Sheet) -> (String, OrderedSet<String>) {
+    let runs: OrderedSet<String> = finding
         .runs
         .iter()
         .filter_map(|id| Some(sheet.runs.get(id)?.tag.clone()))

@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// Runs decks, many to a process, and gives the node voltages of each.
-fn ngspice(decks: &[String]) -> Vec<std::collections::BTreeMap<String, f64>> {
+fn ngspice(decks: &[String]) -> Vec<ordered::OrderedMap<String, f64>> {
     // Each thread of a test run works in a folder of its own.
     let folder: PathBuf = std::env::temp_dir().join(format!(
         "loomwright-ngspice-{}-{:?}",
@@ -26,7 +26,7 @@ fn ngspice(decks: &[String]) -> Vec<std::collections::BTreeMap<String, f64>> {
     out
 }
 
-fn run_one(folder: &Path, deck: &str) -> std::collections::BTreeMap<String, f64> {
+fn run_one(folder: &Path, deck: &str) -> ordered::OrderedMap<String, f64> {
     let path = folder.join("deck.cir");
     std::fs::File::create(&path)
         .and_then(|mut file| file.write_all(deck.as_bytes()))

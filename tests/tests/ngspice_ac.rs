@@ -8,7 +8,7 @@
 
 use circuit::speakers::{CURVE_POINTS, Speakers, curve_frequency, speaker_deck, study_speakers};
 use model::{Settings, Sheet};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 use std::fmt::Write as _;
 use std::io::Write as _;
 use std::process::{Command, Stdio};
@@ -179,7 +179,7 @@ fn batch(seed: u64) -> Sheet {
 }
 
 /// What ngspice prints for a deck: for every source `vK_J` its current at every frequency, as a size.
-fn simulate(deck: &str) -> BTreeMap<String, Vec<f64>> {
+fn simulate(deck: &str) -> OrderedMap<String, Vec<f64>> {
     let mut child = Command::new("ngspice")
         .arg("-b")
         .stdin(Stdio::piped())
@@ -198,7 +198,7 @@ fn simulate(deck: &str) -> BTreeMap<String, Vec<f64>> {
     let printed = String::from_utf8_lossy(&output.stdout);
     let errors = String::from_utf8_lossy(&output.stderr);
     assert!(output.status.success(), "ngspice failed:\n{errors}\n{deck}");
-    let mut found: BTreeMap<String, Vec<f64>> = BTreeMap::new();
+    let mut found: OrderedMap<String, Vec<f64>> = OrderedMap::new();
     let mut name = String::new();
     for line in printed.lines() {
         if let Some(rest) = line.trim_start().strip_prefix("Index") {
@@ -230,7 +230,7 @@ fn simulate(deck: &str) -> BTreeMap<String, Vec<f64>> {
 }
 
 /// Holds every curve against the simulator; gives the number of outputs and of points compared, and the worst error.
-fn compare(sheet: &Sheet, study: &Speakers, currents: &BTreeMap<String, Vec<f64>>) -> (usize, usize, f64) {
+fn compare(sheet: &Sheet, study: &Speakers, currents: &OrderedMap<String, Vec<f64>>) -> (usize, usize, f64) {
     let (mut outputs, mut points, mut worst) = (0, 0, 0.0_f64);
     for (at, load) in study.channels.iter().enumerate() {
         if load.curve.is_empty() {

@@ -4,7 +4,7 @@
 use checks::{Finding, Grade, analyse};
 use lessons::WorkedJob;
 use model::{Job, Sheet, SheetKind};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 fn worked(key: &str) -> Job {
     WorkedJob::of(key).expect("a worked job of that name").job()
@@ -48,12 +48,12 @@ fn the_van_has_these_faults_and_no_others() {
     let job = worked("van");
     let sheet = job.sheet(SheetKind::Found).expect("the van was surveyed");
     let analysis = analyse(sheet, &job.settings);
-    let found: BTreeSet<String> = analysis
+    let found: OrderedSet<String> = analysis
         .findings
         .iter()
         .map(|finding| line(sheet, finding))
         .collect();
-    let expected: BTreeSet<String> = [
+    let expected: OrderedSet<String> = [
         // The main feed: fuse out of reach, too large for the cable, and the cable not what its jacket says.
         "Stop fuse-too-far: F1 W11",
         "Stop fuse-outsizes-wire: F1 W42 W12",
@@ -93,7 +93,7 @@ fn the_van_has_these_faults_and_no_others() {
         "missed: {missed:#?}\nbesides: {besides:#?}"
     );
     assert_eq!(found.len(), analysis.findings.len(), "two findings read alike");
-    let checks: BTreeSet<&str> = analysis.findings.iter().map(|finding| finding.check).collect();
+    let checks: OrderedSet<&str> = analysis.findings.iter().map(|finding| finding.check).collect();
     assert!(checks.len() >= 15, "only {} different checks", checks.len());
     assert!(
         analysis

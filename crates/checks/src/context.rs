@@ -8,7 +8,7 @@ use model::kinds::supply::DeviceState;
 use model::property::PropertySet;
 use model::quantity::Metres;
 use model::{Part, PartId, PartKind, Run, RunId, Settings, Sheet, TerminalName, TerminalRef};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 /// What a check looks at.
 pub(crate) struct Ctx<'a> {
@@ -17,15 +17,15 @@ pub(crate) struct Ctx<'a> {
     pub(crate) study: &'a Study,
     pub(crate) wiring: Wiring,
     /// Runs that land on each part, in the order of their ids.
-    on_part: BTreeMap<PartId, Vec<RunId>>,
+    on_part: OrderedMap<PartId, Vec<RunId>>,
     /// Devices that guard each run, by their place in the study.
-    guards: BTreeMap<RunId, Vec<usize>>,
+    guards: OrderedMap<RunId, Vec<usize>>,
     /// Points that a source's live pole reaches when everything that can close is closed.
-    pub(crate) live: BTreeSet<Point>,
+    pub(crate) live: OrderedSet<Point>,
     /// Points on which a run lands that is cut through.
-    pub(crate) cut: BTreeSet<Point>,
+    pub(crate) cut: OrderedSet<Point>,
     /// What uses current and whose negative terminal no wire joins to the body or a source; shields do not count.
-    pub(crate) ungrounded: BTreeSet<PartId>,
+    pub(crate) ungrounded: OrderedSet<PartId>,
     /// Stretches of wire that a source can drive current into without crossing a working device.
     pub(crate) stretches: Vec<Stretch>,
 }
@@ -33,7 +33,7 @@ pub(crate) struct Ctx<'a> {
 impl<'a> Ctx<'a> {
     /// The context of one analysis.
     pub(crate) fn new(sheet: &'a Sheet, settings: &'a Settings, study: &'a Study) -> Self {
-        let mut on_part: BTreeMap<PartId, Vec<RunId>> = BTreeMap::new();
+        let mut on_part: OrderedMap<PartId, Vec<RunId>> = OrderedMap::new();
         for (id, run) in &sheet.runs {
             let [from, to] = run.ends().map(|end| end.terminal().map(|t| t.part));
             for part in from.into_iter().chain(to.filter(|to| from != Some(*to))) {
@@ -46,10 +46,10 @@ impl<'a> Ctx<'a> {
             study,
             wiring: Wiring::of(sheet),
             on_part,
-            guards: BTreeMap::new(),
-            live: BTreeSet::new(),
-            cut: BTreeSet::new(),
-            ungrounded: BTreeSet::new(),
+            guards: OrderedMap::new(),
+            live: OrderedSet::new(),
+            cut: OrderedSet::new(),
+            ungrounded: OrderedSet::new(),
             stretches: Vec::new(),
         };
         let poles: Vec<Point> = sheet
@@ -94,10 +94,10 @@ impl<'a> Ctx<'a> {
         self.wiring.point(source, &TerminalName::new(name))
     }
 
-    fn find_ungrounded(&self) -> BTreeSet<PartId> {
+    fn find_ungrounded(&self) -> OrderedSet<PartId> {
         let island = self.wiring.islands(|_| true);
         let at = |point: Point| island.get(point).copied().unwrap_or(point);
-        let targets: BTreeSet<Point> = self
+        let targets: OrderedSet<Point> = self
             .sheet
             .parts
             .iter()

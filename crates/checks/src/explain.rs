@@ -3,6 +3,7 @@
 use crate::finding::Grade;
 use crate::registry::{CHECKS, Check, CheckGroup, check_named};
 use model::job::Profile;
+use ordered::Sort as _;
 use std::fmt::Write;
 
 /// The usual cautions, which go with everything of grade Stop.
@@ -81,7 +82,7 @@ pub fn explanation_of(name: &str) -> Option<Explanation> {
 #[must_use]
 pub fn explain_all() -> Vec<Explanation> {
     let mut all: Vec<Explanation> = CHECKS.iter().map(|check| explain(check)).collect();
-    all.sort_by_key(|explanation| (explanation.group, explanation.name));
+    all.order_by_key(|explanation| (explanation.group, explanation.name));
     all
 }
 

@@ -1,8 +1,8 @@
 //! What a check reports.
 
 use model::{Edit, PartId, RunId};
+use ordered::OrderedSet;
 use serde::Serialize;
-use std::collections::BTreeSet;
 
 /// How grave a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -61,7 +61,7 @@ pub struct Finding {
     /// The number against its limit.
     pub measure: Option<Measure>,
     /// Properties it rests on that are assumed, as `F1 rating`.
-    pub assumed: BTreeSet<String>,
+    pub assumed: OrderedSet<String>,
     /// Edits that would clear it.
     #[serde(skip)]
     pub mends: Vec<Edit>,

@@ -4,18 +4,19 @@ use crate::context::Ctx;
 use crate::finding::{Finding, Grade, Measure};
 use crate::registry::Check;
 use model::{Edit, PartId, RunId};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 
 /// What has been found so far.
 #[derive(Default)]
 pub(crate) struct Findings {
     list: Vec<Finding>,
     /// Names of the checks that marked each run, and each part.
-    runs: BTreeMap<RunId, Vec<&'static str>>,
-    parts: BTreeMap<PartId, Vec<&'static str>>,
+    runs: OrderedMap<RunId, Vec<&'static str>>,
+    parts: OrderedMap<PartId, Vec<&'static str>>,
     /// What undecided findings ask about.
-    undecided_runs: BTreeSet<RunId>,
-    undecided_parts: BTreeSet<PartId>,
+    undecided_runs: OrderedSet<RunId>,
+    undecided_parts: OrderedSet<PartId>,
 }
 
 impl Findings {
@@ -54,7 +55,7 @@ impl Findings {
     /// All of them: by grade, undecided ones after decided, then by check name and place. Equal ones stand once.
     pub(crate) fn sorted(self) -> Vec<Finding> {
         let mut list = self.list;
-        list.sort_by(|a, b| {
+        list.order_by(|a, b| {
             (a.grade, a.undecided, a.check, &a.parts, &a.runs, &a.what).cmp(&(
                 b.grade,
                 b.undecided,
@@ -81,7 +82,7 @@ impl Check {
             parts: Vec::new(),
             runs: Vec::new(),
             measure: None,
-            assumed: BTreeSet::new(),
+            assumed: OrderedSet::new(),
             mends: Vec::new(),
         }
     }

@@ -8,9 +8,9 @@ use model::conductor::{EndingMethod, METRIC_SERIES, Material, Size};
 use model::kinds::supply::{Fuse, FuseForm};
 use model::quantity::{Amps, Metres, SquareMm};
 use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, SheetKind, TerminalRef};
+use ordered::OrderedMap;
 use reference::ampacity::{AmpacityQuery, allowable_current};
 use reference::fuses::{family, rating_not_above, rating_not_below};
-use std::collections::BTreeMap;
 
 /// The sheet that mends are written for, since a check does not know which sheet of a job it looks at.
 const WRITTEN_FOR: SheetKind = SheetKind::Plan;
@@ -21,7 +21,7 @@ const WRITTEN_FOR: SheetKind = SheetKind::Plan;
 pub fn mend_for(job: &Job, kind: SheetKind, mend: &Edit) -> Edit {
     let sheet = job.sheet(kind).cloned().unwrap_or_default();
     let (mut next_part, mut next_run) = (job.free_part_id().0, job.free_run_id().0);
-    let (mut parts, mut runs) = (BTreeMap::new(), BTreeMap::new());
+    let (mut parts, mut runs) = (OrderedMap::new(), OrderedMap::new());
     for change in &mend.changes {
         match change {
             Change::Part { id, .. } if !sheet.parts.contains_key(id) && !parts.contains_key(id) => {
@@ -284,7 +284,7 @@ pub(crate) fn insert_fuse_and_lay(
     let (_, rating) = [FuseForm::Regular, FuseForm::Maxi, FuseForm::Strip61]
         .into_iter()
         .find_map(|form| rating_not_below(form.into(), needs).map(|rating| (form, rating)))?;
-    let mut sizes: BTreeMap<RunId, Size> = BTreeMap::new();
+    let mut sizes: OrderedMap<RunId, Size> = OrderedMap::new();
     for id in runs {
         let wire = &ctx.run(*id)?.wire;
         let (own, material) = (wire.size.value()?, wire.material.value()?);
@@ -326,7 +326,7 @@ pub(crate) fn insert_fuse_and_lay(
 
 /// Each of these runs given a fuse of its own in the block that it begins on, on an output that has none yet.
 pub(crate) fn fuse_at_block(ctx: &Ctx<'_>, runs: &[RunId], factor: f64) -> Option<Edit> {
-    let mut parts: BTreeMap<PartId, Part> = BTreeMap::new();
+    let mut parts: OrderedMap<PartId, Part> = OrderedMap::new();
     let mut said = Vec::new();
     for id in runs {
         let bears = allowable_at(

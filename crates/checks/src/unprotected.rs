@@ -13,7 +13,8 @@ use circuit::{DeviceRef, Protection, ProtectionFrom, Purpose};
 use model::kinds::supply::DeviceState;
 use model::quantity::Metres;
 use model::{PartId, PartKind, RunId, TerminalName};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 
 /// What is amiss with a stretch.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,7 +34,7 @@ pub(crate) enum Lack {
 pub(crate) struct Stretch {
     pub(crate) lack: Lack,
     /// The sources that can drive current into it, in the order of their ids.
-    pub(crate) sources: BTreeSet<PartId>,
+    pub(crate) sources: OrderedSet<PartId>,
     /// Its runs, the one next to the source first.
     pub(crate) runs: Vec<RunId>,
     /// Devices at its far ends.
@@ -47,7 +48,7 @@ pub(crate) struct Stretch {
     /// The limit on that, sheath taken into account; for `TooFar`.
     pub(crate) limit: Option<(f64, &'static str)>,
     /// Loads behind it.
-    pub(crate) serves: BTreeSet<PartId>,
+    pub(crate) serves: OrderedSet<PartId>,
 }
 
 /// The limits on the distance from the source to the first device.
@@ -84,7 +85,7 @@ fn ends_on_use(ctx: &Ctx<'_>, run: RunId) -> bool {
 /// All stretches of a sheet, in the order of their first runs.
 pub(crate) fn stretches(ctx: &Ctx<'_>) -> Vec<Stretch> {
     // Which runs are amiss, and seen from which source.
-    let mut amiss: BTreeMap<PartId, BTreeMap<RunId, (&ProtectionFrom, Lack)>> = BTreeMap::new();
+    let mut amiss: OrderedMap<PartId, OrderedMap<RunId, (&ProtectionFrom, Lack)>> = OrderedMap::new();
     for (run, protection) in &ctx.study.protection {
         if !ctx.touched_run(*run) {
             continue;
@@ -120,7 +121,7 @@ pub(crate) fn stretches(ctx: &Ctx<'_>) -> Vec<Stretch> {
         for stretch in of_source(ctx, *source, runs) {
             // The same wire open to two sources is one stretch, told once.
             let same = |other: &&mut Stretch| {
-                let runs = |s: &Stretch| s.runs.iter().copied().collect::<BTreeSet<_>>();
+                let runs = |s: &Stretch| s.runs.iter().copied().collect::<OrderedSet<_>>();
                 other.lack == stretch.lack && runs(other) == runs(&stretch)
             };
             match all.iter_mut().find(same) {
@@ -129,7 +130,7 @@ pub(crate) fn stretches(ctx: &Ctx<'_>) -> Vec<Stretch> {
             }
         }
     }
-    all.sort_by(|a, b| (&a.runs, a.lack).cmp(&(&b.runs, b.lack)));
+    all.order_by(|a, b| (&a.runs, a.lack).cmp(&(&b.runs, b.lack)));
     all
 }
 
@@ -148,7 +149,7 @@ fn reach_limit(ctx: &Ctx<'_>, source: PartId, sheathed: bool) -> Option<(f64, &'
 fn of_source(
     ctx: &Ctx<'_>,
     source: PartId,
-    amiss: &BTreeMap<RunId, (&ProtectionFrom, Lack)>,
+    amiss: &OrderedMap<RunId, (&ProtectionFrom, Lack)>,
 ) -> Vec<Stretch> {
     let pole = ctx
         .kind(source)
@@ -174,7 +175,7 @@ fn of_source(
     let island = |point: usize| merged.get(point).copied().unwrap_or(point);
     let distance = |point: usize| far.get(&point).copied().unwrap_or(f64::INFINITY);
     // Which islands current comes into through a run that is amiss.
-    let mut entered: BTreeMap<usize, Vec<RunId>> = BTreeMap::new();
+    let mut entered: OrderedMap<usize, Vec<RunId>> = OrderedMap::new();
     let mut ordered: Vec<(RunId, [usize; 2], f64)> = Vec::new();
     for run in amiss.keys() {
         let Some([a, b]) = ctx.wiring.ends(*run) else {
@@ -188,12 +189,12 @@ fn of_source(
         entered.entry(island(beyond)).or_default().push(*run);
         ordered.push((*run, [island(near), island(beyond)], distance(near)));
     }
-    ordered.sort_by(|a, b| a.2.total_cmp(&b.2).then(a.0.cmp(&b.0)));
+    ordered.order_by(|a, b| a.2.total_cmp(&b.2).then(a.0.cmp(&b.0)));
     // A run belongs with those through which current comes to it.
-    let mut group: BTreeMap<RunId, usize> = BTreeMap::new();
+    let mut group: OrderedMap<RunId, usize> = OrderedMap::new();
     let mut groups: Vec<Vec<RunId>> = Vec::new();
     for (run, [near, beyond], _) in &ordered {
-        let mut joined: BTreeSet<usize> = entered
+        let mut joined: OrderedSet<usize> = entered
             .get(near)
             .into_iter()
             .chain(entered.get(beyond))
@@ -226,20 +227,20 @@ fn of_source(
 fn describe(
     ctx: &Ctx<'_>,
     source: PartId,
-    amiss: &BTreeMap<RunId, (&ProtectionFrom, Lack)>,
-    open_from: &BTreeMap<usize, f64>,
+    amiss: &OrderedMap<RunId, (&ProtectionFrom, Lack)>,
+    open_from: &OrderedMap<usize, f64>,
     runs: Vec<RunId>,
 ) -> Stretch {
     let entries: Vec<(RunId, &ProtectionFrom, Lack)> = runs
         .iter()
         .filter_map(|run| amiss.get(run).map(|(from, lack)| (*run, *from, *lack)))
         .collect();
-    let points: BTreeSet<usize> = runs
+    let points: OrderedSet<usize> = runs
         .iter()
         .filter_map(|run| ctx.wiring.ends(*run))
         .flatten()
         .collect();
-    let (mut devices, mut bridged, mut bypassed) = (BTreeSet::new(), BTreeSet::new(), BTreeSet::new());
+    let (mut devices, mut bridged, mut bypassed) = (OrderedSet::new(), OrderedSet::new(), OrderedSet::new());
     for tie in points.iter().flat_map(|point| ctx.wiring.ties_at(*point)) {
         if let TieKind::Device(device, state) = &tie.kind {
             if *state == DeviceState::Bridged {
@@ -276,7 +277,7 @@ fn describe(
         .collect();
     Stretch {
         lack,
-        sources: BTreeSet::from([source]),
+        sources: OrderedSet::from([source]),
         runs,
         devices: devices.into_iter().collect(),
         bridged: bridged.into_iter().collect(),

@@ -11,8 +11,10 @@ use circuit::DeviceRef;
 use model::conductor::Condition;
 use model::kinds::supply::DeviceState;
 use model::{PartId, PartKind, Role, RunId, Sheet, Terminal, TerminalName};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 use std::cmp::Reverse;
-use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
+use std::collections::BinaryHeap;
 
 /// A point of the wiring: everything on it is one by construction.
 pub(crate) type Point = usize;
@@ -51,11 +53,11 @@ impl Tie {
 /// The supply wiring of a sheet.
 pub(crate) struct Wiring {
     /// The terminals of each part with their points, asked for once: their names are made up at every call.
-    terminals: BTreeMap<PartId, Vec<(Terminal, Point)>>,
+    terminals: OrderedMap<PartId, Vec<(Terminal, Point)>>,
     count: usize,
     ties: Vec<Tie>,
     at: Vec<Vec<usize>>,
-    of_run: BTreeMap<RunId, usize>,
+    of_run: OrderedMap<RunId, usize>,
 }
 
 /// Terminals of a part that are one point, or are tied; everything else stands alone.
@@ -188,7 +190,7 @@ impl Wiring {
     /// The wiring of a sheet.
     pub(crate) fn of(sheet: &Sheet) -> Self {
         // Each terminal has a slot of its own at first; slots are joined, and at last numbered as points.
-        let mut slots: BTreeMap<PartId, Vec<(Terminal, usize)>> = BTreeMap::new();
+        let mut slots: OrderedMap<PartId, Vec<(Terminal, usize)>> = OrderedMap::new();
         let mut parents = vec![BODY];
         for (id, part) in &sheet.parts {
             let own = part.terminals().into_iter().map(|terminal| {
@@ -250,7 +252,7 @@ impl Wiring {
             }
         }
         // Points are renumbered without gaps; the body keeps 0.
-        let mut numbers: BTreeMap<usize, Point> = BTreeMap::new();
+        let mut numbers: OrderedMap<usize, Point> = OrderedMap::new();
         let mut point = |slot: usize, parents: &mut Vec<usize>| {
             let root = root(parents, slot);
             let next = numbers.len();
@@ -258,10 +260,10 @@ impl Wiring {
         };
         point(BODY, &mut parents);
         // In the order of names within a part, so that numbers do not hang on the order in which terminals stand.
-        let mut terminals: BTreeMap<PartId, Vec<(Terminal, Point)>> = BTreeMap::new();
+        let mut terminals: OrderedMap<PartId, Vec<(Terminal, Point)>> = OrderedMap::new();
         for (id, own) in slots {
             let mut by_name: Vec<&(Terminal, usize)> = own.iter().collect();
-            by_name.sort_by(|a, b| a.0.name.cmp(&b.0.name));
+            by_name.order_by(|a, b| a.0.name.cmp(&b.0.name));
             // Of terminals of one name the last is meant.
             for (at, (terminal, slot)) in by_name.iter().enumerate() {
                 if by_name
@@ -286,7 +288,7 @@ impl Wiring {
             .collect();
         let count = numbers.len();
         let mut at = vec![Vec::new(); count];
-        let mut of_run = BTreeMap::new();
+        let mut of_run = OrderedMap::new();
         for (number, tie) in ties.iter().enumerate() {
             for end in tie.ends {
                 if let Some(list) = at.get_mut(end) {
@@ -336,8 +338,8 @@ impl Wiring {
         &self,
         from: impl IntoIterator<Item = Point>,
         pass: impl Fn(&Tie) -> bool,
-    ) -> BTreeSet<Point> {
-        let mut seen: BTreeSet<Point> = from.into_iter().collect();
+    ) -> OrderedSet<Point> {
+        let mut seen: OrderedSet<Point> = from.into_iter().collect();
         let mut open: Vec<Point> = seen.iter().copied().collect();
         while let Some(point) = open.pop() {
             for tie in self.ties_at(point).filter(|tie| pass(tie)) {
@@ -367,10 +369,10 @@ impl Wiring {
         from: impl IntoIterator<Item = Point>,
         pass: impl Fn(&Tie) -> bool,
         length: impl Fn(RunId) -> f64,
-    ) -> BTreeMap<Point, f64> {
+    ) -> OrderedMap<Point, f64> {
         // Whole micrometres order exactly, and no length of a sheet comes near their range.
         let whole = |metres: f64| (metres.clamp(0.0, 1e6) * 1e6) as u64;
-        let mut best: BTreeMap<Point, u64> = BTreeMap::new();
+        let mut best: OrderedMap<Point, u64> = OrderedMap::new();
         let mut open: BinaryHeap<Reverse<(u64, Point)>> = from.into_iter().map(|p| Reverse((0, p))).collect();
         while let Some(Reverse((so_far, point))) = open.pop() {
             if best.contains_key(&point) {

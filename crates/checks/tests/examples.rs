@@ -3,14 +3,14 @@
 
 use checks::{CHECKS, Finding, Grade, analyse, explain, explanation_of};
 use model::{Job, Sheet, SheetKind};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 fn sheet(job: &Job) -> Sheet {
     job.sheet(SheetKind::Plan).cloned().unwrap_or_default()
 }
 
 /// For each check, the tags it marks.
-type Marks = BTreeMap<String, BTreeSet<String>>;
+type Marks = OrderedMap<String, OrderedSet<String>>;
 
 fn expected(text: &str) -> Marks {
     let mut marks = Marks::new();
@@ -143,7 +143,7 @@ fn a_check_that_is_not_to_be_run_is_silent() {
 
 #[test]
 fn names_are_unique_and_kebab_case() {
-    let names: BTreeSet<&str> = CHECKS.iter().map(|check| check.name).collect();
+    let names: OrderedSet<&str> = CHECKS.iter().map(|check| check.name).collect();
     assert_eq!(names.len(), CHECKS.len());
     for name in names {
         assert!(

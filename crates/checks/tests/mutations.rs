@@ -8,7 +8,7 @@ use model::conductor::{Condition, EndingMethod, FittedBy, Size};
 use model::kinds::supply::{DeviceState, FuseForm, GroundSurface};
 use model::quantity::{Amps, Metres, Ohms, SquareMm, Watts};
 use model::{End, Fact, Job, PartId, PartKind, Run, RunId, Sheet, SheetKind, TerminalRef};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 /// A sound system with what the engine says of its runs.
 struct Sound {
@@ -456,23 +456,23 @@ fn a_run_taken_out_leaves_what_hangs_on_it_without() {
             sheet.runs.remove(&run);
             let found = told(&system, &sheet);
             book.tried += 1;
-            let names: BTreeSet<&str> = found
+            let names: OrderedSet<&str> = found
                 .iter()
                 .map(|f| f.split([' ', '?']).next().unwrap_or_default())
                 .collect();
             let fits = match system.purpose(run) {
                 // A second battery may go on feeding what is behind a link.
-                Purpose::BetweenSources => names.is_empty() || names == BTreeSet::from(["no-feed"]),
-                Purpose::Feed => names == BTreeSet::from(["no-feed"]),
-                Purpose::Return => names == BTreeSet::from(["no-return"]),
+                Purpose::BetweenSources => names.is_empty() || names == OrderedSet::from(["no-feed"]),
+                Purpose::Feed => names == OrderedSet::from(["no-feed"]),
+                Purpose::Return => names == OrderedSet::from(["no-return"]),
                 Purpose::Speaker => {
                     names.len() == 1
                         && names
                             .iter()
                             .all(|n| ["silent-speaker", "uneven-coils"].contains(n))
                 }
-                Purpose::Signal => names == BTreeSet::from(["no-signal"]),
-                Purpose::TurnOn => names.is_empty() || names == BTreeSet::from(["no-turn-on"]),
+                Purpose::Signal => names == OrderedSet::from(["no-signal"]),
+                Purpose::TurnOn => names.is_empty() || names == OrderedSet::from(["no-turn-on"]),
                 Purpose::Nothing => names.is_empty(),
             };
             if !fits || found.len() > 2 {

@@ -10,7 +10,7 @@ use crate::{devices, energy, purpose};
 use model::job::{Conditions, VehicleState};
 use model::quantity::{Amps, Hours, Volts};
 use model::{PartId, PartKind, Settings, Sheet, TerminalRef};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 /// Rounds in which currents and temperatures settle together; each brings the error down by the share of the
 /// resistance that warming adds, a fifth or less in sound systems.
@@ -311,7 +311,7 @@ fn balanced(points: &Points) -> bool {
 
 /// Voltage lost between the poles of a source and a part: of the battery with the least resistance to it, as that is where
 /// a meter is put; of another source where no battery feeds the part.
-fn drops(net: &Network, points: &Points, nearest: &BTreeMap<PartId, usize>, study: &mut Study) {
+fn drops(net: &Network, points: &Points, nearest: &OrderedMap<PartId, usize>, study: &mut Study) {
     let point = &points.burst;
     for consumer in &net.consumers {
         let Some(id) = net.parts.get(consumer.part) else {

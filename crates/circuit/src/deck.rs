@@ -135,7 +135,7 @@ fn write(it: &Prepared, sheet: &Sheet, level: Level) -> String {
             let _ = writeln!(out, "* {:6} {}", name(node, &references), names.join(" "));
         }
     }
-    let mut source_of = std::collections::BTreeMap::new();
+    let mut source_of = ordered::OrderedMap::new();
     for (at, source) in net.sources.iter().enumerate() {
         source_of.insert(source.branch, at);
     }

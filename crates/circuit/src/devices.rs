@@ -8,7 +8,7 @@ use crate::study::{Device, DeviceRef, Protection};
 use crate::trace::Blocks;
 use model::quantity::{Amps, Share};
 use model::{PartId, PartKind, RunId, Sheet};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 /// The devices of a network. `system` is one for its branches.
 #[allow(clippy::too_many_arguments)]
@@ -19,11 +19,11 @@ pub(crate) fn devices(
     stretches: &Stretches,
     reaches: &[Reach],
     back_blocks: &Blocks,
-    protection: &BTreeMap<RunId, Protection>,
-    on_ways: &BTreeMap<DeviceRef, BTreeSet<PartId>>,
+    protection: &OrderedMap<RunId, Protection>,
+    on_ways: &OrderedMap<DeviceRef, OrderedSet<PartId>>,
     system: System,
 ) -> Vec<Device> {
-    let mut guards: BTreeMap<&DeviceRef, BTreeSet<RunId>> = BTreeMap::new();
+    let mut guards: OrderedMap<&DeviceRef, OrderedSet<RunId>> = OrderedMap::new();
     for (run, protection) in protection {
         for device in protection.from.iter().flat_map(|f| &f.guards) {
             guards.entry(device).or_default().insert(*run);

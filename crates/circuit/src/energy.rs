@@ -60,7 +60,7 @@ pub(crate) fn energy(
 /// What all loads draw together, and what converters lose. What a converter gives is counted where it is drawn.
 fn draw(net: &Network, point: &Operating) -> f64 {
     let mut sum = 0.0;
-    let converters: std::collections::BTreeSet<usize> = net
+    let converters: ordered::OrderedSet<usize> = net
         .sources
         .iter()
         .filter(|s| {

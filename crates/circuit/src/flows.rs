@@ -6,7 +6,7 @@ use crate::study::{PartFlow, Purpose, RunFlow, ThreeCurrents};
 use model::job::Conditions;
 use model::quantity::{Amps, Celsius, Ohms, Volts, Watts};
 use model::{PartId, PartKind, RunId, Sheet};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 /// The operating points of a sheet.
 pub(crate) struct Points {
@@ -56,8 +56,8 @@ pub(crate) fn runs(
     temperatures: &[f64],
     purposes: &[Purpose],
     allowable: &[Option<Amps>],
-) -> BTreeMap<RunId, RunFlow> {
-    let mut out = BTreeMap::new();
+) -> OrderedMap<RunId, RunFlow> {
+    let mut out = OrderedMap::new();
     for ((index, run), (id, it)) in net.runs.iter().enumerate().zip(&sheet.runs) {
         let warming = values::Warming::of(&it.wire, conditions);
         let temperature = temperatures.get(index).copied().unwrap_or(warming.ambient);
@@ -83,7 +83,7 @@ pub(crate) fn runs(
                 ambient: Celsius(warming.ambient),
                 allowable: allowable.get(index).copied().flatten(),
                 purpose: purposes.get(index).copied().unwrap_or_default(),
-                serves: std::collections::BTreeSet::new(),
+                serves: ordered::OrderedSet::new(),
             },
         );
     }
@@ -91,7 +91,7 @@ pub(crate) fn runs(
 }
 
 /// What each part does.
-pub(crate) fn parts(net: &Network, sheet: &Sheet, points: &Points) -> BTreeMap<PartId, PartFlow> {
+pub(crate) fn parts(net: &Network, sheet: &Sheet, points: &Points) -> OrderedMap<PartId, PartFlow> {
     let mut flows: Vec<PartFlow> = vec![PartFlow::default(); net.parts.len()];
     let mut kinds = sheet.parts.values().map(|p| &p.is);
     let mut has_branch = vec![false; net.parts.len()];

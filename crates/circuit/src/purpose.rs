@@ -5,6 +5,7 @@ use crate::protection::{Reach, Stretches};
 use crate::study::Purpose;
 use crate::trace::{Blocks, View};
 use model::Role;
+use ordered::Sort as _;
 
 /// Kinds of terminals that a conductor joins, directly or through joints and contacts.
 #[derive(Clone, Copy, Default)]
@@ -69,7 +70,7 @@ pub(crate) fn purposes(
     let mut returns = vec![false; net.nodes];
     let mut minus: Vec<usize> = net.sources.iter().map(|s| s.minus).collect();
     minus.push(BODY);
-    minus.sort_unstable();
+    minus.order();
     minus.dedup();
     // One negative pole per connected piece is enough.
     let mut roots: Vec<usize> = Vec::new();
@@ -82,7 +83,7 @@ pub(crate) fn purposes(
         *returns = roots.iter().any(|r| back_blocks.joined(*r, node));
     }
     let mut poles: Vec<usize> = net.sources.iter().map(|s| s.plus).collect();
-    poles.sort_unstable();
+    poles.order();
     poles.dedup();
     let mut between = vec![false; net.branches.len()];
     for block in live_blocks.between_any(&poles) {

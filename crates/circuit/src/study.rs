@@ -4,8 +4,8 @@
 
 use model::quantity::*;
 use model::{PartId, RunId, TerminalRef};
+use ordered::{OrderedMap, OrderedSet};
 use serde::Serialize;
-use std::collections::{BTreeMap, BTreeSet};
 
 /// Everything the engine knows about one sheet under one set of settings.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -13,29 +13,29 @@ pub struct Study {
     /// How the network solution came out.
     pub outcome: Outcome,
     /// What each run carries and how warm it gets.
-    pub runs: BTreeMap<RunId, RunFlow>,
+    pub runs: OrderedMap<RunId, RunFlow>,
     /// What each part does: current, voltage, power, whether it is on.
-    pub parts: BTreeMap<PartId, PartFlow>,
+    pub parts: OrderedMap<PartId, PartFlow>,
     /// Voltage of every terminal against battery negative, mean level. Terminals that nothing ties to a source are absent.
-    pub voltages: BTreeMap<String, Volts>,
+    pub voltages: OrderedMap<String, Volts>,
     /// How well the solution balances.
     pub balance: Balance,
     /// Feed and return of every part that draws supply current.
-    pub circuits: BTreeMap<PartId, Circuit>,
+    pub circuits: OrderedMap<PartId, Circuit>,
     /// Which devices guard each run that can be live.
-    pub protection: BTreeMap<RunId, Protection>,
+    pub protection: OrderedMap<RunId, Protection>,
     /// What each fuse, breaker or fused output guards.
     pub devices: Vec<Device>,
     /// Every channel of amplifiers and head units that can drive a speaker, and what it drives.
     pub channels: Vec<ChannelLoad>,
     /// Every speaker, and what reaches it.
-    pub drivers: BTreeMap<PartId, Driver>,
+    pub drivers: OrderedMap<PartId, Driver>,
     /// Signal and turn-on chains.
     pub signal: Signal,
     /// Charging and standing.
     pub energy: Energy,
     /// Values taken for granted that entered a result: which property of which part or run.
-    pub assumed: BTreeSet<Assumption>,
+    pub assumed: OrderedSet<Assumption>,
     /// What was odd in the sheet and how it was taken: run ends on terminals that are not there, sources shorted, and so on.
     pub notes: Vec<String>,
 }
@@ -111,7 +111,7 @@ pub struct RunFlow {
     /// What it is used for, as found from what it joins.
     pub purpose: Purpose,
     /// The parts it serves: loads on the feed or return it belongs to.
-    pub serves: BTreeSet<PartId>,
+    pub serves: OrderedSet<PartId>,
 }
 
 /// What a run is used for.
@@ -151,7 +151,7 @@ pub struct PartFlow {
     /// Why it is off, or limited, in words.
     pub remark: Option<String>,
     /// Current through each output of a fused block, and through each of the vehicle's factory feeds, by terminal name.
-    pub outputs: BTreeMap<String, ThreeCurrents>,
+    pub outputs: OrderedMap<String, ThreeCurrents>,
 }
 
 /// Feed and return of a part that draws supply current.
@@ -162,9 +162,9 @@ pub struct Circuit {
     /// One entry for each of those sources: the way back.
     pub returns: Vec<ReturnWay>,
     /// Everything that belongs to the circuit, feed and return, for lighting it up: runs.
-    pub all_runs: BTreeSet<RunId>,
+    pub all_runs: OrderedSet<RunId>,
     /// The same: parts, sources and the load included.
-    pub all_parts: BTreeSet<PartId>,
+    pub all_parts: OrderedSet<PartId>,
     /// Voltage lost from the source's poles to the part's terminals at burst level, feed and return together.
     pub drop: Option<Volts>,
     /// The feed's share of it.
@@ -187,7 +187,7 @@ pub struct FeedWay {
     /// Devices that *every* way crosses (each a cut of the feed): those really stand before the load.
     pub devices: Vec<DeviceRef>,
     /// Runs on any way, the least-resistance one included.
-    pub on_any_way: BTreeSet<RunId>,
+    pub on_any_way: OrderedSet<RunId>,
     /// Length of the way of least resistance.
     pub length: Metres,
     /// True when there is more than one way (ring or parallel feed).
@@ -206,7 +206,7 @@ pub struct ReturnWay {
     /// The parts that way crosses (ground points and the like), from the load on.
     pub parts: Vec<PartId>,
     /// Runs on any way.
-    pub on_any_way: BTreeSet<RunId>,
+    pub on_any_way: OrderedSet<RunId>,
     /// Length of the load's own ground lead: along runs to the first point on the body, or to the source when it is wired back.
     pub lead_length: Metres,
     /// Conductor length of the whole way, body metal not counted.
@@ -222,7 +222,7 @@ pub struct ReturnWay {
     /// Ground points it relies on.
     pub ground_points: Vec<PartId>,
     /// Signal leads whose shield carries return current, with that current.
-    pub shields: BTreeMap<RunId, Amps>,
+    pub shields: OrderedMap<RunId, Amps>,
     /// Overcurrent devices in it: these do not belong there.
     pub devices: Vec<DeviceRef>,
 }
@@ -246,13 +246,13 @@ pub struct Device {
     /// Current through it.
     pub current: ThreeCurrents,
     /// Runs it guards: downstream of it, up to the next device or load.
-    pub guards: BTreeSet<RunId>,
+    pub guards: OrderedSet<RunId>,
     /// Whether it stands in a return: from it a negative pole can be reached without a load, and no live pole.
     pub in_return: bool,
     /// Largest current a source can drive through it into a short right behind it.
     pub prospective: Option<Amps>,
     /// Loads behind it.
-    pub serves: BTreeSet<PartId>,
+    pub serves: OrderedSet<PartId>,
     /// False when a blown, missing or bridged device does not do its work.
     pub works: bool,
 }
@@ -318,7 +318,7 @@ pub struct ChannelLoad {
     /// What was assumed or uncertain, in words (unknown relative phase and the like).
     pub remark: Option<String>,
     /// Runs in its loop.
-    pub runs: BTreeSet<RunId>,
+    pub runs: OrderedSet<RunId>,
 }
 
 /// What reaches one speaker.
@@ -370,11 +370,11 @@ pub struct Signal {
     /// For every amplifier or processor input that something could feed.
     pub inputs: Vec<InputFed>,
     /// For every part that is told to turn on.
-    pub turn_on: BTreeMap<PartId, TurnOnFed>,
+    pub turn_on: OrderedMap<PartId, TurnOnFed>,
     /// For every turn-on output: the current asked of it against what it can give.
     pub turn_on_outputs: Vec<TurnOnOutput>,
     /// For every signal lead: voltage between the grounds it joins, and what its shield carries.
-    pub offsets: BTreeMap<RunId, GroundOffset>,
+    pub offsets: OrderedMap<RunId, GroundOffset>,
 }
 
 /// What feeds one input.
@@ -395,7 +395,7 @@ pub struct InputFed {
     /// Speakers that play what comes in here, further equipment in between included.
     pub drives: Vec<PartId>,
     /// Runs of the chain into it.
-    pub runs: BTreeSet<RunId>,
+    pub runs: OrderedSet<RunId>,
 }
 
 /// Side of the stage a signal belongs to.
@@ -416,7 +416,7 @@ pub struct TurnOnFed {
     /// Turn-on outputs that reach it.
     pub by: Vec<PartId>,
     /// Runs of the lead.
-    pub runs: BTreeSet<RunId>,
+    pub runs: OrderedSet<RunId>,
     /// Whether it hangs on a feed that is always live.
     pub always_live: bool,
     /// Whether it hangs on a feed that the ignition or a switch switches.
@@ -463,9 +463,9 @@ pub struct Energy {
     /// Standing current, parked.
     pub standing: Amps,
     /// For each battery: hours until it is flat at the present draw with the engine off (Peukert).
-    pub hours_to_flat: BTreeMap<PartId, Hours>,
+    pub hours_to_flat: OrderedMap<PartId, Hours>,
     /// For each battery: share of its charge left after the parking time.
-    pub charge_after_parking: BTreeMap<PartId, Share>,
+    pub charge_after_parking: OrderedMap<PartId, Share>,
 }
 
 /// A value taken for granted: the property of a part or run.

@@ -4,8 +4,8 @@
 use circuit::solve::{Element, Law, System};
 use circuit::{Outcome, study};
 use model::{PartKind, RunId, Settings, Sheet};
+use ordered::OrderedMap;
 use proptest::prelude::*;
-use std::collections::BTreeMap;
 use testkit::random::{Dice, random_system};
 
 /// Gaussian elimination with row pivoting: the textbook way, as a reference.
@@ -217,14 +217,14 @@ fn kirchhoff_holds_at_every_joint_of_random_systems() {
 }
 
 /// The same sheet with its parts and runs numbered the other way round, and which run became which.
-fn renumbered(sheet: &Sheet) -> (Sheet, BTreeMap<RunId, RunId>) {
-    let parts: BTreeMap<_, _> = sheet
+fn renumbered(sheet: &Sheet) -> (Sheet, OrderedMap<RunId, RunId>) {
+    let parts: OrderedMap<_, _> = sheet
         .parts
         .keys()
         .zip(sheet.parts.keys().rev())
         .map(|(old, new)| (*old, *new))
         .collect();
-    let runs: BTreeMap<RunId, RunId> = sheet
+    let runs: OrderedMap<RunId, RunId> = sheet
         .runs
         .keys()
         .zip(sheet.runs.keys().rev())

@@ -8,7 +8,7 @@
 
 use drawing::{Layout, Look, arrange, draw};
 use kurbo::Rect;
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 use std::time::Duration;
 
 /// Time this process has run on a processor: other people's work on the machine does not count.
@@ -62,7 +62,7 @@ fn main() {
                     at.y += 10;
                 }
                 let start = Instant::now();
-                layout.update(&sheet, &BTreeSet::from([*id]));
+                layout.update(&sheet, &OrderedSet::from([*id]));
                 let step = start.elapsed();
                 slowest = slowest.max(step);
                 whole += step;

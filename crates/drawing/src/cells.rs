@@ -123,11 +123,11 @@ impl<T: PartialEq> PartialEq for Cells<T> {
 #[cfg(test)]
 mod tests {
     use super::Cells;
-    use std::collections::BTreeMap;
+    use ordered::OrderedMap;
 
     #[test]
     fn a_table_of_cells_is_a_map_of_lists() {
-        let (mut cells, mut map) = (Cells::default(), BTreeMap::<(i32, i32), Vec<u32>>::new());
+        let (mut cells, mut map) = (Cells::default(), OrderedMap::<(i32, i32), Vec<u32>>::new());
         let mut dice = 1_u32;
         for thing in 0..3000 {
             dice = dice.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);

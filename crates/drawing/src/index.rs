@@ -2,6 +2,7 @@
 
 use crate::cells::Cells;
 use kurbo::Rect;
+use ordered::Sort as _;
 
 /// Width of a cell in board units: about a part with its surroundings.
 const CELL: f64 = 240.0;
@@ -94,7 +95,7 @@ impl<K: Copy + Ord> Index<K> {
             found.push(key);
             false
         });
-        found.sort_unstable();
+        found.order();
         found.dedup();
         found
     }

@@ -10,7 +10,7 @@ use crate::part_box::{PartBox, Stud, to_point};
 use crate::ways::{Effort, RunWay, Tracks, lay_runs};
 use kurbo::{Point, Rect};
 use model::{BoardPoint, PartId, RunId, Sheet, TerminalRef};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 /// What lies under a point.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,16 +42,16 @@ impl Hit {
 /// Geometry of one sheet.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Layout {
-    pub(crate) parts: BTreeMap<PartId, PartBox>,
-    pub(crate) runs: BTreeMap<RunId, RunWay>,
+    pub(crate) parts: OrderedMap<PartId, PartBox>,
+    pub(crate) runs: OrderedMap<RunId, RunWay>,
     pub(crate) part_index: Index<PartId>,
     pub(crate) run_index: Index<RunId>,
     pub(crate) tracks: Tracks,
-    pub(crate) labels: BTreeMap<RunId, Rect>,
+    pub(crate) labels: OrderedMap<RunId, Rect>,
     pub(crate) label_index: Index<RunId>,
-    arranged: BTreeMap<PartId, BoardPoint>,
+    arranged: OrderedMap<PartId, BoardPoint>,
     /// Runs that were laid in haste, while something was dragged.
-    hasty: BTreeSet<RunId>,
+    hasty: OrderedSet<RunId>,
 }
 
 /// So many runs are laid with care in every step of a drag; more would take longer than a frame.
@@ -72,7 +72,7 @@ impl Layout {
                 .unwrap_or_default();
             this.put_part(*id, PartBox::of(part, to_point(at)));
         }
-        let all: BTreeSet<RunId> = sheet.runs.keys().copied().collect();
+        let all: OrderedSet<RunId> = sheet.runs.keys().copied().collect();
         this.lay(sheet, &all, Effort::CARE);
         this
     }
@@ -80,7 +80,7 @@ impl Layout {
     /// Brings the layout up to date after these parts moved, turned, changed, came or went, and after runs came, went or
     /// changed. Only runs that touch a changed part, or changed themselves, are laid anew, and with more care those that
     /// [`Layout::follow`] laid.
-    pub fn update(&mut self, sheet: &Sheet, changed_parts: &BTreeSet<PartId>) {
+    pub fn update(&mut self, sheet: &Sheet, changed_parts: &OrderedSet<PartId>) {
         let gone: Vec<PartId> = self
             .parts
             .keys()
@@ -104,7 +104,7 @@ impl Layout {
                 self.arranged.entry(id).or_insert(at);
             }
         }
-        let mut touched: BTreeSet<PartId> = gone.iter().copied().collect();
+        let mut touched: OrderedSet<PartId> = gone.iter().copied().collect();
         for id in changed_parts.iter().chain(&new) {
             let Some(part) = sheet.parts.get(id) else {
                 continue;
@@ -126,7 +126,7 @@ impl Layout {
         for id in gone_runs {
             self.take_run(id);
         }
-        let to_lay: BTreeSet<RunId> = sheet
+        let to_lay: OrderedSet<RunId> = sheet
             .runs
             .iter()
             .filter(|(id, run)| {
@@ -149,7 +149,7 @@ impl Layout {
     /// Brings the layout up to date within a gesture that moves or changes these parts and runs and nothing else: quicker
     /// than [`Layout::update`], since only they are looked at, and since many runs are laid in haste. When the gesture
     /// is over, [`Layout::update`] is to follow.
-    pub fn follow(&mut self, sheet: &Sheet, parts: &BTreeSet<PartId>, runs: &BTreeSet<RunId>) {
+    pub fn follow(&mut self, sheet: &Sheet, parts: &OrderedSet<PartId>, runs: &OrderedSet<RunId>) {
         if sheet.parts.len() != self.parts.len() || sheet.runs.len() != self.runs.len() {
             // Something came or went.
             return self.update(sheet, parts);
@@ -161,7 +161,7 @@ impl Layout {
                 self.put_part(*id, PartBox::of(part, at));
             }
         }
-        let to_lay: BTreeSet<RunId> = sheet
+        let to_lay: OrderedSet<RunId> = sheet
             .runs
             .iter()
             .filter(|(id, run)| {
@@ -185,7 +185,7 @@ impl Layout {
         }
     }
 
-    fn lay(&mut self, sheet: &Sheet, runs: &BTreeSet<RunId>, effort: Effort) {
+    fn lay(&mut self, sheet: &Sheet, runs: &OrderedSet<RunId>, effort: Effort) {
         let ways = lay_runs(sheet, self, runs, effort);
         for (id, way) in ways {
             for area in way.held_areas() {
@@ -248,7 +248,7 @@ impl Layout {
     }
     /// Where a part stands that has no place of its own: the editor writes it down when the part is first moved.
     #[must_use]
-    pub fn arranged(&self) -> &BTreeMap<PartId, BoardPoint> {
+    pub fn arranged(&self) -> &OrderedMap<PartId, BoardPoint> {
         &self.arranged
     }
 

@@ -3,7 +3,7 @@
 
 use crate::display::Owner;
 use model::{PartId, RunId};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 /// Tracing paper laid over the drawing. One at a time.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -55,9 +55,9 @@ impl Overlay {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Lit {
     /// Parts of the circuit.
-    pub parts: BTreeSet<PartId>,
+    pub parts: OrderedSet<PartId>,
     /// Runs of the circuit.
-    pub runs: BTreeSet<RunId>,
+    pub runs: OrderedSet<RunId>,
 }
 
 impl Lit {
@@ -100,7 +100,7 @@ pub struct Look {
     /// The overlay in force.
     pub overlay: Overlay,
     /// What is picked.
-    pub picked: BTreeSet<Owner>,
+    pub picked: OrderedSet<Owner>,
     /// What the pointer is over.
     pub hovered: Option<Owner>,
     /// What is lit.
@@ -115,7 +115,7 @@ impl Default for Look {
     fn default() -> Self {
         Self {
             overlay: Overlay::None,
-            picked: BTreeSet::new(),
+            picked: OrderedSet::new(),
             hovered: None,
             lit: Lit::default(),
             marks: Vec::new(),

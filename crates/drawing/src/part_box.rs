@@ -12,6 +12,7 @@ use crate::symbols::{Symbol, symbol};
 use kurbo::{Affine, Point, Rect, Vec2};
 use model::kinds::PartKind;
 use model::{BoardPoint, Part, Role, Side, TerminalName, Turn};
+use ordered::Sort as _;
 
 /// Grid on which parts, studs and wire ways stand, in board units.
 pub const GRID: f64 = 10.0;
@@ -484,7 +485,7 @@ impl<'a> Builder<'a> {
         for side in [Side::Left, Side::Right, Side::Top, Side::Bottom] {
             self.place_side(side, &mut built, &mut studs);
         }
-        studs.sort_by_key(|(place, _)| *place);
+        studs.order_by_key(|(place, _)| *place);
         built.studs = studs.into_iter().map(|(_, stud)| stud).collect();
 
         // The text block.

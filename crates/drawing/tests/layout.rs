@@ -3,7 +3,7 @@
 use drawing::{Hit, Layout, Owner, RunWay, to_point};
 use kurbo::{Point, Rect, Vec2};
 use model::{BoardPoint, End, PartId, Sheet, TerminalRef, Turn};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 fn small() -> Sheet {
     testkit::text::sheet(
@@ -71,7 +71,7 @@ fn a_hand_bend_is_hit_and_stays_where_it_was_put() {
     if let Some(part) = sheet.parts.get_mut(&moved) {
         part.at = Some(BoardPoint { x: 700, y: 200 });
     }
-    layout.update(&sheet, &BTreeSet::from([moved]));
+    layout.update(&sheet, &OrderedSet::from([moved]));
     assert!(passes(layout.run(run)));
 }
 
@@ -140,7 +140,7 @@ fn a_drag_moves_only_the_runs_that_touch_the_part() {
             at.x += 10;
             at.y += if step % 2 == 0 { 10 } else { -20 };
         }
-        layout.update(&sheet, &BTreeSet::from([moved]));
+        layout.update(&sheet, &OrderedSet::from([moved]));
         let fresh = Layout::of(&sheet);
         for (id, drawn) in layout.parts() {
             assert_eq!(Some(drawn), fresh.part(id));
@@ -168,9 +168,9 @@ fn an_update_after_taking_away_and_putting_back_finds_everything() {
     let fuse = part(&whole, "F1");
     less.parts.remove(&fuse);
     less.runs.retain(|_, run| !run.touches(fuse));
-    layout.update(&less, &BTreeSet::new());
+    layout.update(&less, &OrderedSet::new());
     assert_eq!(layout, Layout::of(&less));
-    layout.update(&whole, &BTreeSet::new());
+    layout.update(&whole, &OrderedSet::new());
     assert_eq!(layout.runs().count(), whole.runs.len());
     assert_eq!(layout.parts().count(), whole.parts.len());
     assert!(matches!(layout.hit(Point::new(300.0, 0.0), 2.0), Some(Hit::Part(id)) if id == fuse));
@@ -226,7 +226,7 @@ fn a_drag_that_is_followed_and_settled_ends_like_one_step() {
         let mut sheet = arranged(seed, parts);
         let start = Layout::of(&sheet);
         // The part with most runs: they are laid in haste while it is dragged.
-        let moved = BTreeSet::from_iter(
+        let moved = OrderedSet::from_iter(
             sheet
                 .parts
                 .keys()
@@ -241,7 +241,7 @@ fn a_drag_that_is_followed_and_settled_ends_like_one_step() {
                     (at.x, at.y) = (at.x + 30, at.y - 10 * (step % 3));
                 }
             }
-            dragged.follow(&sheet, &moved, &BTreeSet::new());
+            dragged.follow(&sheet, &moved, &OrderedSet::new());
             for (id, way) in dragged.runs() {
                 let run = &sheet.runs[&id];
                 if !touches(run) {
@@ -270,7 +270,7 @@ fn a_gesture_that_brings_parts_is_followed_too() {
     less.parts.remove(&fuse);
     less.runs.retain(|_, run| !run.touches(fuse));
     let mut layout = Layout::of(&less);
-    layout.follow(&whole, &BTreeSet::from([fuse]), &BTreeSet::new());
+    layout.follow(&whole, &OrderedSet::from([fuse]), &OrderedSet::new());
     assert_eq!(layout.parts().count(), whole.parts.len());
     assert_eq!(layout.runs().count(), whole.runs.len());
 }

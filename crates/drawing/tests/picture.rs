@@ -6,7 +6,7 @@ use drawing::{
 };
 use expect_test::expect_file;
 use kurbo::{Point, Rect};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 fn picture(text: &str, palette: &Palette) -> String {
     let sheet = testkit::text::sheet(text);
@@ -97,7 +97,7 @@ fn what_is_not_visible_is_not_drawn() {
         &look,
         Rect::new(-200.0, -200.0, 200.0, 200.0),
     );
-    let owners: std::collections::BTreeSet<_> = near.items.iter().map(|item| item.owner).collect();
+    let owners: ordered::OrderedSet<_> = near.items.iter().map(|item| item.owner).collect();
     assert_eq!(owners.len(), 2, "battery and run: {owners:?}");
     let far = draw(
         &sheet,
@@ -145,7 +145,7 @@ fn what_stays_and_what_moves_make_up_the_picture() {
     let visible = layout.bounds().unwrap_or_default().inflate(50.0, 50.0);
     let part = *sheet.parts.keys().nth(4).unwrap_or_else(|| panic!("no part"));
     let moving = Moving {
-        parts: BTreeSet::from([part]),
+        parts: OrderedSet::from([part]),
         runs: sheet.runs_of(part).map(|(id, _)| id).collect(),
     };
     assert!(!moving.runs.is_empty());
@@ -157,7 +157,7 @@ fn what_stays_and_what_moves_make_up_the_picture() {
             which,
         };
         let list = draw_cut(&sheet, &layout, None, &Look::default(), &cut);
-        let all: BTreeSet<Owner> = list.items.iter().map(|item| item.owner).collect();
+        let all: OrderedSet<Owner> = list.items.iter().map(|item| item.owner).collect();
         all.into_iter().collect()
     };
     let (still, moves) = (owners(Which::Still), owners(Which::Moving));

@@ -6,7 +6,7 @@ use drawing::{
 };
 use kurbo::{Point, Rect};
 use model::{PartId, RunId, Sheet, TerminalRef};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 use std::sync::LazyLock;
 
 /// The fifty sheets: 4 to 102 parts, arranged and laid out once for all tests.
@@ -117,8 +117,8 @@ fn hardly_any_run_lies_over_another() {
     let (mut over, mut whole) = (0.0, 0.0);
     for (_, sheet, layout) in SHEETS.iter() {
         let ways: Vec<(RunId, &drawing::RunWay)> = layout.runs().collect();
-        let studs = |id: &RunId| -> BTreeSet<TerminalRef> {
-            sheet.runs.get(id).map_or_else(BTreeSet::new, |run| {
+        let studs = |id: &RunId| -> OrderedSet<TerminalRef> {
+            sheet.runs.get(id).map_or_else(OrderedSet::new, |run| {
                 run.ends()
                     .into_iter()
                     .filter_map(|end| end.terminal().cloned())

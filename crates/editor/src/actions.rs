@@ -192,11 +192,11 @@ impl Action {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::collections::BTreeSet;
+    use ordered::OrderedSet;
 
     #[test]
     fn no_key_does_two_things_and_no_name_stands_twice() {
-        let mut ids = BTreeSet::new();
+        let mut ids = OrderedSet::new();
         for action in Action::ALL {
             assert!(ids.insert(action.id()), "{}", action.id());
             assert_eq!(Action::of_id(action.id()), Some(*action));

@@ -4,6 +4,7 @@ use crate::actions::Action;
 use crate::editor::Editor;
 use crate::selection::Thing;
 use model::PartKind;
+use ordered::Sort as _;
 
 /// What an answer leads to.
 #[derive(Clone, Debug, PartialEq)]
@@ -140,7 +141,7 @@ impl Editor {
             }
         }
         // Stable: of equal answers the earlier stays first.
-        found.sort_by_key(|(score, _)| std::cmp::Reverse(*score));
+        found.order_by_key(|(score, _)| std::cmp::Reverse(*score));
         found.into_iter().take(most).map(|(_, answer)| answer).collect()
     }
 }

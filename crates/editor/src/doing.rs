@@ -11,7 +11,7 @@ use kurbo::{Point, Rect};
 use model::edits::EditError;
 use model::history::{Entry, Touched};
 use model::{Edit, PartId, RunId, SheetKind, TerminalRef};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 use std::sync::Arc;
 
 impl Editor {
@@ -36,7 +36,7 @@ impl Editor {
         let entry = self.history.begin(name);
         self.entered(entry);
     }
-    pub(crate) fn extend_gesture(&mut self, edit: Edit, parts: &BTreeSet<PartId>) {
+    pub(crate) fn extend_gesture(&mut self, edit: Edit, parts: &OrderedSet<PartId>) {
         let touched = Touched::by(&edit);
         let here = touched.parts.iter().filter(|(sheet, _)| *sheet == self.on);
         self.gesture_parts
@@ -79,7 +79,7 @@ impl Editor {
     /// Brings layout, selection and focus up to date after a change of the job.
     fn follow(&mut self, touched: &Touched) {
         let here = |(sheet, id): &(SheetKind, PartId)| (*sheet == self.on).then_some(*id);
-        let parts: BTreeSet<PartId> = touched.parts.iter().filter_map(here).collect();
+        let parts: OrderedSet<PartId> = touched.parts.iter().filter_map(here).collect();
         self.relay(&parts);
         let sheet = self.job.sheets.get(&self.on).cloned().unwrap_or_default();
         self.selection.keep_on(&sheet);
@@ -96,7 +96,7 @@ impl Editor {
         self.out.noticed = true;
         self.out.repaint = true;
     }
-    pub(crate) fn relay(&mut self, parts: &BTreeSet<PartId>) {
+    pub(crate) fn relay(&mut self, parts: &OrderedSet<PartId>) {
         let sheet = self.job.sheets.get(&self.on);
         match sheet {
             Some(sheet) => self.layout.update(sheet, parts),
@@ -120,7 +120,7 @@ impl Editor {
         let Some(entry) = entry else { return };
         let (Entry::Did(edit) | Entry::Undid(edit) | Entry::Redid(edit)) = &entry;
         let touched = Touched::by(edit);
-        let sheets: BTreeSet<SheetKind> = touched
+        let sheets: OrderedSet<SheetKind> = touched
             .parts
             .iter()
             .map(|(on, _)| *on)

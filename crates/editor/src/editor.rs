@@ -13,7 +13,7 @@ use drawing::{Layout, Mark, Overlay};
 use model::edits::Clip;
 use model::history::{Entry, History};
 use model::{Job, PartId, RunId, Sheet, SheetKind};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 use std::sync::Arc;
 
 /// A job on the table.
@@ -47,9 +47,9 @@ pub struct Editor {
     /// What pointed last: handles stand further apart for fingers.
     pub(crate) pointing: PointerKind,
     /// Parts that the gesture in hand touched so far.
-    pub(crate) gesture_parts: BTreeSet<PartId>,
+    pub(crate) gesture_parts: OrderedSet<PartId>,
     /// Runs that it changed itself.
-    pub(crate) gesture_runs: BTreeSet<RunId>,
+    pub(crate) gesture_runs: OrderedSet<RunId>,
     /// Counts what changed in the picture besides the gesture in hand: see [`crate::Seen`].
     pub(crate) still: u64,
     pub(crate) out: Effects,
@@ -109,8 +109,8 @@ impl Editor {
             fingers: Fingers::default(),
             by_keys: false,
             pointing: PointerKind::Mouse,
-            gesture_parts: BTreeSet::new(),
-            gesture_runs: BTreeSet::new(),
+            gesture_parts: OrderedSet::new(),
+            gesture_runs: OrderedSet::new(),
             still: 0,
             out: Effects::default(),
             empty: Sheet::default(),

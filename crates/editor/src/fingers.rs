@@ -2,12 +2,12 @@
 //! tool in hand is interrupted and stays in hand.
 
 use crate::camera::{Camera, ScreenPoint};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 /// What is going on with the paper itself.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Fingers {
-    down: BTreeMap<i32, ScreenPoint>,
+    down: OrderedMap<i32, ScreenPoint>,
     /// Whether the space bar is held.
     pub space: bool,
     state: Handling,

@@ -6,7 +6,7 @@ use crate::selection::Thing;
 use drawing::Lit;
 use drawing::numbers::with_unit;
 use model::{PartId, Role, RunId};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 /// One line of the outline.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,8 +26,8 @@ impl Editor {
         let study = &self.analysis.study;
         let sheet = self.sheet();
         let mut lines = Vec::new();
-        let mut told: BTreeSet<PartId> = BTreeSet::new();
-        let sources: BTreeSet<PartId> = study
+        let mut told: OrderedSet<PartId> = OrderedSet::new();
+        let sources: OrderedSet<PartId> = study
             .circuits
             .values()
             .flat_map(|circuit| circuit.feeds.iter().map(|feed| feed.source))
@@ -95,7 +95,7 @@ impl Editor {
 
     /// The parts whose circuits answer "what feeds this?": a load itself; else all loads whose circuit it belongs to.
     #[must_use]
-    pub fn fed_by(&self, thing: &Thing) -> BTreeSet<PartId> {
+    pub fn fed_by(&self, thing: &Thing) -> OrderedSet<PartId> {
         let circuits = &self.analysis.study.circuits;
         let part = match thing {
             Thing::Part(id) => Some(*id),
@@ -124,7 +124,7 @@ impl Editor {
             Thing::Terminal(at) => (Some(at.part), None),
             Thing::Run(id) => (None, Some(*id)),
         };
-        let has = |runs: &BTreeSet<RunId>| run.is_some_and(|run| runs.contains(&run));
+        let has = |runs: &OrderedSet<RunId>| run.is_some_and(|run| runs.contains(&run));
         for channel in &study.channels {
             if has(&channel.runs) || part.is_some_and(|id| channel.drivers.contains(&id)) {
                 lit.runs.extend(channel.runs.iter().copied());

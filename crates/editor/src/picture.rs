@@ -3,7 +3,7 @@
 use crate::editor::Editor;
 use crate::selection::Thing;
 use drawing::{Cut, DisplayList, Lit, Look, Moving, Overlay, Owner, Which, draw_cut};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 /// What the picture depends on besides the camera. As long as it stays equal, but for what moves, the picture of what does
 /// not move stays the same.
@@ -16,7 +16,7 @@ pub struct Seen {
     /// What one asked of what feeds it.
     pub feeds: Option<Thing>,
     /// What is picked.
-    pub picked: BTreeSet<Owner>,
+    pub picked: OrderedSet<Owner>,
     /// What the pointer or the keyboard is on.
     pub hovered: Option<Owner>,
     /// What the gesture in hand moves.
@@ -63,7 +63,7 @@ impl Editor {
     pub(crate) fn still_changed(&mut self) {
         self.still = self.still.wrapping_add(1);
     }
-    fn picked(&self) -> BTreeSet<Owner> {
+    fn picked(&self) -> OrderedSet<Owner> {
         let mut picked = self.selection.owners();
         if let Some(finding) = self.finding.and_then(|place| self.analysis.findings.get(place)) {
             picked.extend(finding.parts.iter().map(|id| Owner::Part(*id)));

@@ -3,15 +3,15 @@
 
 use drawing::Owner;
 use model::{PartId, RunId, Sheet, TerminalRef};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 /// What is picked.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Selection {
     /// Parts.
-    pub parts: BTreeSet<PartId>,
+    pub parts: OrderedSet<PartId>,
     /// Runs.
-    pub runs: BTreeSet<RunId>,
+    pub runs: OrderedSet<RunId>,
 }
 
 /// One thing of a sheet.
@@ -134,7 +134,7 @@ impl Selection {
     }
     /// As the drawing names them.
     #[must_use]
-    pub fn owners(&self) -> BTreeSet<Owner> {
+    pub fn owners(&self) -> OrderedSet<Owner> {
         let parts = self.parts.iter().map(|id| Owner::Part(*id));
         parts.chain(self.runs.iter().map(|id| Owner::Run(*id))).collect()
     }

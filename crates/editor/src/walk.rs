@@ -10,6 +10,7 @@ use drawing::to_point;
 use kurbo::{Point, Vec2};
 use model::edits::move_parts;
 use model::{End, PartId, Role, RunId, TerminalRef};
+use ordered::Sort as _;
 
 /// The direction of an arrow key, in whole steps; nothing for other keys.
 #[must_use]
@@ -254,7 +255,7 @@ impl Editor {
                 )
             })
             .collect();
-        order.sort_unstable();
+        order.order();
         let here = match &self.focus {
             Some(Thing::Part(id) | Thing::Terminal(TerminalRef { part: id, .. })) => {
                 order.iter().position(|(_, _, other)| other == id)

@@ -121,7 +121,7 @@ impl Job {
                 inverse.push(Change::Readings { sheet, to });
             }
             Change::Sheet { sheet, there: true } => {
-                if let std::collections::btree_map::Entry::Vacant(place) = self.sheets.entry(sheet) {
+                if let ordered::Entry::Vacant(place) = self.sheets.entry(sheet) {
                     place.insert(crate::job::Sheet::default());
                     inverse.push(Change::Sheet { sheet, there: false });
                 }

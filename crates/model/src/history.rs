@@ -6,7 +6,8 @@
 use crate::edit::{Change, Edit};
 use crate::id::{PartId, RunId};
 use crate::job::{Job, SheetKind};
-use std::collections::{BTreeSet, VecDeque};
+use ordered::OrderedSet;
+use std::collections::VecDeque;
 
 /// Most steps that can be undone; beyond it the oldest are forgotten.
 pub const MOST_STEPS: usize = 500;
@@ -27,9 +28,9 @@ pub enum Entry {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Touched {
     /// Parts that it put, changed or took away.
-    pub parts: BTreeSet<(SheetKind, PartId)>,
+    pub parts: OrderedSet<(SheetKind, PartId)>,
     /// Runs that it put, changed or took away.
-    pub runs: BTreeSet<(SheetKind, RunId)>,
+    pub runs: OrderedSet<(SheetKind, RunId)>,
 }
 
 impl Touched {
@@ -318,7 +319,7 @@ fn squeeze(forth: Vec<Change>, back: Vec<Change>) -> (Vec<Change>, Vec<Change>) 
         return (forth, back);
     }
     let last = |all: Vec<Change>| {
-        let mut seen = BTreeSet::new();
+        let mut seen = OrderedSet::new();
         let mut kept: Vec<Change> = all
             .into_iter()
             .rev()

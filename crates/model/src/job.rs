@@ -7,10 +7,10 @@ use crate::kinds::PartKind;
 use crate::quantity::{Celsius, Metres, Ohms, OhmsPerMetre};
 use crate::terminals::{Role, Terminal, terminals};
 use crate::{choice, properties};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 /// Fields of a file that this version does not know. They are kept, so that a newer version's work survives.
-pub type Extra = BTreeMap<String, serde_json::Value>;
+pub type Extra = OrderedMap<String, serde_json::Value>;
 
 choice! {
     /// Which state of the vehicle a sheet shows.
@@ -34,7 +34,7 @@ pub struct Job {
     /// The vehicle and the customer's words.
     pub vehicle: VehicleInfo,
     /// The sheets, at most one of each kind.
-    pub sheets: BTreeMap<SheetKind, Sheet>,
+    pub sheets: OrderedMap<SheetKind, Sheet>,
     /// How the sheets are judged.
     pub settings: Settings,
     /// Unknown fields, kept.
@@ -98,9 +98,9 @@ pub struct Settings {
     /// The conditions.
     pub conditions: Conditions,
     /// Limits that the user set, by their names; they win over the profile's.
-    pub limits: BTreeMap<String, f64>,
+    pub limits: OrderedMap<String, f64>,
     /// Names of checks that are not to be run, as the user decided.
-    pub allowed: std::collections::BTreeSet<String>,
+    pub allowed: ordered::OrderedSet<String>,
     /// Unknown fields, kept.
     #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,
@@ -135,9 +135,9 @@ properties! {
 )]
 pub struct Sheet {
     /// The parts.
-    pub parts: BTreeMap<PartId, Part>,
+    pub parts: OrderedMap<PartId, Part>,
     /// The runs of wire between them.
-    pub runs: BTreeMap<RunId, Run>,
+    pub runs: OrderedMap<RunId, Run>,
     /// Readings of the meter that were kept, in the order in which they were taken.
     #[cfg_attr(feature = "schema", serde(skip_serializing_if = "Vec::is_empty"))]
     pub readings: Vec<crate::readings::Reading>,

@@ -367,7 +367,7 @@ mod tests {
             let kind = PartKind::from_word(word);
             let all = kind.as_ref().map(terminals).unwrap_or_default();
             assert!(!all.is_empty(), "{word}");
-            let names: std::collections::BTreeSet<_> = all.iter().map(|t| &t.name).collect();
+            let names: ordered::OrderedSet<_> = all.iter().map(|t| &t.name).collect();
             assert_eq!(names.len(), all.len(), "{word}");
         }
     }

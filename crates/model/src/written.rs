@@ -349,7 +349,7 @@ impl PropertyType for Cavities {
         if self.0.is_empty() || self.0.len() > 60 {
             return Err(PropertyError::new("a plug has 1 to 60 cavities"));
         }
-        let mut seen = std::collections::BTreeSet::new();
+        let mut seen = ordered::OrderedSet::new();
         for cavity in &self.0 {
             let position = &cavity.position;
             if position.is_empty()

@@ -7,9 +7,9 @@ use model::file::{check, write};
 use model::property::PropertyType;
 use model::quantity::{Metres, SquareMm};
 use model::{BoardPoint, End, Job, PartId, PartKind, RunId, Sheet, SheetKind, TerminalRef};
+use ordered::OrderedSet;
 use proptest::prelude::*;
 use proptest::sample::Index;
-use std::collections::BTreeSet;
 
 const PLAN: SheetKind = SheetKind::Plan;
 
@@ -42,7 +42,7 @@ fn plan(job: &Job) -> &Sheet {
 fn removing_parts_takes_their_runs_along() {
     let mut job = testkit::job(TEXT);
     let before = write(&job);
-    let edit = remove_parts(&job, PLAN, &BTreeSet::from([id(&job, "F1")]));
+    let edit = remove_parts(&job, PLAN, &OrderedSet::from([id(&job, "F1")]));
     assert_eq!(edit.name, "Delete F1");
     let back = job.apply(edit);
     assert!(plan(&job).runs.is_empty());
@@ -50,7 +50,7 @@ fn removing_parts_takes_their_runs_along() {
     job.apply(back);
     assert_eq!(write(&job), before);
     assert_eq!(
-        remove_runs(&job, PLAN, &BTreeSet::from([RunId(1), RunId(2)])).name,
+        remove_runs(&job, PLAN, &OrderedSet::from([RunId(1), RunId(2)])).name,
         "Delete 2 runs"
     );
 }
@@ -61,7 +61,7 @@ fn moving_takes_the_bends_among_the_parts_along() {
     let edit = move_parts(
         &job,
         PLAN,
-        &BTreeSet::from([id(&job, "F1"), id(&job, "A1")]),
+        &OrderedSet::from([id(&job, "F1"), id(&job, "A1")]),
         10,
         -5,
     );
@@ -71,7 +71,7 @@ fn moving_takes_the_bends_among_the_parts_along() {
         plan(&job).parts[&id(&job, "A1")].at,
         Some(BoardPoint { x: 510, y: -5 })
     );
-    let edit = move_parts(&job, PLAN, &BTreeSet::from([id(&job, "A1")]), i32::MAX, 0);
+    let edit = move_parts(&job, PLAN, &OrderedSet::from([id(&job, "A1")]), i32::MAX, 0);
     job.apply(edit);
     assert_eq!(
         plan(&job).parts[&id(&job, "A1")].at.map(|at| at.x),
@@ -264,7 +264,7 @@ fn a_feed_goes_on_as_the_wire_that_is_there() {
 #[test]
 fn a_clip_travels_as_text() {
     let mut job = testkit::job(TEXT);
-    let chosen = BTreeSet::from([id(&job, "F1"), id(&job, "A1")]);
+    let chosen = OrderedSet::from([id(&job, "F1"), id(&job, "A1")]);
     let clip = copy(plan(&job), &chosen);
     assert_eq!(clip.sheet.runs.len(), 1, "only the run between them");
     let clip = Clip::from_text(&clip.to_text()).expect("what was printed");
@@ -329,11 +329,11 @@ fn any_edit_of(job: &Job, which: u8, a: Index, b: Index, point: BoardPoint) -> O
             .copied()
             .skip(a.index(parts.len().max(1)))
             .take(keep)
-            .collect::<BTreeSet<_>>()
+            .collect::<OrderedSet<_>>()
     };
     match which {
         0 => Some(remove_parts(job, PLAN, &some(1))),
-        1 => Some(remove_runs(job, PLAN, &BTreeSet::from([run()?]))),
+        1 => Some(remove_runs(job, PLAN, &OrderedSet::from([run()?]))),
         2 => Some(move_parts(job, PLAN, &some(3), point.x, point.y)),
         3 => insert_into_run(job, PLAN, run()?, kind, point, None)
             .ok()
@@ -433,7 +433,7 @@ fn a_kept_reading_follows_a_rename_and_survives_a_strip_out() {
         "{text}"
     );
     assert_eq!(model::text::parse(&text).expect("reads back"), job);
-    back.push(job.apply(remove_parts(&job, PLAN, &BTreeSet::from([id]))));
+    back.push(job.apply(remove_parts(&job, PLAN, &OrderedSet::from([id]))));
     assert_eq!(places(&job).len(), 2, "what was measured stays on record");
     back.push(job.apply(remove_reading(&job, PLAN, 0).expect("removed")));
     assert_eq!(places(&job), [("W1".to_owned(), String::new())]);

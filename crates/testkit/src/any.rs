@@ -244,8 +244,8 @@ pub fn any_settings() -> impl Strategy<Value = Settings> {
     )
         .prop_map(|(conditions, limits, allowed)| Settings {
             conditions: with(model::job::Conditions::default(), conditions),
-            limits,
-            allowed,
+            limits: limits.into_iter().collect(),
+            allowed: allowed.into_iter().collect(),
             ..Settings::default()
         })
 }
@@ -261,7 +261,7 @@ pub fn any_job() -> impl Strategy<Value = Job> {
         .prop_map(|(title, vehicle, sheets, settings)| Job {
             title,
             vehicle: with(VehicleInfo::default(), vehicle),
-            sheets,
+            sheets: sheets.into_iter().collect(),
             settings,
             ..Job::default()
         })

@@ -10,7 +10,7 @@ use drawing::{
 };
 use editor::{Camera, Editor, Seen};
 use kurbo::{Rect, Vec2};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 use wasm_bindgen::JsCast;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
@@ -235,7 +235,7 @@ impl Kept {
         {
             return Stale::All;
         }
-        let mut changed: BTreeSet<Owner> = had.picked.symmetric_difference(&seen.picked).copied().collect();
+        let mut changed: OrderedSet<Owner> = had.picked.symmetric_difference(&seen.picked).copied().collect();
         if had.hovered != seen.hovered {
             changed.extend(had.hovered.into_iter().chain(seen.hovered));
         }

@@ -7,6 +7,7 @@ use crate::state::{Act, Store};
 use checks::Grade;
 use drawing::numbers::with_unit;
 use kurbo::Point;
+use ordered::Sort as _;
 use yew::prelude::*;
 
 /// Height of a note of two lines, and of one.
@@ -37,7 +38,7 @@ fn place(
     top: f64,
     bottom: f64,
 ) -> Vec<Placed> {
-    wishes.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    wishes.order_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut placed: Vec<Placed> = wishes
         .iter()
         .map(|(at, place)| Placed {
@@ -73,7 +74,7 @@ fn place(
         let gone = placed.remove(closest + 1);
         if let Some(kept) = placed.get_mut(closest) {
             kept.places.extend(gone.places);
-            kept.places.sort_unstable();
+            kept.places.order();
         }
     }
     let mut least = top;
@@ -277,7 +278,7 @@ mod tests {
         let placed = place(wishes, |place| place < 3, 40.0, 30.0, 330.0);
         assert!(placed.len() <= 7);
         let mut all: Vec<usize> = placed.iter().flat_map(|note| note.places.clone()).collect();
-        all.sort_unstable();
+        all.order();
         assert_eq!(all, (0..40).collect::<Vec<_>>());
     }
 }

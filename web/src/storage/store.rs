@@ -8,8 +8,9 @@ use super::restore;
 use model::file::Problem;
 use model::history::{self, Entry};
 use model::{Change, Edit, Job};
+use ordered::OrderedMap;
+use ordered::Sort as _;
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
@@ -32,7 +33,7 @@ pub(crate) struct Store(Rc<Inner>);
 struct Inner {
     database: Database,
     /// How far each job that was loaded or created here is written.
-    progress: RefCell<BTreeMap<JobKey, Progress>>,
+    progress: RefCell<OrderedMap<JobKey, Progress>>,
     /// How many of the next writes fail as on a full disk.
     #[cfg(test)]
     full: std::cell::Cell<u32>,
@@ -113,7 +114,7 @@ impl Store {
             .iter()
             .filter_map(|value| JobInfo::from_js(&value))
             .collect();
-        jobs.sort_by(|a, b| {
+        jobs.order_by(|a, b| {
             b.changed_at
                 .total_cmp(&a.changed_at)
                 .then_with(|| a.key.cmp(&b.key))

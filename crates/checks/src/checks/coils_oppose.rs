@@ -6,7 +6,7 @@ use crate::findings::Findings;
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use model::{Change, Edit, End, PartId, RunId, TerminalName};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 pub(crate) static CHECK: Check = Check {
     name: "coils-oppose",
@@ -44,7 +44,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .iter()
             .position(|coil| coil.polarity < 0)
             .map_or("b", |coil| if coil == 0 { "a" } else { "b" });
-        let runs: BTreeSet<RunId> = ["+", "-"]
+        let runs: OrderedSet<RunId> = ["+", "-"]
             .iter()
             .flat_map(|sign| ctx.runs_on(*id, &format!("{coil}{sign}")))
             .collect();

@@ -8,7 +8,7 @@ use crate::registry::{Check, CheckGroup};
 use circuit::{ChannelSide, InputFed};
 use model::kinds::sound::Position;
 use model::{Edit, End, PartId, PartKind, RunId, TerminalRef};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "crossed-signal",
@@ -48,9 +48,9 @@ run W6 A1.out2- LS2.- 2.5mm2 3m GYBK",
 
 /// Sides of the speakers that an input's channels drive, as far as they are known. The channel that a driver names is
 /// the strongest on it; channel n takes input n, starting again from the first.
-fn sides(ctx: &Ctx<'_>, input: &InputFed) -> BTreeSet<ChannelSide> {
+fn sides(ctx: &Ctx<'_>, input: &InputFed) -> OrderedSet<ChannelSide> {
     let Some(PartKind::Amplifier(amplifier)) = ctx.kind(input.part) else {
-        return BTreeSet::new();
+        return OrderedSet::new();
     };
     let inputs = amplifier.inputs.max(1);
     ctx.study
@@ -73,7 +73,7 @@ fn sides(ctx: &Ctx<'_>, input: &InputFed) -> BTreeSet<ChannelSide> {
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
-    let mut crossed: BTreeMap<PartId, Vec<&InputFed>> = BTreeMap::new();
+    let mut crossed: OrderedMap<PartId, Vec<&InputFed>> = OrderedMap::new();
     for input in &ctx.study.signal.inputs {
         if !ctx.touched_part(input.part) {
             continue;
@@ -124,7 +124,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 )
             })
             .collect();
-        let runs: BTreeSet<RunId> = inputs
+        let runs: OrderedSet<RunId> = inputs
             .iter()
             .flat_map(|input| input.runs.iter().copied())
             .collect();

@@ -9,7 +9,7 @@ use crate::registry::{Check, CheckGroup};
 use crate::unprotected::{Lack, Stretch};
 use circuit::Device;
 use model::PartId;
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 pub(crate) static CHECK: Check = Check {
     name: "fuse-in-return",
@@ -53,7 +53,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .iter()
             .filter(|stretch| explains(&serves, stretch))
             .collect();
-        let runs: BTreeSet<_> = open
+        let runs: OrderedSet<_> = open
             .iter()
             .flat_map(|stretch| stretch.runs.iter().copied())
             .collect();
@@ -110,7 +110,7 @@ fn lower_first(text: &str) -> String {
 }
 
 /// Loads whose return the device stands in.
-fn loads_of(ctx: &Ctx<'_>, device: &Device) -> BTreeSet<PartId> {
+fn loads_of(ctx: &Ctx<'_>, device: &Device) -> OrderedSet<PartId> {
     ctx.study
         .circuits
         .iter()
@@ -126,7 +126,7 @@ fn loads_of(ctx: &Ctx<'_>, device: &Device) -> BTreeSet<PartId> {
 }
 
 /// Whether a stretch without any device is explained by a device that stands in the return of these loads instead.
-fn explains(serves: &BTreeSet<PartId>, stretch: &Stretch) -> bool {
+fn explains(serves: &OrderedSet<PartId>, stretch: &Stretch) -> bool {
     stretch.lack == Lack::NoDevice && !stretch.serves.is_empty() && stretch.serves.is_subset(serves)
 }
 

@@ -14,7 +14,8 @@ use model::conductor::Size;
 use model::property::PropertySet;
 use model::quantity::{Amps, SquareMm};
 use model::{Edit, RunId};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
+use ordered::Sort as _;
 
 pub(crate) static CHECK: Check = Check {
     name: "fuse-outsizes-wire",
@@ -165,7 +166,7 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
         return;
     };
     // Wires between the same two points carry the current together.
-    let mut together: BTreeMap<[usize; 2], Amps> = BTreeMap::new();
+    let mut together: OrderedMap<[usize; 2], Amps> = OrderedMap::new();
     let between = |run: RunId| {
         ctx.wiring
             .ends(run)
@@ -189,7 +190,7 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
         .filter_map(|run| Some((*run, bears(*run)?)))
         .filter(|(_, bears)| *bears < rating)
         .collect();
-    thin.sort_by(|a, b| a.1.0.total_cmp(&b.1.0).then(a.0.cmp(&b.0)));
+    thin.order_by(|a, b| a.1.0.total_cmp(&b.1.0).then(a.0.cmp(&b.0)));
     if let Some((weakest, weakest_bears)) = thin.first().copied() {
         let (lets, can) = against(rating.0, weakest_bears.0);
         let runs: Vec<RunId> = thin.iter().map(|(run, _)| *run).collect();

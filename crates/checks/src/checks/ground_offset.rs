@@ -7,7 +7,7 @@ use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::against;
 use model::{PartId, RunId};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 pub(crate) static CHECK: Check = Check {
     name: "ground-offset",
@@ -85,7 +85,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(limit) = ctx.limit("ground-offset") else {
         return;
     };
-    let mut pairs: BTreeMap<[PartId; 2], Vec<(RunId, f64)>> = BTreeMap::new();
+    let mut pairs: OrderedMap<[PartId; 2], Vec<(RunId, f64)>> = OrderedMap::new();
     for (run, offset) in &ctx.study.signal.offsets {
         if !offset.joined || offset.offset.0.abs() <= limit || !ctx.touched_run(*run) {
             continue;

@@ -6,6 +6,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, number};
+use ordered::Sort as _;
 
 pub(crate) static CHECK: Check = Check {
     name: "hot-joint",
@@ -61,7 +62,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 *loss > warm && !told && (given(*side) || !too_thin)
             })
             .collect();
-        hot.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        hot.order_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
         let Some((side, loss)) = hot.first().copied() else {
             continue;
         };

@@ -9,7 +9,7 @@ use crate::wiring::{BODY, Point, TieKind, live_pole, takes_feed};
 use circuit::DeviceRef;
 use model::kinds::supply::DeviceState;
 use model::{Edit, PartId, PartKind, Role, RunId, TerminalName};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "no-feed",
@@ -50,7 +50,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         .wiring
         .islands(|tie| !is_open(&tie.kind) && !tie.ends.contains(&BODY));
     let at = |point: Point| island.get(point).copied().unwrap_or(point);
-    let mut dead: BTreeMap<Point, BTreeSet<(PartId, TerminalName)>> = BTreeMap::new();
+    let mut dead: OrderedMap<Point, OrderedSet<(PartId, TerminalName)>> = OrderedMap::new();
     for (id, part) in ctx.sheet.parts.iter().filter(|(id, _)| ctx.touched_part(**id)) {
         for (terminal, point) in ctx.wiring.terminals_of(*id) {
             if takes_feed(&part.is, &terminal.name, terminal.role) && !ctx.live.contains(&point) {
@@ -60,8 +60,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             }
         }
     }
-    let cut: BTreeSet<Point> = if ctx.settings.allowed.contains("damaged-run") {
-        BTreeSet::new()
+    let cut: OrderedSet<Point> = if ctx.settings.allowed.contains("damaged-run") {
+        OrderedSet::new()
     } else {
         ctx.cut.iter().map(|point| at(*point)).collect()
     };
@@ -82,14 +82,14 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
     }
     // Several dead islands behind one blown fuse, or one plug that is apart, are one cause.
-    let mut by_device: BTreeMap<DeviceRef, BTreeSet<PartId>> = BTreeMap::new();
-    let mut by_plug: BTreeMap<PartId, BTreeSet<PartId>> = BTreeMap::new();
-    let mut by_parts: BTreeMap<BTreeSet<PartId>, BTreeSet<(PartId, TerminalName)>> = BTreeMap::new();
+    let mut by_device: OrderedMap<DeviceRef, OrderedSet<PartId>> = OrderedMap::new();
+    let mut by_plug: OrderedMap<PartId, OrderedSet<PartId>> = OrderedMap::new();
+    let mut by_parts: OrderedMap<OrderedSet<PartId>, OrderedSet<(PartId, TerminalName)>> = OrderedMap::new();
     for (point, terminals) in dead {
         if cut.contains(&point) {
             continue;
         }
-        let parts: BTreeSet<PartId> = terminals.iter().map(|(part, _)| *part).collect();
+        let parts: OrderedSet<PartId> = terminals.iter().map(|(part, _)| *part).collect();
         let blown = ctx.wiring.ties().iter().find_map(|tie| match &tie.kind {
             TieKind::Device(device, _)
                 if is_open(&tie.kind) && tie.ends.iter().any(|end| at(*end) == point) =>
@@ -149,7 +149,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 
 /// Devices that are blown or taken out, with what is dead behind them. One that hides nothing, since another way feeds
 /// the same, is out all the same.
-fn blown(ctx: &Ctx<'_>, out: &mut Findings, mut dead: BTreeMap<DeviceRef, BTreeSet<PartId>>) {
+fn blown(ctx: &Ctx<'_>, out: &mut Findings, mut dead: OrderedMap<DeviceRef, OrderedSet<PartId>>) {
     for (id, part) in &ctx.sheet.parts {
         let state = match &part.is {
             PartKind::Fuse(fuse) => fuse.state,
@@ -237,8 +237,8 @@ pub(crate) fn coils(ctx: &Ctx<'_>, at: &impl Fn(Point) -> Point) -> Vec<(PartId,
     if relays.is_empty() {
         return Vec::new();
     }
-    let mut back: BTreeSet<Point> = BTreeSet::from([at(BODY)]);
-    let mut forth: BTreeSet<Point> = ctx.live.iter().map(|point| at(*point)).collect();
+    let mut back: OrderedSet<Point> = OrderedSet::from([at(BODY)]);
+    let mut forth: OrderedSet<Point> = ctx.live.iter().map(|point| at(*point)).collect();
     for (id, part) in &ctx.sheet.parts {
         if live_pole(&part.is).is_some() {
             back.extend(ctx.negative_pole(*id).map(at));
@@ -259,7 +259,7 @@ pub(crate) fn coils(ctx: &Ctx<'_>, at: &impl Fn(Point) -> Point) -> Vec<(PartId,
                 ctx.wiring.point(id, &TerminalName::new("85"))?,
                 ctx.wiring.point(id, &TerminalName::new("86"))?,
             ];
-            let any = |set: &BTreeSet<Point>| points.iter().any(|point| set.contains(&at(*point)));
+            let any = |set: &OrderedSet<Point>| points.iter().any(|point| set.contains(&at(*point)));
             Some((
                 id,
                 Coil {

@@ -7,7 +7,7 @@ use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, number};
 use model::kinds::sound::Band;
 use model::{PartId, PartKind};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 pub(crate) static CHECK: Check = Check {
     name: "no-high-pass",
@@ -41,7 +41,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     };
     // By amplifier and band: the drivers, each with the corner of what little keeps bass from it.
     type Bare = Vec<(PartId, Option<f64>)>;
-    let mut bare: BTreeMap<(Option<PartId>, Band), Bare> = BTreeMap::new();
+    let mut bare: OrderedMap<(Option<PartId>, Band), Bare> = OrderedMap::new();
     for (id, driver) in &ctx.study.drivers {
         let Some(PartKind::Speaker(speaker)) = ctx.kind(*id) else {
             continue;

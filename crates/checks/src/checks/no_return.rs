@@ -7,7 +7,7 @@ use crate::registry::{Check, CheckGroup};
 use crate::wiring::{BODY, Point, gives_return};
 use circuit::Purpose;
 use model::{PartId, RunId, TerminalName};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "no-return",
@@ -54,18 +54,18 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     // Everything that could conduct counts: what is switched off or blown is no missing wire.
     let island = ctx.wiring.islands(|_| true);
     let at = |point: Point| island.get(point).copied().unwrap_or(point);
-    let sources: BTreeSet<PartId> = ctx
+    let sources: OrderedSet<PartId> = ctx
         .study
         .circuits
         .values()
         .flat_map(|circuit| circuit.feeds.iter().map(|feed| feed.source))
         .collect();
-    let source_islands: BTreeMap<PartId, Point> = sources
+    let source_islands: OrderedMap<PartId, Point> = sources
         .iter()
         .filter_map(|source| Some((*source, at(ctx.negative_pole(*source)?))))
         .collect();
-    let mut loads: BTreeMap<Point, BTreeSet<PartId>> = BTreeMap::new();
-    let mut lone_sources: BTreeMap<PartId, BTreeSet<PartId>> = BTreeMap::new();
+    let mut loads: OrderedMap<Point, OrderedSet<PartId>> = OrderedMap::new();
+    let mut lone_sources: OrderedMap<PartId, OrderedSet<PartId>> = OrderedMap::new();
     for (load, circuit) in &ctx.study.circuits {
         if !ctx.touched_part(*load) || out.has_part(*load, &["return-through-shield"]) {
             continue;
@@ -90,8 +90,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             }
         }
     }
-    let cut: BTreeSet<Point> = if ctx.settings.allowed.contains("damaged-run") {
-        BTreeSet::new()
+    let cut: OrderedSet<Point> = if ctx.settings.allowed.contains("damaged-run") {
+        OrderedSet::new()
     } else {
         ctx.cut.iter().map(|point| at(*point)).collect()
     };
@@ -175,7 +175,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 }
 
 /// Relay coils that are fed and have no way back.
-fn coils(ctx: &Ctx<'_>, out: &mut Findings, at: &impl Fn(Point) -> Point, cut: &BTreeSet<Point>) {
+fn coils(ctx: &Ctx<'_>, out: &mut Findings, at: &impl Fn(Point) -> Point, cut: &OrderedSet<Point>) {
     for (id, coil) in super::no_feed::coils(ctx, at) {
         if coil.fed && !coil.returned && !coil.points.iter().any(|point| cut.contains(&at(*point))) {
             let tag = ctx.part_tag(id);

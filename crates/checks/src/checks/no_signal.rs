@@ -6,7 +6,7 @@ use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::BODY;
 use model::{PartId, PartKind, Role, RunId};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "no-signal",
@@ -56,7 +56,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         return;
     }
     let cut = cut_inputs(ctx);
-    let mut silent: BTreeMap<PartId, (Vec<String>, BTreeSet<RunId>)> = BTreeMap::new();
+    let mut silent: OrderedMap<PartId, (Vec<String>, OrderedSet<RunId>)> = OrderedMap::new();
     for input in &ctx.study.signal.inputs {
         if input.needed
             && input.by.is_empty()
@@ -87,14 +87,14 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 }
 
 /// Inputs that a lead leads to which is cut through: it is told as that.
-fn cut_inputs(ctx: &Ctx<'_>) -> BTreeSet<(PartId, u8)> {
-    let mut all = BTreeSet::new();
+fn cut_inputs(ctx: &Ctx<'_>) -> OrderedSet<(PartId, u8)> {
+    let mut all = OrderedSet::new();
     if ctx.cut.is_empty() || ctx.settings.allowed.contains("damaged-run") {
         return all;
     }
     let island = ctx.wiring.islands(|tie| !tie.ends.contains(&BODY));
     let at = |point: usize| island.get(point).copied().unwrap_or(point);
-    let cut: BTreeSet<usize> = ctx.cut.iter().map(|point| at(*point)).collect();
+    let cut: OrderedSet<usize> = ctx.cut.iter().map(|point| at(*point)).collect();
     for id in ctx.sheet.parts.keys() {
         for (terminal, point) in ctx.wiring.terminals_of(*id) {
             let (Role::LineIn(number) | Role::LevelIn { channel: number, .. }) = terminal.role else {

@@ -6,7 +6,7 @@ use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::{BODY, live_pole};
 use model::TerminalName;
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 pub(crate) static CHECK: Check = Check {
     name: "no-turn-on",
@@ -51,7 +51,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
     let island = ctx.wiring.islands(|tie| !tie.ends.contains(&BODY));
     let at = |point: usize| island.get(point).copied().unwrap_or(point);
-    let cut: BTreeSet<usize> = ctx.cut.iter().map(|point| at(*point)).collect();
+    let cut: OrderedSet<usize> = ctx.cut.iter().map(|point| at(*point)).collect();
     for (id, turn_on) in &ctx.study.signal.turn_on {
         // A lead that is cut through is told as such.
         let told = !ctx.settings.allowed.contains("damaged-run")

@@ -8,7 +8,8 @@ use crate::registry::{Check, CheckGroup};
 use crate::wiring::BODY;
 use circuit::ChannelLoad;
 use model::{PartId, PartKind, RunId};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "output-touches-chassis",
@@ -53,7 +54,7 @@ fn floats(ctx: &Ctx<'_>, part: PartId) -> bool {
 }
 
 /// Points that are the body or a live pole, over wire and joints.
-fn forbidden(ctx: &Ctx<'_>) -> BTreeSet<usize> {
+fn forbidden(ctx: &Ctx<'_>) -> OrderedSet<usize> {
     ctx.wiring
         .ties_at(BODY)
         .map(|tie| tie.other(BODY))
@@ -92,25 +93,25 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         groups = apart;
         groups.push(group);
     }
-    groups.sort_by_key(|group| group.iter().map(|c| (c.part, c.channel)).min());
+    groups.order_by_key(|group| group.iter().map(|c| (c.part, c.channel)).min());
     for mut group in groups {
-        group.sort_by_key(|channel| (channel.part, channel.channel));
+        group.order_by_key(|channel| (channel.part, channel.channel));
         let words: Vec<String> = group.iter().map(|channel| channel_words(ctx, channel)).collect();
         let words = crate::wording::listed(&words);
         let grounded = group.iter().any(|channel| channel.touches_body);
-        let mut count: BTreeMap<RunId, usize> = BTreeMap::new();
+        let mut count: OrderedMap<RunId, usize> = OrderedMap::new();
         for run in group.iter().flat_map(|channel| &channel.runs) {
             *count.entry(*run).or_default() += 1;
         }
         // Runs that make it so: those to the body, and those that more than one channel uses. A run that only leads
         // from the output to the body carries no speaker and is found from the wiring.
-        let legs: BTreeSet<usize> = group.iter().flat_map(|channel| legs(ctx, channel)).collect();
+        let legs: OrderedSet<usize> = group.iter().flat_map(|channel| legs(ctx, channel)).collect();
         let island = ctx.wiring.islands(|tie| {
             matches!(tie.kind, crate::wiring::TieKind::Run(_))
                 && !tie.ends.iter().any(|end| forbidden.contains(end))
         });
         let at = |point: usize| island.get(point).copied().unwrap_or(point);
-        let leg_islands: BTreeSet<usize> = legs.iter().map(|point| at(*point)).collect();
+        let leg_islands: OrderedSet<usize> = legs.iter().map(|point| at(*point)).collect();
         let to_body = ctx.sheet.runs.keys().copied().filter(|run| {
             ctx.wiring.ends(*run).is_some_and(|[a, b]| {
                 (forbidden.contains(&a) && leg_islands.contains(&at(b)))
@@ -119,7 +120,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         });
         let mut runs: Vec<RunId> = if grounded { to_body.collect() } else { Vec::new() };
         runs.extend(count.iter().filter(|(_, n)| **n > 1).map(|(run, _)| *run));
-        let parts: BTreeSet<PartId> = group.iter().map(|channel| channel.part).collect();
+        let parts: OrderedSet<PartId> = group.iter().map(|channel| channel.part).collect();
         let (what, remedy) = if grounded {
             (
                 format!("{words} touches the body or the supply: its legs both carry voltage."),

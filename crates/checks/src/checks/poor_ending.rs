@@ -9,7 +9,7 @@ use crate::wording::number;
 use model::conductor::EndingMethod;
 use model::kinds::supply::SpliceMethod;
 use model::{Edit, Fact, PartId, PartKind, Run, RunId};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 pub(crate) static CHECK: Check = Check {
     name: "poor-ending",
@@ -159,9 +159,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 
 /// Ends of a run that do not hold: those on this part, or, with `None`, those that are not on a poor splice, which has
 /// a finding of its own.
-fn poor_sides(ctx: &Ctx<'_>, id: RunId, on: Option<PartId>) -> BTreeSet<usize> {
+fn poor_sides(ctx: &Ctx<'_>, id: RunId, on: Option<PartId>) -> OrderedSet<usize> {
     let Some(run) = ctx.run(id) else {
-        return BTreeSet::new();
+        return OrderedSet::new();
     };
     run.ends()
         .iter()

@@ -8,7 +8,8 @@ use crate::wording::against;
 use circuit::Circuit;
 use model::quantity::Amps;
 use model::{PartId, RunId};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "return-through-shield",
@@ -81,7 +82,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(limit) = ctx.limit("shield-current") else {
         return;
     };
-    let mut told: BTreeSet<RunId> = BTreeSet::new();
+    let mut told: OrderedSet<RunId> = OrderedSet::new();
     // Loads without a ground of their own come first: their current is what the others' shields carry too.
     let mut loads: Vec<(bool, PartId, &Circuit)> = ctx
         .study
@@ -92,9 +93,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         })
         .map(|(load, circuit)| (!ctx.ungrounded.contains(load), *load, circuit))
         .collect();
-    loads.sort_by_key(|(grounded, load, _)| (*grounded, *load));
+    loads.order_by_key(|(grounded, load, _)| (*grounded, *load));
     for (own_ground, load, circuit) in loads {
-        let mut shields: BTreeMap<RunId, Amps> = BTreeMap::new();
+        let mut shields: OrderedMap<RunId, Amps> = OrderedMap::new();
         for (run, amps) in circuit.returns.iter().flat_map(|back| &back.shields) {
             let most = shields.entry(*run).or_default();
             *most = most.max(amps.abs());

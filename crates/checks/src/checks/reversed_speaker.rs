@@ -7,7 +7,7 @@ use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::sound::{Band, Position};
 use model::{Change, Edit, End, PartId, PartKind, TerminalName};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "reversed-speaker",
@@ -52,7 +52,7 @@ enum Together {
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
-    let mut groups: BTreeMap<(Band, Together), Vec<(PartId, bool)>> = BTreeMap::new();
+    let mut groups: OrderedMap<(Band, Together), Vec<(PartId, bool)>> = OrderedMap::new();
     for (id, driver) in &ctx.study.drivers {
         let Some(PartKind::Speaker(speaker)) = ctx.kind(*id) else {
             continue;
@@ -88,7 +88,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 continue;
             }
             let tag = ctx.part_tag(*id);
-            let runs: BTreeSet<_> = ctx.runs_of(*id).map(|(run, _)| run).collect();
+            let runs: OrderedSet<_> = ctx.runs_of(*id).map(|(run, _)| run).collect();
             out.add(
                 CHECK
                     .finding(

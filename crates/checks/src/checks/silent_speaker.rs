@@ -8,7 +8,7 @@ use crate::registry::{Check, CheckGroup};
 use circuit::Gap;
 use model::conductor::Condition;
 use model::{Edit, PartId, PartKind, RunId};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 pub(crate) static CHECK: Check = Check {
     name: "silent-speaker",
@@ -47,7 +47,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     });
     // Speakers with the same gap share a cause; a gap on the speaker itself is its own.
     type Place = (Option<PartId>, Option<RunId>);
-    let mut by_gap: BTreeMap<Place, (Vec<PartId>, Gap)> = BTreeMap::new();
+    let mut by_gap: OrderedMap<Place, (Vec<PartId>, Gap)> = OrderedMap::new();
     for (id, driver) in &ctx.study.drivers {
         if driver.plays || !(ctx.touched_part(*id) || anyone_added) {
             continue;

@@ -7,7 +7,8 @@ use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, are};
 use model::{PartId, PartKind};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
+use ordered::Sort as _;
 
 pub(crate) static CHECK: Check = Check {
     name: "speaker-overpowered",
@@ -39,7 +40,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     };
     // By channel: the speakers, what reaches each and what it bears, in watts.
     type Over = Vec<(PartId, f64, f64)>;
-    let mut over: BTreeMap<Option<(PartId, u8)>, Over> = BTreeMap::new();
+    let mut over: OrderedMap<Option<(PartId, u8)>, Over> = OrderedMap::new();
     for (id, driver) in &ctx.study.drivers {
         let (Some(PartKind::Speaker(speaker)), true) = (ctx.kind(*id), driver.plays) else {
             continue;
@@ -73,7 +74,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
     }
     for (channel, mut drivers) in over {
-        drivers.sort_by(|a, b| (b.1 / b.2).total_cmp(&(a.1 / a.2)).then(a.0.cmp(&b.0)));
+        drivers.order_by(|a, b| (b.1 / b.2).total_cmp(&(a.1 / a.2)).then(a.0.cmp(&b.0)));
         let Some((first, power, bears)) = drivers.first().copied() else {
             continue;
         };

@@ -7,6 +7,7 @@ use crate::registry::{Check, CheckGroup};
 use crate::wording::against;
 use circuit::Outcome;
 use model::{PartId, PartKind, RunId};
+use ordered::Sort as _;
 
 pub(crate) static CHECK: Check = Check {
     name: "supply-collapse",
@@ -110,7 +111,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .filter(|load| matches!(ctx.kind(**load), Some(PartKind::Amplifier(_) | PartKind::Load(_))))
                 .filter_map(|load| Some((ctx.study.parts.get(load)?.current.burst.0.abs(), *load)))
                 .collect();
-            loads.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+            loads.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
             let blamed: Vec<String> = blamed_runs
                 .iter()
                 .take(2)

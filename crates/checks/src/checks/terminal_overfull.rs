@@ -7,7 +7,7 @@ use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, number};
 use model::quantity::SquareMm;
 use model::{Fact, PartKind, RunId, TerminalRef};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 pub(crate) static CHECK: Check = Check {
     name: "terminal-overfull",
@@ -67,7 +67,7 @@ pub(crate) fn fits(area: SquareMm, largest: SquareMm) -> bool {
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
-    let mut on: BTreeMap<&TerminalRef, Vec<RunId>> = BTreeMap::new();
+    let mut on: OrderedMap<&TerminalRef, Vec<RunId>> = OrderedMap::new();
     for (id, run) in &ctx.sheet.runs {
         for at in run.ends().into_iter().filter_map(|end| end.terminal()) {
             on.entry(at).or_default().push(*id);

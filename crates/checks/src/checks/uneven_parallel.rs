@@ -7,7 +7,7 @@ use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, number};
 use model::RunId;
 use model::quantity::Amps;
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 pub(crate) static CHECK: Check = Check {
     name: "uneven-parallel",
@@ -42,7 +42,7 @@ memory); the margin is a judgement of this project.",
 };
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
-    let mut groups: BTreeMap<[usize; 2], Vec<RunId>> = BTreeMap::new();
+    let mut groups: OrderedMap<[usize; 2], Vec<RunId>> = OrderedMap::new();
     for id in ctx.sheet.runs.keys().filter(|id| ctx.is_supply(**id)) {
         if let Some([a, b]) = ctx.wiring.ends(*id)
             && a != b

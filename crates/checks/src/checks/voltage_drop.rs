@@ -10,8 +10,9 @@ use circuit::{Circuit, Outcome};
 use model::conductor::{METRIC_SERIES, Material, Size};
 use model::quantity::SquareMm;
 use model::{PartId, PartKind, RunId};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 use reference::conductors::nominal_resistance_per_metre;
-use std::collections::{BTreeMap, BTreeSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "voltage-drop",
@@ -99,8 +100,8 @@ struct Over {
 }
 
 /// Runs that serve a part whose load is too low.
-fn serving_too_low(ctx: &Ctx<'_>, out: &Findings) -> BTreeSet<RunId> {
-    let too_low: BTreeSet<PartId> = ctx
+fn serving_too_low(ctx: &Ctx<'_>, out: &Findings) -> OrderedSet<RunId> {
+    let too_low: OrderedSet<PartId> = ctx
         .sheet
         .parts
         .keys()
@@ -108,7 +109,7 @@ fn serving_too_low(ctx: &Ctx<'_>, out: &Findings) -> BTreeSet<RunId> {
         .filter(|part| out.has_part(*part, &["load-too-low"]))
         .collect();
     if too_low.is_empty() {
-        return BTreeSet::new();
+        return OrderedSet::new();
     }
     ctx.study
         .runs
@@ -122,7 +123,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     if matches!(ctx.study.outcome, Outcome::Collapsed { .. }) {
         return;
     }
-    let mut by_worst: BTreeMap<Option<RunId>, Vec<Over>> = BTreeMap::new();
+    let mut by_worst: OrderedMap<Option<RunId>, Vec<Over>> = OrderedMap::new();
     let with_neighbour = serving_too_low(ctx, out);
     for (load, circuit) in &ctx.study.circuits {
         let (Some(drop), Some((limit, key))) = (circuit.drop, limit_for(ctx, *load)) else {
@@ -178,7 +179,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         });
     }
     for (worst, mut loads) in by_worst {
-        loads.sort_by(|a, b| {
+        loads.order_by(|a, b| {
             (b.drop / b.limit)
                 .total_cmp(&(a.drop / a.limit))
                 .then(a.load.cmp(&b.load))

@@ -5,7 +5,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use model::{PartId, RunId};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 pub(crate) static CHECK: Check = Check {
     name: "wrong-level",
@@ -40,7 +40,7 @@ run W5 A1.out1- LS1.- 2.5mm2 3m WHBK",
 };
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
-    let mut wrong: BTreeMap<PartId, (Vec<String>, BTreeSet<RunId>)> = BTreeMap::new();
+    let mut wrong: OrderedMap<PartId, (Vec<String>, OrderedSet<RunId>)> = OrderedMap::new();
     for input in &ctx.study.signal.inputs {
         if input.level_fits == Some(false) && ctx.touched_part(input.part) {
             let entry = wrong.entry(input.part).or_default();

@@ -11,8 +11,8 @@ pub(crate) mod values;
 use crate::study::DeviceRef;
 use model::quantity::Amps;
 use model::{PartId, Role, RunId, TerminalName, TerminalRef};
+use ordered::OrderedSet;
 use petgraph::graph::UnGraph;
-use std::collections::BTreeSet;
 
 /// The body of the vehicle.
 pub const BODY: usize = 0;
@@ -224,11 +224,11 @@ pub struct Network {
     /// Parts that draw.
     pub consumers: Vec<Consumer>,
     /// Signal runs between line jacks, by the part on which they land.
-    pub line_runs: std::collections::BTreeMap<usize, Vec<usize>>,
+    pub line_runs: ordered::OrderedMap<usize, Vec<usize>>,
     /// Branches that tracing passes through, as a graph whose edges name their branch.
     pub graph: UnGraph<(), usize>,
     /// Properties taken for granted: part or run, and the name.
-    pub assumed: BTreeSet<(Option<PartId>, Option<RunId>, &'static str)>,
+    pub assumed: OrderedSet<(Option<PartId>, Option<RunId>, &'static str)>,
     /// What was odd, and how it was taken.
     pub notes: Vec<String>,
 }

@@ -14,7 +14,8 @@ use crate::study::{Protection, ProtectionFrom};
 use crate::trace::{Blocks, View, Ways};
 use model::quantity::{Amps, Metres};
 use model::{RunId, Sheet};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 
 /// No stretch, no stretch yet.
 const NONE: usize = usize::MAX;
@@ -156,7 +157,7 @@ impl Stretches {
             }
         }
         for guards in &mut it.guards {
-            guards.sort_unstable();
+            guards.order();
             guards.dedup();
         }
         it.guards[home].clear();
@@ -175,7 +176,7 @@ fn is_out(net: &Network, device: usize) -> bool {
 /// The unprotected stretch of one source: distances along it, and what a device follows on.
 struct Open {
     /// Index within the stretch of each of its nodes.
-    local: BTreeMap<usize, usize>,
+    local: OrderedMap<usize, usize>,
     /// Distance from the pole by the shortest way, in metres.
     distance: Vec<f64>,
     /// Whether every length on that way is known.
@@ -183,7 +184,7 @@ struct Open {
     /// Whether every run on that way lies in a sheath.
     sheathed: Vec<bool>,
     /// Runs behind which a device follows.
-    followed: BTreeSet<usize>,
+    followed: OrderedSet<usize>,
 }
 
 impl Open {
@@ -195,7 +196,7 @@ impl Open {
         view: &View,
         pole: usize,
     ) -> Self {
-        let local: BTreeMap<usize, usize> =
+        let local: OrderedMap<usize, usize> =
             members.iter().enumerate().map(|(at, &node)| (node, at)).collect();
         let home = stretches.of_node[pole];
         let run_of = |branch: usize| match net.branches.get(branch).map(|b| b.kind) {
@@ -203,7 +204,7 @@ impl Open {
             _ => None,
         };
         let mut edges = Vec::new();
-        let mut ends = BTreeSet::new();
+        let mut ends = OrderedSet::new();
         let sink = members.len();
         for (&node, &at) in &local {
             for &(other, branch) in view.near(node) {
@@ -241,7 +242,7 @@ impl Open {
         for &end in &ends {
             edges.push((end, sink, usize::MAX - 2));
         }
-        let mut followed = BTreeSet::new();
+        let mut followed = OrderedSet::new();
         if !ends.is_empty() {
             edges.push((start, sink, tie));
             let named: Vec<(usize, usize, usize)> = edges
@@ -299,9 +300,9 @@ pub(crate) fn protect(
     reaches: &[Reach],
     limits: &[Option<f64>],
     allowable: &[Option<Amps>],
-) -> BTreeMap<RunId, Protection> {
+) -> OrderedMap<RunId, Protection> {
     let live = View::new(net, |_, b| is_live_conductor(b.kind, b.nodes));
-    let mut members: BTreeMap<usize, Vec<usize>> = reaches.iter().map(|r| (r.home, Vec::new())).collect();
+    let mut members: OrderedMap<usize, Vec<usize>> = reaches.iter().map(|r| (r.home, Vec::new())).collect();
     for (node, stretch) in stretches.of_node.iter().enumerate() {
         if node != BODY
             && let Some(list) = members.get_mut(stretch)
@@ -310,7 +311,7 @@ pub(crate) fn protect(
         }
     }
     // Sources on one pole share their unprotected stretch.
-    let mut opens: BTreeMap<usize, Open> = BTreeMap::new();
+    let mut opens: OrderedMap<usize, Open> = OrderedMap::new();
     for (source, reach) in net.sources.iter().zip(reaches) {
         if reach.home != NONE && !opens.contains_key(&source.plus) {
             let list = members.get(&reach.home).map(Vec::as_slice).unwrap_or_default();
@@ -320,7 +321,7 @@ pub(crate) fn protect(
             );
         }
     }
-    let mut out = BTreeMap::new();
+    let mut out = OrderedMap::new();
     for (index, run) in net.runs.iter().enumerate() {
         if run.line {
             continue;
@@ -348,7 +349,7 @@ pub(crate) fn protect(
                 ..ProtectionFrom::default()
             };
             if protected {
-                let guards: BTreeSet<usize> = ends
+                let guards: OrderedSet<usize> = ends
                     .iter()
                     .filter_map(|s| reach.guards.get(*s))
                     .flatten()

@@ -14,7 +14,7 @@ use model::kinds::sound::InputLevel;
 use model::quantity::Hertz;
 use model::terminals::{HEAD_LINE_OUTPUTS, HEAD_SPEAKER_OUTPUTS};
 use model::{PartId, PartKind, Role, RunId, Sheet};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 /// Where a signal comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -29,14 +29,14 @@ struct Source {
 /// One input while it is being worked out.
 #[derive(Default)]
 struct Input {
-    sources: BTreeSet<Source>,
-    by: BTreeSet<(PartId, String)>,
-    runs: BTreeSet<RunId>,
+    sources: OrderedSet<Source>,
+    by: OrderedSet<(PartId, String)>,
+    runs: OrderedSet<RunId>,
     /// Every signal that arrives is of a level that its terminal takes.
     fits: bool,
 }
 
-type Inputs = BTreeMap<(PartId, u8), Input>;
+type Inputs = OrderedMap<(PartId, u8), Input>;
 
 /// What feeds every input of the sheet.
 pub(super) fn find(index: &Index<'_>, speakers: &Speakers) -> Vec<InputFed> {
@@ -67,7 +67,7 @@ pub(super) fn find(index: &Index<'_>, speakers: &Speakers) -> Vec<InputFed> {
         let mut sides = input
             .sources
             .iter()
-            .map(|source| side(index, &inputs, *source, &mut BTreeSet::new()));
+            .map(|source| side(index, &inputs, *source, &mut OrderedSet::new()));
         let first = sides.next().flatten();
         let side = if sides.all(|side| side == first) {
             first
@@ -138,7 +138,7 @@ fn level_input(index: &Index<'_>, plus: usize, channel: u8, input: &mut Input) {
     };
     let reach = |at: usize| spread(index, at, |other| index.is_supply(other));
     let (found, back) = (reach(plus), reach(minus));
-    let legs = |spread: &Spread| -> BTreeMap<usize, (PartId, u8)> {
+    let legs = |spread: &Spread| -> OrderedMap<usize, (PartId, u8)> {
         spread
             .from
             .keys()
@@ -181,7 +181,7 @@ fn side(
     index: &Index<'_>,
     inputs: &Inputs,
     source: Source,
-    seen: &mut BTreeSet<(PartId, u8)>,
+    seen: &mut OrderedSet<(PartId, u8)>,
 ) -> Option<ChannelSide> {
     let by_number = |number: u8| {
         if number % 2 == 1 {
@@ -214,7 +214,7 @@ fn side(
         _ => return None,
     };
     let mapped = source_input(source.number, count);
-    let of = |number: u8, seen: &mut BTreeSet<(PartId, u8)>| {
+    let of = |number: u8, seen: &mut OrderedSet<(PartId, u8)>| {
         if !seen.insert((source.part, number)) {
             return None;
         }
@@ -257,17 +257,17 @@ fn source_input(output: u8, inputs: u8) -> u8 {
 /// Which speakers hang on which input.
 struct Drives {
     /// By part and input: speakers on the part's own channels.
-    own: BTreeMap<(PartId, u8), BTreeSet<PartId>>,
+    own: OrderedMap<(PartId, u8), OrderedSet<PartId>>,
     /// Inputs of channels that play by themselves or lead a bridged pair.
-    leading: BTreeSet<(PartId, u8)>,
+    leading: OrderedSet<(PartId, u8)>,
     /// By part and its input: inputs of further equipment that its outputs feed.
-    onward: BTreeMap<(PartId, u8), BTreeSet<(PartId, u8)>>,
+    onward: OrderedMap<(PartId, u8), OrderedSet<(PartId, u8)>>,
 }
 
 impl Drives {
     fn new(index: &Index<'_>, speakers: &Speakers, inputs: &Inputs) -> Self {
-        let mut own: BTreeMap<(PartId, u8), BTreeSet<PartId>> = BTreeMap::new();
-        let mut leading = BTreeSet::new();
+        let mut own: OrderedMap<(PartId, u8), OrderedSet<PartId>> = OrderedMap::new();
+        let mut leading = OrderedSet::new();
         for load in &speakers.channels {
             let Some(PartKind::Amplifier(amplifier)) = index.sheet.parts.get(&load.part).map(|part| &part.is)
             else {
@@ -282,7 +282,7 @@ impl Drives {
                     .extend(load.drivers.iter().copied());
             }
         }
-        let mut onward: BTreeMap<(PartId, u8), BTreeSet<(PartId, u8)>> = BTreeMap::new();
+        let mut onward: OrderedMap<(PartId, u8), OrderedSet<(PartId, u8)>> = OrderedMap::new();
         for (input, it) in inputs {
             for source in &it.sources {
                 let count = match index.sheet.parts.get(&source.part).map(|part| &part.is) {
@@ -300,9 +300,9 @@ impl Drives {
         Self { own, leading, onward }
     }
 
-    fn of_input(&self, part: PartId, input: u8) -> BTreeSet<PartId> {
-        let mut found = BTreeSet::new();
-        let mut seen = BTreeSet::new();
+    fn of_input(&self, part: PartId, input: u8) -> OrderedSet<PartId> {
+        let mut found = OrderedSet::new();
+        let mut seen = OrderedSet::new();
         let mut waiting = vec![(part, input)];
         while let Some(at) = waiting.pop() {
             if seen.insert(at) {

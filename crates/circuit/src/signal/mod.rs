@@ -9,7 +9,8 @@ use crate::speakers::Speakers;
 use crate::speakers::index::{By, Index};
 use crate::study::Signal;
 use model::{RunId, Settings, Sheet};
-use std::collections::{BTreeMap, BTreeSet, VecDeque};
+use ordered::{OrderedMap, OrderedSet};
+use std::collections::VecDeque;
 
 /// Signal and turn-on chains of a sheet, without [`Signal::offsets`]. `speakers` is what
 /// [`study_speakers`](crate::speakers::study_speakers) found on the same sheet: it says which channels have something to play.
@@ -26,7 +27,7 @@ pub(crate) fn study_index(index: &Index<'_>, speakers: &Speakers) -> Signal {
         inputs,
         turn_on,
         turn_on_outputs,
-        offsets: BTreeMap::new(),
+        offsets: OrderedMap::new(),
     }
 }
 
@@ -37,7 +38,7 @@ pub fn carry_filters(sheet: &Sheet, signal: &Signal, speakers: &mut Speakers) {
 
 /// Terminals that conduct to a terminal, with the link by which each was first reached.
 struct Spread {
-    from: BTreeMap<usize, Option<(usize, By)>>,
+    from: OrderedMap<usize, Option<(usize, By)>>,
 }
 
 /// Follows everything that conducts from a terminal; what `stop` says is reached but not passed.
@@ -52,7 +53,7 @@ fn spread_from(
     stop: impl Fn(usize) -> bool,
 ) -> Spread {
     let mut waiting: VecDeque<usize> = starts.into_iter().collect();
-    let mut from: BTreeMap<usize, Option<(usize, By)>> = waiting.iter().map(|at| (*at, None)).collect();
+    let mut from: OrderedMap<usize, Option<(usize, By)>> = waiting.iter().map(|at| (*at, None)).collect();
     while let Some(at) = waiting.pop_front() {
         if stop(at) {
             continue;
@@ -70,7 +71,7 @@ fn spread_from(
 
 impl Spread {
     /// Puts the runs between the start and a terminal that was reached into `runs`.
-    fn runs_to(&self, mut at: usize, runs: &mut BTreeSet<RunId>) {
+    fn runs_to(&self, mut at: usize, runs: &mut OrderedSet<RunId>) {
         while let Some(Some((before, by))) = self.from.get(&at) {
             if let By::Run(run) = by {
                 runs.insert(*run);

@@ -10,7 +10,7 @@ use model::kinds::sound::TurnOn;
 use model::kinds::supply::LoadLaw;
 use model::quantity::{Amps, Ohms, Volts, Watts};
 use model::{PartId, PartKind, Role};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 /// Voltage at which coils and loads on a turn-on lead are counted: that of the running vehicle.
 const VOLTAGE: Volts = reference::audio::RATING_VOLTAGE;
@@ -25,11 +25,11 @@ struct Net {
     /// A pole that is live with the ignition or the engine only is in it.
     ignition: bool,
     /// Turn-on outputs in it.
-    outputs: BTreeSet<usize>,
+    outputs: OrderedSet<usize>,
     /// Turn-on inputs, relay coils and loads in it.
-    takes: BTreeSet<usize>,
+    takes: OrderedSet<usize>,
     /// Nets behind switches, isolators and relay contacts that may be open.
-    switched: BTreeSet<usize>,
+    switched: OrderedSet<usize>,
     /// Relays whose working contact is in it: the nets of their contact's other side and of their two coil ends.
     relays: Vec<Relay>,
 }
@@ -43,7 +43,7 @@ struct Relay {
 /// What drives a net, relays looked through.
 #[derive(Default)]
 struct Driven {
-    outputs: BTreeSet<usize>,
+    outputs: OrderedSet<usize>,
     always: bool,
     switched: bool,
 }
@@ -52,10 +52,10 @@ struct Driven {
 pub(super) fn find(
     index: &Index<'_>,
     inputs: &[InputFed],
-) -> (BTreeMap<PartId, TurnOnFed>, Vec<TurnOnOutput>) {
+) -> (OrderedMap<PartId, TurnOnFed>, Vec<TurnOnOutput>) {
     let nets = Nets::new(index);
     let mut ways = Ways::new(index);
-    let mut turn_on = BTreeMap::new();
+    let mut turn_on = OrderedMap::new();
     for (id, part) in &index.sheet.parts {
         let how = match &part.is {
             PartKind::Amplifier(it) => it.turn_on,
@@ -79,7 +79,7 @@ pub(super) fn find(
             let driven = nets.driven(nets.of(at));
             fed.always_live = driven.always;
             fed.switched_feed = driven.switched && !driven.always;
-            let parts: BTreeSet<PartId> = driven
+            let parts: OrderedSet<PartId> = driven
                 .outputs
                 .iter()
                 .filter_map(|at| index.spots.get(*at))
@@ -111,7 +111,7 @@ impl Ways {
     fn spread(index: &Index<'_>, from_outputs: bool) -> Spread {
         let is_output =
             |at: usize| matches!(index.spots.get(at).map(|spot| spot.role), Some(Role::TurnOnOut));
-        let starts: BTreeSet<usize> = (0..index.spots.len())
+        let starts: OrderedSet<usize> = (0..index.spots.len())
             .filter(|at| is_output(*at) == from_outputs && is_end(index, *at))
             .collect();
         // A start is an end too: the way out of one must not stop there.
@@ -121,7 +121,7 @@ impl Ways {
     }
 
     /// The runs from an input to the output that drives it or, where there is none, to what feeds it.
-    fn runs(&mut self, index: &Index<'_>, at: usize, runs: &mut BTreeSet<model::RunId>) {
+    fn runs(&mut self, index: &Index<'_>, at: usize, runs: &mut OrderedSet<model::RunId>) {
         if self.outputs.from.contains_key(&at) {
             self.outputs.runs_to(at, runs);
         } else {
@@ -159,7 +159,7 @@ fn pole(index: &Index<'_>, at: usize) -> Option<bool> {
 struct Nets {
     net_of: Vec<usize>,
     /// By net; one that holds nothing of interest has no entry.
-    nets: BTreeMap<usize, Net>,
+    nets: OrderedMap<usize, Net>,
 }
 
 impl Nets {
@@ -179,7 +179,7 @@ impl Nets {
         }
         let net_of: Vec<usize> = (0..index.spots.len()).map(|at| groups.find(at)).collect();
         let mut it = Self {
-            nets: BTreeMap::new(),
+            nets: OrderedMap::new(),
             net_of,
         };
         for (at, spot) in index.spots.iter().enumerate() {
@@ -240,7 +240,7 @@ impl Nets {
         let mut found = Driven::default();
         // Nets to look at: whether something that may be open lies between, and whether it counts as a feed.
         let mut waiting = vec![(net, false)];
-        let mut seen = BTreeSet::new();
+        let mut seen = OrderedSet::new();
         while let Some((at, behind)) = waiting.pop() {
             if !seen.insert((at, behind)) {
                 continue;
@@ -258,7 +258,7 @@ impl Nets {
                 // Whoever drives the coil drives what is behind the contact, if that has a supply to pass on.
                 if !relay
                     .other
-                    .is_some_and(|other| self.has_pole(other, &mut BTreeSet::new()))
+                    .is_some_and(|other| self.has_pole(other, &mut OrderedSet::new()))
                 {
                     waiting.extend(relay.other.map(|other| (other, true)));
                     continue;
@@ -270,7 +270,7 @@ impl Nets {
     }
 
     /// Whether a net has a pole in it, or behind switches.
-    fn has_pole(&self, net: usize, seen: &mut BTreeSet<usize>) -> bool {
+    fn has_pole(&self, net: usize, seen: &mut OrderedSet<usize>) -> bool {
         let mut waiting = vec![net];
         while let Some(at) = waiting.pop() {
             if !seen.insert(at) {
@@ -306,7 +306,7 @@ fn asked(index: &Index<'_>, nets: &Nets) -> Vec<TurnOnOutput> {
             capacity,
             serves: Vec::new(),
         };
-        let mut serves = BTreeSet::new();
+        let mut serves = OrderedSet::new();
         for taker in nets.nets.get(&nets.of(at)).into_iter().flat_map(|net| &net.takes) {
             let Some(taker_spot) = index.spots.get(*taker) else {
                 continue;

@@ -9,7 +9,8 @@ use super::{Closure, Demand, Element, LEAST_SUPPLY, Law, Level, NoAnswer, System
 use crate::network::{BODY, Branch, Closes, Draw, Kind, Network, values};
 use model::job::VehicleState;
 use model::{PartKind, Sheet};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 
 /// Most times that one relay or isolator changes before it is left open.
 const MOST_TOGGLES: u8 = 4;
@@ -64,7 +65,7 @@ pub(crate) struct Operating {
     /// By source of the network.
     pub pieces: Vec<Piece>,
     /// By part: off below its cut-off, and the voltage at which it gave up.
-    pub dropped: BTreeMap<usize, f64>,
+    pub dropped: OrderedMap<usize, f64>,
     /// By part: whether it is on.
     pub on: Vec<bool>,
     /// Share of what is asked that could be delivered with everything on; 1 when all.
@@ -87,9 +88,9 @@ pub(crate) struct Operator<'a> {
     in_use: bool,
     pub(crate) models: Vec<SourceModel>,
     /// Relay coil resistance by part.
-    coil: BTreeMap<usize, f64>,
+    coil: OrderedMap<usize, f64>,
     /// Node of a wired ignition terminal by part, for head units.
-    ignition: BTreeMap<usize, usize>,
+    ignition: OrderedMap<usize, usize>,
     /// Nodes for the reference, in order of preference.
     first: Vec<usize>,
     /// Resistance of each branch at its temperature.
@@ -104,11 +105,11 @@ pub(crate) struct Operator<'a> {
     closed: Vec<bool>,
     toggles: Vec<u8>,
     on: Vec<bool>,
-    dropped: BTreeMap<usize, f64>,
+    dropped: OrderedMap<usize, f64>,
     /// Input power of converters by part.
-    input: BTreeMap<usize, f64>,
+    input: OrderedMap<usize, f64>,
     /// Converters whose input has no supply, by source.
-    starved: BTreeSet<usize>,
+    starved: OrderedSet<usize>,
     /// Share of what is asked at which the network is being settled.
     share: f64,
     /// Whether the last operating point delivered all that was asked by what was not turned off.
@@ -118,8 +119,8 @@ pub(crate) struct Operator<'a> {
 impl<'a> Operator<'a> {
     pub(crate) fn new(net: &'a Network, sheet: &'a Sheet, state: VehicleState, demands: Vec<Demand>) -> Self {
         let kinds: Vec<&PartKind> = sheet.parts.values().map(|p| &p.is).collect();
-        let mut coil = BTreeMap::new();
-        let mut ignition = BTreeMap::new();
+        let mut coil = OrderedMap::new();
+        let mut ignition = OrderedMap::new();
         let mut wired = vec![false; net.terminals.len()];
         for terminal in net.runs.iter().flat_map(|r| r.terminals).flatten() {
             wired[terminal] = true;
@@ -183,9 +184,9 @@ impl<'a> Operator<'a> {
             closed: vec![false; net.branches.len()],
             toggles: vec![0; net.branches.len()],
             on: vec![false; net.parts.len()],
-            dropped: BTreeMap::new(),
-            input: BTreeMap::new(),
-            starved: BTreeSet::new(),
+            dropped: OrderedMap::new(),
+            input: OrderedMap::new(),
+            starved: OrderedSet::new(),
             share: 1.0,
             whole: false,
         };
@@ -372,7 +373,7 @@ impl<'a> Operator<'a> {
             })
             .filter(|(loss, _)| *loss > 0.0)
             .collect();
-        losses.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+        losses.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
         losses.truncate(12);
         losses.into_iter().map(|(_, at)| at).collect()
     }
@@ -397,7 +398,7 @@ impl<'a> Operator<'a> {
                 below.push((v - cut_off, branch.part, v));
             }
         }
-        below.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        below.order_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         let count = below.len().div_ceil(4);
         for &(_, part, v) in below.iter().take(count) {
             self.dropped.insert(part, v);

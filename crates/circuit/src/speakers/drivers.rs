@@ -9,7 +9,7 @@ use super::{Piece, Viewed, gap, own_load};
 use crate::study::{CoilDrive, Driver, Gap};
 use model::PartId;
 use model::quantity::{Decibels, Hertz, Watts};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 /// What one output does to one coil at nominal values.
 #[derive(Clone, Copy, Debug, Default)]
@@ -32,7 +32,7 @@ struct CoilView {
 /// What reaches one speaker, gathered from the pieces its coils are in.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Reached {
-    coils: BTreeMap<u8, CoilReached>,
+    coils: OrderedMap<u8, CoilReached>,
     /// It hangs in a piece of network that was too large to be solved.
     unsolved: bool,
 }
@@ -111,10 +111,10 @@ pub(super) fn find(
     with_leads: &[(Reduced, Option<Solution>)],
     nominal: &[Vec<Option<f64>>],
     open_volts: &[f64],
-    reach: &mut BTreeMap<PartId, Reached>,
+    reach: &mut OrderedMap<PartId, Reached>,
 ) {
     // Per coil element, what reaches it in each view.
-    let mut found: BTreeMap<usize, Vec<CoilView>> = BTreeMap::new();
+    let mut found: OrderedMap<usize, Vec<CoilView>> = OrderedMap::new();
     for (view, (_, _, plain, plain_solution)) in views.iter().enumerate() {
         // Outputs straight across one another are settled by their leads only.
         let (reduced, solution) = match (plain_solution, with_leads.get(view)) {

@@ -8,7 +8,9 @@ use super::index::{By, Index, Link, State};
 use super::network::Network;
 use crate::study::Gap;
 use model::{End, PartId, PartKind, Role, Sheet};
-use std::collections::{BTreeMap, BTreeSet, VecDeque};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
+use std::collections::VecDeque;
 
 /// Why this speaker, which has no complete loop, has none.
 pub(crate) fn find(net: &Network<'_>, speaker: PartId) -> Gap {
@@ -30,7 +32,7 @@ pub(crate) fn find(net: &Network<'_>, speaker: PartId) -> Gap {
         }
     }
     // A dual coil with one coil wired: speak of the wired one.
-    ends.sort_by_key(|(plus, minus)| !(is_wired(index, *plus) || is_wired(index, *minus)));
+    ends.order_by_key(|(plus, minus)| !(is_wired(index, *plus) || is_wired(index, *minus)));
     let Some((plus, minus)) = ends.first().copied() else {
         return dead_end(index, speaker, &[]);
     };
@@ -76,7 +78,7 @@ pub(crate) fn find(net: &Network<'_>, speaker: PartId) -> Gap {
             return name_link(index, start, &link);
         }
     }
-    let legs: BTreeSet<String> = reached
+    let legs: OrderedSet<String> = reached
         .iter()
         .flat_map(|found| &found.legs)
         .map(|at| index.written(*at))
@@ -104,7 +106,7 @@ fn is_wired(index: &Index<'_>, at: usize) -> bool {
 /// Both ends of the coil joined by wire.
 fn joined(net: &Network<'_>, speaker: PartId, plus: usize, minus: usize) -> Option<Gap> {
     let index = &net.index;
-    let mut from: BTreeMap<usize, Option<By>> = BTreeMap::from([(plus, None)]);
+    let mut from: OrderedMap<usize, Option<By>> = OrderedMap::from([(plus, None)]);
     let mut waiting = VecDeque::from([plus]);
     while let Some(at) = waiting.pop_front() {
         for link in index.links_at(at).filter(|link| link.is_closed()) {
@@ -139,7 +141,7 @@ fn joined(net: &Network<'_>, speaker: PartId, plus: usize, minus: usize) -> Opti
 #[derive(Default)]
 struct Found {
     /// Legs of outputs, by terminal number, reached with the fewest open links.
-    legs: BTreeSet<usize>,
+    legs: OrderedSet<usize>,
     /// The first open link on the way to them, and how many there are.
     first_open: Option<Link>,
     crossed: usize,
@@ -151,8 +153,8 @@ struct Found {
 /// as few as can be (breadth first, closed links before open ones).
 fn search(index: &Index<'_>, start: usize, coil: (usize, usize), cross: bool) -> Found {
     let mut found = Found::default();
-    let mut seen: BTreeMap<usize, (usize, Option<Link>)> = BTreeMap::from([(start, (0, None))]);
-    let mut done = BTreeSet::new();
+    let mut seen: OrderedMap<usize, (usize, Option<Link>)> = OrderedMap::from([(start, (0, None))]);
+    let mut done = OrderedSet::new();
     let mut waiting = VecDeque::from([start]);
     while let Some(at) = waiting.pop_front() {
         if !done.insert(at) {

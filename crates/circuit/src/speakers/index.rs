@@ -5,7 +5,7 @@
 use model::conductor::Condition;
 use model::kinds::supply::{DeviceState, IsolatorKind};
 use model::{End, PartId, PartKind, Role, RunId, Sheet, TerminalName, TerminalRef};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 /// A terminal.
 #[derive(Clone, Debug)]
@@ -68,17 +68,17 @@ pub(crate) struct Index<'s> {
     pub(crate) spots: Vec<Spot<'s>>,
     pub(crate) links: Vec<Link>,
     /// Runs with one end on a terminal and the other nowhere, by the terminal.
-    pub(crate) stubs: BTreeMap<usize, Vec<RunId>>,
+    pub(crate) stubs: OrderedMap<usize, Vec<RunId>>,
     /// Links by terminal: a start into `order` for each, and one past the end.
     starts: Vec<usize>,
     order: Vec<usize>,
-    parts: BTreeMap<PartId, (usize, usize)>,
+    parts: OrderedMap<PartId, (usize, usize)>,
 }
 
 impl<'s> Index<'s> {
     pub(crate) fn new(sheet: &'s Sheet) -> Self {
         let mut spots = Vec::new();
-        let mut parts = BTreeMap::new();
+        let mut parts = OrderedMap::new();
         for (id, part) in &sheet.parts {
             let first = spots.len();
             spots.extend(part.terminals().into_iter().map(|t| Spot {
@@ -93,7 +93,7 @@ impl<'s> Index<'s> {
             sheet,
             spots,
             links: Vec::new(),
-            stubs: BTreeMap::new(),
+            stubs: OrderedMap::new(),
             starts: Vec::new(),
             order: Vec::new(),
             parts,

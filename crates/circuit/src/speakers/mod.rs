@@ -29,9 +29,10 @@ use model::quantity::{Hertz, Ohms, Watts};
 use model::{Fact, PartId, PartKind, Settings, Sheet};
 pub(crate) use network::Groups;
 use network::{Network, SUPPLY};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 use reduced::{Reduced, Solution, Source};
 use serde::Serialize;
-use std::collections::{BTreeMap, BTreeSet};
 
 /// Number of frequencies on a curve: 20 a decade from 20 Hz to 20 kHz, both ends included.
 pub const CURVE_POINTS: u16 = 61;
@@ -62,11 +63,11 @@ pub struct Speakers {
     /// Every output, in order of part and channel; a bridged pair is one.
     pub channels: Vec<ChannelLoad>,
     /// Every speaker.
-    pub drivers: BTreeMap<PartId, Driver>,
+    pub drivers: OrderedMap<PartId, Driver>,
     /// What each amplifier and head unit delivers.
-    pub output: BTreeMap<PartId, OutputPower>,
+    pub output: OrderedMap<PartId, OutputPower>,
     /// Values taken for granted that entered a result.
-    pub assumed: BTreeSet<Assumption>,
+    pub assumed: OrderedSet<Assumption>,
 }
 
 /// Shares of full power at a duty: mean, RMS, burst.
@@ -103,7 +104,7 @@ pub fn study_sound(sheet: &Sheet, settings: &Settings) -> (Speakers, Signal) {
 
 fn study_network(net: &Network<'_>, settings: &Settings) -> Speakers {
     let mut study = Speakers::default();
-    let mut reach: BTreeMap<PartId, Reached> = BTreeMap::new();
+    let mut reach: OrderedMap<PartId, Reached> = OrderedMap::new();
     let mut loads: Vec<Option<ChannelLoad>> = vec![None; net.outputs.len()];
     let frequencies: Vec<Hertz> = (0..CURVE_POINTS).map(curve_frequency).collect();
     for piece in pieces(net) {
@@ -157,7 +158,7 @@ fn pieces(net: &Network<'_>) -> Vec<Piece> {
     for output in &net.outputs {
         join(output.plus, output.minus);
     }
-    let mut all: BTreeMap<usize, Piece> = BTreeMap::new();
+    let mut all: OrderedMap<usize, Piece> = OrderedMap::new();
     let mut none = Vec::new();
     for (number, output) in net.outputs.iter().enumerate() {
         match [output.plus, output.minus]
@@ -208,7 +209,7 @@ fn solve_piece(
     settings: &Settings,
     frequencies: &[Hertz],
     loads: &mut [Option<ChannelLoad>],
-    reach: &mut BTreeMap<PartId, Reached>,
+    reach: &mut OrderedMap<PartId, Reached>,
 ) {
     let outputs: Vec<(usize, &outputs::Output)> = piece
         .outputs
@@ -390,7 +391,7 @@ fn members(
         .iter()
         .map(|(_, _, reduced, solution)| (reduced, solution))
         .chain(with_leads.iter().map(|(a, b)| (a, b)));
-    let mut speakers = BTreeSet::new();
+    let mut speakers = OrderedSet::new();
     for (reduced, solution) in all {
         let Some(solution) = solution else { continue };
         let Some(amps) = solution.branch_amps.get(source) else {
@@ -476,7 +477,7 @@ fn ties(net: &Network<'_>, loads: &mut [Option<ChannelLoad>]) {
             groups.join(lead.a, lead.b);
         }
     }
-    let mut on_supply = BTreeSet::new();
+    let mut on_supply = OrderedSet::new();
     for lead in leads() {
         match (lead.a, lead.b) {
             (SUPPLY, SUPPLY) => {}
@@ -487,7 +488,7 @@ fn ties(net: &Network<'_>, loads: &mut [Option<ChannelLoad>]) {
         }
     }
     // Legs of one output by the group of nodes they are in; ground legs are part of the supply and count as no leg.
-    let mut legs: BTreeMap<usize, BTreeSet<usize>> = BTreeMap::new();
+    let mut legs: OrderedMap<usize, OrderedSet<usize>> = OrderedMap::new();
     for (number, output) in net.outputs.iter().enumerate() {
         for node in [output.plus, output.minus] {
             if node != SUPPLY {
@@ -512,7 +513,7 @@ fn ties(net: &Network<'_>, loads: &mut [Option<ChannelLoad>]) {
         }
     }
     for load in loads.iter_mut().flatten() {
-        load.tied_to.sort_unstable();
+        load.tied_to.order();
     }
 }
 

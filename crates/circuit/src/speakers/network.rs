@@ -5,6 +5,7 @@ use super::element::{self, Element, Impedance, What};
 use super::index::{By, Index};
 use super::outputs::{self, Output};
 use model::{PartKind, Role};
+use ordered::Sort as _;
 
 /// Sets of nodes that are one.
 #[derive(Clone, Debug)]
@@ -136,7 +137,7 @@ impl<'s> Network<'s> {
                 *slot = Some(node);
             }
         }
-        runs.sort_unstable();
+        runs.order();
         runs.dedup();
         for (id, a, b) in runs {
             if let (Some(a), Some(b), Some(run)) =

@@ -15,7 +15,7 @@ use model::kinds::sound::Amplifier;
 use model::terminals::HEAD_SPEAKER_OUTPUTS;
 use model::written::Filter;
 use model::{PartId, PartKind};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 /// One channel, or a bridged pair.
 #[derive(Clone, Debug)]
@@ -67,7 +67,7 @@ pub(crate) fn find(net: &mut Network<'_>) {
     let channels = channels(net);
     let (own, crosses) = loads(net, &channels);
     let mut outputs: Vec<Option<Output>> = channels.iter().map(|channel| Some(alone(net, channel))).collect();
-    let mut tied: BTreeSet<(usize, usize)> = BTreeSet::new();
+    let mut tied: OrderedSet<(usize, usize)> = OrderedSet::new();
     for cross in &crosses {
         let (Some(a), Some(b)) = (channels.get(cross.first.0), channels.get(cross.second.0)) else {
             continue;
@@ -212,7 +212,7 @@ fn alone(net: &Network<'_>, channel: &Channel) -> Output {
 ///
 /// Leads are drawn together first, so that a splice on a leg counts as that leg. Legs and the supply bound regions of
 /// what lies between them; each region with a coil is a load on the legs around it.
-fn loads(net: &Network<'_>, channels: &[Channel]) -> (BTreeSet<usize>, Vec<Cross>) {
+fn loads(net: &Network<'_>, channels: &[Channel]) -> (OrderedSet<usize>, Vec<Cross>) {
     let mut groups = Groups::new(net.nodes);
     for element in &net.elements {
         if matches!(element.what, What::Lead(_)) && element.a != SUPPLY && element.b != SUPPLY {
@@ -220,7 +220,7 @@ fn loads(net: &Network<'_>, channels: &[Channel]) -> (BTreeSet<usize>, Vec<Cross
         }
     }
     // Legs by the group they are in: (channel's place, positive).
-    let mut legs: BTreeMap<usize, Vec<(usize, bool)>> = BTreeMap::new();
+    let mut legs: OrderedMap<usize, Vec<(usize, bool)>> = OrderedMap::new();
     legs.insert(SUPPLY, Vec::new());
     for (place, channel) in channels.iter().enumerate() {
         for (node, positive) in [(channel.plus, true), (channel.minus, false)] {
@@ -235,7 +235,7 @@ fn loads(net: &Network<'_>, channels: &[Channel]) -> (BTreeSet<usize>, Vec<Cross
         }
     }
     // Boundaries around each region, and whether a coil is in it. An element between two legs is a region by itself.
-    let mut around: BTreeMap<(usize, usize), (BTreeSet<usize>, bool)> = BTreeMap::new();
+    let mut around: OrderedMap<(usize, usize), (OrderedSet<usize>, bool)> = OrderedMap::new();
     for (number, element) in net.elements.iter().enumerate() {
         let (a, b) = (groups.find(element.a), groups.find(element.b));
         if a == b {
@@ -247,7 +247,7 @@ fn loads(net: &Network<'_>, channels: &[Channel]) -> (BTreeSet<usize>, Vec<Cross
         bounds.extend([a, b].into_iter().filter(|node| legs.contains_key(node)));
         *has_coil |= matches!(element.what, What::Coil { .. });
     }
-    let mut own = BTreeSet::new();
+    let mut own = OrderedSet::new();
     let mut crosses = Vec::new();
     for (bounds, has_coil) in around.values() {
         if !has_coil || bounds.len() < 2 {
@@ -263,7 +263,7 @@ fn loads(net: &Network<'_>, channels: &[Channel]) -> (BTreeSet<usize>, Vec<Cross
         for (place, channel) in here
             .iter()
             .map(|(place, _)| (*place, channels.get(*place)))
-            .collect::<BTreeMap<_, _>>()
+            .collect::<OrderedMap<_, _>>()
         {
             let Some(channel) = channel else { continue };
             let (plus, minus) = (groups.find(channel.plus), groups.find(channel.minus));

@@ -3,6 +3,7 @@
 use model::kinds::sound::HeadUnit;
 use model::quantity::{Ohms, Watts};
 use model::written::StatedPower;
+use ordered::Sort as _;
 
 use super::element::sane;
 
@@ -22,7 +23,7 @@ impl Stated {
             .map(|stated| (stated.load.0, stated.power.0))
             .filter(|(load, power)| load.is_finite() && power.is_finite() && *load > 0.0 && *power > 0.0)
             .collect();
-        rows.sort_by(|a, b| a.0.total_cmp(&b.0).then(b.1.total_cmp(&a.1)));
+        rows.order_by(|a, b| a.0.total_cmp(&b.0).then(b.1.total_cmp(&a.1)));
         rows.dedup_by(|a, b| a.0 == b.0);
         Self {
             rows,

@@ -7,7 +7,7 @@
 use super::complex::{Complex, Equations};
 use super::element::{Element, Impedance, Taken, View};
 use super::network::{Groups, SUPPLY};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 /// Most unknowns that are solved for at once. A piece with more, which no real system has, is left unsolved.
 pub(crate) const MOST_UNKNOWNS: usize = 160;
@@ -33,7 +33,7 @@ pub(crate) struct Branch {
 pub(crate) struct Reduced {
     pub(crate) branches: Vec<Branch>,
     /// Row of each node that has one; nodes without are at zero.
-    rows: BTreeMap<usize, usize>,
+    rows: OrderedMap<usize, usize>,
     sources: Vec<Live>,
     /// Number of sources asked for.
     asked: usize,
@@ -65,7 +65,7 @@ impl Reduced {
     /// left out (see [`Reduced::is_shorted`]).
     pub(crate) fn new(elements: &[Element], members: &[usize], sources: &[Source], view: View) -> Self {
         // Local numbers, so that the cost follows the size of the piece. The supply keeps number 0.
-        let mut local: BTreeMap<usize, usize> = BTreeMap::from([(SUPPLY, 0)]);
+        let mut local: OrderedMap<usize, usize> = OrderedMap::from([(SUPPLY, 0)]);
         let mut number = |node: usize| {
             let next = local.len();
             *local.entry(node).or_insert(next)
@@ -340,7 +340,7 @@ fn turned(mut branch: Branch) -> Branch {
 }
 
 /// Gives rows to nodes: one node of each island stays at zero, the supply where the island has it.
-fn rows(branches: &[Branch], live: &[Live], nodes: usize) -> BTreeMap<usize, usize> {
+fn rows(branches: &[Branch], live: &[Live], nodes: usize) -> OrderedMap<usize, usize> {
     let mut islands = Groups::new(nodes);
     for branch in branches {
         islands.join(branch.a, branch.b);
@@ -348,12 +348,12 @@ fn rows(branches: &[Branch], live: &[Live], nodes: usize) -> BTreeMap<usize, usi
     for source in live {
         islands.join(source.plus, source.minus);
     }
-    let mut rows = BTreeMap::new();
+    let mut rows = OrderedMap::new();
     let used = branches
         .iter()
         .flat_map(|it| [it.a, it.b])
         .chain(live.iter().flat_map(|it| [it.plus, it.minus]));
-    for node in used.collect::<std::collections::BTreeSet<_>>() {
+    for node in used.collect::<ordered::OrderedSet<_>>() {
         // The least node of a set stands for it, so the supply, being 0, stands for its island.
         if islands.find(node) != node {
             let next = rows.len();

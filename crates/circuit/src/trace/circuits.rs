@@ -10,7 +10,8 @@ use crate::solve::{Factor, Slot};
 use crate::study::{Circuit, DeviceRef, FeedWay, ReturnWay};
 use model::quantity::{Amps, Metres, Ohms};
 use model::{PartId, PartKind, RunId, Sheet};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 
 /// The three views that tracing walks, with their blocks.
 pub(crate) struct Tracer<'a> {
@@ -29,11 +30,11 @@ pub(crate) struct Tracer<'a> {
 /// What tracing finds.
 pub(crate) struct Traced {
     /// The circuit of every part that draws.
-    pub(crate) circuits: BTreeMap<PartId, Circuit>,
+    pub(crate) circuits: OrderedMap<PartId, Circuit>,
     /// Parts that each device stands before, on any way.
-    pub(crate) serves: BTreeMap<DeviceRef, BTreeSet<PartId>>,
+    pub(crate) serves: OrderedMap<DeviceRef, OrderedSet<PartId>>,
     /// The source against which a part's drop is told.
-    pub(crate) nearest: BTreeMap<PartId, usize>,
+    pub(crate) nearest: OrderedMap<PartId, usize>,
 }
 
 /// The conducting branches as they stand, for resistances between two points.
@@ -156,8 +157,8 @@ impl<'a> Tracer<'a> {
                 }
             }
         }
-        out.runs.sort_unstable();
-        out.devices.sort_unstable();
+        out.runs.order();
+        out.devices.order();
     }
 
     /// Runs and parts along a way, in order. Joints (buses, splices, plugs) that join two branches of the way are
@@ -207,8 +208,8 @@ impl<'a> Tracer<'a> {
         shield_current: impl Fn(usize) -> f64,
     ) -> Traced {
         let mut serves: Vec<Vec<PartId>> = vec![Vec::new(); self.net.devices.len()];
-        let mut nearest: BTreeMap<PartId, (bool, f64, usize)> = BTreeMap::new();
-        let mut out: BTreeMap<PartId, Gathered> = BTreeMap::new();
+        let mut nearest: OrderedMap<PartId, (bool, f64, usize)> = OrderedMap::new();
+        let mut out: OrderedMap<PartId, Gathered> = OrderedMap::new();
         for consumer in &self.net.consumers {
             out.entry(self.id(consumer.part)).or_default();
         }
@@ -220,7 +221,7 @@ impl<'a> Tracer<'a> {
             let id = self.id(source.part);
             let mut on_way = OnWay::default();
             let mut way: Vec<usize> = Vec::new();
-            let mut returned: BTreeSet<PartId> = BTreeSet::new();
+            let mut returned: OrderedSet<PartId> = OrderedSet::new();
             for consumer in &self.net.consumers {
                 if consumer.part == source.part || !self.live_blocks.joined(source.plus, consumer.plus) {
                     continue;
@@ -304,7 +305,7 @@ impl<'a> Tracer<'a> {
             .into_iter()
             .map(|(part, (_, _, source))| (part, source))
             .collect();
-        let mut serves_by_name: BTreeMap<DeviceRef, BTreeSet<PartId>> = BTreeMap::new();
+        let mut serves_by_name: OrderedMap<DeviceRef, OrderedSet<PartId>> = OrderedMap::new();
         for (device, parts) in self.net.devices.iter().zip(serves) {
             if !parts.is_empty() {
                 let named = serves_by_name.entry(device.name.clone()).or_default();

@@ -3,10 +3,10 @@
 use crate::networks::{Edge, Graph, random_text};
 use circuit::{DeviceRef, study};
 use model::{PartId, PartKind, RunId, Settings, Sheet};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 /// Protected, guards, distance of the far end, and whether a fuse follows.
-type Expected = (bool, BTreeSet<PartId>, f64, bool);
+type Expected = (bool, OrderedSet<PartId>, f64, bool);
 
 /// One way: nodes and edges in order.
 #[derive(Clone)]
@@ -106,14 +106,14 @@ fn protection_is_what_all_simple_ways_say() {
         let graph = Graph::of(&sheet);
         let study = study(&sheet, &Settings::default());
         let stretch = graph.stretches();
-        let mut expected: BTreeMap<(RunId, PartId), Expected> = BTreeMap::new();
+        let mut expected: OrderedMap<(RunId, PartId), Expected> = OrderedMap::new();
         for (source, part) in &sheet.parts {
             if !matches!(part.is, PartKind::Battery(_)) {
                 continue;
             }
             let pole = graph.node(*source, "+");
             // Runs on a simple way from the pole to a fuse within the pole's own stretch.
-            let mut followed = BTreeSet::new();
+            let mut followed = OrderedSet::new();
             let home = graph.ways(pole, &|edge| matches!(edge, Edge::Run(_)));
             for way in &home {
                 let last = *way.nodes.last().expect("a node");
@@ -146,7 +146,7 @@ fn protection_is_what_all_simple_ways_say() {
                     let length = sheet.runs[&run].wire.length.value().expect("a length").0;
                     let entry = expected.entry((run, *source)).or_insert((
                         true,
-                        BTreeSet::new(),
+                        OrderedSet::new(),
                         f64::INFINITY,
                         followed.contains(&run),
                     ));
@@ -225,10 +225,10 @@ fn feeds_are_what_all_simple_ways_say() {
                 }
                 feeding += 1;
                 let feed = feed.unwrap_or_else(|| panic!("seed {seed}: a feed is missing\n{text}"));
-                let mut any = BTreeSet::new();
-                let mut every: Option<BTreeSet<PartId>> = None;
+                let mut any = OrderedSet::new();
+                let mut every: Option<OrderedSet<PartId>> = None;
                 for way in &ways {
-                    let mut fuses = BTreeSet::new();
+                    let mut fuses = OrderedSet::new();
                     for at in &way.edges {
                         match graph.edges[*at].2 {
                             Edge::Run(run) => {
@@ -245,15 +245,15 @@ fn feeds_are_what_all_simple_ways_say() {
                     });
                 }
                 assert_eq!(feed.on_any_way, any, "seed {seed}\n{text}");
-                let devices: BTreeSet<PartId> = feed.devices.iter().map(|d| d.part).collect();
+                let devices: OrderedSet<PartId> = feed.devices.iter().map(|d| d.part).collect();
                 assert_eq!(devices, every.unwrap_or_default(), "seed {seed}\n{text}");
                 assert_eq!(feed.meshed, ways.len() > 1, "seed {seed}\n{text}");
                 meshed += usize::from(feed.meshed);
                 // The way told is one of the simple ways.
-                let told: BTreeSet<RunId> = feed.runs.iter().copied().collect();
+                let told: OrderedSet<RunId> = feed.runs.iter().copied().collect();
                 assert!(
                     ways.iter().any(|way| {
-                        let runs: BTreeSet<RunId> = way
+                        let runs: OrderedSet<RunId> = way
                             .edges
                             .iter()
                             .filter_map(|at| match graph.edges[*at].2 {

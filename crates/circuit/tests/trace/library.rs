@@ -6,9 +6,9 @@
 use crate::networks::{Edge, Graph, random_text};
 use circuit::study;
 use model::{PartId, PartKind, RunId, Settings};
+use ordered::OrderedSet;
 use petgraph::algo::{dijkstra, ford_fulkerson, has_path_connecting};
 use petgraph::graph::{DiGraph, NodeIndex, UnGraph};
-use std::collections::BTreeSet;
 
 /// Whether edge `at` of the graph lies on a simple way between two nodes.
 fn on_a_simple_way(graph: &Graph, at: usize, source: usize, target: usize) -> bool {
@@ -82,7 +82,7 @@ fn feeds_are_what_flows_and_cuts_say() {
                 let on_way: Vec<usize> = (0..graph.edges.len())
                     .filter(|at| on_a_simple_way(&graph, *at, source, target))
                     .collect();
-                let runs: BTreeSet<RunId> = on_way
+                let runs: OrderedSet<RunId> = on_way
                     .iter()
                     .filter_map(|at| match graph.edges[*at].2 {
                         Edge::Run(run) => Some(run),
@@ -96,14 +96,14 @@ fn feeds_are_what_flows_and_cuts_say() {
                     .copied()
                     .filter(|at| !joined(&without(&graph, &sheet, &|other| other == *at)))
                     .collect();
-                let fuses: BTreeSet<PartId> = cuts
+                let fuses: OrderedSet<PartId> = cuts
                     .iter()
                     .filter_map(|at| match graph.edges[*at].2 {
                         Edge::Fuse(fuse) => Some(fuse),
                         Edge::Run(_) => None,
                     })
                     .collect();
-                let told: BTreeSet<PartId> = feed.devices.iter().map(|device| device.part).collect();
+                let told: OrderedSet<PartId> = feed.devices.iter().map(|device| device.part).collect();
                 assert_eq!(told, fuses, "seed {seed}\n{text}");
                 assert_eq!(feed.meshed, cuts.len() < on_way.len(), "seed {seed}\n{text}");
                 meshed += usize::from(feed.meshed);

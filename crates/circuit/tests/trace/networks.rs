@@ -2,7 +2,7 @@
 //! checks of tracing share no code with the engine.
 
 use model::{PartId, PartKind, RunId, Sheet, TerminalRef};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 use testkit::random::Dice;
 
 /// Live conductors of a sheet as the brute force sees them.
@@ -10,7 +10,7 @@ pub(crate) struct Graph {
     /// (node, node, what it is) of every conductor that can be live.
     pub(crate) edges: Vec<(usize, usize, Edge)>,
     pub(crate) nodes: usize,
-    node_of: BTreeMap<TerminalRef, usize>,
+    node_of: OrderedMap<TerminalRef, usize>,
 }
 
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -21,7 +21,7 @@ pub(crate) enum Edge {
 
 impl Graph {
     pub(crate) fn of(sheet: &Sheet) -> Self {
-        let mut node_of = BTreeMap::new();
+        let mut node_of = OrderedMap::new();
         let mut nodes = 0;
         for (id, part) in &sheet.parts {
             let shared = matches!(part.is, PartKind::Bus(_));

@@ -5,7 +5,7 @@ use crate::args::TraceCall;
 use crate::input::{json, open};
 use circuit::{Circuit, DeviceRef, FeedWay, ReturnWay};
 use model::{PartId, RunId, Sheet};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 use std::fmt::Write;
 
 fn part(sheet: &Sheet, id: PartId) -> String {
@@ -109,13 +109,13 @@ pub(crate) fn run(call: &TraceCall) -> Result<Report, String> {
         })?),
         None => None,
     };
-    let chosen: BTreeMap<&PartId, &Circuit> = study
+    let chosen: OrderedMap<&PartId, &Circuit> = study
         .circuits
         .iter()
         .filter(|(id, _)| wanted.is_none_or(|wanted| wanted == **id))
         .collect();
     if call.job.json {
-        let by_id: BTreeMap<String, &Circuit> =
+        let by_id: OrderedMap<String, &Circuit> =
             chosen.into_iter().map(|(id, it)| (id.to_string(), it)).collect();
         return Ok(Report::clean(json(&by_id)?));
     }

@@ -2,6 +2,7 @@
 
 use super::order::Web;
 use super::units::System;
+use ordered::Sort as _;
 
 /// Layer of each unit, from 0.
 pub(crate) fn layers(system: &System) -> Vec<usize> {
@@ -91,7 +92,7 @@ pub(crate) fn layers(system: &System) -> Vec<usize> {
     }
     // No empty layers.
     let mut used: Vec<usize> = layer.clone();
-    used.sort_unstable();
+    used.order();
     used.dedup();
     for slot in &mut layer {
         *slot = used.binary_search(slot).unwrap_or(0);
@@ -199,7 +200,7 @@ fn without_rings(system: &System, after: &mut [Vec<usize>]) -> Vec<usize> {
     }
     let count = system.units.len();
     let mut starts: Vec<usize> = (0..count).collect();
-    starts.sort_by_key(|unit| (system.units.get(*unit).map_or(0, |unit| unit.rank), *unit));
+    starts.order_by_key(|unit| (system.units.get(*unit).map_or(0, |unit| unit.rank), *unit));
     let mut state = vec![State::New; count];
     let mut finished = Vec::with_capacity(count);
     let mut back: Vec<(usize, usize)> = Vec::new();

@@ -14,7 +14,8 @@ mod units;
 use crate::part_box::{PartBox, to_point};
 use kurbo::{Rect, Vec2};
 use model::{BoardPoint, End, PartId, Sheet};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
+use ordered::Sort as _;
 use units::{System, systems};
 
 /// Places of a system's parts with its upper left corner at the origin, its width and its height.
@@ -26,10 +27,10 @@ const BETWEEN_SYSTEMS: i32 = 120;
 /// Places for all parts of a sheet: middles on the grid of 10, no part on another. Places that parts already have are
 /// not looked at.
 #[must_use]
-pub fn arrange(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
+pub fn arrange(sheet: &Sheet) -> OrderedMap<PartId, BoardPoint> {
     let mut arranged: Vec<Placed> = systems(sheet).into_iter().map(arrange_system).collect();
     // The largest system first; lone parts in rows at the end.
-    arranged.sort_by_key(|(parts, _, _)| {
+    arranged.order_by_key(|(parts, _, _)| {
         (
             std::cmp::Reverse(parts.len()),
             parts.iter().map(|(id, _)| *id).min(),
@@ -41,7 +42,7 @@ pub fn arrange(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
         .sum();
     let widest = arranged.iter().map(|(_, width, _)| *width).max().unwrap_or(0);
     let row_width = widest.max(libm::sqrt(area * ASPECT) as i32);
-    let mut places = BTreeMap::new();
+    let mut places = OrderedMap::new();
     let (mut x, mut y, mut row_height) = (0, 0, 0);
     for (parts, width, height) in arranged {
         if x > 0 && x + width > row_width {
@@ -66,7 +67,7 @@ pub fn arrange(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
 
 /// Places for the parts of a sheet that have none: below those that have.
 #[must_use]
-pub fn arrange_unplaced(sheet: &Sheet) -> BTreeMap<PartId, BoardPoint> {
+pub fn arrange_unplaced(sheet: &Sheet) -> OrderedMap<PartId, BoardPoint> {
     if sheet.parts.values().all(|part| part.at.is_none()) {
         return arrange(sheet);
     }

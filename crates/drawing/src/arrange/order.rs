@@ -2,6 +2,7 @@
 //! its neighbours' studs want it; the order with the fewest crossings is kept.
 
 use super::units::System;
+use ordered::Sort as _;
 
 /// Room between two parts above each other.
 const BETWEEN_PARTS: i32 = 50;
@@ -149,7 +150,7 @@ impl Web {
                 })
             })
             .collect();
-        wants.sort_unstable();
+        wants.order();
         let whole: i32 = wants.iter().map(|(_, weight)| weight).sum();
         let mut sum = 0;
         for (want, weight) in &wants {
@@ -228,7 +229,7 @@ impl Web {
         let Some(list) = self.layers.get(layer) else {
             return;
         };
-        let wants: std::collections::BTreeMap<usize, i32> = list
+        let wants: ordered::OrderedMap<usize, i32> = list
             .iter()
             .map(|node| (*node, self.wanted(*node, look).unwrap_or_else(|| self.y(*node))))
             .collect();
@@ -239,7 +240,7 @@ impl Web {
                 wants.get(node).copied().unwrap_or(0)
                     + self.nodes.get(*node).map_or(0, |node| node.height / 2)
             };
-            sorted.sort_by_key(middle);
+            sorted.order_by_key(middle);
             if let Some(slot) = self.layers.get_mut(layer) {
                 *slot = sorted;
             }
@@ -309,10 +310,10 @@ impl Web {
 
 /// Pairs that are in one order at the first end and in the other at the second.
 fn inversions(list: &mut [(i32, i32)]) -> u64 {
-    list.sort_unstable();
+    list.order();
     let mut ends: Vec<i32> = list.iter().map(|(_, end)| *end).collect();
     let mut sorted = ends.clone();
-    sorted.sort_unstable();
+    sorted.order();
     sorted.dedup();
     // A Fenwick tree over the ranks of the second ends.
     let mut tree = vec![0_u64; sorted.len() + 1];

@@ -4,6 +4,7 @@
 use super::order::Web;
 use super::units::System;
 use model::{BoardPoint, PartId};
+use ordered::Sort as _;
 
 /// Least room between columns: a run's label fits on a straight piece.
 const LEAST_ROOM: i32 = 110;
@@ -98,8 +99,8 @@ impl Squeeze {
                 None => passing.push(node.y),
             }
         }
-        spans.sort_unstable();
-        passing.sort_unstable();
+        spans.order();
+        passing.order();
         passing.dedup();
         let mut steps = Vec::new();
         // Everything starts at height 0.
@@ -139,7 +140,7 @@ fn most_side_by_side(list: &[(i32, i32)]) -> i32 {
         .iter()
         .flat_map(|(a, b)| [(*a - 10, 1), (*b + 10, -1)])
         .collect();
-    edges.sort_unstable();
+    edges.order();
     let (mut now, mut most) = (0, 0);
     for (_, step) in edges {
         now += step;

@@ -5,7 +5,8 @@ use crate::part_box::PartBox;
 use kurbo::Point;
 use model::kinds::PartKind;
 use model::{PartId, Sheet, Side};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
+use ordered::Sort as _;
 
 /// Room between a part and the ground points below it: enough for a tag on the run between them.
 const ABOVE_GROUND: i32 = 60;
@@ -62,13 +63,13 @@ fn whole(length: f64) -> i32 {
 
 /// The systems of a sheet, in order of their least part.
 pub(crate) fn systems(sheet: &Sheet) -> Vec<System> {
-    let boxes: BTreeMap<PartId, PartBox> = sheet
+    let boxes: OrderedMap<PartId, PartBox> = sheet
         .parts
         .iter()
         .map(|(id, part)| (*id, PartBox::of(part, Point::ZERO)))
         .collect();
     // Which part each ground point stands below, and under which of its studs.
-    let mut host: BTreeMap<PartId, (PartId, i32)> = BTreeMap::new();
+    let mut host: OrderedMap<PartId, (PartId, i32)> = OrderedMap::new();
     for run in sheet.runs.values() {
         let (Some(a), Some(b)) = (run.from.terminal(), run.to.terminal()) else {
             continue;
@@ -92,14 +93,14 @@ pub(crate) fn systems(sheet: &Sheet) -> Vec<System> {
             }
         }
     }
-    let mut below: BTreeMap<PartId, Vec<(i32, PartId)>> = BTreeMap::new();
+    let mut below: OrderedMap<PartId, Vec<(i32, PartId)>> = OrderedMap::new();
     for (ground, (part, x)) in &host {
         below.entry(*part).or_default().push((*x, *ground));
     }
 
     let mut units: Vec<Unit> = Vec::new();
     // For each part its unit and the upper left corner of that unit relative to the part's middle.
-    let mut home: BTreeMap<PartId, (usize, i32, i32)> = BTreeMap::new();
+    let mut home: OrderedMap<PartId, (usize, i32, i32)> = OrderedMap::new();
     for (id, part) in &sheet.parts {
         let Some(drawn) = boxes.get(id) else { continue };
         if host.contains_key(id) {
@@ -116,7 +117,7 @@ pub(crate) fn systems(sheet: &Sheet) -> Vec<System> {
         let mut members: Vec<(PartId, i32, i32, i32, i32)> = vec![(*id, 0, 0, half_x, half_y)];
         let mut free_from = i32::MIN;
         let mut grounds = below.get(id).cloned().unwrap_or_default();
-        grounds.sort_unstable();
+        grounds.order();
         for (stud_x, ground) in grounds {
             let Some(ground_box) = boxes.get(&ground) else {
                 continue;
@@ -223,7 +224,7 @@ fn split(units: Vec<Unit>, links: Vec<Link>) -> Vec<System> {
         }
     }
     let mut systems: Vec<System> = Vec::new();
-    let mut system_of: BTreeMap<usize, usize> = BTreeMap::new();
+    let mut system_of: OrderedMap<usize, usize> = OrderedMap::new();
     let mut new_place: Vec<(usize, usize)> = Vec::with_capacity(units.len());
     for (place, unit) in units.into_iter().enumerate() {
         let top = root(&mut parent, place);

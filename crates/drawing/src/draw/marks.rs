@@ -9,7 +9,8 @@ use crate::layout::Layout;
 use crate::look::{Look, Mark, MarkShape};
 use crate::ways::RunWay;
 use kurbo::{BezPath, Circle, Point, Rect, Vec2};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
+use ordered::Sort as _;
 
 /// Radius of a mark on the screen, in pixels.
 const RADIUS: f64 = 9.0;
@@ -36,7 +37,7 @@ pub(crate) struct Spot<'a> {
 /// other.
 pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look, wanted: impl Fn(Owner) -> bool) -> Vec<Spot<'a>> {
     let radius = radius(look.zoom);
-    let mut taken: BTreeMap<Owner, u32> = BTreeMap::new();
+    let mut taken: OrderedMap<Owner, u32> = OrderedMap::new();
     let mut spots = Vec::new();
     for mark in &look.marks {
         let at_run = mark
@@ -136,7 +137,7 @@ pub(crate) fn areas(spots: &[Spot<'_>], look: &Look) -> Vec<Rect> {
 /// upright.
 fn spot_on_run(layout: &Layout, way: &RunWay, radius: f64) -> (Point, bool) {
     let mut straight: Vec<(Point, Point)> = way.pieces().collect();
-    straight.sort_by(|a, b| b.0.distance(b.1).total_cmp(&a.0.distance(a.1)));
+    straight.order_by(|a, b| b.0.distance(b.1).total_cmp(&a.0.distance(a.1)));
     // On the run; where there is no room, beside it.
     let aside = radius + 7.0;
     let tries = [0.0, aside, -aside]

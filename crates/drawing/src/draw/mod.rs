@@ -16,9 +16,10 @@ use crate::look::{Look, Overlay};
 use circuit::Study;
 use kurbo::{Point, Rect};
 use model::{PartId, RunId, Sheet};
+use ordered::OrderedSet;
+use ordered::Sort as _;
 use pen::Pen;
 pub use pen::text_area;
-use std::collections::BTreeSet;
 
 /// Which details a zoom shows: numbers from 0.75 up, labels from 0.5, studs and symbols from 0.28, shapes always.
 #[must_use]
@@ -38,9 +39,9 @@ pub fn detail_at(zoom: f64) -> Detail {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Moving {
     /// Parts.
-    pub parts: BTreeSet<PartId>,
+    pub parts: OrderedSet<PartId>,
     /// Runs, those that land on the parts among them.
-    pub runs: BTreeSet<RunId>,
+    pub runs: OrderedSet<RunId>,
 }
 
 impl Moving {
@@ -107,7 +108,7 @@ impl Cut<'_> {
             [] => near(&self.visible),
             areas => {
                 let mut all: Vec<K> = areas.iter().flat_map(near).collect();
-                all.sort_unstable();
+                all.order();
                 all.dedup();
                 all
             }

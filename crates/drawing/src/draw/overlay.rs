@@ -9,7 +9,7 @@ use crate::look::{Look, Overlay};
 use crate::numbers;
 use circuit::{Purpose, Study};
 use model::{RunId, Sheet, TerminalRef};
-use std::collections::BTreeMap;
+use ordered::OrderedMap;
 
 /// How a run is painted.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,7 +33,7 @@ pub(crate) struct Overlays<'a> {
     study: Option<&'a Study>,
     highest: f64,
     /// For each run, what group it belongs to: hue and name.
-    groups: BTreeMap<RunId, (u8, String)>,
+    groups: OrderedMap<RunId, (u8, String)>,
 }
 
 /// Currents smaller than this are not drawn, in amps.
@@ -55,7 +55,7 @@ impl<'a> Overlays<'a> {
             sheet,
             study,
             highest: 0.0,
-            groups: BTreeMap::new(),
+            groups: OrderedMap::new(),
         };
         let Some(study) = study else { return this };
         let tag = |part: &model::PartId| sheet.parts.get(part).map_or("?", |part| part.tag.as_str());

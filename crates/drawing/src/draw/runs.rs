@@ -12,6 +12,7 @@ use crate::ways::{RUN_LABEL_SIZE, RunWay, Tracks, pieces};
 use kurbo::{BezPath, Circle, CubicBez, ParamCurve, Point, Rect, Vec2};
 use model::conductor::Colour;
 use model::{End, Role, Run, RunId, Sheet};
+use ordered::Sort as _;
 
 /// Radius of a corner.
 const CORNER: f64 = 6.0;
@@ -156,7 +157,7 @@ fn draw_reading(
     }
     let size = RUN_LABEL_SIZE.max(LEAST_PX / zoom.max(1e-3));
     let mut pieces: Vec<(Point, Point)> = way.pieces().collect();
-    pieces.sort_by(|(a, b), (c, d)| c.distance(*d).total_cmp(&a.distance(*b)));
+    pieces.order_by(|(a, b), (c, d)| c.distance(*d).total_cmp(&a.distance(*b)));
     let spots = pieces
         .iter()
         .take(4)

@@ -21,8 +21,8 @@ use kurbo::{Point, Rect};
 use model::conductor::Size;
 use model::quantity::Metres;
 use model::{BoardPoint, End, Fact, PartId, Run, RunId, Sheet, TerminalName, TerminalRef};
+use ordered::{OrderedMap, OrderedSet};
 use search::{CLEAR, Found, Outlet, Space, straighten};
-use std::collections::{BTreeMap, BTreeSet};
 
 /// From how many runs on they are taken up only once.
 const MANY: usize = 200;
@@ -186,11 +186,11 @@ fn outlet(layout: &Layout, end: &End) -> Option<(At, Outlet)> {
 pub(crate) fn lay_runs(
     sheet: &Sheet,
     layout: &mut Layout,
-    runs: &BTreeSet<RunId>,
+    runs: &OrderedSet<RunId>,
     effort: Effort,
-) -> BTreeMap<RunId, RunWay> {
+) -> OrderedMap<RunId, RunWay> {
     // All runs on the studs of those that are laid.
-    let mut on_stud: BTreeMap<(PartId, &TerminalName), Vec<RunId>> = runs
+    let mut on_stud: OrderedMap<(PartId, &TerminalName), Vec<RunId>> = runs
         .iter()
         .filter_map(|id| sheet.runs.get(id))
         .flat_map(Run::ends)
@@ -295,7 +295,7 @@ pub(crate) fn lay_runs(
             break;
         }
     }
-    let mut ways = BTreeMap::new();
+    let mut ways = OrderedMap::new();
     for job in &jobs {
         ways.insert(job.id, RunWay::new(job.run, job.points()));
     }
@@ -303,7 +303,7 @@ pub(crate) fn lay_runs(
     ways
 }
 
-fn put_labels(sheet: &Sheet, layout: &mut Layout, ways: &mut BTreeMap<RunId, RunWay>) {
+fn put_labels(sheet: &Sheet, layout: &mut Layout, ways: &mut OrderedMap<RunId, RunWay>) {
     // Short runs have least choice, so they choose first.
     let mut order: Vec<(i64, RunId)> = ways
         .iter()

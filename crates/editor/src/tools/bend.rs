@@ -11,7 +11,7 @@ use drawing::{Hit, to_point};
 use kurbo::{Point, Vec2};
 use model::edits::change_run;
 use model::{BoardPoint, End, RunId};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 impl Editor {
     /// The bend that keys act upon: a place in the bends of the run that alone is picked.
@@ -41,7 +41,7 @@ impl Editor {
             Some(bends) => self.put_bends_in_gesture(run, bends),
             None => {
                 self.roll_back_gesture();
-                self.relay(&BTreeSet::new());
+                self.relay(&OrderedSet::new());
             }
         }
     }
@@ -58,7 +58,7 @@ impl Editor {
     fn put_bends_in_gesture(&mut self, run: RunId, bends: Vec<BoardPoint>) {
         self.roll_back_gesture();
         if let Ok(edit) = change_run(&self.job, self.on, run, "", |run| run.bends = bends) {
-            self.extend_gesture(edit, &BTreeSet::new());
+            self.extend_gesture(edit, &OrderedSet::new());
         }
     }
 

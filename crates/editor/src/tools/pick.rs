@@ -11,7 +11,7 @@ use crate::selection::{Selection, Thing};
 use kurbo::{Point, Rect, Vec2};
 use model::edits::move_parts;
 use model::{BoardPoint, PartId, RunId};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 /// States of picking.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,7 +39,7 @@ pub enum Pick {
         /// Where that part's middle was.
         from: BoardPoint,
         /// All that is carried.
-        parts: BTreeSet<PartId>,
+        parts: OrderedSet<PartId>,
         /// How far they are now.
         by: (i32, i32),
         /// Where it lines up with others: ends of thin lines.
@@ -349,7 +349,7 @@ impl Editor {
         wish: Vec2,
         grabbed: PartId,
         from: BoardPoint,
-        parts: &BTreeSet<PartId>,
+        parts: &OrderedSet<PartId>,
         freely: bool,
     ) -> ((i32, i32), Vec<(Point, Point)>) {
         if freely {
@@ -376,7 +376,12 @@ impl Editor {
     }
 
     /// A stud of the carried part and the stud that a run joins it to, the pair that is nearest to being in line.
-    fn pair_to_align(&self, grabbed: PartId, parts: &BTreeSet<PartId>, wish: Vec2) -> Option<(Point, Point)> {
+    fn pair_to_align(
+        &self,
+        grabbed: PartId,
+        parts: &OrderedSet<PartId>,
+        wish: Vec2,
+    ) -> Option<(Point, Point)> {
         let (dx, dy) = self.carried_so_far();
         let so_far = Vec2::new(f64::from(dx), f64::from(dy));
         let mut best: Option<(f64, (Point, Point))> = None;
@@ -409,7 +414,7 @@ impl Editor {
         }
     }
 
-    fn carry(&mut self, parts: &BTreeSet<PartId>, by: (i32, i32)) {
+    fn carry(&mut self, parts: &OrderedSet<PartId>, by: (i32, i32)) {
         // Started again from the job as it was when the part was taken up: nothing adds up from move to move.
         self.roll_back_gesture();
         let edit = move_parts(&self.job, self.on, parts, by.0, by.1);

@@ -5,7 +5,7 @@ use crate::edit::Edit;
 use crate::id::{PartId, RunId};
 use crate::job::{Job, Sheet, SheetKind};
 use crate::text::{self, TextErrors};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 /// Parts, and the runs among them, on their way from one place to another.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -43,7 +43,7 @@ impl Clip {
 
 /// Copies parts of a sheet and the runs among them.
 #[must_use]
-pub fn copy(sheet: &Sheet, parts: &BTreeSet<PartId>) -> Clip {
+pub fn copy(sheet: &Sheet, parts: &OrderedSet<PartId>) -> Clip {
     let mut clip = Sheet::default();
     clip.parts.extend(
         sheet
@@ -68,9 +68,9 @@ pub struct Pasted {
     /// The edit that does it.
     pub edit: Edit,
     /// The new parts.
-    pub parts: BTreeSet<PartId>,
+    pub parts: OrderedSet<PartId>,
     /// The new runs.
-    pub runs: BTreeSet<RunId>,
+    pub runs: OrderedSet<RunId>,
 }
 
 /// Puts what a clip carries on a sheet, moved by so many board units, under ids of their own and tags that are free
@@ -88,7 +88,7 @@ pub fn paste(job: &Job, on: SheetKind, clip: &Clip, dx: i32, dy: i32) -> Result<
     }
     let mut tags = Tags::of(sheet);
     let mut changes = Vec::new();
-    let mut became = BTreeMap::new();
+    let mut became = OrderedMap::new();
     for ((old, part), id) in clip.sheet.parts.iter().zip(job.free_part_ids()) {
         let mut part = part.clone();
         part.tag = tags.like(&part.tag);
@@ -96,7 +96,7 @@ pub fn paste(job: &Job, on: SheetKind, clip: &Clip, dx: i32, dy: i32) -> Result<
         became.insert(*old, id);
         changes.push(put_part(on, id, part));
     }
-    let mut runs = BTreeSet::new();
+    let mut runs = OrderedSet::new();
     for (run, id) in clip.sheet.runs.values().zip(job.free_run_ids()) {
         let mut run = run.clone();
         run.tag = tags.like(&run.tag);
@@ -134,7 +134,7 @@ pub fn paste(job: &Job, on: SheetKind, clip: &Clip, dx: i32, dy: i32) -> Result<
 pub fn duplicate(
     job: &Job,
     on: SheetKind,
-    parts: &BTreeSet<PartId>,
+    parts: &OrderedSet<PartId>,
     dx: i32,
     dy: i32,
 ) -> Result<Pasted, EditError> {

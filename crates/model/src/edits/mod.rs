@@ -17,7 +17,7 @@ use crate::job::{BoardPoint, End, Job, Part, Run, Sheet, SheetKind};
 use crate::kinds::PartKind;
 use crate::limits::{FURTHEST, LONGEST_LABEL, LONGEST_NOTE, check_length, check_tag};
 use crate::property::{PropertyError, PropertySet};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 use std::fmt;
 
 /// Why an edit cannot be made, in words for the user.
@@ -82,7 +82,7 @@ fn put_run(on: SheetKind, id: RunId, run: Run) -> Change {
 }
 
 /// `F1`, or `3 parts`, or `2 parts and 5 runs`: what an edit is about, for its name.
-fn about(sheet: &Sheet, parts: &BTreeSet<PartId>, runs: &BTreeSet<RunId>) -> String {
+fn about(sheet: &Sheet, parts: &OrderedSet<PartId>, runs: &OrderedSet<RunId>) -> String {
     let part = parts.first().and_then(|id| sheet.parts.get(id));
     let run = runs.first().and_then(|id| sheet.runs.get(id));
     let count = |count: usize, what: &str| format!("{count} {what}{}", if count == 1 { "" } else { "s" });
@@ -97,7 +97,7 @@ fn about(sheet: &Sheet, parts: &BTreeSet<PartId>, runs: &BTreeSet<RunId>) -> Str
 
 /// Takes parts and runs away, and with the parts all runs that land on them. What is not there is passed over.
 #[must_use]
-pub fn remove(job: &Job, on: SheetKind, parts: &BTreeSet<PartId>, runs: &BTreeSet<RunId>) -> Edit {
+pub fn remove(job: &Job, on: SheetKind, parts: &OrderedSet<PartId>, runs: &OrderedSet<RunId>) -> Edit {
     let Some(sheet) = job.sheet(on) else {
         return Edit::new("Delete", Vec::new());
     };
@@ -127,14 +127,14 @@ pub fn remove(job: &Job, on: SheetKind, parts: &BTreeSet<PartId>, runs: &BTreeSe
 
 /// Takes parts away, and all runs that land on them.
 #[must_use]
-pub fn remove_parts(job: &Job, on: SheetKind, parts: &BTreeSet<PartId>) -> Edit {
-    remove(job, on, parts, &BTreeSet::new())
+pub fn remove_parts(job: &Job, on: SheetKind, parts: &OrderedSet<PartId>) -> Edit {
+    remove(job, on, parts, &OrderedSet::new())
 }
 
 /// Takes runs away.
 #[must_use]
-pub fn remove_runs(job: &Job, on: SheetKind, runs: &BTreeSet<RunId>) -> Edit {
-    remove(job, on, &BTreeSet::new(), runs)
+pub fn remove_runs(job: &Job, on: SheetKind, runs: &OrderedSet<RunId>) -> Edit {
+    remove(job, on, &OrderedSet::new(), runs)
 }
 
 fn shifted(at: BoardPoint, dx: i32, dy: i32) -> BoardPoint {
@@ -148,7 +148,7 @@ fn shifted(at: BoardPoint, dx: i32, dy: i32) -> BoardPoint {
 /// Moves parts by so many board units, and with them the bends of the runs that lie among them. Nothing leaves the
 /// board. A part that has no place yet stays without one.
 #[must_use]
-pub fn move_parts(job: &Job, on: SheetKind, parts: &BTreeSet<PartId>, dx: i32, dy: i32) -> Edit {
+pub fn move_parts(job: &Job, on: SheetKind, parts: &OrderedSet<PartId>, dx: i32, dy: i32) -> Edit {
     let Some(sheet) = job.sheet(on) else {
         return Edit::new("Move", Vec::new());
     };
@@ -176,11 +176,14 @@ pub fn move_parts(job: &Job, on: SheetKind, parts: &BTreeSet<PartId>, dx: i32, d
         let bends = run.bends.iter().map(|bend| shifted(*bend, dx, dy)).collect();
         changes.push(put_run(on, *id, Run { bends, ..run.clone() }));
     }
-    Edit::new(format!("Move {}", about(sheet, parts, &BTreeSet::new())), changes)
+    Edit::new(
+        format!("Move {}", about(sheet, parts, &OrderedSet::new())),
+        changes,
+    )
 }
 
 /// Whether both ends of a run are on these parts.
-fn among(run: &Run, parts: &BTreeSet<PartId>) -> bool {
+fn among(run: &Run, parts: &OrderedSet<PartId>) -> bool {
     run.ends()
         .iter()
         .all(|end| end.terminal().is_some_and(|t| parts.contains(&t.part)))
@@ -537,8 +540,8 @@ pub fn copy_sheet(job: &Job, from: SheetKind, to: SheetKind) -> Edit {
 
 /// Free tags of a sheet, handed out one after the other.
 struct Tags {
-    taken: BTreeSet<String>,
-    next: BTreeMap<String, u32>,
+    taken: OrderedSet<String>,
+    next: OrderedMap<String, u32>,
 }
 
 impl Tags {
@@ -550,7 +553,7 @@ impl Tags {
             .chain(sheet.runs.values().map(|r| &r.tag));
         Self {
             taken: taken.cloned().collect(),
-            next: BTreeMap::new(),
+            next: OrderedMap::new(),
         }
     }
     /// The tag itself when it is free, else the next free one of its letters.

@@ -5,7 +5,7 @@ use crate::job::{End, Job, Part, Run, Settings, Sheet, VehicleInfo};
 use crate::limits::{self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_point, check_tag};
 use crate::property::PropertySet;
 use crate::readings::Reading;
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 /// The first thing wrong with an item: where in it, and what.
 pub(super) type Wrong = (Vec<String>, String);
@@ -203,7 +203,7 @@ pub fn check(job: &Job) -> Vec<Problem> {
             );
             add(place.clone(), Some((Vec::new(), message)));
         }
-        let mut tags = BTreeSet::new();
+        let mut tags = OrderedSet::new();
         let mut tag = |tag: &str| {
             (!tags.insert(tag.to_owned())).then(|| {
                 (

@@ -6,8 +6,8 @@ use crate::id::{PartId, RunId};
 use crate::job::{Job, Part, Run, Sheet, SheetKind};
 use crate::json::{FromJson, Misread, Step};
 use crate::limits;
+use ordered::OrderedSet;
 use serde_json::{Map, Value};
-use std::collections::BTreeSet;
 
 /// Tries to read an item; else what is wrong, and the place of what must be taken out for that.
 type Attempt<'a> = dyn FnMut(&Value) -> Result<(), (Wrong, Vec<String>)> + 'a;
@@ -244,7 +244,8 @@ pub(super) fn job(mut top: Map<String, Value>) -> Result<(Job, Vec<Problem>), Fi
 
 fn sheet(salvage: &mut Salvage, place: &str, mut raw: Map<String, Value>) -> Result<Sheet, FileError> {
     let mut sheet = Sheet::default();
-    let mut tags = BTreeSet::new();
+    let mut tags = OrderedSet::new();
+    let mut parts = Vec::new();
     for (key, tag, raw) in items(salvage, place, "parts", &mut raw, limits::MOST_PARTS)? {
         let place = format!("{place}.parts.{key}");
         let id = match key.parse::<PartId>() {
@@ -258,11 +259,12 @@ fn sheet(salvage: &mut Salvage, place: &str, mut raw: Map<String, Value>) -> Res
             Ok(mut part) => {
                 let letter = part.is.letter();
                 retag(salvage, &place, &mut part.tag, tag, letter, &mut tags);
-                sheet.parts.insert(id, part);
+                parts.push((id, part));
             }
             Err(kept) => salvage.restore_tag(&kept, tag),
         }
     }
+    let mut runs = Vec::new();
     for (key, tag, raw) in items(salvage, place, "runs", &mut raw, limits::MOST_RUNS)? {
         let place = format!("{place}.runs.{key}");
         let id = match key.parse::<RunId>() {
@@ -275,7 +277,7 @@ fn sheet(salvage: &mut Salvage, place: &str, mut raw: Map<String, Value>) -> Res
         match salvage.item::<Run>(&place, raw) {
             Ok(mut run) => {
                 retag(salvage, &place, &mut run.tag, tag, "W", &mut tags);
-                sheet.runs.insert(id, run);
+                runs.push((id, run));
             }
             Err(kept) => salvage.restore_tag(&kept, tag),
         }
@@ -298,6 +300,9 @@ fn sheet(salvage: &mut Salvage, place: &str, mut raw: Map<String, Value>) -> Res
         Some(other) => salvage.leave_out(inner.clone(), inner, "is not a list".to_owned(), other),
         None => {}
     }
+    // A file has them in the order of their names, p1 and p10 before p2.
+    sheet.parts = parts.into_iter().collect();
+    sheet.runs = runs.into_iter().collect();
     sheet.extra = raw.into_iter().collect();
     Ok(sheet)
 }
@@ -355,7 +360,7 @@ fn retag(
     tag: &mut String,
     aside: Option<Value>,
     letter: &str,
-    tags: &mut BTreeSet<String>,
+    tags: &mut OrderedSet<String>,
 ) {
     let (raw, why) = match aside {
         Some(raw) => {

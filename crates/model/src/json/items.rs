@@ -219,7 +219,7 @@ impl FromJson for Settings {
     fn from_json(value: &Value) -> Result<Self, Misread> {
         let mut fields = Fields::of(value)?;
         let conditions = fields.find("conditions")?.unwrap_or_default();
-        let mut limits = std::collections::BTreeMap::new();
+        let mut limits = ordered::OrderedMap::new();
         if let Some(value) = fields.value("limits") {
             let Value::Object(all) = value else {
                 return Err(Misread::not("an object", value).within("limits"));

@@ -4,7 +4,7 @@ use super::error::closest;
 use super::{fits, is_bare_number};
 use crate::conductor::Jacket;
 use crate::property::{Property, PropertyType, Shape};
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 
 /// A name with each row of digits as one `#`: names of the same row are alike.
 pub(super) fn row_of(name: &str) -> String {
@@ -72,7 +72,7 @@ pub(super) fn why_not_bare(
     list: &'static [Property],
     whose: &str,
     text: &str,
-    done: &BTreeSet<&'static str>,
+    done: &OrderedSet<&'static str>,
 ) -> (String, String) {
     let plain = text.strip_prefix('~').unwrap_or(text);
     if text == "?" || is_bare_number(text) {

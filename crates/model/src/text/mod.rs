@@ -52,7 +52,7 @@ use crate::conductor::Jacket;
 use crate::id::{PartId, RunId};
 use crate::kinds::supply::Ratings;
 use crate::property::{Property, PropertyType, Shape, parse_number};
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::{OrderedMap, OrderedSet};
 
 /// Keys that a part line takes besides the properties of its kind.
 pub(crate) const PART_KEYS: &[&str] = &["label", "by", "place", "note", "turn", "id"];
@@ -62,7 +62,7 @@ pub(crate) const RUN_KEYS: &[&str] = &["label", "ends", "end-ohms", "bends", "ro
 /// Which id a line without `id=` gets. Parser and printer share it, so that one leaves out what the other adds.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Numbering {
-    by_tag: BTreeMap<String, u32>,
+    by_tag: OrderedMap<String, u32>,
     last: u32,
 }
 
@@ -134,7 +134,7 @@ pub(crate) fn fits(property: &Property, text: &str) -> bool {
 /// that form. It is not passed on when it is out of range there: a fuse of 6000 A must not become one that breaks 6000 A.
 pub(crate) fn place_bare<'p>(
     list: &'p [Property],
-    set: &BTreeSet<&'static str>,
+    set: &OrderedSet<&'static str>,
     text: &str,
 ) -> Option<&'p Property> {
     if text == "?" || is_bare_number(text) {

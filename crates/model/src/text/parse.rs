@@ -11,7 +11,8 @@ use crate::kinds::PartKind;
 use crate::limits;
 use crate::property::{Property, PropertyError, PropertySet, Shape};
 use crate::readings::Reading;
-use std::collections::{BTreeMap, BTreeSet};
+use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
 use std::ops::Range;
 use std::str::FromStr;
 
@@ -45,10 +46,10 @@ pub fn parse_lenient(text: &str) -> (Job, TextErrors) {
         errors: Vec::new(),
         sheet: SheetKind::Plan,
         numbers: Numberings::default(),
-        tags: BTreeMap::new(),
-        run_ids: BTreeMap::new(),
+        tags: OrderedMap::new(),
+        run_ids: OrderedMap::new(),
         pending: Vec::new(),
-        seen: BTreeSet::new(),
+        seen: OrderedSet::new(),
     };
     if text.len() > limits::LARGEST_FILE {
         parser.errors.push(TextError {
@@ -74,7 +75,7 @@ pub fn parse_lenient(text: &str) -> (Job, TextErrors) {
         parser.join_runs();
     }
     let mut errors = parser.errors;
-    errors.sort_by_key(|error| (error.line, error.column));
+    errors.order_by_key(|error| (error.line, error.column));
     (parser.job, TextErrors(errors))
 }
 
@@ -108,11 +109,11 @@ pub(super) struct Parser<'t> {
     pub(super) errors: Vec<TextError>,
     sheet: SheetKind,
     numbers: Numberings,
-    pub(super) tags: BTreeMap<SheetKind, BTreeMap<String, Tagged>>,
-    run_ids: BTreeMap<SheetKind, BTreeMap<RunId, String>>,
+    pub(super) tags: OrderedMap<SheetKind, OrderedMap<String, Tagged>>,
+    run_ids: OrderedMap<SheetKind, OrderedMap<RunId, String>>,
     pub(super) pending: Vec<Pending<'t>>,
     /// Lines that may stand once, and did.
-    seen: BTreeSet<&'static str>,
+    seen: OrderedSet<&'static str>,
 }
 
 /// A word whose place in its line is known.
@@ -363,7 +364,7 @@ impl<'t> Parser<'t> {
         whose: &str,
         set: &mut dyn FnMut(&str, &str) -> Result<(), PropertyError>,
     ) {
-        let mut done = BTreeSet::new();
+        let mut done = OrderedSet::new();
         for token in rest {
             let here = token.start..token.end;
             match &token.word {
@@ -392,7 +393,7 @@ impl<'t> Parser<'t> {
         whose: &str,
         (key, key_at): (&str, Range<usize>),
         (value, value_at): (&str, Range<usize>),
-        done: &mut BTreeSet<&'static str>,
+        done: &mut OrderedSet<&'static str>,
         set: &mut dyn FnMut(&str, &str) -> Result<(), PropertyError>,
     ) -> bool {
         let Some(property) = list.iter().find(|property| property.name == key) else {
@@ -429,7 +430,7 @@ impl<'t> Parser<'t> {
         list: &'static [Property],
         whose: &str,
         (text, at): (&str, Range<usize>),
-        done: &mut BTreeSet<&'static str>,
+        done: &mut OrderedSet<&'static str>,
         set: &mut dyn FnMut(&str, &str) -> Result<(), PropertyError>,
     ) -> Option<&'static str> {
         if let Some(property) = place_bare(list, done, text) {
@@ -467,8 +468,8 @@ impl<'t> Parser<'t> {
             tag.0.clone(),
             PartKind::from_word(kind.word()).unwrap_or_else(|| kind.clone()),
         );
-        let mut done = BTreeSet::new();
-        let mut common = BTreeSet::new();
+        let mut done = OrderedSet::new();
+        let mut common = OrderedSet::new();
         let mut id = None;
         for token in rest {
             let here = token.start..token.end;
@@ -619,8 +620,8 @@ impl<'t> Parser<'t> {
             End::Loose(BoardPoint::default()),
         );
         let mut wire = Wire::default();
-        let mut done = BTreeSet::new();
-        let mut common = BTreeSet::new();
+        let mut done = OrderedSet::new();
+        let mut common = OrderedSet::new();
         let mut id = None;
         for token in rest {
             let here = token.start..token.end;
@@ -758,7 +759,13 @@ impl<'t> Parser<'t> {
     }
 
     /// True the first time that something may stand once in a line.
-    fn first(&mut self, line: Line<'t>, at: &Range<usize>, what: &str, seen: &mut BTreeSet<String>) -> bool {
+    fn first(
+        &mut self,
+        line: Line<'t>,
+        at: &Range<usize>,
+        what: &str,
+        seen: &mut OrderedSet<String>,
+    ) -> bool {
         let first = seen.insert(what.to_owned());
         if !first {
             let help = "leave one of them out; a text alone is the label";

@@ -9,7 +9,7 @@ use crate::job::{
 use crate::kinds::PartKind;
 use crate::property::{Property, PropertySet, Shape};
 use crate::readings::Reading;
-use std::collections::BTreeSet;
+use ordered::OrderedSet;
 use std::fmt::Write;
 
 /// The text form of a job. See the module for what it cannot show.
@@ -55,7 +55,7 @@ pub fn print(job: &Job) -> String {
                 kind.word()
             );
         }
-        let mut seen = BTreeSet::new();
+        let mut seen = OrderedSet::new();
         for (id, part) in &sheet.parts {
             let mut line = print_part(part);
             if numbers.implied_part(&part.tag, |id| seen.contains(&id)) != *id {
@@ -65,7 +65,7 @@ pub fn print(job: &Job) -> String {
             seen.insert(*id);
             let _ = writeln!(out, "{line}");
         }
-        let mut seen = BTreeSet::new();
+        let mut seen = OrderedSet::new();
         for (id, run) in &sheet.runs {
             let mut line = print_run(sheet, run);
             if numbers.implied_run(&run.tag, |id| seen.contains(&id)) != *id {
@@ -239,7 +239,7 @@ fn changed(
     always: &[&str],
 ) -> String {
     let mut out = String::new();
-    let mut set = BTreeSet::new();
+    let mut set = OrderedSet::new();
     for property in list {
         let name = property.name;
         let written = it(name).unwrap_or_default();
@@ -251,7 +251,7 @@ fn changed(
         let word = if yes { name } else { &written };
         let temperature = matches!(property.shape, Shape::Number { ascii: "C", .. });
         let bare = !temperature
-            && [&set, &BTreeSet::new()]
+            && [&set, &OrderedSet::new()]
                 .iter()
                 .all(|set| place_bare(list, set, word).is_some_and(|p| p.name == name));
         let text = quote_if_needed(&written);
