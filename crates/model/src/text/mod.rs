@@ -40,6 +40,7 @@
 mod ends;
 mod error;
 mod help;
+mod items;
 mod lex;
 mod parse;
 mod print;

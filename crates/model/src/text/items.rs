@@ -1,0 +1,429 @@
+//! Lines of the text form that are a part or a run.
+
+use super::help::help_for;
+use super::lex::{Token, Word};
+use super::parse::{Line, Parser, Pending, Placed, Tagged};
+use super::{PART_KEYS, RUN_KEYS, law_of};
+use crate::conductor::FittedBy;
+use crate::id::{PartId, RunId};
+use crate::job::{BoardPoint, End, Part, Run, Turn, Wire};
+use crate::kinds::PartKind;
+use crate::limits;
+use crate::property::PropertySet;
+use ordered::OrderedSet;
+use std::ops::Range;
+use std::str::FromStr;
+
+impl<'t> Parser<'t> {
+    pub(super) fn part(&mut self, line: Line<'t>, at: Range<usize>, mut kind: PartKind, rest: &[Token]) {
+        let whose = format!("a part of kind {}", kind.word());
+        let list = kind.properties();
+        let Some((tag, rest)) = self.tag(line, at.clone(), rest, kind.letter()) else {
+            return;
+        };
+        let mut part = Part::new(
+            tag.0.clone(),
+            PartKind::from_word(kind.word()).unwrap_or_else(|| kind.clone()),
+        );
+        let mut done = OrderedSet::new();
+        let mut common = OrderedSet::new();
+        let mut id = None;
+        for token in rest {
+            let here = token.start..token.end;
+            match &token.word {
+                Word::Quoted(text) => {
+                    let channels =
+                        matches!(kind, PartKind::Amplifier(_)) && text.contains("x ") && text.contains('@');
+                    if channels {
+                        let help =
+                            "write the channels as sections=\"4x 75W@4ohm\"; a text alone is the label";
+                        self.error(line, here, "these look like channels, not like a label", help);
+                    } else if self.first(line, &here, "label", &mut common) {
+                        self.text(line, here, text, limits::LONGEST_LABEL, &mut part.label);
+                    }
+                }
+                Word::Bare(text) if text.starts_with('@') => {
+                    if self.first(line, &here, "place on the board", &mut common) {
+                        part.at = self.point(line, text.get(1..).unwrap_or_default(), here);
+                    }
+                }
+                Word::Bare(text) => {
+                    let set = &mut |name: &str, text: &str| kind.set(name, text);
+                    let taken = self.bare(line, list, &whose, (text, here), &mut done, set);
+                    let law = taken.and_then(law_of).filter(|_| !done.contains("law"));
+                    if let (PartKind::Load(load), Some(law)) = (&mut kind, law) {
+                        // The word is one of the law's own, see `law_of`.
+                        let _ = load.set("law", law);
+                        done.insert("law");
+                    }
+                }
+                Word::Pair { key, value, value_at } => {
+                    let value_at = *value_at..token.end;
+                    if PART_KEYS.contains(&key.as_str()) && !self.first(line, &here, key, &mut common) {
+                        continue;
+                    }
+                    match key.as_str() {
+                        "label" => self.text(line, value_at, value, limits::LONGEST_LABEL, &mut part.label),
+                        "note" => self.text(line, value_at, value, limits::LONGEST_NOTE, &mut part.note),
+                        "place" => {
+                            let mut place = String::new();
+                            self.text(line, value_at, value, limits::LONGEST_LABEL, &mut place);
+                            part.place = Some(place);
+                        }
+                        "by" => part.fitted_by = self.by(line, value_at, value),
+                        "turn" => match Turn::from_word(value) {
+                            Some(turn) => part.turn = turn,
+                            None => {
+                                let message = format!("`{value}` is not a turn");
+                                self.error(line, value_at, message, "it takes 0, 90, 180 or 270, clockwise");
+                            }
+                        },
+                        "id" => id = self.id::<PartId>(line, value_at, value),
+                        _ => {
+                            let set = &mut |name: &str, text: &str| kind.set(name, text);
+                            self.pair(
+                                line,
+                                list,
+                                PART_KEYS,
+                                &whose,
+                                (key, here),
+                                (value, value_at),
+                                &mut done,
+                                set,
+                            );
+                        }
+                    }
+                }
+            }
+        }
+        part.is = kind;
+        self.place_part(line, tag, id, part);
+    }
+
+    fn place_part(&mut self, line: Line<'t>, tag: Placed, id: Option<PartId>, part: Part) {
+        let sheet = self.job.sheets.entry(self.sheet).or_default();
+        let id = id.unwrap_or_else(|| {
+            self.numbers
+                .implied_part(&tag.0, |id| sheet.parts.contains_key(&id))
+        });
+        let (many, there) = (
+            sheet.parts.len() >= limits::MOST_PARTS,
+            sheet.parts.get(&id).map(|p| p.tag.clone()),
+        );
+        if many {
+            return self.error(
+                line,
+                tag.1,
+                format!("more than {} parts on one sheet", limits::MOST_PARTS),
+                "",
+            );
+        }
+        if let Some(other) = there {
+            let help = "leave `id=` out, or take one that is free";
+            self.tags
+                .entry(self.sheet)
+                .or_default()
+                .entry(tag.0)
+                .or_insert(Tagged::Unreadable);
+            return self.error(
+                line,
+                tag.1,
+                format!("the id {id} belongs to `{other}` already"),
+                help,
+            );
+        }
+        if !self.claim(line, &tag, Tagged::Part(id)) {
+            return;
+        }
+        self.numbers.parts.note(&tag.0, id.0);
+        self.job
+            .sheets
+            .entry(self.sheet)
+            .or_default()
+            .parts
+            .insert(id, part);
+    }
+
+    pub(super) fn run(&mut self, line: Line<'t>, at: Range<usize>, rest: &[Token]) {
+        let whose = "a run";
+        let Some((tag, rest)) = self.tag(line, at, rest, "W") else {
+            return;
+        };
+        let mut ends = Vec::new();
+        let mut rest = rest;
+        while let (
+            true,
+            Some((
+                Token {
+                    word: Word::Bare(text) | Word::Quoted(text),
+                    start,
+                    end,
+                },
+                more,
+            )),
+        ) = (ends.len() < 2, rest.split_first())
+        {
+            ends.push((text.clone(), *start..*end));
+            rest = more;
+        }
+        let Ok(ends) = <[Placed; 2]>::try_from(ends) else {
+            let end = rest.first().map_or(line.text.len(), |token| token.start);
+            let help = "write run W1 B1.+ F1.in; an end that is nowhere is loose@100,50";
+            return self.error(line, end..end + 1, "a run has two ends", help);
+        };
+        let mut run = Run::new(
+            tag.0.clone(),
+            End::Loose(BoardPoint::default()),
+            End::Loose(BoardPoint::default()),
+        );
+        let mut wire = Wire::default();
+        let mut done = OrderedSet::new();
+        let mut common = OrderedSet::new();
+        let mut id = None;
+        for token in rest {
+            let here = token.start..token.end;
+            match &token.word {
+                Word::Quoted(text) => {
+                    if self.first(line, &here, "label", &mut common) {
+                        self.text(line, here, text, limits::LONGEST_LABEL, &mut run.label);
+                    }
+                }
+                Word::Bare(text) => {
+                    let set = &mut |name: &str, text: &str| wire.set(name, text);
+                    self.bare(line, Wire::list(), whose, (text, here), &mut done, set);
+                }
+                Word::Pair { key, value, value_at } => {
+                    let value_at = *value_at..token.end;
+                    if RUN_KEYS.contains(&key.as_str()) && !self.first(line, &here, key, &mut common) {
+                        continue;
+                    }
+                    match key.as_str() {
+                        "label" => self.text(line, value_at, value, limits::LONGEST_LABEL, &mut run.label),
+                        "note" => self.text(line, value_at, value, limits::LONGEST_NOTE, &mut run.note),
+                        "by" => run.fitted_by = self.by(line, value_at, value),
+                        "ends" => self.endings(line, value_at, value, "method", &mut run),
+                        "end-ohms" => self.endings(line, value_at, value, "resistance", &mut run),
+                        "bends" => run.bends = self.bends(line, value_at, value),
+                        "route" => run.route = self.route(line, value_at, value),
+                        "id" => id = self.id::<RunId>(line, value_at, value),
+                        _ => {
+                            let set = &mut |name: &str, text: &str| wire.set(name, text);
+                            let list = Wire::list();
+                            self.pair(
+                                line,
+                                list,
+                                RUN_KEYS,
+                                whose,
+                                (key, here),
+                                (value, value_at),
+                                &mut done,
+                                set,
+                            );
+                        }
+                    }
+                }
+            }
+        }
+        run.wire = wire;
+        let sheet = self.sheet;
+        let taken = self.run_ids.entry(sheet).or_default();
+        let id = id.unwrap_or_else(|| self.numbers.implied_run(&tag.0, |id| taken.contains_key(&id)));
+        if taken.len() >= limits::MOST_RUNS {
+            return self.error(
+                line,
+                tag.1,
+                format!("more than {} runs on one sheet", limits::MOST_RUNS),
+                "",
+            );
+        }
+        if let Some(other) = taken.get(&id).cloned() {
+            let help = "leave `id=` out, or take one that is free";
+            return self.error(
+                line,
+                tag.1,
+                format!("the id {id} belongs to `{other}` already"),
+                help,
+            );
+        }
+        if !self.claim(line, &tag, Tagged::Run) {
+            return;
+        }
+        self.run_ids.entry(sheet).or_default().insert(id, tag.0.clone());
+        self.numbers.runs.note(&tag.0, id.0);
+        self.pending.push(Pending {
+            line,
+            sheet,
+            id,
+            run,
+            ends,
+        });
+    }
+
+    /// The tag of a part or run, which must be there.
+    fn tag<'k>(
+        &mut self,
+        line: Line<'t>,
+        at: Range<usize>,
+        rest: &'k [Token],
+        letter: &str,
+    ) -> Option<(Placed, &'k [Token])> {
+        let help = format!("write one like {letter}1 after the word");
+        match rest.split_first() {
+            Some((
+                Token {
+                    word: Word::Bare(tag),
+                    start,
+                    end,
+                },
+                rest,
+            )) => match limits::check_tag(tag) {
+                Ok(()) => Some(((tag.clone(), *start..*end), rest)),
+                Err(why) => {
+                    self.error(line, *start..*end, why, help);
+                    self.tags
+                        .entry(self.sheet)
+                        .or_default()
+                        .insert(tag.clone(), Tagged::Unreadable);
+                    None
+                }
+            },
+            Some((token, _)) => {
+                self.error(line, token.start..token.end, "the tag is missing", help);
+                None
+            }
+            None => {
+                self.error(line, at, "the tag is missing", help);
+                None
+            }
+        }
+    }
+
+    /// Takes a tag on the sheet at hand; false when something else has it.
+    fn claim(&mut self, line: Line<'t>, tag: &Placed, what: Tagged) -> bool {
+        let tags = self.tags.entry(self.sheet).or_default();
+        if tags.get(&tag.0).is_some_and(|there| *there != Tagged::Unreadable) {
+            let message = format!("the tag `{}` stands on this sheet already", tag.0);
+            self.error(
+                line,
+                tag.1.clone(),
+                message,
+                "each part and each run has a tag of its own",
+            );
+            return false;
+        }
+        tags.insert(tag.0.clone(), what);
+        true
+    }
+
+    /// True the first time that something may stand once in a line.
+    fn first(
+        &mut self,
+        line: Line<'t>,
+        at: &Range<usize>,
+        what: &str,
+        seen: &mut OrderedSet<String>,
+    ) -> bool {
+        let first = seen.insert(what.to_owned());
+        if !first {
+            let help = "leave one of them out; a text alone is the label";
+            self.error(line, at.clone(), format!("a second {what} in this line"), help);
+        }
+        first
+    }
+
+    fn text(&mut self, line: Line<'t>, at: Range<usize>, text: &str, most: usize, into: &mut String) {
+        match limits::check_length(text, most) {
+            Ok(()) => text.clone_into(into),
+            Err(why) => self.error(line, at, format!("the text {why}"), ""),
+        }
+    }
+
+    fn by(&mut self, line: Line<'t>, at: Range<usize>, word: &str) -> FittedBy {
+        FittedBy::from_word(word).unwrap_or_else(|| {
+            let help = "it takes maker, earlier or us";
+            self.error(line, at, format!("`{word}` is nobody who fits things"), help);
+            FittedBy::Us
+        })
+    }
+
+    pub(super) fn id<I: FromStr<Err = String>>(
+        &mut self,
+        line: Line<'t>,
+        at: Range<usize>,
+        text: &str,
+    ) -> Option<I> {
+        text.parse()
+            .map_err(|why: String| self.error(line, at, why, ""))
+            .ok()
+    }
+
+    pub(super) fn point(&mut self, line: Line<'t>, text: &str, at: Range<usize>) -> Option<BoardPoint> {
+        let read = text.split_once(',').and_then(|(x, y)| {
+            Some(BoardPoint {
+                x: x.parse().ok()?,
+                y: y.parse().ok()?,
+            })
+        });
+        let checked = match read {
+            Some(point) => limits::check_point(point).map(|()| point),
+            None => Err(format!("`{text}` is not a point of the board")),
+        };
+        checked
+            .map_err(|why| {
+                self.error(
+                    line,
+                    at,
+                    why,
+                    "write two whole numbers like 200,80: right, then down",
+                )
+            })
+            .ok()
+    }
+
+    fn bends(&mut self, line: Line<'t>, at: Range<usize>, text: &str) -> Vec<BoardPoint> {
+        if text.split('/').count() > limits::MOST_BENDS {
+            self.error(line, at, format!("more than {} bends", limits::MOST_BENDS), "");
+            return Vec::new();
+        }
+        text.split('/')
+            .filter_map(|point| self.point(line, point, at.clone()))
+            .collect()
+    }
+
+    fn route(&mut self, line: Line<'t>, at: Range<usize>, text: &str) -> Vec<String> {
+        if text.split('/').count() > limits::MOST_PLACES {
+            self.error(line, at, format!("more than {} places", limits::MOST_PLACES), "");
+            return Vec::new();
+        }
+        let places: Vec<String> = text
+            .split('/')
+            .map(|place| place.replace("~1", "/").replace("~0", "~"))
+            .collect();
+        if let Some(why) = places
+            .iter()
+            .find_map(|p| limits::check_length(p, limits::LONGEST_LABEL).err())
+        {
+            self.error(line, at, format!("a place {why}"), "");
+        }
+        places
+    }
+
+    /// `ring/ferrule`, or one word for both ends.
+    fn endings(
+        &mut self,
+        line: Line<'t>,
+        at: Range<usize>,
+        text: &str,
+        property: &'static str,
+        run: &mut Run,
+    ) {
+        let (from, to) = text.split_once('/').unwrap_or((text, text));
+        for (ending, text) in [(&mut run.from_ending, from), (&mut run.to_ending, to)] {
+            if let Err(why) = ending.set(property, text) {
+                let known = crate::job::Ending::list().iter().find(|p| p.name == property);
+                let help = known.map(|p| help_for(p, text)).unwrap_or_default();
+                return self.error(line, at, why.message, help);
+            }
+        }
+    }
+}
