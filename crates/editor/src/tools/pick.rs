@@ -1,5 +1,5 @@
 //! Pick and move: click, fence, carry parts, draw a piece of a run aside. Pulling from a terminal hands over to
-//! [`super::pull`], taking hold of a run's end to [`super::move_end`]; what bends are made of is in [`super::bend`].
+//! [`super::pull`], taking hold of a run's end to [`super::move_end`]; what bends are made of is in `bend`.
 
 use super::bend::{corners, nearest_piece};
 use super::{Pull, Tool};
