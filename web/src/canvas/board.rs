@@ -27,7 +27,7 @@ pub(crate) fn margins(width: f64) -> Margins {
     Margins {
         left: 40.0,
         top: 40.0,
-        right: notes_width(width) + 12.0,
+        right: (notes_width(width) + 12.0).max(40.0),
         bottom,
     }
 }

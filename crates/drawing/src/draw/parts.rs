@@ -203,14 +203,24 @@ fn write_small_tag(pen: &mut Pen, part: &Part, drawn: &PartBox, zoom: f64, ink: 
     if text_width(&part.tag, size, true) >= outline.width() || size * 1.2 >= outline.height() {
         return;
     }
+    // Above the symbol, or below it as a ground point has its words.
+    let below = drawn
+        .words
+        .iter()
+        .any(|words| words.weight == Weight::Tag && words.at.y > outline.center().y);
+    let baseline = if below {
+        outline.y1 - size * 0.3
+    } else {
+        outline.y0 + size
+    };
     let writing = Writing {
         anchor: Anchor::Middle,
         bold: true,
-        // Over the symbol.
+        // Over the symbol, where that is large.
         halo: pen.shows(Detail::Studs),
         ..Writing::new(
             part.tag.clone(),
-            Point::new(outline.center().x, outline.y0 + size),
+            Point::new(outline.center().x, baseline),
             size,
             ink,
         )
