@@ -102,6 +102,34 @@ fn random_systems_agree() {
     assert!(nodes > 10_000, "only {nodes} nodes were compared");
 }
 
+/// Systems whose operating point is hard to begin: loads behind diodes that block, an alternator at its limit that charges a
+/// battery which gives under load.
+#[test]
+fn hard_starts_agree() {
+    let states = ["cruise", "idle", "engine-off", "parked"];
+    for (seed, parts) in [
+        (26, 60),
+        (81, 60),
+        (93, 60),
+        (1532, 60),
+        (1882, 60),
+        (2581, 60),
+        (19, 300),
+    ] {
+        let sheet = testkit::random::random_system(seed, parts);
+        for level in Level::ALL {
+            let sheets = states.map(|state| {
+                (
+                    format!("seed {seed} {state}"),
+                    sheet.clone(),
+                    settings(state, "music"),
+                )
+            });
+            compare(&sheets, level);
+        }
+    }
+}
+
 /// A few large ones.
 #[test]
 fn large_systems_agree() {

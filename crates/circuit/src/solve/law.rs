@@ -75,7 +75,8 @@ impl Law {
             } else {
                 (1.0 / resistance, -emf / resistance)
             }),
-            Self::Diode { drop, resistance } => Some(if v > drop - HAIR {
+            // No hair here: it would hide the leakage, and a diode that nothing flows through would be taken to pass.
+            Self::Diode { drop, resistance } => Some(if v > drop {
                 (1.0 / resistance + LEAKAGE, -drop / resistance)
             } else {
                 (LEAKAGE, 0.0)

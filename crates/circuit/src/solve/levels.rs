@@ -194,7 +194,9 @@ pub(crate) fn demands(
                     ..Demand::NOTHING
                 }
             }
+            // What it takes follows from what it gives; asked from the start, so that its supply is looked at with that of the others.
             PartKind::Converter(it) => Demand {
+                supply: [Law::Power(0.0); 3],
                 may_be_on: engine || !it.with_engine,
                 ..Demand::NOTHING
             },

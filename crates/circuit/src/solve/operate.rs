@@ -106,6 +106,8 @@ pub(crate) struct Operator<'a> {
     toggles: Vec<u8>,
     on: Vec<bool>,
     dropped: OrderedMap<usize, f64>,
+    /// Branch of the input of each source that is a converter.
+    inlet: Vec<Option<usize>>,
     /// Input power of converters by part.
     input: OrderedMap<usize, f64>,
     /// Converters whose input has no supply, by source.
@@ -164,6 +166,14 @@ impl<'a> Operator<'a> {
                 *place = Some(at);
             }
         }
+        let inlets: OrderedMap<usize, usize> = net
+            .branches
+            .iter()
+            .enumerate()
+            .filter(|(_, b)| b.kind == Kind::Load(Draw::Supply))
+            .map(|(at, b)| (b.part, at))
+            .collect();
+        let inlet = net.sources.iter().map(|s| inlets.get(&s.part).copied()).collect();
         let steady: Vec<bool> = net.branches.iter().map(is_steady).collect();
         let mut it = Self {
             net,
@@ -185,6 +195,7 @@ impl<'a> Operator<'a> {
             toggles: vec![0; net.branches.len()],
             on: vec![false; net.parts.len()],
             dropped: OrderedMap::new(),
+            inlet,
             input: OrderedMap::new(),
             starved: OrderedSet::new(),
             share: 1.0,
@@ -552,7 +563,15 @@ impl<'a> Operator<'a> {
             else {
                 continue;
             };
-            if !self.starved.contains(&at) && self.input_voltage(source.part) < LEAST_SUPPLY {
+            // Behind a diode that blocks there is a voltage and yet no supply.
+            let cut_off = self
+                .inlet
+                .get(at)
+                .copied()
+                .flatten()
+                .is_some_and(|inlet| self.system.is_idle(inlet));
+            let without = cut_off || self.input_voltage(source.part) < LEAST_SUPPLY;
+            if !self.starved.contains(&at) && without {
                 self.starved.insert(at);
                 self.input.remove(&source.part);
                 self.system.restart();
@@ -611,7 +630,6 @@ impl<'a> Operator<'a> {
                 // One that will not rest is left open: that is the state in which nothing depends on it.
                 self.closed[at] = wants && self.toggles[at] <= MOST_TOGGLES;
                 self.system.restart();
-                self.system.restart();
                 moved = true;
             }
         }
@@ -625,7 +643,6 @@ impl<'a> Operator<'a> {
             // Its own draw must not make it flutter: once off at this level it stays off.
             if self.on[part] && !wants {
                 self.on[part] = false;
-                self.system.restart();
                 self.system.restart();
                 moved = true;
             }

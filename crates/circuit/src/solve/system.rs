@@ -3,12 +3,16 @@
 //!
 //! Unknowns are the node voltages. With conductances `G`, injected currents `I` and loads that take the power `P` at
 //! the voltage `v` across them, the equation is `G·V + Σ P/v = I`. Its Jacobian `G − Σ P/v²` is symmetric. Newton starts
-//! at the voltages with all loads left out. As `P/v` is convex and a wiring network answers any current by a
+//! at the voltages with next to no load. As `P/v` is convex and a wiring network answers any current by a
 //! fall of voltage, each round lands above the upper root, nearer than before: it converges to the upper root, the one
 //! at which equipment really runs, or, where there is none, ends in a matrix that is not positive definite or in a
-//! voltage at or below nothing. So failure to converge *is* the answer "this power cannot be delivered". A later
-//! solution of the same network starts at the one before, or, when contacts have moved, at the voltages without loads less
-//! what the loads took off before, and falls back to the cold start; at the lower root the matrix is not positive definite, so that one is never taken.
+//! voltage at or below nothing. So failure to converge *is* the answer "this power cannot be delivered", as long as no source
+//! would hold on harder lower down; where one would, see [`System::come_down`]. A later
+//! solution of the same network starts at the one before and falls back to the cold start, which knows nothing of what was solved
+//! before; at the lower root the matrix is not positive definite, so that one is never taken.
+//!
+//! The cold start puts in place of each load a resistance so large that the load hardly shows, so small that the leakage of a diode
+//! that blocks does not feed it: which loads have a supply is read off there, with every source and diode on the piece on which it really is.
 //!
 //! Sources bend: each round takes the straight piece on which the voltage of the round before lies. The
 //! characteristics are continuous and monotone; a step that jumps over a bend is cut short where it would begin to lead
@@ -69,11 +73,12 @@ pub struct System {
     /// Of the nodes that are not left out: the right side, which becomes the step, and the voltages.
     right: Vec<f64>,
     level: Vec<f64>,
-    /// Of the same nodes: the voltages without loads at the last cold start, and what the loads took off them at the last answer.
-    unloaded: Vec<f64>,
-    loss: Vec<f64>,
-    /// Whether there was one.
-    lossy: bool,
+    /// Of the same nodes: where a descent stands from the voltages with next to no load.
+    above: Vec<f64>,
+    /// How loads are taken in the rounds at hand.
+    taken: Taken,
+    /// Currents of loads while they are held, by element.
+    held: Vec<f64>,
     /// Where the ties of references stand.
     ties: Vec<usize>,
     /// Voltages of all nodes, at the last answer.
@@ -87,6 +92,18 @@ pub struct System {
     bent: Vec<usize>,
     /// Loads that are supplied.
     asking: Vec<usize>,
+}
+
+/// How rounds of Newton take loads that ask for current or power.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+enum Taken {
+    /// As they ask.
+    #[default]
+    AsAsked,
+    /// Each as [`TRIAL`], whatever it asks.
+    OnTrial,
+    /// Each as a current that is given.
+    Held,
 }
 
 /// How well an answer balances.
@@ -104,6 +121,11 @@ pub struct Closure {
 
 /// Below this voltage a load that asks for power or current is taken to be without supply.
 pub const LEAST_SUPPLY: f64 = 0.5;
+/// Conductance in siemens that stands for a load while it is found out what has a supply: a thousand times [`super::LEAKAGE`], so
+/// that behind a diode that blocks there is a tenth of [`LEAST_SUPPLY`] at most; at 12 V it takes 12 mA.
+const TRIAL: f64 = 1e-3;
+/// Most steps of a descent with held currents; see [`System::come_down`].
+const MOST_DESCENTS: usize = 40;
 /// Most rounds of Newton; at the limit of what a feed can deliver each round only halves the distance.
 const MOST_ROUNDS: usize = 60;
 /// Currents below this do not count as the measure of a balance: 1 mA is below what any part on a sheet draws that matters.
@@ -142,9 +164,9 @@ impl System {
             nodes,
             right: vec![0.0; factor.late()],
             level: vec![0.0; factor.late()],
-            unloaded: vec![0.0; factor.late()],
-            loss: vec![0.0; factor.late()],
-            lossy: false,
+            above: vec![0.0; factor.late()],
+            taken: Taken::AsAsked,
+            held: vec![0.0; elements.len()],
             factor,
             slots,
             steady,
@@ -296,19 +318,20 @@ impl System {
         if found.is_err() {
             found = self.start_cold(elements, first);
             if found.is_ok() {
-                found = self.newton_from_losses(elements, share);
+                self.above.copy_from_slice(&self.level);
+                found = self.newton(elements, share);
+                if found.is_err() {
+                    found = self.come_down(elements, share);
+                }
             }
         }
         self.warm = found.is_ok();
         self.share = share;
-        if self.warm {
-            self.keep_losses();
-        }
         self.factor.spread(&self.level, &mut self.voltage);
         found
     }
 
-    /// The network without its loads, and which loads it supplies.
+    /// The network with next to no load, and which loads it supplies.
     fn start_cold(&mut self, elements: &[Element], first: &[usize]) -> Result<(), NoAnswer> {
         self.find_components(elements, first);
         self.assemble_cold(elements);
@@ -317,13 +340,63 @@ impl System {
         }
         self.factor.solve_late(&mut self.right);
         self.level.copy_from_slice(&self.right);
-        self.unloaded.copy_from_slice(&self.right);
+        // Without loads that bend this has one answer, and it is found from anywhere.
+        self.newton_with(Taken::OnTrial, elements, 1.0)?;
         for &at in &self.moving {
             let [a, b] = elements[at].nodes;
             // Without a closed way, without a source, or the wrong way round, a load draws nothing.
             self.supplied[at] = self.are_tied(a, b) && self.level_across(at) >= LEAST_SUPPLY;
         }
         Ok(())
+    }
+
+    /// Where Newton cannot begin at the voltages with next to no load, though there may be an answer: there an alternator at its limit
+    /// charges a battery, say; both are soft, so that the fall of P/v outweighs them and the matrix is not definite; lower
+    /// down the battery gives and holds. Comes down from above with the currents of all loads held at what they are at the voltages
+    /// reached, which are less than those at any answer; so no step passes the uppermost one. Newton takes over as soon as
+    /// it can. Once no source is left that would hold on harder lower down there is no answer.
+    fn come_down(&mut self, elements: &[Element], share: f64) -> Result<(), NoAnswer> {
+        for _ in 0..MOST_DESCENTS {
+            self.level.copy_from_slice(&self.above);
+            if !self.may_stiffen(elements) {
+                break;
+            }
+            for &at in &self.moving {
+                let law = elements[at].law;
+                self.held[at] = self.current_at(at, law, self.level_across(at), share);
+            }
+            self.newton_with(Taken::Held, elements, share)?;
+            let both = self.level.iter().zip(&self.above);
+            let moved = both.fold(0.0_f64, |most, (now, before)| most.max((now - before).abs()));
+            self.above.copy_from_slice(&self.level);
+            if self.newton(elements, share).is_ok() {
+                return Ok(());
+            }
+            if moved < CLOSE {
+                break;
+            }
+        }
+        Err(NoAnswer::Infeasible)
+    }
+
+    /// Whether a source or diode stands on a piece beyond which, lower down, it holds on harder.
+    fn may_stiffen(&self, elements: &[Element]) -> bool {
+        self.bent.iter().any(|&at| {
+            let v = self.level_across(at);
+            match elements[at].law {
+                Law::Battery { emf, .. } | Law::Limited { emf, .. } => v > emf,
+                Law::Diode { drop, .. } => v < drop,
+                _ => false,
+            }
+        })
+    }
+
+    /// Newton with loads taken in another way.
+    fn newton_with(&mut self, taken: Taken, elements: &[Element], share: f64) -> Result<(), NoAnswer> {
+        self.taken = taken;
+        let found = self.newton(elements, share);
+        self.taken = Taken::AsAsked;
+        found
     }
 
     /// Voltage of an element that is not steady, first node to second, in the round at hand.
@@ -336,33 +409,6 @@ impl System {
     fn step_across(&self, at: usize) -> f64 {
         let [a, b] = self.ends[at];
         self.right[a] - self.right[b]
-    }
-
-    /// Newton after a cold start. What the loads took off the voltages at the last answer they will take off again, near enough,
-    /// and rounds are saved by starting there; where that leads nowhere, from the voltages without loads. Without loads an alternator at
-    /// its limit may charge a battery: two soft pieces on which the matrix is not definite, though with the loads the battery gives;
-    /// this start then finds the answer where the other cannot begin. Near the largest share that can be delivered a root is found or not by
-    /// how it is approached, so that shares are always told from above.
-    fn newton_from_losses(&mut self, elements: &[Element], share: f64) -> Result<(), NoAnswer> {
-        if self.lossy && share >= 1.0 {
-            for (v, loss) in self.level.iter_mut().zip(&self.loss) {
-                *v -= loss;
-            }
-            if self.newton(elements, share).is_ok() {
-                return Ok(());
-            }
-            self.level.copy_from_slice(&self.unloaded);
-        }
-        self.newton(elements, share)
-    }
-
-    /// Remembers what the loads take off the voltages.
-    fn keep_losses(&mut self) {
-        let both = self.unloaded.iter().zip(&self.level);
-        for (loss, (unloaded, v)) in self.loss.iter_mut().zip(both) {
-            *loss = unloaded - v;
-        }
-        self.lossy = true;
     }
 
     /// How much of the step in `right` leaves every load at a tenth of its present voltage at least; 1 as a rule. Also
@@ -469,6 +515,10 @@ impl System {
             if step != 0.0 {
                 let current = match element.law {
                     Law::Current(amps) if amps <= 0.0 => self.given(element, amps),
+                    Law::Current(_) | Law::Power(_) if self.taken == Taken::OnTrial => {
+                        self.on_trial(element) * self.level_across(at)
+                    }
+                    Law::Power(_) if self.taken == Taken::Held => self.held[at],
                     law => self.current_at(at, law, self.level_across(at), share),
                 };
                 sum += step * current;
@@ -525,7 +575,16 @@ impl System {
         }
     }
 
-    /// Puts the equations together without loads, on the first pieces.
+    /// Conductance of a load on trial: none where no closed way leads through it.
+    fn on_trial(&self, element: &Element) -> f64 {
+        if self.are_tied(element.nodes[0], element.nodes[1]) {
+            TRIAL
+        } else {
+            0.0
+        }
+    }
+
+    /// Puts the equations together with next to no load, on the first pieces.
     fn assemble_cold(&mut self, elements: &[Element]) {
         self.put_back_steady();
         for at in 0..self.moving.len() {
@@ -534,7 +593,7 @@ impl System {
             let (slope, intercept) = match element.law {
                 Law::Open => continue,
                 Law::Current(amps) if amps <= 0.0 => (0.0, self.given(element, amps)),
-                Law::Current(_) | Law::Power(_) => continue,
+                Law::Current(_) | Law::Power(_) => (self.on_trial(element), 0.0),
                 law => law.first_piece().unwrap_or((0.0, 0.0)),
             };
             self.put(at, slope, intercept);
@@ -554,7 +613,16 @@ impl System {
                 Law::Open => continue,
                 Law::Resistance(ohms) => (1.0 / ohms, 0.0),
                 Law::Current(amps) if amps <= 0.0 => (0.0, self.given(element, amps)),
+                Law::Current(_) | Law::Power(_) if self.taken == Taken::OnTrial => {
+                    (self.on_trial(element), 0.0)
+                }
                 Law::Current(_) | Law::Power(_) if !self.supplied[at] => continue,
+                Law::Power(power) if self.taken == Taken::Held => {
+                    if power > 0.0 {
+                        self.asking.push(at);
+                    }
+                    (0.0, self.held[at])
+                }
                 Law::Current(amps) => {
                     self.asking.push(at);
                     (0.0, amps * share)
