@@ -460,9 +460,12 @@ pub struct Energy {
     pub draw: Amps,
     /// What the alternators can give at the chosen state, hot.
     pub available: Amps,
-    /// Standing current, parked.
+    /// Standing current, parked: what batteries give, less what those in parallel pass to each other. Switches count as turned off, save
+    /// a battery master switch (in the only live or return way of a battery to the vehicle or to two parts or more), which is left on unless the sheet says
+    /// that it is off.
     pub standing: Amps,
-    /// For each battery: hours until it is flat at the present draw with the engine off (Peukert).
+    /// For each battery: hours until it is flat at the present draw with the engine off (Peukert). Absent where it gives less than
+    /// 1 mA or would last more than ten years.
     pub hours_to_flat: OrderedMap<PartId, Hours>,
     /// For each battery: share of its charge left after the parking time.
     pub charge_after_parking: OrderedMap<PartId, Share>,

@@ -514,7 +514,7 @@ impl Builder {
                 }
             }
             PartKind::Switch(it) => {
-                // Who parks turns off what a switch turned on.
+                // Who parks turns off what a switch turned on; master switches stay on, see `super::master`.
                 let closes = if it.closed { Closes::InUse } else { Closes::Never };
                 let nodes = [self.at(part, "in"), self.at(part, "out")];
                 self.link(part, Kind::Contact, nodes, values::CONTACT, closes);
@@ -723,6 +723,7 @@ impl Builder {
                 net.graph.add_edge(a, b, at);
             }
         }
+        super::master::leave_on(&mut net);
         net
     }
 }

@@ -6,6 +6,7 @@
 //! up by name once the network stands. *Invariant:* petgraph indices equal node indices and never leave this crate.
 
 mod build;
+mod master;
 pub(crate) mod values;
 
 use crate::study::DeviceRef;

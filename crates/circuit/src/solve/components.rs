@@ -1,13 +1,13 @@
 //! Which nodes belong together: a forest in which every node points to a lower one, and each tree is a component.
 
 /// Joins the components of two nodes under the lower of their representatives.
-pub(super) fn join(parent: &mut [usize], a: usize, b: usize) {
+pub(crate) fn join(parent: &mut [usize], a: usize, b: usize) {
     let (a, b) = (find(parent, a), find(parent, b));
     parent[a.max(b)] = a.min(b);
 }
 
 /// Lets each node name its representative at once. Parents are lower than their children, so that one pass upwards does it.
-pub(super) fn shorten(parent: &mut [usize]) {
+pub(crate) fn shorten(parent: &mut [usize]) {
     for node in 0..parent.len() {
         parent[node] = parent[parent[node]];
     }

@@ -7,6 +7,7 @@ mod levels;
 mod operate;
 mod system;
 
+pub(crate) use components::{join, shorten};
 pub use factor::{Factor, Slot};
 pub use law::{Element, LEAKAGE, Law};
 pub use levels::Level;
