@@ -104,3 +104,44 @@ fn a_damaged_state_is_listed_and_saved_as_it_was_found() {
     assert!(saved.as_str().is_some_and(|text| text.contains("\"tag\": 17")));
     table.assert_no_errors();
 }
+
+#[test]
+fn a_check_left_out_is_silent_counted_and_taken_in_again() {
+    let table = Table::open_worked("van");
+    let of = |table: &Table, check: &str| {
+        table
+            .findings_as_native()
+            .iter()
+            .filter(|finding| finding.starts_with(check))
+            .count()
+    };
+    table.press("n");
+    table.wait_until(
+        "the explanation",
+        "!!document.querySelector('[data-testid=leave-out]')",
+    );
+    let check = table.text("explanation");
+    let check = ["feed-unprotected", "fuse-in-return", "fuse-outsizes-wire"]
+        .into_iter()
+        .find(|name| check.contains(name))
+        .expect("one of the gravest findings comes first");
+    assert!(of(&table, check) > 0);
+    table.click("leave-out");
+    table.wait_for("the findings of the check to be gone", || {
+        (of(&table, check) == 0).then_some(())
+    });
+    assert!(
+        table.text("grades").contains("1 left out"),
+        "{}",
+        table.text("grades")
+    );
+    table.press("Escape");
+    table.press("l");
+    assert!(table.text("left-out").contains(check));
+    table.press("Escape");
+    table.press("ctrl+z");
+    table.wait_for("the findings to be back", || {
+        (of(&table, check) > 0).then_some(())
+    });
+    table.assert_no_errors();
+}

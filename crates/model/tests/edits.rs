@@ -470,3 +470,16 @@ fn a_damaged_reading_costs_itself_and_no_more() {
             .any(|problem| problem.place.ends_with("readings"))
     );
 }
+
+#[test]
+fn a_check_is_left_out_and_taken_in_again() {
+    let mut job = testkit::job("battery B1 agm\n");
+    let before = job.clone();
+    let edit = model::edits::leave_out(&job, "loose-end", true).expect("an edit");
+    assert_eq!(edit.name, "Leave out the check loose-end");
+    job.apply(edit);
+    assert!(job.settings.allowed.contains("loose-end"));
+    job.apply(model::edits::leave_out(&job, "loose-end", false).expect("an edit"));
+    assert_eq!(job, before);
+    assert!(model::edits::leave_out(&job, &"x".repeat(500), true).is_err());
+}

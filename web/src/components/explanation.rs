@@ -2,11 +2,13 @@
 //! the mends. The text is the same as on the command line.
 
 use super::mark::{grade_class, mark};
+use super::title_block::make;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::{Grade, Measure};
 use drawing::numbers::with_unit;
 use editor::Action;
+use model::edits::leave_out;
 use yew::prelude::*;
 
 /// The finding at this place of the list.
@@ -39,6 +41,13 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
             </button>
         }
     });
+    let leave = {
+        let (store, check) = (store.clone(), finding.check);
+        Callback::from(move |_: MouseEvent| {
+            make(&store, |job| leave_out(job, check, true));
+            crate::browser::focus_board();
+        })
+    };
     let count = store.desk.see(|editor| editor.analysis().findings.len());
     let width = store.desk.see(|editor| editor.camera().width);
     let right = (notes_width(width) + 14.0).max(14.0);
@@ -63,6 +72,10 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
             }
             if finding.grade == Grade::Stop { <p class="explanation__care">{ checks::CARE }</p> }
             <div class="explanation__mends">{ for mends }</div>
+            <button type="button" class="explanation__leave" onclick={leave} data-testid="leave-out"
+                title="Kept in the job and listed under conditions and limits (l), where it is taken in again">
+                { "Leave this check out of this job" }
+            </button>
             <footer class="slip__foot">
                 <button type="button" onclick={step(Action::PreviousFinding)} data-testid="previous-finding">{ "Before" }</button>
                 <span>{ format!("{} of {count}", place + 1) }</span>

@@ -3,10 +3,11 @@
 
 use super::field::Field;
 use super::run_fields::set;
+use super::title_block::make;
 use crate::state::{Act, Panel, Store};
 use checks::{LimitInForce, limits_in_force};
 use drawing::numbers::figures;
-use model::edits::{set_condition, set_limit};
+use model::edits::{leave_out, set_condition, set_limit};
 use model::job::Conditions;
 use model::property::PropertySet;
 use web_sys::HtmlInputElement;
@@ -34,6 +35,15 @@ pub(crate) fn limits(store: &Store) -> Html {
         let key = limit.key;
         html! { <LimitRow {key} {limit} /> }
     });
+    let left_out = settings.allowed.iter().cloned().map(|check| {
+        let take_in = {
+            let (store, check) = (store.clone(), check.clone());
+            Callback::from(move |_: MouseEvent| make(&store, |job| leave_out(job, &check, false)))
+        };
+        html! {
+            <li class="limits__left-out"><span>{ check }</span><button type="button" onclick={take_in}>{ "take in again" }</button></li>
+        }
+    });
     html! {
         <section class="drawer drawer--wide" data-testid="limits-drawer" aria-label="Conditions and limits">
             <header class="drawer__head"><b>{ "Conditions and limits" }</b><button type="button" class="slip__close" onclick={close}>{ "Esc" }</button></header>
@@ -44,6 +54,10 @@ pub(crate) fn limits(store: &Store) -> Html {
                 { if own == 0 { "All are the profile's.".to_owned() } else { format!("{own} set in this job.") } }
             </p>
             <ul class="limits__list">{ for rows }</ul>
+            if !settings.allowed.is_empty() {
+                <h3>{ "Checks left out of this job" }</h3>
+                <ul class="limits__list" data-testid="left-out">{ for left_out }</ul>
+            }
         </section>
     }
 }

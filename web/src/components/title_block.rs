@@ -49,6 +49,8 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
             .see(|editor| editor.job().vehicle.get(name).unwrap_or_default())
     };
     let counts = store.desk.see(editor::Editor::counts);
+    // Checks that the job leaves out are never out of sight.
+    let left_out = store.desk.see(|editor| editor.job().settings.allowed.len());
     let step = |action: Action| {
         let desk = store.desk.clone();
         Callback::from(move |_: MouseEvent| desk.perform(action))
@@ -109,6 +111,7 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
                     { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
                         <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", grade.title()) }</span>
                     }) }
+                    if left_out > 0 { <span class="cell__left-out">{ format!("{left_out} left out") }</span> }
                 </span>
             </div>
             { super::set_index::set_index(store) }

@@ -491,6 +491,29 @@ pub fn set_limit(job: &Job, key: &str, number: Option<f64>) -> Result<Edit, Edit
     ))
 }
 
+/// Leaves a check out of this job, or takes it in again.
+///
+/// # Errors
+/// When its name is too long, or too many are left out already.
+pub fn leave_out(job: &Job, check: &str, out: bool) -> Result<Edit, EditError> {
+    check_length(check, LONGEST_LABEL).map_err(|why| EditError(format!("the name of the check {why}")))?;
+    let mut settings = job.settings.clone();
+    if out && settings.allowed.len() >= crate::limits::MOST_SETTINGS {
+        return Err(EditError("there are too many checks left out already".to_owned()));
+    }
+    let name = if out {
+        settings.allowed.insert(check.to_owned());
+        "Leave out"
+    } else {
+        settings.allowed.remove(check);
+        "Take in again"
+    };
+    Ok(Edit::new(
+        format!("{name} the check {check}"),
+        vec![Change::Settings(Box::new(settings))],
+    ))
+}
+
 /// Turns a run round: what was its start becomes its end.
 ///
 /// # Errors
