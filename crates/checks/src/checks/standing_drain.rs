@@ -14,7 +14,9 @@ pub(crate) static CHECK: Check = Check {
     holds_when: "the standing current over the parking time leaves the battery able to start the engine",
     looks_for: "The charge that is left in the battery after the parking time of the conditions, with everything that \
 draws while parked, the vehicle's own included. Where there is a vehicle on the sheet, its own battery is looked at. Switches \
-count as turned off. A turn-on lead on a permanent feed is told by always-on.",
+count as turned off, save a battery master switch, which counts as left on unless the sheet says that it is off: one in the only \
+live or return way of a battery to the vehicle or to two parts or more. What batteries in parallel pass to each other does not \
+count. A turn-on lead on a permanent feed is told by always-on.",
     why: "After two weeks at the airport the engine does not start, and a battery that was empty once holds less for good.",
     example: "\
 battery B1 agm 70Ah cranking=640A charge=90% #~ standing-drain
