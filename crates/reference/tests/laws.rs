@@ -134,7 +134,7 @@ fn limits_are_whole() {
     };
     let common = keys(Profile::CommonPractice);
     assert_eq!(common, keys(Profile::SmallCraft));
-    let unique: ordered::OrderedSet<_> = common.iter().collect();
+    let unique: std::collections::BTreeSet<_> = common.iter().collect();
     assert_eq!(unique.len(), common.len());
     assert!(
         common
