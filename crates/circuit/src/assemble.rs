@@ -79,9 +79,9 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         &net,
         &stretches,
         &reaches,
-        &tracer.live,
-        &tracer.live_blocks,
-        &tracer.back_blocks,
+        &tracer.live.view,
+        &tracer.live.blocks,
+        &tracer.back.blocks,
     );
     let limits: Vec<Option<f64>> = sheet_limits(&net, sheet);
     study.protection = protection::protect(&net, sheet, &stretches, &reaches, &limits, &allowable);
@@ -114,7 +114,7 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         &points,
         &stretches,
         &reaches,
-        &tracer.back_blocks,
+        &tracer.back.blocks,
         &study.protection,
         &traced.serves,
         system,

@@ -712,17 +712,6 @@ impl Builder {
         for consumer in &mut net.consumers {
             (consumer.plus, consumer.minus) = (node[consumer.plus], node[consumer.minus]);
         }
-        let edges = net.branches.iter().filter(|b| b.carries).count();
-        net.graph = UnGraph::with_capacity(count, edges);
-        for _ in 0..count {
-            net.graph.add_node(());
-        }
-        for (at, branch) in net.branches.iter().enumerate() {
-            if branch.carries {
-                let [a, b] = branch.nodes.map(petgraph::graph::NodeIndex::new);
-                net.graph.add_edge(a, b, at);
-            }
-        }
         super::master::leave_on(&mut net);
         net
     }

@@ -1,9 +1,9 @@
-//! A sheet as an electrical network: nodes, branches between them, and the graph that tracing walks.
+//! A sheet as an electrical network: nodes, and branches between them.
 //!
 //! Nodes are terminals, joined where they are one point electrically (bus, splice, bar of a block, mated cavities of a
 //! plug). The body of the vehicle is node 0, always there. Branches are everything between two nodes: runs, fuses,
 //! contacts, straps, ground points, sources and loads. Everything is an index into a list, so that nothing is looked
-//! up by name once the network stands. *Invariant:* petgraph indices equal node indices and never leave this crate.
+//! up by name once the network stands.
 
 mod build;
 mod master;
@@ -13,7 +13,6 @@ use crate::study::DeviceRef;
 use model::quantity::Amps;
 use model::{PartId, Role, RunId, TerminalName, TerminalRef};
 use ordered::OrderedSet;
-use petgraph::graph::UnGraph;
 
 /// The body of the vehicle.
 pub const BODY: usize = 0;
@@ -226,8 +225,6 @@ pub struct Network {
     pub consumers: Vec<Consumer>,
     /// Signal runs between line jacks, by the part on which they land.
     pub line_runs: ordered::OrderedMap<usize, Vec<usize>>,
-    /// Branches that tracing passes through, as a graph whose edges name their branch.
-    pub graph: UnGraph<(), usize>,
     /// Properties taken for granted: part or run, and the name.
     pub assumed: OrderedSet<(Option<PartId>, Option<RunId>, &'static str)>,
     /// What was odd, and how it was taken.
@@ -239,6 +236,24 @@ impl Network {
     #[must_use]
     pub fn part_index(&self, part: PartId) -> Option<usize> {
         self.parts.binary_search(&part).ok()
+    }
+
+    /// The run that a branch is the wire or the shield of.
+    #[must_use]
+    pub fn run_of(&self, branch: usize) -> Option<usize> {
+        match self.branches.get(branch)?.kind {
+            Kind::Wire { run } | Kind::Shield { run } => Some(run),
+            _ => None,
+        }
+    }
+
+    /// The overcurrent device that a branch is.
+    #[must_use]
+    pub fn device_of(&self, branch: usize) -> Option<usize> {
+        match self.branches.get(branch)?.kind {
+            Kind::Device { device } => Some(device),
+            _ => None,
+        }
     }
 
     /// Index of a terminal.

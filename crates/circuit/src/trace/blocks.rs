@@ -174,6 +174,20 @@ impl Blocks {
         }
     }
 
+    /// The block of each of so many branches; of no meaning for those that are not in the view.
+    #[must_use]
+    pub fn of_branches(&self, count: usize) -> Vec<usize> {
+        let mut of = vec![NONE; count];
+        for block in 0..self.top.len() {
+            for branch in self.branches(block) {
+                if let Some(slot) = of.get_mut(*branch) {
+                    *slot = block;
+                }
+            }
+        }
+        of
+    }
+
     /// The one branch of a block that is a bridge.
     #[must_use]
     pub fn bridge(&self, block: usize) -> Option<usize> {

@@ -3,26 +3,43 @@
 //! Switches, relays and isolators count as closed and blown fuses as put back: a circuit is what is wired. Feeds do not run over the
 //! body or over signal shields. Returns run over shields only where nothing else leads back.
 
-use super::{Blocks, View, Ways};
+use super::marks::Marks;
+use super::trail::Trail;
+use super::{Blocks, Resistances, View, Ways};
 use crate::network::{BODY, Kind, Network};
 use crate::protection::is_live_conductor;
-use crate::solve::{Factor, Slot};
 use crate::study::{Circuit, DeviceRef, FeedWay, ReturnWay};
 use model::quantity::{Amps, Metres, Ohms};
 use model::{PartId, PartKind, RunId, Sheet};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 
-/// The three views that tracing walks, with their blocks.
+/// Some of the branches, for walking, and the blocks they fall into.
+pub(crate) struct Walk {
+    pub(crate) view: View,
+    pub(crate) blocks: Blocks,
+    /// Block of each branch; of no meaning for branches that are not in the view.
+    pub(super) block_of: Vec<usize>,
+}
+
+impl Walk {
+    fn new(net: &Network, keep: impl Fn(Kind, [usize; 2]) -> bool) -> Self {
+        let view = View::new(net, |_, b| keep(b.kind, b.nodes));
+        let blocks = Blocks::new(&view);
+        Self {
+            block_of: blocks.of_branches(net.branches.len()),
+            view,
+            blocks,
+        }
+    }
+}
+
+/// The views that tracing walks.
 pub(crate) struct Tracer<'a> {
     net: &'a Network,
     ground: Vec<bool>,
-    pub(crate) live: View,
-    pub(crate) live_blocks: Blocks,
-    pub(crate) back: View,
-    pub(crate) back_blocks: Blocks,
-    pub(crate) any: View,
-    pub(crate) any_blocks: Blocks,
+    pub(crate) live: Walk,
+    pub(crate) back: Walk,
     /// Resistance of each branch as solved.
     ohms: &'a [f64],
 }
@@ -37,71 +54,8 @@ pub(crate) struct Traced {
     pub(crate) nearest: OrderedMap<PartId, usize>,
 }
 
-/// The conducting branches as they stand, for resistances between two points.
-pub(crate) struct Resistances {
-    factor: Factor,
-    usable: bool,
-    component: Vec<usize>,
-}
-
-impl Resistances {
-    /// From branches that conduct, given as (node, node, ohms).
-    pub(crate) fn new(nodes: usize, branches: &[(usize, usize, f64)]) -> Self {
-        let pairs: Vec<(usize, usize)> = branches.iter().map(|&(a, b, _)| (a, b)).collect();
-        let mut factor = Factor::new(nodes, &pairs);
-        let slots: Vec<Option<Slot>> = pairs.iter().map(|&(a, b)| factor.slot(a, b)).collect();
-        for (slot, &(_, _, ohms)) in slots.iter().zip(branches) {
-            if let Some(slot) = slot {
-                factor.add_between(*slot, 1.0 / ohms);
-            }
-        }
-        let edges: Vec<(usize, usize, usize)> =
-            pairs.iter().enumerate().map(|(at, &(a, b))| (a, b, at)).collect();
-        let view = View::of_edges(nodes, &edges);
-        let mut component = vec![usize::MAX; nodes];
-        let mut stack = Vec::new();
-        for start in 0..nodes {
-            if component[start] != usize::MAX {
-                continue;
-            }
-            component[start] = start;
-            factor.add_to_reference(start, 1.0);
-            stack.push(start);
-            while let Some(node) = stack.pop() {
-                for &(other, _) in view.near(node) {
-                    if component[other] == usize::MAX {
-                        component[other] = start;
-                        stack.push(other);
-                    }
-                }
-            }
-        }
-        let usable = factor.factor();
-        Self {
-            factor,
-            usable,
-            component,
-        }
-    }
-
-    /// Resistance between two nodes; `None` when nothing that conducts joins them.
-    pub(crate) fn between(&self, a: usize, b: usize) -> Option<f64> {
-        if a == b {
-            return Some(0.0);
-        }
-        let joined = self.usable && self.component.get(a)? == self.component.get(b)?;
-        joined.then(|| {
-            let across = [(a, 1.0), (b, -1.0)];
-            self.factor.form(&across, &across)
-        })
-    }
-}
-
 impl<'a> Tracer<'a> {
     pub(crate) fn new(net: &'a Network, sheet: &Sheet, ohms: &'a [f64]) -> Self {
-        let live = View::new(net, |_, b| is_live_conductor(b.kind, b.nodes));
-        let back = View::new(net, |_, b| !matches!(b.kind, Kind::Shield { .. } | Kind::Tie));
-        let any = View::new(net, |_, _| true);
         Self {
             net,
             ground: sheet
@@ -109,12 +63,8 @@ impl<'a> Tracer<'a> {
                 .values()
                 .map(|p| matches!(p.is, PartKind::Ground(_)))
                 .collect(),
-            live_blocks: Blocks::new(&live),
-            back_blocks: Blocks::new(&back),
-            any_blocks: Blocks::new(&any),
-            live,
-            back,
-            any,
+            live: Walk::new(net, is_live_conductor),
+            back: Walk::new(net, |kind, _| !matches!(kind, Kind::Shield { .. } | Kind::Tie)),
             ohms,
         }
     }
@@ -123,82 +73,29 @@ impl<'a> Tracer<'a> {
         self.net.parts.get(part).copied().unwrap_or_default()
     }
 
-    fn run_of(&self, branch: usize) -> Option<usize> {
-        match self.net.branches.get(branch)?.kind {
-            Kind::Wire { run } | Kind::Shield { run } => Some(run),
-            _ => None,
-        }
+    fn run_id(&self, run: usize) -> RunId {
+        self.net.runs.get(run).map(|it| it.id).unwrap_or_default()
     }
 
-    fn device_of(&self, branch: usize) -> Option<usize> {
-        match self.net.branches.get(branch)?.kind {
-            Kind::Device { device } => Some(device),
-            _ => None,
-        }
-    }
-
-    /// The run ids, and parts, of branches that lie in blocks between two nodes.
-    fn on_any_way(&self, blocks: &Blocks, a: usize, b: usize, out: &mut OnWay) {
-        out.clear();
-        for block in blocks.between(a, b) {
-            let bridge = blocks.bridge(block);
-            out.meshed |= bridge.is_none();
-            for &branch in blocks.branches(block) {
-                if let Some(run) = self.run_of(branch) {
-                    out.runs.push(self.net.runs[run].id);
-                } else if let Some(it) = self.net.branches.get(branch) {
-                    out.parts.push(self.id(it.part));
-                }
-                if let Some(device) = self.device_of(branch) {
-                    out.devices.push(device);
-                    if bridge.is_some() {
-                        out.cuts.push(device);
-                    }
-                }
-            }
-        }
-        out.runs.order();
-        out.devices.order();
-    }
-
-    /// Runs and parts along a way, in order. Joints (buses, splices, plugs) that join two branches of the way are
-    /// found by the terminals on which its runs land.
-    fn along(&self, way: &[usize], ends: [usize; 2]) -> (Vec<RunId>, Vec<PartId>) {
-        let mut runs = Vec::new();
-        let mut parts: Vec<PartId> = Vec::new();
-        let ends = ends.map(|part| self.id(part));
-        let add = |part: usize, parts: &mut Vec<PartId>| {
-            let id = self.id(part);
-            if !ends.contains(&id) && !parts.contains(&id) {
-                parts.push(id);
-            }
+    /// Devices of the way, in order, that stand in every way: each is a block by itself. `list` is a list to use.
+    fn cuts(&self, walk: &Walk, way: &[usize], list: &mut Vec<usize>) -> Vec<DeviceRef> {
+        let cut = |branch: &usize| {
+            let device = self.net.device_of(*branch)?;
+            walk.blocks.bridge(*walk.block_of.get(*branch)?)?;
+            Some(device)
         };
-        let mut at: Option<usize> = None;
-        for &branch in way {
-            let Some(it) = self.net.branches.get(branch) else {
-                continue;
-            };
-            match self.run_of(branch) {
-                Some(run) => {
-                    let run = &self.net.runs[run];
-                    runs.push(run.id);
-                    // Walk the terminals in the direction of the way.
-                    let flip = at.is_some_and(|node| node == run.nodes[1] && node != run.nodes[0]);
-                    let order = if flip { [1, 0] } else { [0, 1] };
-                    for end in order {
-                        if let Some(terminal) = run.terminals[end].and_then(|t| self.net.terminals.get(t)) {
-                            add(terminal.part, &mut parts);
-                        }
-                    }
-                    at = Some(run.nodes[order[1]]);
-                }
-                None => {
-                    add(it.part, &mut parts);
-                    at = it.nodes.iter().copied().find(|n| Some(*n) != at);
-                }
-            }
-        }
-        (runs, parts)
+        list.clear();
+        list.extend(way.iter().filter_map(cut));
+        // All of them are there: a list of known length is made in one go.
+        list.iter()
+            .map(|device| {
+                self.net
+                    .devices
+                    .get(*device)
+                    .map(|it| it.name.clone())
+                    .unwrap_or_default()
+            })
+            .collect()
     }
 
     /// The circuits of all parts that draw. `shield_current` gives the mean current in the shield of a run.
@@ -207,92 +104,97 @@ impl<'a> Tracer<'a> {
         resistances: &Resistances,
         shield_current: impl Fn(usize) -> f64,
     ) -> Traced {
-        let mut serves: Vec<Vec<PartId>> = vec![Vec::new(); self.net.devices.len()];
-        let mut nearest: OrderedMap<PartId, (bool, f64, usize)> = OrderedMap::new();
-        let mut out: OrderedMap<PartId, Gathered> = OrderedMap::new();
-        for consumer in &self.net.consumers {
-            out.entry(self.id(consumer.part)).or_default();
+        let net = self.net;
+        let mut serves: Vec<Vec<usize>> = vec![Vec::new(); net.devices.len()];
+        let mut all: Vec<Gathered> = Vec::new();
+        // Where each part that draws has its circuit in the list.
+        let mut place_of: Vec<Option<usize>> = vec![None; net.parts.len()];
+        for consumer in &net.consumers {
+            if let Some(place) = place_of.get_mut(consumer.part)
+                && place.is_none()
+            {
+                *place = Some(all.len());
+                all.push(Gathered {
+                    part: consumer.part,
+                    ..Gathered::default()
+                });
+            }
         }
         let cost = |branch: usize| self.ohms.get(branch).copied().unwrap_or(1.0);
-        for (source_at, source) in self.net.sources.iter().enumerate() {
-            let feed_ways = Ways::from(&self.live, source.plus, cost);
-            let return_ways = Ways::from(&self.back, source.minus, cost);
+        let mut any: Option<Walk> = None;
+        let mut trail = Trail::new(net);
+        let mut list = Vec::new();
+        for (source_at, source) in net.sources.iter().enumerate() {
+            let feed_ways = Ways::from(&self.live.view, source.plus, cost);
+            let return_ways = Ways::from(&self.back.view, source.minus, cost);
             let mut shield_ways: Option<Ways> = None;
             let id = self.id(source.part);
-            let mut on_way = OnWay::default();
-            let mut way: Vec<usize> = Vec::new();
-            let mut returned: OrderedSet<PartId> = OrderedSet::new();
-            for consumer in &self.net.consumers {
-                if consumer.part == source.part || !self.live_blocks.joined(source.plus, consumer.plus) {
+            let not_battery = net
+                .branches
+                .get(source.branch)
+                .is_none_or(|b| b.kind != Kind::Battery);
+            for consumer in &net.consumers {
+                if consumer.part == source.part || !self.live.blocks.joined(source.plus, consumer.plus) {
                     continue;
                 }
-                let part = self.id(consumer.part);
+                let place = place_of.get(consumer.part).copied().flatten();
+                let Some(circuit) = place.and_then(|place| all.get_mut(place)) else {
+                    continue;
+                };
                 // Batteries first, then whatever feeds it over the least resistance.
-                let not_battery = self
-                    .net
-                    .branches
-                    .get(source.branch)
-                    .is_none_or(|b| b.kind != Kind::Battery);
                 let rank = (not_battery, feed_ways.distance[consumer.plus], source_at);
-                let best = nearest.entry(part).or_insert(rank);
+                let best = circuit.nearest.get_or_insert(rank);
                 if (rank.0, rank.1) < (best.0, best.1) {
                     *best = rank;
                 }
-                let Some(circuit) = out.get_mut(&part) else {
-                    continue;
-                };
-                way.clear();
-                way.extend(feed_ways.back(consumer.plus).map(|(branch, _)| branch));
-                way.reverse();
-                let (runs, parts) = self.along(&way, [source.part, consumer.part]);
-                self.on_any_way(&self.live_blocks, source.plus, consumer.plus, &mut on_way);
-                circuit.all_runs.extend_from_slice(&on_way.runs);
-                circuit.all_parts.extend_from_slice(&on_way.parts);
-                circuit.all_parts.extend_from_slice(&parts);
-                circuit.all_parts.extend([id, part]);
-                for device in &on_way.devices {
-                    serves[*device].push(part);
+                trail.take(feed_ways.back(consumer.plus));
+                trail.way.reverse();
+                trail.along([source.part, consumer.part]);
+                trail.around(&self.live, [source.plus, consumer.plus]);
+                circuit.all_runs.extend_from_slice(&trail.any_runs);
+                circuit.all_parts.extend_from_slice(&trail.any_parts);
+                circuit.all_parts.extend_from_slice(&trail.parts);
+                circuit.all_parts.extend([source.part, consumer.part]);
+                for device in &trail.any_devices {
+                    serves[*device].push(consumer.part);
                 }
-                let devices: Vec<DeviceRef> = way
-                    .iter()
-                    .filter_map(|b| self.device_of(*b))
-                    .filter(|d| on_way.cuts.contains(d))
-                    .map(|d| self.net.devices[d].name.clone())
-                    .collect();
                 circuit.feeds.push(FeedWay {
                     source: id,
-                    terminal: consumer.terminal.to_string(),
-                    length: Metres(self.length(&way)),
-                    runs,
-                    parts,
-                    devices,
-                    on_any_way: on_way.runs.iter().copied().collect(),
-                    meshed: on_way.meshed,
+                    terminal: consumer.terminal.as_str().to_owned(),
+                    length: Metres(self.length(trail.way.iter())),
+                    runs: trail.runs.iter().map(|run| self.run_id(*run)).collect(),
+                    parts: trail.parts.iter().map(|part| self.id(*part)).collect(),
+                    devices: self.cuts(&self.live, &trail.way, &mut list),
+                    on_any_way: trail.any_runs.iter().map(|run| self.run_id(*run)).collect(),
+                    meshed: trail.meshed,
                 });
-                if !returned.insert(part) {
+                // Once for each source, however many feed terminals a part has.
+                if circuit.returned == Some(source_at) {
                     continue;
                 }
-                let by_shield = !self.back_blocks.joined(consumer.minus, source.minus);
-                let (blocks, ways) = if by_shield {
-                    let ways = shield_ways.get_or_insert_with(|| Ways::from(&self.any, source.minus, cost));
-                    (&self.any_blocks, &*ways)
+                circuit.returned = Some(source_at);
+                let by_shield = !self.back.blocks.joined(consumer.minus, source.minus);
+                let (walk, ways) = if by_shield {
+                    let any = any.get_or_insert_with(|| Walk::new(net, |_, _| true));
+                    let ways = shield_ways.get_or_insert_with(|| Ways::from(&any.view, source.minus, cost));
+                    (&*any, &*ways)
                 } else {
-                    (&self.back_blocks, &return_ways)
+                    (&self.back, &return_ways)
                 };
                 let mut it = ReturnWay {
                     source: id,
                     ..ReturnWay::default()
                 };
-                if blocks.joined(consumer.minus, source.minus) {
-                    way.clear();
-                    way.extend(ways.back(consumer.minus).map(|(branch, _)| branch));
-                    self.on_any_way(blocks, consumer.minus, source.minus, &mut on_way);
-                    self.fill_return(&mut it, &way, [consumer.part, source.part], &on_way);
+                if walk.blocks.joined(consumer.minus, source.minus) {
+                    trail.take(ways.back(consumer.minus));
+                    trail.along([consumer.part, source.part]);
+                    trail.around(walk, [consumer.minus, source.minus]);
+                    self.fill_return(&mut it, &mut trail);
                     it.resistance = resistances.between(consumer.minus, source.minus).map(Ohms);
-                    circuit.all_runs.extend_from_slice(&it.runs);
-                    circuit.all_parts.extend_from_slice(&it.parts);
+                    circuit.all_runs.extend_from_slice(&trail.runs);
+                    circuit.all_parts.extend_from_slice(&trail.parts);
                     if !it.through_body || by_shield {
-                        circuit.all_runs.extend_from_slice(&on_way.runs);
+                        circuit.all_runs.extend_from_slice(&trail.any_runs);
                     }
                 }
                 for (run, amps) in self.shields_at(consumer.part, &shield_current) {
@@ -301,21 +203,46 @@ impl<'a> Tracer<'a> {
                 circuit.returns.push(it);
             }
         }
-        let nearest = nearest
-            .into_iter()
-            .map(|(part, (_, _, source))| (part, source))
-            .collect();
+        self.traced(all, serves)
+    }
+
+    /// Makes maps and sets of what was gathered.
+    fn traced(&self, all: Vec<Gathered>, serves: Vec<Vec<usize>>) -> Traced {
+        let mut marks = Marks::new(self.net.runs.len().max(self.net.parts.len()));
+        let mut list = Vec::new();
         let mut serves_by_name: OrderedMap<DeviceRef, OrderedSet<PartId>> = OrderedMap::new();
         for (device, parts) in self.net.devices.iter().zip(serves) {
             if !parts.is_empty() {
                 let named = serves_by_name.entry(device.name.clone()).or_default();
-                named.extend(parts);
+                parts.iter().for_each(|part| marks.insert(*part));
+                marks.take_into(&mut list);
+                named.extend(list.iter().map(|part| self.id(*part)));
             }
         }
+        let nearest = all.iter().filter_map(|it| {
+            let (_, _, source) = it.nearest?;
+            Some((self.id(it.part), source))
+        });
         Traced {
-            circuits: out.into_iter().map(|(part, it)| (part, it.circuit())).collect(),
+            nearest: nearest.collect(),
             serves: serves_by_name,
-            nearest,
+            circuits: all
+                .into_iter()
+                .map(|it| {
+                    let mut circuit = Circuit {
+                        feeds: it.feeds,
+                        returns: it.returns,
+                        ..Circuit::default()
+                    };
+                    it.all_runs.iter().for_each(|run| marks.insert(*run));
+                    marks.take_into(&mut list);
+                    circuit.all_runs = list.iter().map(|run| self.run_id(*run)).collect();
+                    it.all_parts.iter().for_each(|part| marks.insert(*part));
+                    marks.take_into(&mut list);
+                    circuit.all_parts = list.iter().map(|part| self.id(*part)).collect();
+                    (self.id(it.part), circuit)
+                })
+                .collect(),
         }
     }
 
@@ -331,28 +258,28 @@ impl<'a> Tracer<'a> {
         out
     }
 
-    fn length(&self, way: &[usize]) -> f64 {
-        way.iter()
-            .filter_map(|b| self.run_of(*b))
+    fn length<'b>(&self, way: impl Iterator<Item = &'b usize>) -> f64 {
+        way.filter_map(|b| self.net.run_of(*b))
             .map(|run| self.net.runs[run].length)
             .sum()
     }
 
-    fn fill_return(&self, it: &mut ReturnWay, way: &[usize], ends: [usize; 2], on_way: &OnWay) {
+    /// Tells of the way back that was taken.
+    fn fill_return(&self, it: &mut ReturnWay, trail: &mut Trail<'_>) {
         it.complete = true;
-        (it.runs, it.parts) = self.along(way, ends);
-        it.on_any_way = on_way.runs.iter().copied().collect();
-        it.length = Metres(self.length(way));
+        it.runs = trail.runs.iter().map(|run| self.run_id(*run)).collect();
+        it.parts = trail.parts.iter().map(|part| self.id(*part)).collect();
+        it.on_any_way = trail.any_runs.iter().map(|run| self.run_id(*run)).collect();
+        it.length = Metres(self.length(trail.way.iter()));
         let touches_body = |branch: usize| {
             self.net
                 .branches
                 .get(branch)
                 .is_some_and(|b| b.nodes.contains(&BODY))
         };
-        it.through_body = way.iter().any(|b| touches_body(*b));
-        let lead: Vec<usize> = way.iter().copied().take_while(|b| !touches_body(*b)).collect();
-        it.lead_length = Metres(self.length(&lead));
-        for &branch in way {
+        it.through_body = trail.way.iter().any(|b| touches_body(*b));
+        it.lead_length = Metres(self.length(trail.way.iter().take_while(|b| !touches_body(**b))));
+        for &branch in &trail.way {
             if let Some(b) = self.net.branches.get(branch)
                 && b.kind == Kind::Ground
                 && self.ground.get(b.part) == Some(&true)
@@ -360,18 +287,19 @@ impl<'a> Tracer<'a> {
                 it.ground_points.push(self.id(b.part));
             }
         }
-        let weakest = way.iter().copied().max_by(|a, b| {
+        let weakest = trail.way.iter().copied().max_by(|a, b| {
             let ohms = |x: usize| self.ohms.get(x).copied().unwrap_or(0.0);
             ohms(*a).total_cmp(&ohms(*b))
         });
         if let Some(branch) = weakest {
-            match self.run_of(branch) {
-                Some(run) => it.weakest_run = Some(self.net.runs[run].id),
+            match self.net.run_of(branch) {
+                Some(run) => it.weakest_run = Some(self.run_id(run)),
                 None => it.weakest_part = self.net.branches.get(branch).map(|b| self.id(b.part)),
             }
         }
-        it.devices = on_way
-            .devices
+        trail.any_devices.order();
+        it.devices = trail
+            .any_devices
             .iter()
             .filter_map(|d| self.net.devices.get(*d))
             .map(|d| d.name.clone())
@@ -379,44 +307,17 @@ impl<'a> Tracer<'a> {
     }
 }
 
-/// What lies on any way between two nodes. Lists, runs and devices in their order; made into sets once, where they are kept.
-#[derive(Default)]
-struct OnWay {
-    runs: Vec<RunId>,
-    parts: Vec<PartId>,
-    devices: Vec<usize>,
-    /// Devices on every way.
-    cuts: Vec<usize>,
-    meshed: bool,
-}
-
-impl OnWay {
-    fn clear(&mut self) {
-        self.runs.clear();
-        self.parts.clear();
-        self.devices.clear();
-        self.cuts.clear();
-        self.meshed = false;
-    }
-}
-
-/// A circuit in the making: what belongs to it is named by every source and way, and sorted once.
+/// A circuit in the making: what belongs to it is named by every source and way, and brought into order once. Runs and
+/// parts by index.
 #[derive(Default)]
 struct Gathered {
+    part: usize,
     feeds: Vec<FeedWay>,
     returns: Vec<ReturnWay>,
-    all_runs: Vec<RunId>,
-    all_parts: Vec<PartId>,
-}
-
-impl Gathered {
-    fn circuit(self) -> Circuit {
-        Circuit {
-            feeds: self.feeds,
-            returns: self.returns,
-            all_runs: self.all_runs.into_iter().collect(),
-            all_parts: self.all_parts.into_iter().collect(),
-            ..Circuit::default()
-        }
-    }
+    all_runs: Vec<usize>,
+    all_parts: Vec<usize>,
+    /// The source to which its return was last followed.
+    returned: Option<usize>,
+    /// The best source so far: whether it is no battery, how far it is in ohms, and which it is.
+    nearest: Option<(bool, f64, usize)>,
 }

@@ -2,10 +2,14 @@
 
 mod blocks;
 mod circuits;
+mod marks;
+mod resistances;
+mod trail;
 mod view;
 mod ways;
 
 pub use blocks::Blocks;
-pub(crate) use circuits::{Resistances, Tracer};
+pub(crate) use circuits::Tracer;
+pub(crate) use resistances::Resistances;
 pub use view::View;
 pub use ways::Ways;

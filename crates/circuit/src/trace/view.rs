@@ -11,13 +11,13 @@ pub struct View {
 }
 
 impl View {
-    /// The branches of the graph that `keep` wants. Branches from a node to itself are left out: no way uses them.
+    /// Those of the branches that tracing passes through that `keep` wants. Branches from a node to itself are left out: no way
+    /// uses them.
     #[must_use]
     pub fn new(net: &Network, keep: impl Fn(usize, &Branch) -> bool) -> Self {
-        let edges = net.graph.edge_indices().filter_map(|e| {
-            let at = *net.graph.edge_weight(e)?;
-            let branch = net.branches.get(at)?;
-            keep(at, branch).then_some((branch.nodes[0], branch.nodes[1], at))
+        let edges = net.branches.iter().enumerate().filter_map(|(at, branch)| {
+            let wanted = branch.carries && keep(at, branch);
+            wanted.then_some((branch.nodes[0], branch.nodes[1], at))
         });
         Self::of_edges(net.nodes, &edges.collect::<Vec<_>>())
     }

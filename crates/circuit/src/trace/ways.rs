@@ -27,12 +27,14 @@ impl Ways {
             order: Vec::new(),
         };
         let mut done = vec![false; nodes];
-        let mut heap: BinaryHeap<(Reverse<Metric>, Reverse<usize>)> = BinaryHeap::new();
+        // Distances by their bits: those of numbers that are not negative are in the order of the numbers.
+        let mut heap: BinaryHeap<Reverse<(u64, usize)>> = BinaryHeap::new();
         if start < nodes {
             it.distance[start] = 0.0;
-            heap.push((Reverse(Metric(0.0)), Reverse(start)));
+            heap.push(Reverse((0.0_f64.to_bits(), start)));
         }
-        while let Some((Reverse(Metric(so_far)), Reverse(node))) = heap.pop() {
+        while let Some(Reverse((bits, node))) = heap.pop() {
+            let so_far = f64::from_bits(bits);
             if std::mem::replace(&mut done[node], true) {
                 continue;
             }
@@ -42,7 +44,7 @@ impl Ways {
                 if there < it.distance[other] {
                     it.distance[other] = there;
                     it.before[other] = Some((node, branch));
-                    heap.push((Reverse(Metric(there)), Reverse(other)));
+                    heap.push(Reverse((there.to_bits(), other)));
                 }
             }
         }
@@ -58,20 +60,5 @@ impl Ways {
             at = before;
             Some((branch, before))
         })
-    }
-}
-
-/// A distance, in its total order.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct Metric(f64);
-impl Eq for Metric {}
-impl PartialOrd for Metric {
-    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
-        Some(self.cmp(other))
-    }
-}
-impl Ord for Metric {
-    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
-        self.0.total_cmp(&other.0)
     }
 }
