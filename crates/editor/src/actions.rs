@@ -68,7 +68,7 @@ impl Chord {
             text.push_str("Shift+");
         }
         match self.key {
-            Key::Char(c) => text.extend(c.to_uppercase()),
+            Key::Char(c) => text.push(c.to_ascii_uppercase()),
             Key::Enter => text.push_str("Enter"),
             Key::Escape => text.push_str("Esc"),
             Key::Delete => text.push_str("Del"),

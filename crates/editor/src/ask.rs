@@ -4,6 +4,7 @@ use crate::actions::Action;
 use crate::editor::Editor;
 use crate::selection::Thing;
 use model::PartKind;
+use model::letters::in_lower;
 use ordered::Sort as _;
 
 /// What an answer leads to.
@@ -32,7 +33,7 @@ pub struct Answer {
 
 /// How well a text answers: every typed word must be in it; beginnings count more. Larger is better, `None` is no.
 fn score(text: &str, asked: &[String]) -> Option<u32> {
-    let text = text.to_lowercase();
+    let text = in_lower(text);
     let mut total = 0;
     for word in asked {
         let at = text.find(word.as_str())?;
@@ -57,7 +58,7 @@ impl Editor {
     /// Answers to what was typed, best first, at most `most`.
     #[must_use]
     pub fn ask(&self, typed: &str, most: usize) -> Vec<Answer> {
-        let asked: Vec<String> = typed.split_whitespace().map(str::to_lowercase).collect();
+        let asked: Vec<String> = typed.split_whitespace().map(in_lower).collect();
         let mut found: Vec<(u32, Answer)> = Vec::new();
         let mut offer = |weight: u32, haystack: &str, answer: Answer| {
             if let Some(score) = score(haystack, &asked) {
@@ -128,7 +129,7 @@ impl Editor {
         if !asked.is_empty() {
             for word in PartKind::WORDS {
                 let title = PartKind::from_word(word).map_or(*word, |kind| kind.title());
-                let text = format!("Put a new {}", title.to_lowercase());
+                let text = format!("Put a new {}", in_lower(title));
                 offer(
                     0,
                     &text.clone(),

@@ -6,8 +6,8 @@ use crate::roles;
 use crate::selection::Thing;
 use crate::tools::meter::Mode;
 use crate::tools::{Pick, Pull, Tool};
-use drawing::{Detail, DisplayList, Ink, Item, Owner, Shape, Stroke, to_point};
-use kurbo::{BezPath, Circle, Point, Rect, Shape as _};
+use drawing::{Detail, DisplayList, Ink, Item, Owner, Shape, Stroke, circle, to_point};
+use kurbo::{BezPath, Point, Rect, Shape as _};
 use model::conductor::Colour;
 use model::edits::RunSide;
 
@@ -27,7 +27,7 @@ impl Sketch<'_> {
         dash_px: Option<(f64, f64)>,
     ) {
         let width = width_px * self.pixel;
-        let bounds = path.bounding_box().inflate(width, width);
+        let bounds = path.control_box().inflate(width, width);
         let dash = dash_px.map(|(dash, gap)| (dash * self.pixel, gap * self.pixel));
         self.list.items.push(Item {
             owner: Owner::Tool,
@@ -52,7 +52,7 @@ impl Sketch<'_> {
         self.path(path, None, ink, width_px, dash_px);
     }
     fn ring(&mut self, at: Point, radius_px: f64, ink: Ink, width_px: f64, fill: Option<Ink>) {
-        let path = Circle::new(at, radius_px * self.pixel).to_path(0.05 * self.pixel);
+        let path = circle(at, radius_px * self.pixel);
         self.path(path, fill, ink, width_px, None);
     }
     fn frame(&mut self, area: Rect, ink: Ink, width_px: f64, dash_px: Option<(f64, f64)>) {

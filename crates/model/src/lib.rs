@@ -13,6 +13,7 @@ pub mod id;
 pub mod job;
 pub mod json;
 pub mod kinds;
+pub mod letters;
 pub mod limits;
 pub mod property;
 pub mod quantity;

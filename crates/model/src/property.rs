@@ -4,7 +4,7 @@
 
 use crate::fact::Fact;
 use crate::job::Extra;
-use crate::json::{Fields, FromJson, Misread, items::number, text};
+use crate::json::{Fields, FromJson, Misread, fields, items::number, text};
 use crate::quantity::Quantity;
 use serde_json::{Map, Value};
 use std::fmt;
@@ -299,7 +299,7 @@ impl<T: PropertyType> PropertyType for Fact<T> {
     fn to_json(&self) -> Value {
         match self {
             Self::Given(value) => value.to_json(),
-            Self::Assumed(value) => Map::from_iter([(ASSUMED.to_owned(), value.to_json())]).into(),
+            Self::Assumed(value) => fields([(ASSUMED, value.to_json())]),
             Self::Unknown => Value::Null,
         }
     }

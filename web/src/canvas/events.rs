@@ -1,6 +1,7 @@
 //! From browser events to the editor's plain inputs. Nothing else reads a browser event's coordinates or keys.
 
 use editor::{Button, Input, Key, Mods, Pointer, PointerKind, ScreenPoint};
+use model::letters::lower;
 use web_sys::{KeyboardEvent, PointerEvent, WheelEvent};
 
 /// Pixels in a line, for mice that count the wheel in lines.
@@ -77,7 +78,7 @@ pub(crate) fn key(event: &KeyboardEvent) -> Option<(Key, Mods)> {
         _ => {
             let mut letters = name.chars();
             match (letters.next(), letters.next()) {
-                (Some(letter), None) => Key::Char(letter.to_lowercase().next().unwrap_or(letter)),
+                (Some(letter), None) => Key::Char(lower(letter)),
                 _ => return None,
             }
         }

@@ -3,6 +3,7 @@
 use super::shelf_item::ShelfItem;
 use crate::browser;
 use crate::state::{Act, Panel, Store};
+use model::letters::in_lower;
 use model::{Group, PartKind};
 use web_sys::{HtmlElement, HtmlInputElement};
 use yew::prelude::*;
@@ -41,13 +42,17 @@ pub(crate) fn Shelf() -> Html {
     let Some(store) = use_context::<Store>() else {
         return html! {};
     };
-    let wanted = typed.to_lowercase();
+    let wanted = in_lower(&typed);
     let kinds: Vec<(&'static str, PartKind)> = PartKind::WORDS
         .iter()
         .filter_map(|word| Some((*word, PartKind::from_word(word)?)))
         .filter(|(word, kind)| {
-            let text =
-                format!("{} {} {word} {}", kind.title(), kind.group().title(), also(word)).to_lowercase();
+            let text = in_lower(&format!(
+                "{} {} {word} {}",
+                kind.title(),
+                kind.group().title(),
+                also(word)
+            ));
             wanted.split_whitespace().all(|wanted| text.contains(wanted))
         })
         .collect();
@@ -62,7 +67,7 @@ pub(crate) fn Shelf() -> Html {
     // Enter takes what is called so, before what only belongs to it.
     let named = kinds
         .iter()
-        .find(|(_, kind)| kind.title().to_lowercase().starts_with(&wanted));
+        .find(|(_, kind)| in_lower(kind.title()).starts_with(&wanted));
     let first = named.or(kinds.first()).map(|(word, _)| *word);
     let onkeydown = {
         let store = store.clone();

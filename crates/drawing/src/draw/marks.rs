@@ -7,8 +7,9 @@ use crate::cells::Cells;
 use crate::display::{Anchor, Detail, Ink, Owner};
 use crate::layout::Layout;
 use crate::look::{Look, Mark, MarkShape};
+use crate::shapes::circle;
 use crate::ways::RunWay;
-use kurbo::{BezPath, Circle, Point, Rect, Vec2};
+use kurbo::{BezPath, Point, Rect, Vec2};
 use ordered::OrderedMap;
 use ordered::Sort as _;
 
@@ -170,9 +171,9 @@ pub(crate) fn draw_marks(pen: &mut Pen, spots: &[Spot<'_>], look: &Look, cut: &C
             continue;
         }
         if look.hovered == Some(owner) || look.picked.contains(&owner) {
-            pen.shape(
+            pen.path(
                 Detail::Shape,
-                Circle::new(spot.at, radius * 1.5),
+                circle(spot.at, radius * 1.5),
                 Some(Ink::Paper),
                 Some(solid(Ink::Picked, radius * 0.22)),
             );
@@ -212,9 +213,9 @@ fn outline_of(pen: &mut Pen, shape: MarkShape, at: Point, radius: f64) {
                 Some(solid(Ink::Fix, radius * 0.24)),
             );
         }
-        MarkShape::Dot => pen.shape(
+        MarkShape::Dot => pen.path(
             Detail::Shape,
-            Circle::new(at, radius * 0.42),
+            circle(at, radius * 0.42),
             Some(Ink::Tidy),
             Some(solid(Ink::Paper, radius * 0.14)),
         ),

@@ -62,7 +62,7 @@ fn draw_frame(pen: &mut Pen, visible: Rect, pixel: f64, title: &TitleBlock) {
         return;
     }
     let inner = visible.inflate(-margin, -margin);
-    pen.shape(Detail::Shape, inner, None, Some(solid(Ink::Frame, 1.4 * pixel)));
+    pen.area(Detail::Shape, inner, None, Some(solid(Ink::Frame, 1.4 * pixel)));
     // Zones after ISO 5457: letters down the sides (I and O left out), numbers along the edges, about 150 px wide.
     let size = 9.0 * pixel;
     let columns = (libm::round(inner.width() / (150.0 * pixel)) as i32).clamp(2, 40);
@@ -117,7 +117,7 @@ fn draw_frame(pen: &mut Pen, visible: Rect, pixel: f64, title: &TitleBlock) {
 
 fn draw_title_block(pen: &mut Pen, inner: Rect, pixel: f64, title: &TitleBlock) {
     for (area, cell) in title_cells(inner, pixel, title) {
-        pen.shape(
+        pen.area(
             Detail::Shape,
             area,
             Some(Ink::PartFill),

@@ -9,9 +9,10 @@ use crate::letters::{fit, text_width};
 use crate::look::Look;
 use crate::numbers;
 use crate::part_box::{NAME_SIZE, NUMBER_SIZE, PartBox, SlotFor, Weight, Words, own_numbers, turning};
+use crate::shapes::{circle, rounded};
 use crate::symbols::symbol;
 use circuit::Study;
-use kurbo::{Affine, BezPath, Circle, Point, Rect, Vec2};
+use kurbo::{Affine, BezPath, Point, Rect, Vec2};
 use model::kinds::PartKind;
 use model::{Part, PartId, Sheet, Side, Turn};
 
@@ -51,16 +52,16 @@ fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Opt
     let outline = drawn.outline;
     if picked || hovered {
         let ink = if picked { Ink::Picked } else { Ink::Lit };
-        pen.shape(
+        pen.path(
             Detail::Shape,
-            outline.inflate(4.0, 4.0).to_rounded_rect(4.0),
+            rounded(outline.inflate(4.0, 4.0), 4.0),
             None,
             Some(solid(ink, if picked { 2.2 } else { 1.2 })),
         );
     } else if look.lit.parts.contains(&id) {
-        pen.shape(
+        pen.path(
             Detail::Shape,
-            outline.inflate(3.0, 3.0).to_rounded_rect(3.0),
+            rounded(outline.inflate(3.0, 3.0), 3.0),
             None,
             Some(solid(Ink::Lit, 2.6)),
         );
@@ -72,9 +73,9 @@ fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Opt
         model::conductor::FittedBy::Earlier => stroke.dash = Some((7.0, 3.0)),
         model::conductor::FittedBy::Us => {}
     }
-    pen.shape(
+    pen.path(
         Detail::Shape,
-        outline.to_rounded_rect(2.0),
+        rounded(outline, 2.0),
         Some(Ink::PartFill),
         Some(stroke),
     );
@@ -82,9 +83,9 @@ fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Opt
     if pen.shows(Detail::Studs) {
         draw_symbol(pen, part, drawn, line, text);
         for stud in &drawn.studs {
-            pen.shape(
+            pen.path(
                 Detail::Studs,
-                Circle::new(stud.at, 3.2),
+                circle(stud.at, 3.2),
                 Some(Ink::Paper),
                 Some(solid(line, 1.2)),
             );
@@ -450,7 +451,7 @@ pub(crate) fn draw_voltages(
                     continue;
                 }
                 if place == 3 {
-                    pen.shape(Detail::Studs, area.inflate(1.5, 0.0), Some(Ink::Paper), None);
+                    pen.area(Detail::Studs, area.inflate(1.5, 0.0), Some(Ink::Paper), None);
                 }
                 taken.push(area);
                 pen.write(Detail::Studs, writing);

@@ -2,7 +2,7 @@
 
 use crate::display::{Anchor, Detail, DisplayList, Ink, Item, Owner, Shape, Stroke};
 use crate::letters::text_width;
-use kurbo::{BezPath, Point, Rect};
+use kurbo::{BezPath, Point, Rect, Shape as _};
 
 /// A text to be written.
 #[derive(Clone, Debug)]
@@ -114,14 +114,9 @@ impl Pen {
     pub(crate) fn line(&mut self, detail: Detail, path: BezPath, ink: Ink, width: f64) {
         self.path(detail, path, None, Some(solid(ink, width)));
     }
-    pub(crate) fn shape(
-        &mut self,
-        detail: Detail,
-        shape: impl kurbo::Shape,
-        fill: Option<Ink>,
-        stroke: Option<Stroke>,
-    ) {
-        self.path(detail, shape.to_path(0.1), fill, stroke);
+    pub(crate) fn area(&mut self, detail: Detail, area: Rect, fill: Option<Ink>, stroke: Option<Stroke>) {
+        // A rectangle is no curve: how close to it the path shall be does not matter.
+        self.path(detail, area.to_path(0.1), fill, stroke);
     }
     pub(crate) fn write(&mut self, detail: Detail, writing: Writing) {
         if !self.shows(detail) || writing.text.is_empty() || writing.size < self.least {

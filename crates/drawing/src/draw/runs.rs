@@ -8,8 +8,9 @@ use crate::display::{Anchor, Detail, Ink, Owner, Stroke};
 use crate::layout::Layout;
 use crate::letters::text_width;
 use crate::look::{Look, Overlay};
+use crate::shapes::circle;
 use crate::ways::{RUN_LABEL_SIZE, RunWay, Tracks, pieces};
-use kurbo::{BezPath, Circle, CubicBez, ParamCurve, Point, Rect, Vec2};
+use kurbo::{BezPath, CubicBez, ParamCurve, Point, Rect, Vec2};
 use model::conductor::Colour;
 use model::{End, Role, Run, RunId, Sheet};
 use ordered::Sort as _;
@@ -175,7 +176,7 @@ fn draw_reading(
             continue;
         }
         taken.push(area);
-        pen.shape(Detail::Studs, area, Some(Ink::Paper), None);
+        pen.area(Detail::Studs, area, Some(Ink::Paper), None);
         let writing = Writing {
             anchor: Anchor::Middle,
             ..Writing::new(text, at, size, Ink::Text)
@@ -365,9 +366,9 @@ fn rounded(points: &[Point], hops: &[Vec<(f64, f64)>]) -> Drawn {
 fn draw_loose_ends(pen: &mut Pen, run: &Run, way: &RunWay) {
     for (end, at) in [(&run.from, way.points.first()), (&run.to, way.points.last())] {
         if let (End::Loose(_), Some(at)) = (end, at) {
-            pen.shape(
+            pen.path(
                 Detail::Shape,
-                Circle::new(*at, 5.0),
+                circle(*at, 5.0),
                 Some(Ink::Paper),
                 Some(solid(Ink::Stop, 1.6)),
             );
@@ -465,7 +466,7 @@ fn draw_label(pen: &mut Pen, id: RunId, way: &RunWay, overlays: &Overlays<'_>, l
             Point::new(middle.x, middle.y + 0.35 * size),
         )
     };
-    pen.shape(detail, gap, Some(Ink::Paper), None);
+    pen.area(detail, gap, Some(Ink::Paper), None);
     pen.write(
         detail,
         Writing {

@@ -1,7 +1,8 @@
 //! Strokes that symbols are put together from.
 
 use super::Symbol;
-use kurbo::{BezPath, Circle, Point, Rect, Shape, Vec2};
+use crate::shapes::circle;
+use kurbo::{BezPath, Point, Rect, Shape, Vec2};
 
 /// Width of a symbol's lines in board units.
 pub(crate) const FINE: f64 = 1.4;
@@ -44,11 +45,11 @@ impl Symbol {
         self
     }
     pub(crate) fn circle(mut self, x: f64, y: f64, radius: f64) -> Self {
-        self.lines.push((Circle::new((x, y), radius).to_path(0.05), FINE));
+        self.lines.push((circle(Point::new(x, y), radius), FINE));
         self
     }
     pub(crate) fn dot(mut self, x: f64, y: f64, radius: f64) -> Self {
-        self.filled.push(Circle::new((x, y), radius).to_path(0.05));
+        self.filled.push(circle(Point::new(x, y), radius));
         self
     }
     pub(crate) fn curve(mut self, from: (f64, f64), by: [(f64, f64); 2], to: (f64, f64)) -> Self {

@@ -6,6 +6,7 @@ use crate::letters::text_width;
 use kurbo::{Point, Rect, Vec2};
 use model::property::PropertyType;
 use model::{Fact, PartId, Run, RunId};
+use ordered::Sort as _;
 
 /// Size of a run's label.
 pub(crate) const RUN_LABEL_SIZE: f64 = 8.0;
@@ -80,7 +81,7 @@ impl Around<'_> {
     /// The best label for a run with this way, if there is room for any.
     pub(crate) fn place(&self, id: RunId, run: &Run, points: &[At]) -> Option<RunLabel> {
         let mut straight: Vec<Piece> = pieces(points).collect();
-        straight.sort_by_key(|piece| (piece.low - piece.high, piece.axis == Axis::Upright));
+        straight.order_by_key(|piece| (piece.low - piece.high, piece.axis == Axis::Upright));
         for text in wordings(run) {
             let room = (text_width(&text, RUN_LABEL_SIZE, false) + 6.0).max(LEAST_ROOM);
             for piece in straight.iter().take(6) {

@@ -21,7 +21,7 @@ use kurbo::{Point, Rect};
 use model::conductor::Size;
 use model::quantity::Metres;
 use model::{BoardPoint, End, Fact, PartId, Run, RunId, Sheet, TerminalName, TerminalRef};
-use ordered::{OrderedMap, OrderedSet};
+use ordered::{OrderedMap, OrderedSet, Sort as _};
 use search::{CLEAR, Found, Outlet, Space, straighten};
 
 /// From how many runs on they are taken up only once.
@@ -235,7 +235,7 @@ pub(crate) fn lay_runs(
         });
     }
     // Those with bends put by hand stay where they were put; then short before long.
-    jobs.sort_by_key(|job| {
+    jobs.order_by_key(|job| {
         let [a, b] = job.ends;
         (
             job.run.bends.is_empty(),
@@ -312,7 +312,7 @@ fn put_labels(sheet: &Sheet, layout: &mut Layout, ways: &mut OrderedMap<RunId, R
             (i64::from(longest.unwrap_or(0)), *id)
         })
         .collect();
-    order.sort_unstable();
+    order.order();
     for (_, id) in order {
         let (Some(way), Some(run)) = (ways.get_mut(&id), sheet.runs.get(&id)) else {
             continue;

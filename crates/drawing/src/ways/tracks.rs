@@ -2,6 +2,7 @@
 
 use crate::cells::Cells;
 use model::RunId;
+use ordered::Sort as _;
 
 /// Direction of a straight piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -324,7 +325,7 @@ impl Tracks {
                     found.push((laid.line, laid.run));
                 }
             });
-        found.sort_unstable();
+        found.order();
         found
     }
     /// Whether any piece but those of this run comes within an area: low and high x, low and high y.

@@ -11,6 +11,7 @@ use crate::tools::pick::board_point;
 use drawing::Hit;
 use kurbo::Point;
 use model::edits::{connect, insert_into_run};
+use model::letters::in_lower;
 use model::{BoardPoint, End, PartKind, RunId, TerminalRef};
 
 /// States of pulling.
@@ -297,7 +298,7 @@ impl Editor {
             .iter()
             .rev()
             .max_by_key(|t| roles::liking(start, t.role));
-        let name = format!("Pull a run to a new {}", kind.title().to_lowercase());
+        let name = format!("Pull a run to a new {}", in_lower(kind.title()));
         let terminal = best
             .filter(|t| roles::liking(start, t.role) > 0)
             .map(|t| t.name.clone());

@@ -1,24 +1,23 @@
 //! Edits, and the entries of the journal.
 
-use super::{Fields, FromJson, Misread, ToJson, choice};
+use super::{Fields, FromJson, Misread, ToJson, choice, fields};
 use crate::edit::{Change, Edit};
 use crate::history::Entry;
 use crate::job::SheetKind;
 use crate::property::PropertySet;
-use serde_json::{Map, Value};
+use serde_json::Value;
 
 fn named(word: &str, inner: Value) -> Value {
-    Map::from_iter([(word.to_owned(), inner)]).into()
+    fields([(word, inner)])
 }
 
 /// A change of an item, or its going.
 fn item(sheet: SheetKind, id: String, to: Option<Value>) -> Value {
-    Map::from_iter([
-        ("sheet".to_owned(), sheet.word().into()),
-        ("id".to_owned(), id.into()),
-        ("to".to_owned(), to.unwrap_or(Value::Null)),
+    fields([
+        ("sheet", sheet.word().into()),
+        ("id", id.into()),
+        ("to", to.unwrap_or(Value::Null)),
     ])
-    .into()
 }
 
 impl ToJson for Change {
@@ -34,19 +33,14 @@ impl ToJson for Change {
             ),
             Self::Readings { sheet, to } => named(
                 "readings",
-                Map::from_iter([
-                    ("sheet".to_owned(), sheet.word().into()),
-                    ("to".to_owned(), to.iter().map(PropertySet::to_json).collect()),
-                ])
-                .into(),
+                fields([
+                    ("sheet", sheet.word().into()),
+                    ("to", to.iter().map(PropertySet::to_json).collect()),
+                ]),
             ),
             Self::Sheet { sheet, there } => named(
                 "sheet",
-                Map::from_iter([
-                    ("sheet".to_owned(), sheet.word().into()),
-                    ("there".to_owned(), (*there).into()),
-                ])
-                .into(),
+                fields([("sheet", sheet.word().into()), ("there", (*there).into())]),
             ),
             Self::Title(title) => named("title", title.as_str().into()),
             Self::Vehicle(vehicle) => named("vehicle", vehicle.to_json()),
@@ -102,14 +96,10 @@ impl FromJson for Change {
 
 impl ToJson for Edit {
     fn to_json(&self) -> Value {
-        Map::from_iter([
-            ("name".to_owned(), self.name.as_str().into()),
-            (
-                "changes".to_owned(),
-                self.changes.iter().map(ToJson::to_json).collect(),
-            ),
+        fields([
+            ("name", self.name.as_str().into()),
+            ("changes", self.changes.iter().map(ToJson::to_json).collect()),
         ])
-        .into()
     }
 }
 

@@ -1,6 +1,6 @@
 //! The parts, runs, sheets and settings of a job.
 
-use super::{Fields, FromJson, Misread, ToJson, choice, object, text};
+use super::{Fields, FromJson, Misread, ToJson, choice, fields, object, object_of, text};
 use crate::conductor::FittedBy;
 use crate::id::{PartId, RunId, TerminalName, TerminalRef};
 use crate::job::{
@@ -25,7 +25,7 @@ impl FromJson for RunId {
 
 impl ToJson for BoardPoint {
     fn to_json(&self) -> Value {
-        Map::from_iter([("x".to_owned(), self.x.into()), ("y".to_owned(), self.y.into())]).into()
+        fields([("x", self.x.into()), ("y", self.y.into())])
     }
 }
 
@@ -41,11 +41,10 @@ impl FromJson for BoardPoint {
 
 impl ToJson for TerminalRef {
     fn to_json(&self) -> Value {
-        Map::from_iter([
-            ("part".to_owned(), self.part.to_string().into()),
-            ("terminal".to_owned(), self.terminal.as_str().into()),
+        fields([
+            ("part", self.part.to_string().into()),
+            ("terminal", self.terminal.as_str().into()),
         ])
-        .into()
     }
 }
 
@@ -65,7 +64,7 @@ impl ToJson for End {
             Self::On(terminal) => ("on", terminal.to_json()),
             Self::Loose(point) => ("loose", point.to_json()),
         };
-        Map::from_iter([(word.to_owned(), inner)]).into()
+        fields([(word, inner)])
     }
 }
 
@@ -86,7 +85,7 @@ impl FromJson for End {
 
 impl ToJson for PartKind {
     fn to_json(&self) -> Value {
-        Map::from_iter([(self.word().to_owned(), self.set_of().to_json())]).into()
+        fields([(self.word(), self.set_of().to_json())])
     }
 }
 
@@ -201,11 +200,12 @@ impl ToJson for Settings {
     fn to_json(&self) -> Value {
         let mut all = object(&self.extra);
         all.insert("conditions".to_owned(), self.conditions.to_json());
-        let limits: Map<String, Value> = self
-            .limits
-            .iter()
-            .map(|(name, limit)| (name.clone(), number(*limit)))
-            .collect();
+        let limits = object_of(
+            &mut self
+                .limits
+                .iter()
+                .map(|(name, limit)| (name.clone(), number(*limit))),
+        );
         all.insert("limits".to_owned(), limits.into());
         all.insert(
             "allowed".to_owned(),
@@ -247,16 +247,13 @@ pub(crate) fn number(number: f64) -> Value {
 impl ToJson for Sheet {
     fn to_json(&self) -> Value {
         let mut all = object(&self.extra);
-        let parts: Map<String, Value> = self
-            .parts
-            .iter()
-            .map(|(id, part)| (id.to_string(), part.to_json()))
-            .collect();
-        let runs: Map<String, Value> = self
-            .runs
-            .iter()
-            .map(|(id, run)| (id.to_string(), run.to_json()))
-            .collect();
+        let parts = object_of(
+            &mut self
+                .parts
+                .iter()
+                .map(|(id, part)| (id.to_string(), part.to_json())),
+        );
+        let runs = object_of(&mut self.runs.iter().map(|(id, run)| (id.to_string(), run.to_json())));
         all.insert("parts".to_owned(), parts.into());
         all.insert("runs".to_owned(), runs.into());
         if !self.readings.is_empty() {
@@ -274,11 +271,12 @@ impl ToJson for Job {
         let mut all = object(&self.extra);
         all.insert("title".to_owned(), self.title.as_str().into());
         all.insert("vehicle".to_owned(), self.vehicle.to_json());
-        let sheets: Map<String, Value> = self
-            .sheets
-            .iter()
-            .map(|(kind, sheet)| (kind.word().to_owned(), sheet.to_json()))
-            .collect();
+        let sheets = object_of(
+            &mut self
+                .sheets
+                .iter()
+                .map(|(kind, sheet)| (kind.word().to_owned(), sheet.to_json())),
+        );
         all.insert("sheets".to_owned(), sheets.into());
         all.insert("settings".to_owned(), self.settings.to_json());
         all.into()

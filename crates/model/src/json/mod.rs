@@ -163,10 +163,21 @@ impl<'v> Fields<'v> {
 
 /// Starts the object of a value that keeps fields it does not know.
 pub(crate) fn object(extra: &Extra) -> Map<String, Value> {
-    extra
-        .iter()
-        .map(|(key, value)| (key.clone(), value.clone()))
-        .collect()
+    object_of(&mut extra.iter().map(|(key, value)| (key.clone(), value.clone())))
+}
+
+/// An object of these fields. One by one: collected, each kind of iterator would bring the page a sort of its own.
+pub(crate) fn object_of(fields: &mut dyn Iterator<Item = (String, Value)>) -> Map<String, Value> {
+    let mut object = Map::new();
+    for (key, value) in fields {
+        object.insert(key, value);
+    }
+    object
+}
+
+/// An object of a few fields whose names are known.
+pub(crate) fn fields<const N: usize>(all: [(&str, Value); N]) -> Value {
+    object_of(&mut all.into_iter().map(|(key, value)| (key.to_owned(), value))).into()
 }
 
 /// The one field of an object that names a choice: `{"fuse": {…}}`.

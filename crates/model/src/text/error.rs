@@ -1,5 +1,6 @@
 //! Errors of the text form: where, what is wrong, what would do, shown under the line itself.
 
+use crate::letters::lower;
 use std::fmt;
 
 /// One error in a text.
@@ -112,13 +113,13 @@ fn distance(a: &[char], b: &[char]) -> usize {
 /// The known word that is most like what was written, if any is like enough.
 #[must_use]
 pub fn closest<'w>(written: &str, known: impl IntoIterator<Item = &'w str>) -> Option<&'w str> {
-    let lower: Vec<char> = written.chars().take(40).flat_map(char::to_lowercase).collect();
-    let allowed = (lower.len() / 3).max(1);
+    let asked: Vec<char> = written.chars().take(40).map(lower).collect();
+    let allowed = (asked.len() / 3).max(1);
     known
         .into_iter()
         .map(|word| {
-            let chars: Vec<char> = word.chars().flat_map(char::to_lowercase).collect();
-            (distance(&lower, &chars), word)
+            let chars: Vec<char> = word.chars().map(lower).collect();
+            (distance(&asked, &chars), word)
         })
         .filter(|(steps, word)| *steps <= allowed && *steps < word.chars().count())
         .min()

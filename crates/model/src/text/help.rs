@@ -116,8 +116,11 @@ pub(super) fn why_not_bare(
     if let Some(property) = list.iter().find(|property| property.name == plain) {
         return (message, format!("write {}=…", property.name));
     }
-    if Jacket::parse(&plain.to_uppercase(), None).is_ok() && list.iter().any(|p| p.name == "colour") {
-        return (message, format!("colours are written {}", plain.to_uppercase()));
+    if Jacket::parse(&plain.to_ascii_uppercase(), None).is_ok() && list.iter().any(|p| p.name == "colour") {
+        return (
+            message,
+            format!("colours are written {}", plain.to_ascii_uppercase()),
+        );
     }
     let takes: Vec<String> = list
         .iter()

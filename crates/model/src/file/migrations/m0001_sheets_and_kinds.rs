@@ -14,10 +14,7 @@ pub(super) fn apply(top: &mut Map<String, Value>) {
                 let properties = part
                     .remove("properties")
                     .unwrap_or_else(|| Value::Object(Map::new()));
-                part.insert(
-                    "is".to_owned(),
-                    Value::Object(Map::from_iter([(kind, properties)])),
-                );
+                part.insert("is".to_owned(), crate::json::fields([(&kind, properties)]));
             }
         }
     }
