@@ -39,6 +39,10 @@ pub(crate) enum Command {
     Schema,
     /// Writes a job anew, in the file form or the text form.
     Format(FormatCall),
+    /// Makes a link that carries the whole job inside itself, and its printed code.
+    Link(LinkCall),
+    /// Opens a link and writes the job that it carries.
+    Open(OpenCall),
 }
 
 /// A job and the conditions to look at it under.
@@ -127,6 +131,38 @@ pub(crate) struct FormatCall {
     /// The job.
     #[arg(value_name = "JOB")]
     pub(crate) job: String,
+    /// Writes the text form instead of the file form.
+    #[arg(long)]
+    pub(crate) text: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct LinkCall {
+    /// The job.
+    #[arg(value_name = "JOB")]
+    pub(crate) job: String,
+    /// The address that the link starts with: where the page is served from.
+    #[arg(long, value_name = "ADDRESS")]
+    pub(crate) address: String,
+    /// Shows notes and remarks too. They stay out otherwise.
+    #[arg(long)]
+    pub(crate) notes: bool,
+    /// Shows the vehicle's name and who drew it too. They stay out otherwise.
+    #[arg(long)]
+    pub(crate) names: bool,
+    /// Writes the printed code of the link to this SVG file.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) code: Option<String>,
+    /// Writes JSON instead of text.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct OpenCall {
+    /// The link, or `-` to read it from standard input.
+    #[arg(value_name = "LINK")]
+    pub(crate) link: String,
     /// Writes the text form instead of the file form.
     #[arg(long)]
     pub(crate) text: bool,

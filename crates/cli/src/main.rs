@@ -59,6 +59,8 @@ fn main() -> ExitCode {
         Command::Explain(call) => commands::explain::run(call),
         Command::Schema => commands::schema::run(),
         Command::Format(call) => commands::format::run(call),
+        Command::Link(call) => commands::link::run(call),
+        Command::Open(call) => commands::open::run(call),
     };
     match report {
         Ok(report) => {

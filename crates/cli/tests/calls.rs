@@ -103,3 +103,42 @@ fn help_documents_the_exit_codes() {
     let (code, out, _) = output(&mut loomwright(&["--help"]));
     assert!(code == 0 && out.contains("Exit codes: 0"), "{out}");
 }
+
+#[test]
+fn a_link_is_made_and_opened() {
+    let address = "https://wiring.example/board/";
+    let (code, out, err) = output(&mut loomwright(&["link", "@van", "--address", address]));
+    assert_eq!(code, 0, "{err}");
+    assert!(
+        out.contains("Left out: 1 notes and remarks (--notes shows them), 2 names (--names shows them)."),
+        "{out}"
+    );
+    let link = out.lines().next().expect("a link");
+    assert!(link.starts_with("https://wiring.example/board/#job="), "{link}");
+    let (code, text, err) = output(&mut loomwright(&["open", link, "--text"]));
+    assert_eq!(code, 0, "{err}");
+    assert!(
+        text.contains("amplifier A1") && !text.contains("The bench"),
+        "{text}"
+    );
+
+    let (_, out, _) = output(&mut loomwright(&[
+        "link",
+        "@van",
+        "--address",
+        address,
+        "--notes",
+        "--names",
+    ]));
+    let whole = out.lines().next().expect("a link");
+    let (_, file, _) = output(loomwright(&["open", "-"]).write_stdin(whole));
+    let (_, van, _) = output(&mut loomwright(&["format", "@van"]));
+    assert_eq!(file, van, "nothing is lost where everything is shown");
+
+    let (code, out, err) = output(&mut loomwright(&["open", &link[..link.len() - 9]]));
+    assert_eq!((code, out.as_str()), (2, ""));
+    assert!(err.contains("cut short or changed"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["link", "@van", "--address", "board"]));
+    assert_eq!(code, 2);
+    assert!(err.contains("starts with https://"), "{err}");
+}

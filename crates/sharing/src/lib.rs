@@ -1,0 +1,27 @@
+//! A job in other people's hands: a link that carries the whole job inside itself, behind the `#`, where no server ever
+//! sees it; and the printed code of that link.
+//!
+//! *How it is packed.* The job's text form is what is carried, since it is small, complete and stable. [`pack`] predicts it
+//! bit by bit and writes down only by how much the prediction missed (arithmetic coding over a mix of context models).
+//! Before the first bit the predictor reads a dictionary made for jobs, so that it knows the words and habits of the text
+//! form. A general compressor with the same dictionary takes about twice the room.
+//!
+//! *What stays out.* [`Showing`] says what of a job is private; [`shown`] makes the job that others get, and tells what was
+//! left out.
+//!
+//! *Old links open for ever.* The first byte is the version; a version's dictionary and predictor never change. When the
+//! text form changes its meaning, or packing can be bettered, a new version stands beside the old ones; links of all
+//! versions are kept in `tests/links`.
+
+mod address;
+mod code;
+mod coder;
+mod line;
+mod link;
+mod predictor;
+mod showing;
+
+pub use address::{Address, AddressError};
+pub use code::{Code, LONGEST_CODE};
+pub use link::{LONGEST_LINK, LinkError, TooLong, fragment, open};
+pub use showing::{LeftOut, Showing, shown};
