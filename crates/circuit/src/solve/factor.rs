@@ -10,8 +10,9 @@
 //! unknowns that those numbers belong to are put last. The others are eliminated once, by [`Factor::reduce`], which leaves the
 //! network as it is seen from the last ones; each further factorisation is one of that smaller network.
 
-use std::cmp::Reverse;
-use std::collections::BinaryHeap;
+mod order;
+
+use order::minimum_degree;
 
 /// A symmetric matrix of fixed pattern with its LDLᵀ factors.
 #[derive(Clone, Debug, Default)]
@@ -30,15 +31,25 @@ pub struct Factor {
     taken: Vec<f64>,
     /// Factor L by columns, rows rising.
     l_start: Vec<usize>,
-    l_row: Vec<usize>,
+    l_row: Vec<u32>,
     l_value: Vec<f64>,
     pivot: Vec<f64>,
-    /// Where the product of two entries of a column goes, for all pairs of a column, column by column.
-    target: Vec<u32>,
-    /// How many of these stand before those of the late unknowns.
-    early_targets: usize,
+    /// By entry of L: where its products with the entries after it in its column go.
+    way: Vec<Way>,
+    /// Where products go that do not go side by side.
+    scattered: Vec<u32>,
     work: Vec<f64>,
     late_work: Vec<f64>,
+}
+
+/// Where the products of an entry with those after it in its column go, counted from the end of the column: side by side from one
+/// place on as a rule; otherwise each to a place of its own, found in a list from one place on.
+#[derive(Clone, Copy, Debug)]
+enum Way {
+    /// From this place on.
+    Beside(u32),
+    /// As listed from this place on.
+    Scattered(u32),
 }
 
 /// Where the conductance between two unknowns goes: given once, then used without searching.
@@ -78,11 +89,11 @@ impl Factor {
         }
         // What is left in `near` after the elimination is the pattern of each column of L.
         let mut l_start = Vec::with_capacity(size + 1);
-        let mut l_row: Vec<usize> = Vec::with_capacity(near.iter().map(Vec::len).sum());
+        let mut l_row: Vec<u32> = Vec::with_capacity(near.iter().map(Vec::len).sum());
         l_start.push(0);
         for &unknown in &order {
             let from = l_row.len();
-            l_row.extend(near[unknown].iter().map(|&n| place[n as usize]));
+            l_row.extend(near[unknown].iter().map(|&n| narrow(place[n as usize])));
             l_row[from..].sort_unstable();
             l_start.push(l_row.len());
         }
@@ -97,31 +108,40 @@ impl Factor {
             pivot: vec![1.0; size],
             work: vec![0.0; size],
             late_work: Vec::new(),
-            target: Vec::new(),
-            early_targets: 0,
+            way: Vec::with_capacity(l_row.len()),
+            scattered: Vec::new(),
             place,
             l_start,
             l_row,
         };
-        for k in 0..size {
-            if k == early {
-                factor.early_targets = factor.target.len();
-            }
-            let column = factor.l_start[k]..factor.l_start[k + 1];
-            for first in column.clone() {
-                let low = factor.l_row[first];
-                let mut at = factor.l_start[low];
-                for second in first + 1..column.end {
-                    // Elimination has coupled all that a column couples, so that the entry is there; both lists rise.
-                    let high = factor.l_row[second];
-                    while factor.l_row[at] < high {
+        factor.find_ways();
+        factor
+    }
+
+    /// Finds where products go. Elimination has coupled all that a column couples, so that every product has its entry.
+    fn find_ways(&mut self) {
+        for k in 0..self.size {
+            let end = self.l_start[k + 1];
+            for first in self.l_start[k]..end {
+                let listed = self.scattered.len();
+                let mut at = self.l_start[self.l_row[first] as usize];
+                for &high in &self.l_row[first + 1..end] {
+                    // Both lists rise.
+                    while self.l_row[at] < high {
                         at += 1;
                     }
-                    factor.target.push(narrow(at));
+                    self.scattered.push(narrow(at - end));
+                }
+                let places = &self.scattered[listed..];
+                let from = places.first().copied().unwrap_or(0);
+                if places.iter().zip(from..).all(|(place, beside)| *place == beside) {
+                    self.scattered.truncate(listed);
+                    self.way.push(Way::Beside(from));
+                } else {
+                    self.way.push(Way::Scattered(narrow(listed)));
                 }
             }
         }
-        factor
     }
 
     /// Number of unknowns.
@@ -144,7 +164,7 @@ impl Factor {
         let column = self
             .l_row
             .get(*self.l_start.get(low)?..*self.l_start.get(low + 1)?)?;
-        let found = column.binary_search(&high).ok()?;
+        let found = column.binary_search(&narrow(high)).ok()?;
         Some(Slot {
             a,
             b,
@@ -225,16 +245,18 @@ impl Factor {
         good
     }
 
-    /// The power xᵀ S y that the conductances of a reduced network, set aside by [`Factor::keep`], turn over between two sets of
-    /// voltages, those of the late unknowns in their order; as a sum over conductances, in which nothing large cancels.
-    pub(crate) fn power_between(&self, value: &[f64], x: &[f64], y: &[f64]) -> f64 {
-        let from = self.late_entries();
+    /// The power sᵀ A s that the matrix factored last turns over at these voltages, those of the late unknowns in their order. The
+    /// factors make it a sum of squares, in which nothing cancels.
+    pub(crate) fn power_of(&self, voltages: &[f64]) -> f64 {
+        let early = self.early;
         let mut sum = 0.0;
-        for a in 0..self.late() {
-            for entry in self.l_start[self.early + a]..self.l_start[self.early + a + 1] {
-                let b = self.l_row[entry] - self.early;
-                sum -= value[entry - from] * (x[a] - x[b]) * (y[a] - y[b]);
-            }
+        let mut start = self.late_entries();
+        let ends = self.l_start[early..].iter().skip(1);
+        for ((&end, pivot), x) in ends.zip(&self.pivot[early..]).zip(voltages) {
+            let column = self.l_row[start..end].iter().zip(&self.l_value[start..end]);
+            let x = column.fold(*x, |x, (&row, l)| x + l * voltages[row as usize - early]);
+            sum += pivot * x * x;
+            start = end;
         }
         sum
     }
@@ -248,40 +270,64 @@ impl Factor {
         self.eliminate(self.early, self.size)
     }
 
-    /// Eliminates the early unknowns or the late ones. False when it meets a pivot that is not positive.
+    /// Eliminates the unknowns at these places. False when it meets a pivot that is not positive.
     fn eliminate(&mut self, begin: usize, end: usize) -> bool {
-        let skipped = if begin == 0 { 0 } else { self.early_targets };
-        let mut targets = self.target.get(skipped..).unwrap_or_default();
         let mut start = self.l_start[begin];
-        for k in begin..end {
-            let column_end = self.l_start[k + 1];
+        let ends = self.l_start[begin..=end].iter().skip(1);
+        for (k, &column_end) in (begin..end).zip(ends) {
             let d = self.pivot[k];
             // Not `d <= 0.0`: a number that is not one must end here too. A pivot that has lost all its digits to
             // cancellation counts as lost.
             if !(d > 1e-13 * (self.diagonal[k] + self.taken[k]).abs() && d.is_finite()) {
                 return false;
             }
-            if column_end == start + 1 {
-                // A twig, as most of a wiring network is.
-                let y = self.l_value[start];
-                let l = y / d;
-                self.l_value[start] = l;
-                self.pivot[self.l_row[start]] -= l * y;
-                start = column_end;
-                continue;
-            }
-            for first in start..column_end {
-                let y = self.l_value[first];
-                let l = y / d;
-                self.l_value[first] = l;
-                self.pivot[self.l_row[first]] -= l * y;
-                let (now, rest) = targets.split_at(column_end - first - 1);
-                targets = rest;
-                for (&to, second) in now.iter().zip(first + 1..column_end) {
-                    self.l_value[to as usize] -= l * self.l_value[second];
+            let inverse = 1.0 / d;
+            let rows = &self.l_row[start..column_end];
+            let ways = &self.way[start..column_end];
+            let (column, after) = self.l_value[start..].split_at_mut(column_end - start);
+            start = column_end;
+            // Twigs and the two poles of a load are most of a wiring network, and are worked without loops.
+            match (column, rows, ways) {
+                ([], ..) => {}
+                ([y], [row], _) => {
+                    let l = *y * inverse;
+                    self.pivot[*row as usize] -= l * *y;
+                    *y = l;
+                }
+                ([y, z], [a, b], [Way::Beside(to), _]) => {
+                    let (l, m) = (*y * inverse, *z * inverse);
+                    self.pivot[*a as usize] -= l * *y;
+                    self.pivot[*b as usize] -= m * *z;
+                    after[*to as usize] -= l * *z;
+                    (*y, *z) = (l, m);
+                }
+                (column, ..) => {
+                    let mut open = column;
+                    for (&row, way) in rows.iter().zip(ways) {
+                        let Some((y, later)) = open.split_first_mut() else {
+                            break;
+                        };
+                        let l = *y * inverse;
+                        self.pivot[row as usize] -= l * *y;
+                        *y = l;
+                        match *way {
+                            Way::Beside(to) => {
+                                let targets = &mut after[to as usize..];
+                                for (target, z) in targets.iter_mut().zip(&*later) {
+                                    *target -= l * z;
+                                }
+                            }
+                            Way::Scattered(from) => {
+                                let places = &self.scattered[from as usize..];
+                                for (&to, z) in places.iter().zip(&*later) {
+                                    after[to as usize] -= l * z;
+                                }
+                            }
+                        }
+                        open = later;
+                    }
                 }
             }
-            start = column_end;
         }
         true
     }
@@ -308,9 +354,15 @@ impl Factor {
         let mut start = self.late_entries();
         for (k, &end) in self.l_start[early..].iter().skip(1).enumerate() {
             let x = right[k];
-            if x != 0.0 {
-                for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
-                    right[row - early] -= l * x;
+            match (&self.l_row[start..end], &self.l_value[start..end]) {
+                ([a, b], [l, m]) => {
+                    right[*a as usize - early] -= l * x;
+                    right[*b as usize - early] -= m * x;
+                }
+                (rows, column) => {
+                    for (&row, l) in rows.iter().zip(column) {
+                        right[row as usize - early] -= l * x;
+                    }
                 }
             }
             start = end;
@@ -318,11 +370,14 @@ impl Factor {
         let mut end = self.l_row.len();
         let starts = self.l_start[early..self.size].iter().enumerate().rev();
         for ((k, &start), pivot) in starts.zip(self.pivot.iter().rev()) {
-            let mut x = right[k] / pivot;
-            for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
-                x -= l * right[row - early];
-            }
-            right[k] = x;
+            let x = right[k] / pivot;
+            right[k] = match (&self.l_row[start..end], &self.l_value[start..end]) {
+                ([a, b], [l, m]) => x - l * right[*a as usize - early] - m * right[*b as usize - early],
+                (rows, column) => rows
+                    .iter()
+                    .zip(column)
+                    .fold(x, |x, (&row, l)| x - l * right[row as usize - early]),
+            };
             end = start;
         }
     }
@@ -339,7 +394,7 @@ impl Factor {
         for (k, &start) in self.l_start[..self.early].iter().enumerate().rev() {
             let mut x = 0.0;
             for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
-                x -= l * work[row];
+                x -= l * work[row as usize];
             }
             work[k] = x;
             end = start;
@@ -381,22 +436,29 @@ impl Factor {
         let mut diagonal = vec![0.0; self.size];
         let mut between = vec![0.0; self.l_row.len()];
         let mut column_end = self.l_row.len();
-        let mut targets = self.target.as_slice();
         let mut column = Vec::new();
         for (k, &start) in self.l_start.iter().take(self.size).enumerate().rev() {
             let (rows, l) = (&self.l_row[start..column_end], &self.l_value[start..column_end]);
-            let pairs = rows.len() * rows.len().saturating_sub(1) / 2;
-            let (rest, mut mine) = targets.split_at(targets.len() - pairs);
-            targets = rest;
             column.clear();
-            column.extend(rows.iter().zip(l).map(|(&row, l)| -l * diagonal[row]));
-            for first in 0..rows.len() {
-                let (now, later) = mine.split_at(rows.len() - first - 1);
-                mine = later;
-                for (&at, second) in now.iter().zip(first + 1..) {
-                    let z = between[at as usize];
+            column.extend(rows.iter().zip(l).map(|(&row, l)| -l * diagonal[row as usize]));
+            let after = &between[column_end..];
+            for (first, way) in self.way[start..column_end].iter().enumerate() {
+                let mut pair = |second: usize, at: usize| {
+                    let z = after[at];
                     column[first] -= z * l[second];
                     column[second] -= z * l[first];
+                };
+                let seconds = first + 1..rows.len();
+                match *way {
+                    Way::Beside(to) => seconds
+                        .zip(to as usize..)
+                        .for_each(|(second, at)| pair(second, at)),
+                    Way::Scattered(from) => {
+                        let places = self.scattered[from as usize..].iter();
+                        seconds
+                            .zip(places)
+                            .for_each(|(second, &at)| pair(second, at as usize));
+                    }
                 }
             }
             diagonal[k] = 1.0 / self.pivot[k] - column.iter().zip(l).map(|(z, l)| z * l).sum::<f64>();
@@ -434,7 +496,7 @@ impl Factor {
         let mut done = Vec::new();
         while let Some((k, x)) = open.pop() {
             for at in self.l_start[k]..self.l_start[k + 1] {
-                add(&mut open, self.l_row[at], -(self.l_value[at] * x));
+                add(&mut open, self.l_row[at] as usize, -(self.l_value[at] * x));
             }
             done.push((k, x));
         }
@@ -444,102 +506,4 @@ impl Factor {
 
 fn narrow(n: usize) -> u32 {
     u32::try_from(n).unwrap_or(u32::MAX)
-}
-
-/// Most neighbours that an unknown may have to be eliminated before the late ones: three couplings among three neighbours (the star
-/// and delta of three-phase practice) are no more than the three that go; four would leave six.
-const MOST_EARLY: usize = 3;
-
-/// Eliminates unknowns by least degree, those marked `late` last. On return each list holds the neighbours at the time of
-/// elimination; told beside the order is how many stand before the late ones.
-fn minimum_degree(near: &mut [Vec<u32>], late: &[bool]) -> (Vec<usize>, usize) {
-    let size = near.len();
-    let is_late = |at: usize| late.get(at) == Some(&true);
-    // Entries whose degree is no longer that of their unknown are passed over.
-    let mut queue: BinaryHeap<Reverse<(usize, usize)>> = near
-        .iter()
-        .enumerate()
-        .filter(|(at, _)| !is_late(*at))
-        .map(|(at, list)| Reverse((list.len(), at)))
-        .collect();
-    let mut gone = vec![false; size];
-    let mut order = Vec::with_capacity(size);
-    let mut merged: Vec<u32> = Vec::new();
-    let mut early = None;
-    loop {
-        while queue
-            .peek()
-            .is_some_and(|Reverse((degree, at))| gone[*at] || near[*at].len() != *degree)
-        {
-            queue.pop();
-        }
-        if early.is_none()
-            && queue
-                .peek()
-                .is_none_or(|Reverse((degree, _))| *degree > MOST_EARLY)
-        {
-            early = Some(order.len());
-            let late = (0..size).filter(|at| is_late(*at));
-            queue.extend(late.map(|at| Reverse((near[at].len(), at))));
-            continue;
-        }
-        let Some(Reverse((_, least))) = queue.pop() else {
-            break;
-        };
-        gone[least] = true;
-        order.push(least);
-        let list = std::mem::take(&mut near[least]);
-        let me = u32::try_from(least).unwrap_or(u32::MAX);
-        for &other in &list {
-            let at = other as usize;
-            let before = near[at].len();
-            if let Ok(found) = near[at].binary_search(&me) {
-                near[at].remove(found);
-            }
-            if list.len() <= 8 {
-                for &third in &list {
-                    if third != other
-                        && let Err(gap) = near[at].binary_search(&third)
-                    {
-                        near[at].insert(gap, third);
-                    }
-                }
-            } else {
-                merge_without(&near[at], &list, other, &mut merged);
-                std::mem::swap(&mut near[at], &mut merged);
-            }
-            if near[at].len() != before && (early.is_some() || !is_late(at)) {
-                queue.push(Reverse((near[at].len(), at)));
-            }
-        }
-        near[least] = list;
-    }
-    (order, early.unwrap_or(size))
-}
-
-/// Two sorted lists as one, without `leave_out`.
-fn merge_without(a: &[u32], b: &[u32], leave_out: u32, out: &mut Vec<u32>) {
-    out.clear();
-    let (mut i, mut j) = (0, 0);
-    loop {
-        let next = match (a.get(i), b.get(j)) {
-            (Some(&x), Some(&y)) => {
-                i += usize::from(x <= y);
-                j += usize::from(y <= x);
-                x.min(y)
-            }
-            (Some(&x), None) => {
-                i += 1;
-                x
-            }
-            (None, Some(&y)) => {
-                j += 1;
-                y
-            }
-            (None, None) => break,
-        };
-        if next != leave_out {
-            out.push(next);
-        }
-    }
 }

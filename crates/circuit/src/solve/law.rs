@@ -50,7 +50,7 @@ pub enum Law {
 pub const LEAKAGE: f64 = 1e-6;
 
 /// A source still holds, in volts, at its own voltage: a network that draws nothing ends right there, up to rounding.
-const HAIR: f64 = 1e-9;
+pub(super) const HAIR: f64 = 1e-9;
 
 impl Law {
     /// Slope and intercept of a law that is straight or bent, on the piece on which the voltage lies: the current from first

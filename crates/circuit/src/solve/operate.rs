@@ -5,6 +5,7 @@
 //! and said so. What has fallen below its cut-off stays off, the worst first: no order of events can cycle.
 //! *Invariant:* at most [`MOST_SETTLING`] rounds, whatever the sheet.
 
+use super::law::HAIR;
 use super::{Closure, Demand, Element, LEAST_SUPPLY, Law, Level, NoAnswer, System};
 use crate::network::{BODY, Branch, Closes, Draw, Kind, Network, values};
 use model::job::VehicleState;
@@ -412,7 +413,8 @@ impl<'a> Operator<'a> {
         below.order_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         let count = below.len().div_ceil(4);
         for &(_, part, v) in below.iter().take(count) {
-            self.dropped.insert(part, v);
+            // Where nothing is, rounding must not tell of a voltage the wrong way round.
+            self.dropped.insert(part, if v.abs() < HAIR { 0.0 } else { v });
         }
         count > 0
     }
@@ -525,8 +527,8 @@ impl<'a> Operator<'a> {
         };
         let v = self.system.across(&self.elements[it.branch]);
         match self.elements[it.branch].law {
-            Law::Battery { emf, .. } if v > emf => Piece::Charging,
-            Law::Limited { emf, .. } if v >= emf => Piece::Blocked,
+            Law::Battery { emf, .. } if v > emf + HAIR => Piece::Charging,
+            Law::Limited { emf, .. } if v > emf - HAIR => Piece::Blocked,
             Law::Limited {
                 emf,
                 resistance,
