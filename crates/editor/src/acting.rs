@@ -24,6 +24,10 @@ impl Editor {
     pub(crate) fn act(&mut self, action: Action) {
         self.out.noticed = true;
         self.out.repaint = true;
+        if !self.offers(action) {
+            self.refuses();
+            return;
+        }
         match action {
             Action::Pick => self.take(Tool::default()),
             Action::Hand => self.take(Tool::Hand),

@@ -114,7 +114,7 @@ impl Editor {
         for action in Action::ALL
             .iter()
             .copied()
-            .filter(|action| *action != Action::Ask)
+            .filter(|action| *action != Action::Ask && self.offers(*action))
         {
             offer(
                 5,
@@ -126,7 +126,7 @@ impl Editor {
                 },
             );
         }
-        if !asked.is_empty() {
+        if !asked.is_empty() && !self.looks_only {
             for word in PartKind::WORDS {
                 let title = PartKind::from_word(word).map_or(*word, |kind| kind.title());
                 let text = format!("Put a new {}", in_lower(title));

@@ -37,7 +37,7 @@ impl Editor {
         let copied = self.copy_picked();
         if copied {
             self.clip_given = self.clip.to_text();
-            if cuts {
+            if cuts && !self.refuses() {
                 self.bend = None;
                 self.delete_picked();
             }
@@ -49,6 +49,9 @@ impl Editor {
     /// Pastes what the system's clipboard holds. Text that is no part of a job is told and changes nothing, nor does it
     /// push out what was copied here.
     pub fn paste_in(&mut self, text: &str) -> Effects {
+        if self.refuses() {
+            return self.take_effects();
+        }
         let text = text.trim();
         let own = text.is_empty() || text == self.clip_given.trim();
         // The clip in hand is ahead of its text: each paste stands beside the one before.

@@ -19,6 +19,9 @@ impl Editor {
 
     /// Makes an edit: one step of the history.
     pub(crate) fn apply(&mut self, edit: Edit) {
+        if self.refuses() {
+            return;
+        }
         let touched = Touched::by(&edit);
         self.forget_gesture();
         let entry = self.history.apply(&mut self.job, edit);
@@ -32,11 +35,17 @@ impl Editor {
         Ok(self.take_effects())
     }
     pub(crate) fn begin_gesture(&mut self, name: impl Into<String>) {
+        if self.refuses() {
+            return;
+        }
         self.forget_gesture();
         let entry = self.history.begin(name);
         self.entered(entry);
     }
     pub(crate) fn extend_gesture(&mut self, edit: Edit, parts: &OrderedSet<PartId>) {
+        if self.refuses() {
+            return;
+        }
         let touched = Touched::by(&edit);
         let here = touched.parts.iter().filter(|(sheet, _)| *sheet == self.on);
         self.gesture_parts

@@ -26,6 +26,8 @@ pub struct Editor {
     pub(crate) analysis: Arc<Analysis>,
     pub(crate) marks: Vec<Mark>,
     pub(crate) stale: bool,
+    /// Whether the job is only looked at: see [`crate::LOOK_ONLY`].
+    pub(crate) looks_only: bool,
     pub(crate) journal: Vec<Entry>,
     pub(crate) camera: Camera,
     pub(crate) selection: Selection,
@@ -93,6 +95,7 @@ impl Editor {
             analysis: Arc::default(),
             marks: Vec::new(),
             stale: true,
+            looks_only: false,
             journal: Vec::new(),
             camera: Camera::default(),
             selection: Selection::none(),
@@ -293,7 +296,7 @@ impl Editor {
     }
 
     /// Inputs that move the paper, whatever the tool. True when the input was one.
-    fn paper_input(&mut self, input: Input) -> bool {
+    pub(crate) fn paper_input(&mut self, input: Input) -> bool {
         match input {
             Input::Wheel { at, dx, dy, zooms } => {
                 if zooms {

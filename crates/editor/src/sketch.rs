@@ -174,6 +174,9 @@ impl Editor {
     /// Handles of the run that alone is picked: rings by which its ends are taken, squares on the bends put by hand, the
     /// one in hand filled.
     fn sketch_handles(&self, sketch: &mut Sketch<'_>) {
+        if self.looks_only {
+            return;
+        }
         let Some(Thing::Run(id)) = self.selection.single() else {
             return;
         };

@@ -50,6 +50,9 @@ impl Editor {
         }
         let Some(along) = towards(key) else { return false };
         self.out.taken = true;
+        if mods.shift && !self.selection.is_empty() && self.refuses() {
+            return true;
+        }
         if mods.shift && !self.selection.parts.is_empty() {
             self.nudge(along);
             return true;

@@ -158,7 +158,7 @@ impl Editor {
 
     /// Two clicks in short order: on a bend they take it out, on a thing they open its details.
     pub fn double_click(&mut self) -> crate::Effects {
-        if !self.remove_bend() {
+        if self.looks_only || !self.remove_bend() {
             self.act(crate::Action::Details);
         }
         self.take_effects()

@@ -115,6 +115,9 @@ impl Editor {
             (Pick::Pressing { on, at, kind, mods }, Input::Move(pointer)) => {
                 if at.distance(pointer.at) <= self.options.slop_px(kind) {
                     Pick::Pressing { on, at, kind, mods }
+                } else if self.drag_shifts(pointer.id, at) {
+                    self.paper_input(input);
+                    Pick::Idle
                 } else {
                     self.begin_drag(on, at, kind, mods);
                     // The first step of the drag is this very move.

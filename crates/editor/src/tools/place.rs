@@ -49,6 +49,9 @@ impl Editor {
     /// Takes a part of this kind from the shelf in hand. From the keyboard it hangs in the middle of the window until it is
     /// moved.
     pub fn take_from_shelf(&mut self, word: &str, by_keys: bool) -> crate::Effects {
+        if self.refuses() {
+            return self.take_effects();
+        }
         self.interrupt();
         if let Some(word) = PartKind::WORDS.iter().find(|known| **known == word) {
             let at = by_keys.then(|| snapped(self.free_spot(), self.options.grid_units));

@@ -289,6 +289,9 @@ impl Editor {
 
     /// Puts a part where a run was dropped on empty paper, and connects the run to it: one step.
     pub fn accept_offer(&mut self, from: &TerminalRef, at: BoardPoint, word: &str) -> crate::Effects {
+        if self.refuses() {
+            return self.take_effects();
+        }
         let Some((kind, start)) = PartKind::from_word(word).zip(self.sheet().role(from)) else {
             return self.take_effects();
         };

@@ -1,0 +1,79 @@
+//! A job that is only looked at: one that came by a link, a lesson shown to a class. Nothing that the pointer, the keyboard or
+//! a panel does can change it; a copy of one's own can be made.
+
+use crate::actions::Action;
+use crate::camera::ScreenPoint;
+use crate::editor::Editor;
+use model::Job;
+
+/// Said when somebody tries to change what is only looked at.
+pub const LOOK_ONLY: &str = "This drawing is for looking at. Make a copy of your own to change it.";
+
+impl Action {
+    /// Whether the action is for changing a job, or for keeping and opening jobs: none of these exist where one only looks.
+    #[must_use]
+    pub fn changes(self) -> bool {
+        matches!(
+            self,
+            Self::PullRun
+                | Self::OpenShelf
+                | Self::Rename
+                | Self::Turn
+                | Self::TurnBack
+                | Self::Delete
+                | Self::Undo
+                | Self::Redo
+                | Self::Cut
+                | Self::Paste
+                | Self::Duplicate
+                | Self::Splice
+                | Self::MoveEnd
+                | Self::NextBend
+                | Self::Straighten
+                | Self::TidySheet
+                | Self::MendFinding
+                | Self::KeepReading
+                | Self::OpenFile
+                | Self::SaveFile
+                | Self::NewJob
+                | Self::Jobs
+                | Self::Limits
+        )
+    }
+}
+
+impl Editor {
+    /// Puts a job on the table that is only looked at.
+    #[must_use]
+    pub fn looking(job: Job) -> Self {
+        let mut this = Self::unstudied(job);
+        this.looks_only = true;
+        this.analyse();
+        this
+    }
+    /// Whether the job is only looked at.
+    #[must_use]
+    pub fn looks_only(&self) -> bool {
+        self.looks_only
+    }
+    /// Whether the action can be done here.
+    #[must_use]
+    pub fn offers(&self, action: Action) -> bool {
+        !(self.looks_only && action.changes())
+    }
+    /// True, and said, where nothing may be changed.
+    pub(crate) fn refuses(&mut self) -> bool {
+        if self.looks_only {
+            self.out.say = Some(LOOK_ONLY.to_owned());
+        }
+        self.looks_only
+    }
+    /// Where one only looks, a drag shifts the paper, wherever it begins.
+    pub(crate) fn drag_shifts(&mut self, id: i32, at: ScreenPoint) -> bool {
+        if self.looks_only {
+            self.fingers.shift_by(id, at);
+            self.hover(None);
+        }
+        self.looks_only
+    }
+}
