@@ -19,6 +19,7 @@ mod looking;
 pub mod options;
 pub mod outline;
 mod picture;
+mod plain;
 pub mod roles;
 pub mod selection;
 mod sketch;
