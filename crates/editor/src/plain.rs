@@ -272,20 +272,17 @@ impl Editor {
             .filter(|load| load.part == id && !load.drivers.is_empty())
         {
             let drivers: Vec<String> = load.drivers.iter().map(|driver| self.tag(*driver)).collect();
-            let pair = load
-                .bridged_with
-                .map_or(String::new(), |other| format!(" and {other} together"));
+            let (channels, play) = match load.bridged_with {
+                Some(other) => (format!("Channels {} and {other} together", load.channel), "play"),
+                None => (format!("Channel {}", load.channel), "plays"),
+            };
             let ohms = load
                 .nominal
                 .map_or(String::new(), |ohms| format!(", {}", with_unit(ohms.0, "Ω")));
             let power = load.power.map_or(String::new(), |watts| {
                 format!(", and can give {}", with_unit(watts.0, "W"))
             });
-            told.push(format!(
-                "Channel {}{pair} plays {}{ohms}{power}.",
-                load.channel,
-                list(&drivers)
-            ));
+            told.push(format!("{channels} {play} {}{ohms}{power}.", list(&drivers)));
         }
         if let Some(driver) = study.drivers.get(&id) {
             told.push(match (&driver.gap, driver.channel) {
