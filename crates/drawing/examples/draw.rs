@@ -1,5 +1,5 @@
 //! Draws the plan of a job in text form to an SVG: `cargo run -p loomwright-drawing --example draw -- job.txt out.svg
-//! [light|dark|print]`. For looking at pictures while working on the drawing.
+//! [light|dark|print] [speakers,marks,0.5]`: overlay, marks, zoom. For looking at pictures while working on the drawing.
 
 #![allow(
     clippy::disallowed_methods,
@@ -60,6 +60,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     };
     let mut seen = Look {
         overlay: look.split(',').find_map(overlay).unwrap_or_default(),
+        zoom: look.split(',').find_map(|word| word.parse().ok()).unwrap_or(1.0),
         ..Look::default()
     };
     if look.contains("marks") {

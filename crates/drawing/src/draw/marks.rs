@@ -38,7 +38,9 @@ pub(crate) struct Spot<'a> {
 /// other.
 pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look, wanted: impl Fn(Owner) -> bool) -> Vec<Spot<'a>> {
     let radius = radius(look.zoom);
-    let mut taken: OrderedMap<Owner, u32> = OrderedMap::new();
+    // The first mark of each part or run, and how many it has.
+    let mut hosts: OrderedMap<Owner, (Point, u32)> = OrderedMap::new();
+    let mut room = Room::new(layout, look);
     let mut spots = Vec::new();
     for mark in &look.marks {
         let at_run = mark
@@ -50,43 +52,115 @@ pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look, wanted: impl Fn(Owner) 
             .iter()
             .find_map(|id| Some((Owner::Part(*id), layout.parts.get(id)?)));
         let host = at_part.map(|(owner, _)| owner).or(at_run.map(|(owner, _)| owner));
-        if !host.is_some_and(&wanted) {
+        let Some(host) = host.filter(|host| wanted(*host)) else {
             continue;
-        }
-        // A finding that names parts stands on the first part's upper edge, clear of its tag; one about runs only, on the run.
-        let (host, at, next) = match (at_part, at_run) {
-            (Some((owner, part)), _) => {
-                let outline = part.outline;
-                let x = (outline.x1 - radius).max(outline.center().x);
-                (
-                    owner,
-                    Point::new(x, outline.y0 - radius + 2.0),
-                    Vec2::new(-2.3 * radius, 0.0),
-                )
-            }
-            (None, Some((owner, way))) => {
-                let (at, upright) = spot_on_run(layout, way, radius);
-                let step = if upright {
-                    Vec2::new(0.0, -2.3)
-                } else {
-                    Vec2::new(2.3, 0.0)
-                };
-                (owner, at, step * radius)
-            }
-            (None, None) => continue,
         };
-        let place = taken.entry(host).or_insert(0);
-        let beside = if look.zoom < FOLDED_BELOW { 0 } else { *place };
-        *place += 1;
+        let first = hosts.get(&host).copied();
+        let folds = look.zoom < FOLDED_BELOW;
+        let at = match (first, at_part, at_run) {
+            (Some((first, _)), ..) if folds => first,
+            // A finding that names parts stands on the first part's upper edge, clear of its tag; one about runs only, on
+            // the run. Where there is no room left, the host's first mark stands for this one too.
+            (_, Some((_, part)), _) => room
+                .take(beside_part(part.outline, radius))
+                .or(first.map(|(first, _)| first))
+                .unwrap_or(Point::new(part.outline.x1, part.outline.y0 - radius + 2.0)),
+            (_, None, Some((_, way))) => {
+                let next = first.map(|(first, count)| {
+                    let upright = way.pieces().any(|(a, b)| a.x == b.x && a.x == first.x);
+                    let step = if upright {
+                        Vec2::new(0.0, -2.3)
+                    } else {
+                        Vec2::new(2.3, 0.0)
+                    };
+                    first + step * radius * f64::from(count)
+                });
+                room.take(next.into_iter().chain(on_run(way, radius)))
+                    .or(first.map(|(first, _)| first))
+                    .unwrap_or(way.label_at)
+            }
+            (_, None, None) => continue,
+        };
+        hosts.entry(host).or_insert((at, 0)).1 += 1;
         spots.push(Spot {
             mark,
-            at: at + next * f64::from(beside),
+            at,
             shown: true,
             folded: 0,
         });
     }
     fold(&mut spots, radius);
     spots
+}
+
+/// Where marks may stand: clear of parts, whose tags and numbers lie within their outlines, of labels, and of one another.
+struct Room<'a> {
+    layout: &'a Layout,
+    radius: f64,
+    /// Whether labels of runs are shown.
+    labels: bool,
+    /// Marks that stand already, by cells as wide as two of them.
+    taken: Cells<Point>,
+}
+
+impl<'a> Room<'a> {
+    fn new(layout: &'a Layout, look: &Look) -> Self {
+        Self {
+            layout,
+            radius: radius(look.zoom),
+            labels: super::detail_at(look.zoom) >= Detail::Labels,
+            taken: Cells::default(),
+        }
+    }
+    fn cell(&self, at: Point) -> (i32, i32) {
+        let cell = |length: f64| libm::floor(length / (2.2 * self.radius)) as i32;
+        (cell(at.x), cell(at.y))
+    }
+    fn is_free(&self, at: Point) -> bool {
+        let side = 2.0 * self.radius;
+        let area = Rect::from_center_size(at, (side, side));
+        let (column, row) = self.cell(at);
+        let around = |middle: i32| (middle.saturating_sub(1), middle.saturating_add(1));
+        let on_mark = |other: &Point| other.distance(at) < 2.2 * self.radius;
+        if self
+            .taken
+            .any(around(column), around(row), |_, _, other| on_mark(other))
+        {
+            return false;
+        }
+        let on_label = |_, label: Rect| label.overlaps(area);
+        if self.labels && self.layout.label_index.any_near(area, on_label) {
+            return false;
+        }
+        // Over the edge of a part it may reach: what is written there begins further in.
+        !self.layout.is_on_part(area.inset(-EDGE))
+    }
+    /// Takes the first of these places that is free.
+    fn take(&mut self, mut places: impl Iterator<Item = Point>) -> Option<Point> {
+        let at = places.find(|at| self.is_free(*at))?;
+        let (column, row) = self.cell(at);
+        self.taken.push(column, row, at);
+        Some(at)
+    }
+}
+
+/// How far a mark may reach over the edge of a part, in board units.
+const EDGE: f64 = 2.5;
+
+/// Places for the marks of a part: along its upper edge from the right, then above those, below it, and beside it.
+fn beside_part(outline: Rect, radius: f64) -> impl Iterator<Item = Point> {
+    let step = 2.3 * radius;
+    let x = (outline.x1 - radius).max(outline.center().x);
+    let (above, below) = (outline.y0 - radius + 2.0, outline.y1 + radius - 2.0);
+    let row = move |y: f64| (0..5).map(move |n| Point::new(x - step * f64::from(n), y));
+    let column = move |x: f64| (0..3).map(move |n| Point::new(x, above + step * f64::from(n)));
+    row(above)
+        .chain(row(above - step))
+        .chain(row(below))
+        .chain(column(outline.x1 + radius - 2.0))
+        .chain(column(outline.x0 - radius + 2.0))
+        .chain(row(above - 2.0 * step))
+        .chain(row(below + step))
 }
 
 /// Folds marks that would cover one another. Findings come gravest first, so the first of them stays.
@@ -134,32 +208,24 @@ pub(crate) fn areas(spots: &[Spot<'_>], look: &Look) -> Vec<Rect> {
         .collect()
 }
 
-/// A point of a run that is clear of parts and of its own label, on as long a piece as can be, and whether that piece is
-/// upright.
-fn spot_on_run(layout: &Layout, way: &RunWay, radius: f64) -> (Point, bool) {
+/// Places for the marks of a run, on as long a piece as can be; beside the run where there is no room on it.
+fn on_run(way: &RunWay, radius: f64) -> impl Iterator<Item = Point> {
     let mut straight: Vec<(Point, Point)> = way.pieces().collect();
     straight.order_by(|a, b| b.0.distance(b.1).total_cmp(&a.0.distance(a.1)));
-    // On the run; where there is no room, beside it.
     let aside = radius + 7.0;
-    let tries = [0.0, aside, -aside]
+    [0.0, aside, -aside, 2.0 * aside, -2.0 * aside]
         .into_iter()
-        .flat_map(|aside| straight.iter().map(move |piece| (aside, piece)));
-    for (aside, (a, b)) in tries {
-        for share in [0.5, 0.75, 0.25, 0.9, 0.1] {
+        .flat_map(move |aside| straight.clone().into_iter().map(move |piece| (aside, piece)))
+        .flat_map(|(aside, (a, b))| {
             let across = if a.x == b.x {
                 Vec2::new(1.0, 0.0)
             } else {
                 Vec2::new(0.0, 1.0)
             };
-            let at = a.lerp(*b, share) + across * aside;
-            let area = Rect::from_center_size(at, (2.0 * radius, 2.0 * radius));
-            let on_label = way.label.as_ref().is_some_and(|label| label.area.overlaps(area));
-            if !on_label && !layout.is_on_part(area) {
-                return (at, a.x == b.x);
-            }
-        }
-    }
-    (way.label_at, straight.first().is_some_and(|(a, b)| a.x == b.x))
+            [0.5, 0.75, 0.25, 0.9, 0.1]
+                .into_iter()
+                .map(move |share| a.lerp(b, share) + across * aside)
+        })
 }
 
 pub(crate) fn draw_marks(pen: &mut Pen, spots: &[Spot<'_>], look: &Look, cut: &Cut<'_>) {

@@ -5,6 +5,7 @@ mod overlay;
 mod paper;
 mod parts;
 mod pen;
+mod readings;
 mod runs;
 
 pub use paper::{TitleBlock, TitleCell, draw_paper, title_cells};

@@ -116,6 +116,11 @@ impl<'a> Overlays<'a> {
         this
     }
 
+    /// What the run shares with others: its fuse, its channel, its side.
+    pub(crate) fn group(&self, run: RunId) -> Option<&str> {
+        self.groups.get(&run).map(|(_, name)| name.as_str())
+    }
+
     fn load_share(&self, run: RunId) -> Option<f64> {
         let flow = self.study?.runs.get(&run)?;
         let allowable = flow.allowable?.0;

@@ -4,6 +4,7 @@
 use super::Cut;
 use super::overlay::{Overlays, Paint};
 use super::pen::{Pen, Writing, solid};
+use super::readings::Readings;
 use crate::display::{Anchor, Detail, Ink, Owner, Stroke};
 use crate::layout::Layout;
 use crate::letters::text_width;
@@ -13,7 +14,6 @@ use crate::ways::{RUN_LABEL_SIZE, RunWay, Tracks, pieces};
 use kurbo::{BezPath, CubicBez, ParamCurve, Point, Rect, Vec2};
 use model::conductor::Colour;
 use model::{End, Role, Run, RunId, Sheet};
-use ordered::Sort as _;
 
 /// Radius of a corner.
 const CORNER: f64 = 6.0;
@@ -127,62 +127,20 @@ pub(crate) fn draw_runs(
     }
     // Volts stand at the studs as well and must keep clear of one another; they go where labels have their place.
     let readings = !matches!(look.overlay, Overlay::None | Overlay::Voltage);
+    if readings {
+        let runs: Vec<(RunId, &RunWay)> = seen.iter().map(|(id, _, way)| (*id, *way)).collect();
+        let mut readings = Readings {
+            layout,
+            overlays,
+            zoom: look.zoom,
+            taken,
+        };
+        readings.draw(pen, &runs);
+        return;
+    }
     for (id, _, way) in &seen {
         pen.owner(Owner::Run(*id));
-        if readings {
-            draw_reading(pen, *id, way, overlays, layout, look.zoom, taken);
-        } else {
-            draw_label(pen, *id, way, overlays, look);
-        }
-    }
-}
-
-/// What an overlay says of a run, in letters that can be read at any zoom: on its longest piece where it covers neither
-/// a part nor another reading; where there is no such place it is left out, and the pointer tells it.
-fn draw_reading(
-    pen: &mut Pen,
-    id: RunId,
-    way: &RunWay,
-    overlays: &Overlays<'_>,
-    layout: &Layout,
-    zoom: f64,
-    taken: &mut Vec<Rect>,
-) {
-    /// Least height of the letters on screen, in pixels.
-    const LEAST_PX: f64 = 10.5;
-    let Some(text) = overlays.label(id).filter(|text| !text.is_empty()) else {
-        return;
-    };
-    if !pen.shows(Detail::Studs) {
-        return;
-    }
-    let size = RUN_LABEL_SIZE.max(LEAST_PX / zoom.max(1e-3));
-    let mut pieces: Vec<(Point, Point)> = way.pieces().collect();
-    pieces.order_by(|(a, b), (c, d)| c.distance(*d).total_cmp(&a.distance(*b)));
-    let spots = pieces
-        .iter()
-        .take(4)
-        .flat_map(|(a, b)| [0.5, 0.3, 0.7].map(|share| a.lerp(*b, share)));
-    for spot in way
-        .label
-        .as_ref()
-        .map(|label| label.area.center())
-        .into_iter()
-        .chain(spots)
-    {
-        let at = Point::new(spot.x, spot.y + 0.28 * size);
-        let area = super::text_area(&text, at, size, Anchor::Middle, false, false).inflate(1.5, 0.5);
-        if taken.iter().any(|other| other.overlaps(area)) || layout.is_on_part(area) {
-            continue;
-        }
-        taken.push(area);
-        pen.area(Detail::Studs, area, Some(Ink::Paper), None);
-        let writing = Writing {
-            anchor: Anchor::Middle,
-            ..Writing::new(text, at, size, Ink::Text)
-        };
-        pen.write(Detail::Studs, writing);
-        return;
+        draw_label(pen, *id, way, overlays, look);
     }
 }
 

@@ -1,0 +1,191 @@
+//! What is written can be read: marks, tags, labels and readings keep clear of one another, on the worked jobs as they are
+//! seen on a laptop and on a tablet.
+
+use drawing::{
+    DisplayList, Layout, Look, Mark, MarkShape, Overlay, Owner, Shape, draw, mark_spot, text_area,
+};
+use kurbo::{Point, Rect};
+use model::Sheet;
+
+/// Each worked job's last sheet, laid out, with its study.
+fn worked() -> Vec<(&'static str, Sheet, Layout, circuit::Study)> {
+    lessons::WORKED_JOBS
+        .iter()
+        .map(|worked| {
+            let job = worked.job();
+            let sheet = job
+                .sheets
+                .values()
+                .next_back()
+                .expect("a worked job has a sheet")
+                .clone();
+            let study = circuit::study(&sheet, &job.settings);
+            let layout = Layout::of(&sheet);
+            (worked.key, sheet, layout, study)
+        })
+        .collect()
+}
+
+/// Zooms at which the whole of a sheet fits windows of these sizes in pixels, and one closer.
+fn zooms(layout: &Layout) -> Vec<f64> {
+    let size = layout
+        .bounds()
+        .expect("a sheet with parts")
+        .inflate(40.0, 40.0)
+        .size();
+    let fit = |width: f64, height: f64| (width / size.width).min(height / size.height).min(1.0);
+    vec![
+        fit(780.0, 960.0),
+        fit(980.0, 640.0),
+        fit(1500.0, 900.0),
+        0.75,
+        1.0,
+    ]
+}
+
+fn view(layout: &Layout) -> Rect {
+    layout.bounds().expect("a sheet with parts").inflate(200.0, 200.0)
+}
+
+/// What is written: whose it is, the words, the box of the letters.
+fn texts(list: &DisplayList) -> Vec<(Owner, String, Rect)> {
+    list.items
+        .iter()
+        .filter_map(|item| match &item.shape {
+            Shape::Text {
+                text,
+                at,
+                size,
+                anchor,
+                bold,
+                upright,
+                ..
+            } => Some((
+                item.owner,
+                text.clone(),
+                text_area(text, *at, *size, *anchor, *bold, *upright),
+            )),
+            Shape::Path { .. } => None,
+        })
+        .collect()
+}
+
+fn overlap(a: Rect, b: Rect) -> f64 {
+    let both = a.intersect(b);
+    both.width().max(0.0) * both.height().max(0.0)
+}
+
+#[test]
+fn no_mark_covers_a_tag_or_a_reading() {
+    for (key, sheet, layout, study) in worked() {
+        // A finding at every part, one more at every second, and one at every third run: worse than any real job.
+        let parts: Vec<_> = sheet.parts.keys().copied().collect();
+        let mut marks: Vec<Mark> = Vec::new();
+        let mut add = |parts: Vec<model::PartId>, runs: Vec<model::RunId>| {
+            let finding = marks.len() as u32;
+            let label = (finding + 1).to_string();
+            marks.push(Mark {
+                finding,
+                shape: MarkShape::Octagon,
+                parts,
+                runs,
+                label,
+            });
+        };
+        for id in parts.iter().chain(parts.iter().step_by(2)) {
+            add(vec![*id], vec![]);
+        }
+        for id in sheet.runs.keys().step_by(3) {
+            add(vec![], vec![*id]);
+        }
+        for zoom in zooms(&layout) {
+            let look = Look {
+                zoom,
+                marks: marks.clone(),
+                ..Look::default()
+            };
+            let written = texts(&draw(&sheet, &layout, Some(&study), &look, view(&layout)));
+            let side = 2.0 * 9.0 / zoom.clamp(0.25, 1.0);
+            let mut spots: Vec<Point> = marks
+                .iter()
+                .filter_map(|mark| mark_spot(&layout, &look, mark.finding))
+                .collect();
+            spots.dedup();
+            assert!(spots.len() > parts.len() / 2, "{key} at {zoom}");
+            for at in spots {
+                let area = Rect::from_center_size(at, (side, side));
+                for (owner, text, letters) in &written {
+                    let covers = overlap(area, *letters);
+                    assert!(
+                        matches!(owner, Owner::Finding(_)) || covers < 0.05 * letters.area(),
+                        "{key} at zoom {zoom:.2}: the mark at {at} covers {covers:.0} of `{text}`"
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn every_channel_is_named_and_no_name_lies_over_a_run_or_a_part() {
+    let mut named = 0;
+    for (key, sheet, layout, study) in worked() {
+        // Which runs belong together: those of one channel.
+        let channel_of = |id: &model::RunId| study.channels.iter().position(|load| load.runs.contains(id));
+        for zoom in zooms(&layout).into_iter().filter(|zoom| *zoom >= 0.28) {
+            let look = Look {
+                zoom,
+                overlay: Overlay::Speakers,
+                ..Look::default()
+            };
+            let written = texts(&draw(&sheet, &layout, Some(&study), &look, view(&layout)));
+            let names: Vec<(model::RunId, &String, Rect)> = written
+                .iter()
+                .filter_map(|(owner, text, area)| match owner {
+                    Owner::Run(id) => Some((*id, text, *area)),
+                    _ => None,
+                })
+                .collect();
+            for (number, load) in study
+                .channels
+                .iter()
+                .enumerate()
+                .filter(|(_, load)| !load.runs.is_empty())
+            {
+                assert!(
+                    names.iter().any(|(id, ..)| channel_of(id) == Some(number)),
+                    "{key} at zoom {zoom:.2}: channel {} of {} has no name",
+                    load.channel,
+                    sheet.parts[&load.part].tag
+                );
+                named += 1;
+            }
+            for (place, (id, text, area)) in names.iter().enumerate() {
+                for (other, _, there) in names.iter().skip(place + 1) {
+                    assert!(
+                        !area.overlaps(*there),
+                        "{key} at {zoom:.2}: `{text}` over the name of {other}"
+                    );
+                }
+                for (part, drawn) in layout.parts() {
+                    let tag = &sheet.parts[&part].tag;
+                    assert!(
+                        !area.overlaps(drawn.outline),
+                        "{key} at {zoom:.2}: `{text}` over {tag}"
+                    );
+                }
+                for (other, way) in layout
+                    .runs()
+                    .filter(|(other, _)| channel_of(other) != channel_of(id))
+                {
+                    let tag = &sheet.runs[&other].tag;
+                    for (a, b) in way.pieces() {
+                        let piece = Rect::from_points(a, b).inflate(way.width / 2.0, way.width / 2.0);
+                        assert!(!area.overlaps(piece), "{key} at {zoom:.2}: `{text}` over {tag}");
+                    }
+                }
+            }
+        }
+    }
+    assert!(named > 20, "{named}");
+}
