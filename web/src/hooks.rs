@@ -3,6 +3,7 @@
 use crate::browser;
 use crate::desk::Desk;
 use editor::Thing;
+use model::json::object_of;
 use std::rc::Rc;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
@@ -35,12 +36,13 @@ fn state(desk: &Desk) -> String {
                 serde_json::json!([at.x, at.y])
             })
         };
-        let parts: serde_json::Map<String, serde_json::Value> = sheet
-            .parts
-            .iter()
-            .filter_map(|(id, part)| Some((part.tag.clone(), points(&Thing::Part(*id))?)))
-            .collect();
-        let terminals: serde_json::Map<String, serde_json::Value> = editor
+        let parts = object_of(
+            &mut sheet
+                .parts
+                .iter()
+                .filter_map(|(id, part)| Some((part.tag.clone(), points(&Thing::Part(*id))?))),
+        );
+        let terminals = object_of(&mut editor
             .layout()
             .parts()
             .flat_map(|(id, part)| part.studs.iter().map(move |stud| (id, stud)))
@@ -48,16 +50,14 @@ fn state(desk: &Desk) -> String {
                 let at = camera.to_screen(stud.at);
                 let written = sheet.written(&model::TerminalRef { part: id, terminal: stud.name.clone() });
                 (written, serde_json::json!([at.x, at.y]))
-            })
-            .collect();
-        let runs: serde_json::Map<String, serde_json::Value> = sheet
+            }));
+        let runs = object_of(&mut sheet
             .runs
             .iter()
             .filter_map(|(id, run)| {
                 let at = camera.to_screen(editor.layout().run(*id)?.label_at);
                 Some((run.tag.clone(), serde_json::json!([at.x, at.y])))
-            })
-            .collect();
+            }));
         let findings: Vec<serde_json::Value> = editor
             .analysis()
             .findings

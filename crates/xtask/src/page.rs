@@ -31,6 +31,8 @@ pub(crate) fn build_command() -> Result<Command, String> {
         .args([
             "build",
             "--release=true",
+            // Of Cargo.toml: like release, but for size.
+            "--cargo-profile=page",
             "--offline=true",
             "--skip-version-check",
         ])

@@ -167,7 +167,7 @@ pub(crate) fn object(extra: &Extra) -> Map<String, Value> {
 }
 
 /// An object of these fields. One by one: collected, each kind of iterator would bring the page a sort of its own.
-pub(crate) fn object_of(fields: &mut dyn Iterator<Item = (String, Value)>) -> Map<String, Value> {
+pub fn object_of(fields: &mut dyn Iterator<Item = (String, Value)>) -> Map<String, Value> {
     let mut object = Map::new();
     for (key, value) in fields {
         object.insert(key, value);

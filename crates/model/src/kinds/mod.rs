@@ -59,10 +59,15 @@ impl Group {
 macro_rules! kinds {
     ($($variant:ident, $word:literal, $title:literal, $letter:literal, $group:ident;)+) => {
         /// What a part is, with the properties of its kind.
-        #[derive(Clone, Debug, PartialEq)]
+        #[derive(Debug, PartialEq)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema, serde::Serialize))]
         pub enum PartKind {
             $(#[doc = $title] #[cfg_attr(feature = "schema", serde(rename = $word))] $variant($variant),)+
+        }
+        impl Clone for PartKind {
+            // Not derived: that would be put into every function that clones a part, and it is large.
+            #[inline(never)]
+            fn clone(&self) -> Self { match self { $(Self::$variant(it) => Self::$variant(it.clone())),+ } }
         }
         impl PartKind {
             /// The word of every kind, in the order of the shelf.
