@@ -10,6 +10,25 @@ use model::quantity::Metres;
 use model::{Part, PartId, PartKind, Run, RunId, Settings, Sheet, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
 
+/// Runs that land on each part, in the order of their ids.
+fn on_part(sheet: &Sheet) -> OrderedMap<PartId, Vec<RunId>> {
+    // Entered part by part at first: in a map of its own each new part would move those behind it.
+    let parts: Vec<PartId> = sheet.parts.keys().copied().collect();
+    let mut lists: Vec<Vec<RunId>> = vec![Vec::new(); parts.len()];
+    let mut elsewhere: OrderedMap<PartId, Vec<RunId>> = OrderedMap::new();
+    for (id, run) in &sheet.runs {
+        let [from, to] = run.ends().map(|end| end.terminal().map(|t| t.part));
+        for part in from.into_iter().chain(to.filter(|to| from != Some(*to))) {
+            match parts.binary_search(&part).ok().and_then(|at| lists.get_mut(at)) {
+                Some(list) => list.push(*id),
+                None => elsewhere.entry(part).or_default().push(*id),
+            }
+        }
+    }
+    let here = parts.into_iter().zip(lists).filter(|(_, runs)| !runs.is_empty());
+    here.chain(elsewhere).collect()
+}
+
 /// What a check looks at.
 pub(crate) struct Ctx<'a> {
     pub(crate) sheet: &'a Sheet,
@@ -18,6 +37,8 @@ pub(crate) struct Ctx<'a> {
     pub(crate) wiring: Wiring,
     /// Runs that land on each part, in the order of their ids.
     on_part: OrderedMap<PartId, Vec<RunId>>,
+    /// Runs that are judged for what they are: asked for by nearly every check.
+    touched: OrderedSet<RunId>,
     /// Devices that guard each run, by their place in the study.
     guards: OrderedMap<RunId, Vec<usize>>,
     /// Points that a source's live pole reaches when everything that can close is closed.
@@ -26,6 +47,8 @@ pub(crate) struct Ctx<'a> {
     pub(crate) cut: OrderedSet<Point>,
     /// What uses current and whose negative terminal no wire joins to the body or a source; shields do not count.
     pub(crate) ungrounded: OrderedSet<PartId>,
+    /// Tags that are free on the sheet, for the parts and runs that mends add: of a fuse and of a run.
+    free_tags: std::cell::OnceCell<[String; 2]>,
     /// Stretches of wire that a source can drive current into without crossing a working device.
     pub(crate) stretches: Vec<Stretch>,
 }
@@ -33,31 +56,32 @@ pub(crate) struct Ctx<'a> {
 impl<'a> Ctx<'a> {
     /// The context of one analysis.
     pub(crate) fn new(sheet: &'a Sheet, settings: &'a Settings, study: &'a Study) -> Self {
-        let mut on_part: OrderedMap<PartId, Vec<RunId>> = OrderedMap::new();
-        for (id, run) in &sheet.runs {
-            let [from, to] = run.ends().map(|end| end.terminal().map(|t| t.part));
-            for part in from.into_iter().chain(to.filter(|to| from != Some(*to))) {
-                on_part.entry(part).or_default().push(*id);
-            }
-        }
         let mut ctx = Self {
             sheet,
             settings,
             study,
             wiring: Wiring::of(sheet),
-            on_part,
+            on_part: on_part(sheet),
+            touched: OrderedSet::new(),
             guards: OrderedMap::new(),
             live: OrderedSet::new(),
             cut: OrderedSet::new(),
             ungrounded: OrderedSet::new(),
+            free_tags: std::cell::OnceCell::new(),
             stretches: Vec::new(),
         };
+        ctx.touched = sheet
+            .runs
+            .iter()
+            .filter(|(_, run)| ctx.is_touched(run))
+            .map(|(id, _)| *id)
+            .collect();
         let poles: Vec<Point> = sheet
             .parts
             .iter()
             .filter_map(|(id, part)| {
                 let pole = live_pole(&part.is)?;
-                ctx.wiring.point(*id, &TerminalName::new(pole))
+                ctx.wiring.point(*id, pole)
             })
             .collect();
         ctx.live = ctx.wiring.reach(poles, |tie| {
@@ -73,7 +97,7 @@ impl<'a> Ctx<'a> {
             .filter(|run| run.wire.condition.value() == Some(Condition::Cut))
             .flat_map(|run| run.ends())
             .filter_map(|end| end.terminal())
-            .filter_map(|at| ctx.wiring.point(at.part, &at.terminal))
+            .filter_map(|at| ctx.wiring.point(at.part, at.terminal.as_str()))
             .collect();
         for (at, device) in study.devices.iter().enumerate() {
             for run in &device.guards {
@@ -91,7 +115,7 @@ impl<'a> Ctx<'a> {
             PartKind::Alternator(_) => "case",
             _ => "-",
         };
-        self.wiring.point(source, &TerminalName::new(name))
+        self.wiring.point(source, name)
     }
 
     fn find_ungrounded(&self) -> OrderedSet<PartId> {
@@ -161,6 +185,12 @@ impl<'a> Ctx<'a> {
         format!("{}.{name}", self.part_tag(part))
     }
 
+    /// Tags that are free on the sheet: of a fuse and of a run.
+    pub(crate) fn free_tags(&self) -> &[String; 2] {
+        self.free_tags
+            .get_or_init(|| ["F", "W"].map(|letter| self.sheet.free_tag(letter)))
+    }
+
     // Things.
 
     pub(crate) fn part(&self, id: PartId) -> Option<&'a Part> {
@@ -227,28 +257,27 @@ impl<'a> Ctx<'a> {
     }
     /// Whether a run is judged for what it is: not when the maker fitted it and everything it joins.
     pub(crate) fn touched_run(&self, id: RunId) -> bool {
-        let Some(run) = self.run(id) else { return false };
-        let joined: Vec<PartId> = run
-            .ends()
-            .iter()
-            .filter_map(|end| end.terminal())
-            .map(|t| t.part)
-            .collect();
-        let is_source = |id: &PartId| {
+        self.touched.contains(&id)
+    }
+    fn is_touched(&self, run: &Run) -> bool {
+        let joined = || {
+            run.ends()
+                .into_iter()
+                .filter_map(|end| end.terminal())
+                .map(|t| t.part)
+        };
+        let is_source = |id: PartId| {
             matches!(
-                self.kind(*id),
+                self.kind(id),
                 Some(PartKind::Vehicle(_) | PartKind::Battery(_) | PartKind::Alternator(_))
             )
         };
         // Battery and alternator leads to the vehicle's own wiring are the vehicle's, whoever drew them.
-        let is_vehicle = |id: &PartId| matches!(self.kind(*id), Some(PartKind::Vehicle(_)));
-        if joined.len() == 2 && joined.iter().all(is_source) && joined.iter().any(is_vehicle) {
+        let is_vehicle = |id: PartId| matches!(self.kind(id), Some(PartKind::Vehicle(_)));
+        if joined().count() == 2 && joined().all(is_source) && joined().any(is_vehicle) {
             return false;
         }
-        run.fitted_by != FittedBy::Maker
-            || joined
-                .iter()
-                .any(|part| !self.is_makers(*part) && !is_source(part))
+        run.fitted_by != FittedBy::Maker || joined().any(|part| !self.is_makers(part) && !is_source(part))
     }
     /// Whether a run is judged for what it carries: also when something that was added hangs on it.
     pub(crate) fn burdened_run(&self, id: RunId) -> bool {
@@ -313,7 +342,10 @@ impl<'a> Ctx<'a> {
     }
     /// The properties of a device that hold its rating, as `F1 rating`, where they are assumed.
     pub(crate) fn assumed_rating(&self, device: &DeviceRef) -> Vec<String> {
-        let property = match (self.kind(device.part), device.output.as_deref()) {
+        let property = match (
+            self.kind(device.part),
+            device.output.as_ref().map(TerminalName::as_str),
+        ) {
             (Some(PartKind::Vehicle(_)), Some("30")) => "permanent-fuse",
             (Some(PartKind::Vehicle(_)), Some("15")) => "switched-fuse",
             (Some(PartKind::Vehicle(_)), _) => "main-fuse",

@@ -44,6 +44,11 @@ impl Findings {
         let by = self.parts.get(&part);
         by.is_some_and(|by| by.iter().any(|check| checks.contains(check)))
     }
+    /// The parts that a check marked.
+    pub(crate) fn parts_of(&self, check: &str) -> OrderedSet<PartId> {
+        let marked = self.parts.iter().filter(|(_, by)| by.contains(&check));
+        marked.map(|(part, _)| *part).collect()
+    }
     /// Whether an undecided finding already asks about this run.
     pub(crate) fn is_undecided_run(&self, run: RunId) -> bool {
         self.undecided_runs.contains(&run)

@@ -158,7 +158,7 @@ pub(crate) fn set_rating(ctx: &Ctx<'_>, device: &DeviceRef, rating: Amps) -> Opt
         (PartKind::Fuse(fuse), None) => fuse.rating = Fact::Given(rating),
         (PartKind::Breaker(breaker), None) => breaker.rating = Fact::Given(rating),
         (PartKind::Block(block), Some(output)) => {
-            let number: usize = output.strip_prefix("out")?.parse().ok()?;
+            let number: usize = output.as_str().strip_prefix("out")?.parse().ok()?;
             *block.fuses.0.get_mut(number.checked_sub(1)?)? = Some(rating);
         }
         _ => return None,
@@ -221,7 +221,7 @@ pub(crate) fn insert_fuse(
             .last_key_value()
             .map_or(1, |(id, _)| id.0.saturating_add(1)),
     );
-    let tag = ctx.sheet.free_tag("F");
+    let [tag, run_tag] = ctx.free_tags().clone();
     let mut fuse = Part::new(
         tag.clone(),
         Fuse {
@@ -234,7 +234,7 @@ pub(crate) fn insert_fuse(
         .clone_from(&ctx.part(run.ends().get(source_end)?.terminal()?.part)?.place);
     let ring = Fact::Given(EndingMethod::CrimpedRing);
     let (mut near_piece, mut far_piece) = (run.clone(), run.clone());
-    far_piece.tag = ctx.sheet.free_tag("W");
+    far_piece.tag = run_tag;
     far_piece.bends.clear();
     near_piece.bends.clear();
     let on = |name: &str| End::On(TerminalRef::new(part_id, name));

@@ -12,7 +12,7 @@ use crate::wiring::{TieKind, live_pole, takes_feed};
 use circuit::{DeviceRef, Protection, ProtectionFrom, Purpose};
 use model::kinds::supply::DeviceState;
 use model::quantity::Metres;
-use model::{PartId, PartKind, RunId, TerminalName};
+use model::{PartId, PartKind, RunId};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 
@@ -154,7 +154,7 @@ fn of_source(
     let pole = ctx
         .kind(source)
         .and_then(live_pole)
-        .and_then(|name| ctx.wiring.point(source, &TerminalName::new(name)));
+        .and_then(|name| ctx.wiring.point(source, name));
     let passes = |kind: &TieKind| match kind {
         TieKind::Run(_) | TieKind::Contact(_) | TieKind::Device(_, DeviceState::Bridged) => true,
         TieKind::Device(..) => false,

@@ -10,7 +10,7 @@
 use circuit::DeviceRef;
 use model::conductor::Condition;
 use model::kinds::supply::DeviceState;
-use model::{PartId, PartKind, Role, RunId, Sheet, Terminal, TerminalName};
+use model::{PartId, PartKind, Role, RunId, Sheet, Terminal, TerminalName, TerminalRef};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 use std::cmp::Reverse;
@@ -52,123 +52,136 @@ impl Tie {
 
 /// The supply wiring of a sheet.
 pub(crate) struct Wiring {
-    /// The terminals of each part with their points, asked for once: their names are made up at every call.
-    terminals: OrderedMap<PartId, Vec<(Terminal, Point)>>,
+    /// The parts, in the order of their ids.
+    parts: Vec<PartId>,
+    /// The terminals, part by part, with their points; asked for once: their names are made up at every call.
+    terminals: Vec<(Terminal, Point)>,
+    /// Where those of each part begin, and one entry more.
+    first: Vec<usize>,
     count: usize,
     ties: Vec<Tie>,
-    at: Vec<Vec<usize>>,
+    /// Numbers of ties by point, and where those of each point begin, and one entry more.
+    at: Vec<usize>,
+    first_at: Vec<usize>,
     of_run: OrderedMap<RunId, usize>,
 }
 
-/// Terminals of a part that are one point, or are tied; everything else stands alone.
+/// What a part does with its terminals, by their places among them; every other one stands alone.
 enum Inside {
-    Common(Vec<TerminalName>),
-    Tied(TerminalName, TerminalName, TieKind),
-    OnBody(TerminalName),
-    BodyTie(TerminalName),
+    Same(usize, usize),
+    Tied(usize, usize, TieKind),
+    OnBody(usize),
+    BodyTie(usize),
 }
 
-fn inside(id: PartId, kind: &PartKind) -> Vec<Inside> {
-    fn name(text: &str) -> TerminalName {
-        TerminalName::new(text)
-    }
+/// The place of a terminal among those of its part; of several of one name the last is meant.
+fn named(own: &[(Terminal, Point)], is: impl Fn(&str) -> bool) -> Option<usize> {
+    own.iter().rposition(|(terminal, _)| is(terminal.name.as_str()))
+}
+
+fn inside(id: PartId, kind: &PartKind, own: &[(Terminal, Point)], add: &mut dyn FnMut(Inside)) {
     let device = |output: Option<&str>| DeviceRef {
         part: id,
-        output: output.map(str::to_owned),
+        output: output.map(TerminalName::from),
     };
-    let names = |all: &mut dyn Iterator<Item = String>| all.map(|n| name(n.as_str())).collect::<Vec<_>>();
+    let place = |name: &str| named(own, |other| other == name);
+    let tie = |add: &mut dyn FnMut(Inside), a: &str, b: &str, kind: TieKind| {
+        if let (Some(a), Some(b)) = (place(a), place(b)) {
+            add(Inside::Tied(a, b, kind));
+        }
+    };
     match kind {
-        PartKind::Bus(bus) => vec![Inside::Common(names(
-            &mut (1..=bus.places.clamp(2, 24)).map(|n| n.to_string()),
-        ))],
-        PartKind::Splice(splice) => vec![Inside::Common(names(
-            &mut (1..=splice.places.clamp(2, 8)).map(|n| n.to_string()),
-        ))],
+        PartKind::Bus(_) | PartKind::Splice(_) => {
+            (1..own.len()).for_each(|at| add(Inside::Same(0, at)));
+        }
         PartKind::Block(block) => {
-            let mut bar = names(
-                &mut (1..=block.inputs.clamp(1, 4))
-                    .map(|n| if n == 1 { "in".to_owned() } else { format!("in{n}") }),
-            );
-            let mut all = Vec::new();
-            for n in 1..=block.outputs.clamp(1, 12) {
-                let output = format!("out{n}");
-                match block.fuses.0.get(usize::from(n) - 1) {
-                    Some(Some(_)) => all.push(Inside::Tied(
-                        name("in"),
-                        name(output.as_str()),
-                        TieKind::Device(device(Some(&output)), DeviceState::Intact),
-                    )),
-                    _ => bar.push(name(output.as_str())),
+            // What is not fused is one bar.
+            for at in 0..own.len() {
+                let name = own.get(at).map_or("", |(terminal, _)| terminal.name.as_str());
+                let fuse = name
+                    .strip_prefix("out")
+                    .and_then(|number| number.parse::<usize>().ok())
+                    .and_then(|number| block.fuses.0.get(number.checked_sub(1)?));
+                if matches!(fuse, Some(Some(_))) {
+                    tie(
+                        add,
+                        "in",
+                        name,
+                        TieKind::Device(device(Some(name)), DeviceState::Intact),
+                    );
+                } else {
+                    add(Inside::Same(0, at));
                 }
             }
-            all.push(Inside::Common(bar));
-            all
         }
         PartKind::Plug(plug) if plug.mated => {
-            let half = |position: &str, side: char| name(format!("{position}{side}").as_str());
             let through = plug
                 .cavities
                 .0
                 .iter()
-                .map(|c| Inside::Common(vec![half(&c.position, 'a'), half(&c.position, 'b')]));
+                .map(|c| (c.position.as_str(), 'a', c.position.as_str(), 'b'));
             let loops = plug
                 .loops
                 .0
                 .iter()
-                .map(|(from, to)| Inside::Common(vec![half(from, 'a'), half(to, 'a')]));
-            through.chain(loops).collect()
+                .map(|(from, to)| (from.as_str(), 'a', to.as_str(), 'a'));
+            through.chain(loops).for_each(|pair| join_halves(own, pair, add));
         }
-        PartKind::Adapter(adapter) => adapter
-            .cavities
-            .0
-            .iter()
-            .map(|c| {
-                Inside::Common(vec![
-                    name(format!("{}a", c.position).as_str()),
-                    name(format!("{}b", c.position).as_str()),
-                ])
-            })
-            .collect(),
-        PartKind::Ground(_) => vec![Inside::BodyTie(name("stud"))],
-        PartKind::Vehicle(_) => vec![
-            Inside::Tied(name("+"), name("B+"), TieKind::Own(id)),
-            Inside::Tied(
-                name("+"),
-                name("30"),
-                TieKind::Device(device(Some("30")), DeviceState::Intact),
-            ),
-            Inside::Tied(
-                name("+"),
-                name("15"),
-                TieKind::Device(device(Some("15")), DeviceState::Intact),
-            ),
-            Inside::BodyTie(name("-")),
-            Inside::OnBody(name("31")),
-            Inside::OnBody(name("engine")),
-        ],
-        PartKind::Fuse(fuse) => vec![Inside::Tied(
-            name("in"),
-            name("out"),
-            TieKind::Device(device(None), fuse.state),
-        )],
-        PartKind::Breaker(breaker) => vec![Inside::Tied(
-            name("in"),
-            name("out"),
-            TieKind::Device(device(None), breaker.state),
-        )],
-        PartKind::Switch(_) => vec![Inside::Tied(name("in"), name("out"), TieKind::Contact(id))],
-        PartKind::Relay(_) => vec![
-            Inside::Tied(name("30"), name("87"), TieKind::Contact(id)),
-            Inside::Tied(name("30"), name("87a"), TieKind::Contact(id)),
-        ],
-        PartKind::Isolator(_) => vec![Inside::Tied(name("main"), name("aux"), TieKind::Contact(id))],
-        _ => Vec::new(),
+        PartKind::Adapter(adapter) => {
+            let through = adapter.cavities.0.iter();
+            let through = through.map(|c| (c.position.as_str(), 'a', c.position.as_str(), 'b'));
+            through.for_each(|pair| join_halves(own, pair, add));
+        }
+        PartKind::Ground(_) => place("stud").into_iter().for_each(|at| add(Inside::BodyTie(at))),
+        PartKind::Vehicle(_) => {
+            tie(add, "+", "B+", TieKind::Own(id));
+            for feed in ["30", "15"] {
+                tie(
+                    add,
+                    "+",
+                    feed,
+                    TieKind::Device(device(Some(feed)), DeviceState::Intact),
+                );
+            }
+            place("-").into_iter().for_each(|at| add(Inside::BodyTie(at)));
+            for name in ["31", "engine"] {
+                place(name).into_iter().for_each(|at| add(Inside::OnBody(at)));
+            }
+        }
+        PartKind::Fuse(fuse) => tie(add, "in", "out", TieKind::Device(device(None), fuse.state)),
+        PartKind::Breaker(breaker) => tie(add, "in", "out", TieKind::Device(device(None), breaker.state)),
+        PartKind::Switch(_) => tie(add, "in", "out", TieKind::Contact(id)),
+        PartKind::Relay(_) => {
+            tie(add, "30", "87", TieKind::Contact(id));
+            tie(add, "30", "87a", TieKind::Contact(id));
+        }
+        PartKind::Isolator(_) => tie(add, "main", "aux", TieKind::Contact(id)),
+        _ => {}
     }
 }
 
-/// The entry of a terminal among those of its part; of several of one name the last.
-fn named<'a>(own: &'a [(Terminal, usize)], name: &TerminalName) -> Option<&'a (Terminal, usize)> {
-    own.iter().rfind(|(terminal, _)| terminal.name == *name)
+/// Joins two terminals of a plug or an adapter, each named by its position and its side.
+fn join_halves(
+    own: &[(Terminal, Point)],
+    (a, a_side, b, b_side): (&str, char, &str, char),
+    add: &mut dyn FnMut(Inside),
+) {
+    let half = |position: &str, side: char| named(own, |name| name.strip_suffix(side) == Some(position));
+    if let (Some(a), Some(b)) = (half(a, a_side), half(b, b_side)) {
+        add(Inside::Same(a, b));
+    }
+}
+
+fn name_at(all: &[(Terminal, Point)], at: usize) -> Option<&TerminalName> {
+    all.get(at).map(|(terminal, _)| &terminal.name)
+}
+
+/// Those of one of the lists that lie one behind the other in `all`, each from its entry in `first` to the next.
+fn slice_of<'a, T>(all: &'a [T], first: &[usize], at: usize) -> &'a [T] {
+    match (first.get(at), first.get(at + 1)) {
+        (Some(from), Some(to)) => all.get(*from..*to).unwrap_or_default(),
+        _ => &[],
+    }
 }
 
 fn root(parents: &mut [usize], mut at: usize) -> usize {
@@ -189,20 +202,25 @@ fn root(parents: &mut [usize], mut at: usize) -> usize {
 impl Wiring {
     /// The wiring of a sheet.
     pub(crate) fn of(sheet: &Sheet) -> Self {
-        // Each terminal has a slot of its own at first; slots are joined, and at last numbered as points.
-        let mut slots: OrderedMap<PartId, Vec<(Terminal, usize)>> = OrderedMap::new();
-        let mut parents = vec![BODY];
-        for (id, part) in &sheet.parts {
-            let own = part.terminals().into_iter().map(|terminal| {
-                parents.push(parents.len());
-                (terminal, parents.len() - 1)
-            });
-            slots.insert(*id, own.collect());
+        let mut it = Self {
+            parts: sheet.parts.keys().copied().collect(),
+            terminals: Vec::new(),
+            first: vec![0],
+            count: 0,
+            ties: Vec::new(),
+            at: Vec::new(),
+            first_at: Vec::new(),
+            of_run: OrderedMap::new(),
+        };
+        for part in sheet.parts.values() {
+            it.terminals
+                .extend(part.terminals().into_iter().map(|terminal| (terminal, BODY)));
+            it.first.push(it.terminals.len());
         }
-        let mut pending: Vec<([usize; 2], TieKind)> = Vec::new();
-        for (id, part) in &sheet.parts {
-            let own = slots.get(id).map(Vec::as_slice).unwrap_or_default();
-            let slot = |terminal: &TerminalName| named(own, terminal).map(|(_, slot)| *slot);
+        // Each terminal has a slot of its own at first, behind the body's; slots are joined, and at last numbered as points.
+        let mut parents: Vec<usize> = (0..=it.terminals.len()).collect();
+        for (at, (id, part)) in sheet.parts.iter().enumerate() {
+            let base = it.first.get(at).map_or(0, |first| first + 1);
             let mut join = |a: usize, b: usize| {
                 let (a, b) = (root(&mut parents, a), root(&mut parents, b));
                 // The lesser number wins, so that the body stays 0.
@@ -210,111 +228,117 @@ impl Wiring {
                     *parent = a.min(b);
                 }
             };
-            for rule in inside(*id, &part.is) {
-                match rule {
-                    Inside::Common(terminals) => {
-                        let mut found = terminals.iter().filter_map(&slot);
-                        if let Some(first) = found.next() {
-                            found.for_each(|next| join(first, next));
-                        }
-                    }
-                    Inside::OnBody(terminal) => {
-                        if let Some(at) = slot(&terminal) {
-                            join(BODY, at);
-                        }
-                    }
-                    Inside::BodyTie(terminal) => {
-                        if let Some(at) = slot(&terminal) {
-                            pending.push(([BODY, at], TieKind::Own(*id)));
-                        }
-                    }
-                    Inside::Tied(a, b, kind) => {
-                        if let (Some(a), Some(b)) = (slot(&a), slot(&b)) {
-                            pending.push(([a, b], kind));
-                        }
-                    }
-                }
-            }
+            let ties = &mut it.ties;
+            let mut tie = |ends: [usize; 2], kind: TieKind| ties.push(Tie { ends, kind });
+            let own = slice_of(&it.terminals, &it.first, at);
+            inside(*id, &part.is, own, &mut |rule| match rule {
+                Inside::Same(a, b) => join(base + a, base + b),
+                Inside::OnBody(at) => join(BODY, base + at),
+                Inside::BodyTie(at) => tie([BODY, base + at], TieKind::Own(*id)),
+                Inside::Tied(a, b, kind) => tie([base + a, base + b], kind),
+            });
         }
         for (id, run) in &sheet.runs {
-            let landed = run.ends().map(|end| {
-                let at = end.terminal()?;
-                named(slots.get(&at.part)?, &at.terminal)
-            });
-            let ends = landed.map(|at| at.map(|(_, slot)| *slot));
-            let is_line = landed
-                .iter()
-                .flatten()
-                .any(|(terminal, _)| terminal.role.is_line());
+            let places = run.ends().map(|end| it.place(end.terminal()?));
+            let [Some(a), Some(b)] = places else { continue };
+            let is_line = |at: usize| it.terminals.get(at).is_some_and(|(t, _)| t.role.is_line());
             let is_cut = run.wire.condition.value() == Some(Condition::Cut);
-            if let ([Some(a), Some(b)], false, false) = (ends, is_line, is_cut) {
-                pending.push(([a, b], TieKind::Run(*id)));
+            if !is_line(a) && !is_line(b) && !is_cut {
+                it.of_run.insert(*id, it.ties.len());
+                it.ties.push(Tie {
+                    ends: [a + 1, b + 1],
+                    kind: TieKind::Run(*id),
+                });
             }
         }
-        // Points are renumbered without gaps; the body keeps 0.
-        let mut numbers: OrderedMap<usize, Point> = OrderedMap::new();
-        let mut point = |slot: usize, parents: &mut Vec<usize>| {
-            let root = root(parents, slot);
-            let next = numbers.len();
-            *numbers.entry(root).or_insert(next)
+        it.number(parents);
+        it
+    }
+
+    /// Numbers what was joined as points, without gaps; the body keeps 0.
+    fn number(&mut self, mut parents: Vec<usize>) {
+        let mut numbers: Vec<Option<Point>> = vec![None; parents.len()];
+        let count = &mut self.count;
+        let mut point = |slot: usize| match numbers.get_mut(root(&mut parents, slot)) {
+            Some(number) => *number.get_or_insert_with(|| {
+                *count += 1;
+                *count - 1
+            }),
+            None => BODY,
         };
-        point(BODY, &mut parents);
+        point(BODY);
         // In the order of names within a part, so that numbers do not hang on the order in which terminals stand.
-        let mut terminals: OrderedMap<PartId, Vec<(Terminal, Point)>> = OrderedMap::new();
-        for (id, own) in slots {
-            let mut by_name: Vec<&(Terminal, usize)> = own.iter().collect();
-            by_name.order_by(|a, b| a.0.name.cmp(&b.0.name));
-            // Of terminals of one name the last is meant.
-            for (at, (terminal, slot)) in by_name.iter().enumerate() {
-                if by_name
-                    .get(at + 1)
-                    .is_none_or(|(next, _)| next.name != terminal.name)
-                {
-                    point(*slot, &mut parents);
+        let mut by_name: Vec<usize> = Vec::new();
+        for pair in self.first.windows(2) {
+            let &[from, to] = pair else { continue };
+            by_name.clear();
+            by_name.extend(from..to);
+            by_name.order_by(|a, b| name_at(&self.terminals, *a).cmp(&name_at(&self.terminals, *b)));
+            // Terminals of one name are one, the last of them.
+            let mut rest = by_name.as_slice();
+            while let Some(head) = rest.first() {
+                let name = name_at(&self.terminals, *head);
+                let same = rest
+                    .iter()
+                    .take_while(|at| name_at(&self.terminals, **at) == name);
+                let same = same.count();
+                let (group, behind) = rest.split_at(same.max(1));
+                let meant = group.last().map_or(BODY, |at| point(at + 1));
+                for at in group {
+                    if let Some((_, point)) = self.terminals.get_mut(*at) {
+                        *point = meant;
+                    }
                 }
+                rest = behind;
             }
-            let points = own.iter().map(|(terminal, slot)| {
-                let meant = named(&own, &terminal.name).map_or(*slot, |(_, slot)| *slot);
-                (terminal.clone(), point(meant, &mut parents))
-            });
-            terminals.insert(id, points.collect());
         }
-        let ties: Vec<Tie> = pending
-            .into_iter()
-            .map(|(ends, kind)| Tie {
-                ends: ends.map(|slot| point(slot, &mut parents)),
-                kind,
-            })
-            .collect();
-        let count = numbers.len();
-        let mut at = vec![Vec::new(); count];
-        let mut of_run = OrderedMap::new();
-        for (number, tie) in ties.iter().enumerate() {
+        for tie in &mut self.ties {
+            tie.ends = tie.ends.map(&mut point);
+        }
+        self.first_at = vec![0; self.count + 1];
+        for end in self.ties.iter().flat_map(|tie| tie.ends) {
+            if let Some(behind) = self.first_at.get_mut(end + 1) {
+                *behind += 1;
+            }
+        }
+        let mut sum = 0;
+        for first in &mut self.first_at {
+            sum += *first;
+            *first = sum;
+        }
+        let mut next = self.first_at.clone();
+        self.at = vec![0; sum];
+        for (number, tie) in self.ties.iter().enumerate() {
             for end in tie.ends {
-                if let Some(list) = at.get_mut(end) {
-                    list.push(number);
+                if let Some(next) = next.get_mut(end) {
+                    if let Some(slot) = self.at.get_mut(*next) {
+                        *slot = number;
+                    }
+                    *next += 1;
                 }
             }
-            if let TieKind::Run(run) = tie.kind {
-                of_run.insert(run, number);
-            }
-        }
-        Self {
-            terminals,
-            count,
-            ties,
-            at,
-            of_run,
         }
     }
 
+    /// The terminals of a part.
+    fn own(&self, part: PartId) -> Option<(usize, &[(Terminal, Point)])> {
+        let at = self.parts.binary_search(&part).ok()?;
+        Some((*self.first.get(at)?, slice_of(&self.terminals, &self.first, at)))
+    }
+    /// The place of a terminal among all.
+    fn place(&self, at: &TerminalRef) -> Option<usize> {
+        let (first, own) = self.own(at.part)?;
+        named(own, |name| name == at.terminal.as_str()).map(|place| first + place)
+    }
     /// The point of a terminal.
-    pub(crate) fn point(&self, part: PartId, terminal: &TerminalName) -> Option<Point> {
-        named(self.terminals.get(&part)?, terminal).map(|(_, point)| *point)
+    pub(crate) fn point(&self, part: PartId, terminal: &str) -> Option<Point> {
+        let (_, own) = self.own(part)?;
+        own.get(named(own, |name| name == terminal)?)
+            .map(|(_, point)| *point)
     }
     /// The terminals of a part with their points, in the order in which they stand along its sides.
     pub(crate) fn terminals_of(&self, part: PartId) -> impl Iterator<Item = (&Terminal, Point)> {
-        let all = self.terminals.get(&part).map(Vec::as_slice).unwrap_or_default();
+        let all = self.own(part).map(|(_, own)| own).unwrap_or_default();
         all.iter().map(|(terminal, point)| (terminal, *point))
     }
     /// The two points that a run joins; `None` for one that joins nothing, a signal lead or a cut one.
@@ -323,10 +347,8 @@ impl Wiring {
     }
     /// What is tied to a point.
     pub(crate) fn ties_at(&self, point: Point) -> impl Iterator<Item = &Tie> {
-        self.at
-            .get(point)
-            .into_iter()
-            .flatten()
+        slice_of(&self.at, &self.first_at, point)
+            .iter()
             .filter_map(|number| self.ties.get(*number))
     }
     /// All ties.
@@ -339,17 +361,21 @@ impl Wiring {
         from: impl IntoIterator<Item = Point>,
         pass: impl Fn(&Tie) -> bool,
     ) -> OrderedSet<Point> {
-        let mut seen: OrderedSet<Point> = from.into_iter().collect();
-        let mut open: Vec<Point> = seen.iter().copied().collect();
+        let mut seen = vec![false; self.count];
+        let mut open: Vec<Point> = from.into_iter().collect();
         while let Some(point) = open.pop() {
-            for tie in self.ties_at(point).filter(|tie| pass(tie)) {
-                let next = tie.other(point);
-                if seen.insert(next) {
-                    open.push(next);
-                }
-            }
+            let Some(seen) = seen.get_mut(point).filter(|seen| !**seen) else {
+                continue;
+            };
+            *seen = true;
+            let ties = self.ties_at(point).filter(|tie| pass(tie));
+            open.extend(ties.map(|tie| tie.other(point)));
         }
-        seen
+        (0..)
+            .zip(seen)
+            .filter(|(_, seen)| *seen)
+            .map(|(point, _)| point)
+            .collect()
     }
     /// Names every point by the island it lies in when only ties that `pass` join points: islands are numbered by
     /// their lowest point.
@@ -372,26 +398,27 @@ impl Wiring {
     ) -> OrderedMap<Point, f64> {
         // Whole micrometres order exactly, and no length of a sheet comes near their range.
         let whole = |metres: f64| (metres.clamp(0.0, 1e6) * 1e6) as u64;
-        let mut best: OrderedMap<Point, u64> = OrderedMap::new();
+        let mut best: Vec<Option<u64>> = vec![None; self.count];
         let mut open: BinaryHeap<Reverse<(u64, Point)>> = from.into_iter().map(|p| Reverse((0, p))).collect();
         while let Some(Reverse((so_far, point))) = open.pop() {
-            if best.contains_key(&point) {
-                continue;
+            match best.get_mut(point) {
+                Some(best) if best.is_none() => *best = Some(so_far),
+                _ => continue,
             }
-            best.insert(point, so_far);
             for tie in self.ties_at(point).filter(|tie| pass(tie)) {
                 let step = match tie.kind {
                     TieKind::Run(run) => whole(length(run)),
                     _ => 0,
                 };
                 let next = tie.other(point);
-                if !best.contains_key(&next) {
+                if best.get(next) == Some(&None) {
                     open.push(Reverse((so_far.saturating_add(step), next)));
                 }
             }
         }
-        best.into_iter()
-            .map(|(point, far)| (point, far as f64 / 1e6))
+        (0..)
+            .zip(best)
+            .filter_map(|(point, far)| Some((point, far? as f64 / 1e6)))
             .collect()
     }
 }

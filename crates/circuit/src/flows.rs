@@ -132,13 +132,13 @@ pub(crate) fn parts(net: &Network, sheet: &Sheet, points: &Points) -> OrderedMap
                     flow.power = Watts(-current.mean.0 * flow.voltage.map_or(0.0, |v| v.0));
                 }
                 Kind::Device { device } => {
-                    let output = net.devices.get(device).and_then(|d| d.name.output.clone());
+                    let output = net.devices.get(device).and_then(|d| d.name.output.as_ref());
                     match (output, kind) {
                         (Some(output), PartKind::Vehicle(_)) => {
-                            flow.outputs.insert(output, current);
+                            flow.outputs.insert(output.to_string(), current);
                         }
                         (Some(output), _) => {
-                            flow.outputs.insert(output, current);
+                            flow.outputs.insert(output.to_string(), current);
                             add(&mut flow.current, current, 1.0);
                         }
                         (None, _) => {

@@ -3,7 +3,7 @@
 //! Every map is ordered by id, every number is in SI units, and equal sheets give equal studies, natively and in wasm.
 
 use model::quantity::*;
-use model::{PartId, RunId, TerminalRef};
+use model::{PartId, RunId, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
 use serde::Serialize;
 
@@ -233,7 +233,7 @@ pub struct DeviceRef {
     /// The part.
     pub part: PartId,
     /// The output's terminal name, where the part holds several devices.
-    pub output: Option<String>,
+    pub output: Option<TerminalName>,
 }
 
 /// An overcurrent device and what it guards.
@@ -479,11 +479,14 @@ pub struct Assumption {
     /// The run.
     pub run: Option<RunId>,
     /// The property.
-    pub property: String,
+    pub property: &'static str,
 }
 
 /// The key under which [`Study::voltages`] holds a terminal: `p3.in`.
 #[must_use]
 pub fn voltage_key(terminal: &TerminalRef) -> String {
-    format!("{}.{}", terminal.part, terminal.terminal)
+    let mut key = terminal.part.to_string();
+    key.push('.');
+    key.push_str(terminal.terminal.as_str());
+    key
 }

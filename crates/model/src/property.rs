@@ -405,12 +405,9 @@ pub trait PropertySet {
         let set = self.as_set();
         set.field(place(set, name)?).map(Field::written)
     }
-    /// Whether there is such a property and it is a fact that is not known.
-    fn is_not_known(&self, name: &str) -> bool {
-        let set = self.as_set();
-        place(set, name)
-            .and_then(|at| set.field(at))
-            .is_some_and(Field::is_open)
+    /// The names of those that are facts that are not known, in the order of the list.
+    fn not_known(&self) -> Vec<&'static str> {
+        not_known(self.as_set())
     }
     /// Sets one property from its written form.
     ///
@@ -442,6 +439,13 @@ pub trait PropertySet {
 /// The place of a property in the list of a set.
 fn place(set: &dyn PropertySet, name: &str) -> Option<usize> {
     set.properties().iter().position(|property| property.name == name)
+}
+
+fn not_known(set: &dyn PropertySet) -> Vec<&'static str> {
+    let list = set.properties().iter().enumerate();
+    list.filter(|(at, _)| set.field(*at).is_some_and(Field::is_open))
+        .map(|(_, property)| property.name)
+        .collect()
 }
 
 fn set_property(set: &mut dyn PropertySet, name: &str, text: &str) -> Result<(), PropertyError> {

@@ -94,121 +94,126 @@ pub const HEAD_LINE_OUTPUTS: &[(&str, u8)] = &[
 /// Speaker outputs of a head unit, in order: name and channel number.
 pub const HEAD_SPEAKER_OUTPUTS: &[(&str, u8)] = &[("fl", 1), ("fr", 2), ("rl", 3), ("rr", 4)];
 
+/// The number of a terminal in digits; no kind has more than 24 of a sort.
+fn digits(number: u8) -> &'static str {
+    const DIGITS: [&str; 25] = [
+        "0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12", "13", "14", "15", "16", "17",
+        "18", "19", "20", "21", "22", "23", "24",
+    ];
+    DIGITS.get(usize::from(number)).copied().unwrap_or_default()
+}
+
 /// The terminals of a part of this kind, in the order in which they stand along its sides.
 #[must_use]
 pub fn terminals(kind: &PartKind) -> Vec<Terminal> {
-    let mut all = Vec::new();
-    let mut add = |name: &str, role: Role, side: Side| {
-        all.push(Terminal {
-            name: TerminalName::new(name),
-            role,
-            side,
-        });
+    // Made for every part at every analysis: names are put together without a text in between.
+    let mut all = Vec::with_capacity(8);
+    let mut add = |name: &[&str], role: Role, side: Side| {
+        let mut text = smol_str::SmolStrBuilder::new();
+        name.iter().for_each(|piece| text.push_str(piece));
+        let name = TerminalName(text.finish());
+        all.push(Terminal { name, role, side });
     };
     use Side::{Bottom, Left, Right, Top};
     let leg = |positive: bool| if positive { "+" } else { "-" };
     match kind {
         PartKind::Battery(_) => {
-            add("+", Role::SupplyPlus, Right);
-            add("-", Role::SupplyMinus, Bottom);
+            add(&["+"], Role::SupplyPlus, Right);
+            add(&["-"], Role::SupplyMinus, Bottom);
         }
         PartKind::Alternator(_) => {
-            add("B+", Role::SupplyPlus, Right);
-            add("case", Role::SupplyMinus, Bottom);
+            add(&["B+"], Role::SupplyPlus, Right);
+            add(&["case"], Role::SupplyMinus, Bottom);
         }
         PartKind::Vehicle(_) => {
-            add("+", Role::SupplyPlus, Left);
-            add("B+", Role::Through, Left);
-            add("30", Role::Through, Right);
-            add("15", Role::Through, Right);
-            add("31", Role::Body, Right);
-            add("-", Role::SupplyMinus, Bottom);
-            add("engine", Role::Body, Bottom);
+            add(&["+"], Role::SupplyPlus, Left);
+            add(&["B+"], Role::Through, Left);
+            add(&["30"], Role::Through, Right);
+            add(&["15"], Role::Through, Right);
+            add(&["31"], Role::Body, Right);
+            add(&["-"], Role::SupplyMinus, Bottom);
+            add(&["engine"], Role::Body, Bottom);
         }
         PartKind::Converter(_) => {
-            add("in", Role::SupplyPlus, Left);
-            add("out", Role::SupplyPlus, Right);
-            add("-", Role::SupplyMinus, Bottom);
+            add(&["in"], Role::SupplyPlus, Left);
+            add(&["out"], Role::SupplyPlus, Right);
+            add(&["-"], Role::SupplyMinus, Bottom);
         }
         PartKind::Fuse(_) | PartKind::Breaker(_) | PartKind::Switch(_) => {
-            add("in", Role::Through, Left);
-            add("out", Role::Through, Right);
+            add(&["in"], Role::Through, Left);
+            add(&["out"], Role::Through, Right);
         }
         PartKind::Block(block) => {
             for n in 1..=block.inputs.clamp(1, 4) {
-                add(
-                    &if n == 1 { "in".to_owned() } else { format!("in{n}") },
-                    Role::Through,
-                    Left,
-                );
+                add(&["in", if n == 1 { "" } else { digits(n) }], Role::Through, Left);
             }
             for n in 1..=block.outputs.clamp(1, 12) {
-                add(&format!("out{n}"), Role::Through, Right);
+                add(&["out", digits(n)], Role::Through, Right);
             }
         }
         PartKind::Bus(bus) => {
             for n in 1..=bus.places.clamp(2, 24) {
-                add(&n.to_string(), Role::Through, if n == 1 { Left } else { Right });
+                add(&[digits(n)], Role::Through, if n == 1 { Left } else { Right });
             }
         }
         PartKind::Splice(splice) => {
             for n in 1..=splice.places.clamp(2, 8) {
-                add(&n.to_string(), Role::Through, if n == 1 { Left } else { Right });
+                add(&[digits(n)], Role::Through, if n == 1 { Left } else { Right });
             }
         }
         PartKind::Plug(plug) => {
             for cavity in plug.cavities.0.iter().take(60) {
-                add(&format!("{}a", cavity.position), Role::Through, Left);
+                add(&[cavity.position.as_str(), "a"], Role::Through, Left);
             }
             for cavity in plug.cavities.0.iter().take(60) {
-                add(&format!("{}b", cavity.position), Role::Through, Right);
+                add(&[cavity.position.as_str(), "b"], Role::Through, Right);
             }
         }
         PartKind::Adapter(adapter) => {
             for cavity in adapter.cavities.0.iter().take(60) {
-                add(&format!("{}a", cavity.position), Role::Through, Left);
+                add(&[cavity.position.as_str(), "a"], Role::Through, Left);
             }
             for cavity in adapter.cavities.0.iter().take(60) {
-                add(&format!("{}b", cavity.position), Role::Through, Right);
+                add(&[cavity.position.as_str(), "b"], Role::Through, Right);
             }
         }
-        PartKind::Ground(_) => add("stud", Role::Body, Top),
+        PartKind::Ground(_) => add(&["stud"], Role::Body, Top),
         PartKind::Relay(_) => {
-            add("30", Role::Through, Left);
-            add("86", Role::Control, Left);
-            add("87", Role::Through, Right);
-            add("87a", Role::Through, Right);
-            add("85", Role::Control, Bottom);
+            add(&["30"], Role::Through, Left);
+            add(&["86"], Role::Control, Left);
+            add(&["87"], Role::Through, Right);
+            add(&["87a"], Role::Through, Right);
+            add(&["85"], Role::Control, Bottom);
         }
         PartKind::Isolator(_) => {
-            add("main", Role::Through, Left);
-            add("aux", Role::Through, Right);
-            add("-", Role::SupplyMinus, Bottom);
+            add(&["main"], Role::Through, Left);
+            add(&["aux"], Role::Through, Right);
+            add(&["-"], Role::SupplyMinus, Bottom);
         }
         PartKind::Capacitor(_) => {
-            add("+", Role::SupplyPlus, Left);
-            add("-", Role::SupplyMinus, Bottom);
+            add(&["+"], Role::SupplyPlus, Left);
+            add(&["-"], Role::SupplyMinus, Bottom);
         }
         PartKind::Load(_) => {
-            add("+", Role::SupplyPlus, Left);
-            add("-", Role::SupplyMinus, Bottom);
+            add(&["+"], Role::SupplyPlus, Left);
+            add(&["-"], Role::SupplyMinus, Bottom);
         }
         PartKind::Amplifier(amplifier) => {
-            add("+", Role::SupplyPlus, Left);
+            add(&["+"], Role::SupplyPlus, Left);
             if amplifier.turn_on != TurnOn::Sensing {
-                add("rem", Role::TurnOnIn, Left);
+                add(&["rem"], Role::TurnOnIn, Left);
             }
             let inputs = 1..=amplifier.inputs.clamp(1, 8);
             if amplifier.input_level != InputLevel::Speaker {
                 for n in inputs.clone() {
-                    add(&format!("in{n}"), Role::LineIn(n), Left);
+                    add(&["in", digits(n)], Role::LineIn(n), Left);
                 }
             }
             if amplifier.input_level != InputLevel::Line {
                 for n in inputs {
                     for positive in [true, false] {
                         add(
-                            &format!("hi{n}{}", leg(positive)),
+                            &["hi", digits(n), leg(positive)],
                             Role::LevelIn { channel: n, positive },
                             Left,
                         );
@@ -218,18 +223,18 @@ pub fn terminals(kind: &PartKind) -> Vec<Terminal> {
             for channel in 1..=amplifier.sections.channels().min(12) {
                 for positive in [true, false] {
                     add(
-                        &format!("out{channel}{}", leg(positive)),
+                        &["out", digits(channel), leg(positive)],
                         Role::SpeakerOut { channel, positive },
                         Right,
                     );
                 }
             }
-            add("-", Role::SupplyMinus, Bottom);
+            add(&["-"], Role::SupplyMinus, Bottom);
         }
         PartKind::HeadUnit(head) => {
-            add("30", Role::SupplyPlus, Left);
-            add("15", Role::SupplyPlus, Left);
-            add("rem", Role::TurnOnOut, Right);
+            add(&["30"], Role::SupplyPlus, Left);
+            add(&["15"], Role::SupplyPlus, Left);
+            add(&["rem"], Role::TurnOnOut, Right);
             let pairs = match head.line_outputs {
                 0 => 0,
                 1 => 2,
@@ -237,7 +242,7 @@ pub fn terminals(kind: &PartKind) -> Vec<Terminal> {
                 _ => 5,
             };
             for (name, channel) in HEAD_LINE_OUTPUTS.iter().take(pairs) {
-                add(name, Role::LineOut(*channel), Right);
+                add(&[*name], Role::LineOut(*channel), Right);
             }
             for (name, channel) in HEAD_SPEAKER_OUTPUTS
                 .iter()
@@ -245,7 +250,7 @@ pub fn terminals(kind: &PartKind) -> Vec<Terminal> {
             {
                 for positive in [true, false] {
                     add(
-                        &format!("{name}{}", leg(positive)),
+                        &[*name, leg(positive)],
                         Role::SpeakerOut {
                             channel: *channel,
                             positive,
@@ -254,63 +259,63 @@ pub fn terminals(kind: &PartKind) -> Vec<Terminal> {
                     );
                 }
             }
-            add("31", Role::SupplyMinus, Bottom);
+            add(&["31"], Role::SupplyMinus, Bottom);
         }
         PartKind::Processor(processor) => {
-            add("+", Role::SupplyPlus, Left);
+            add(&["+"], Role::SupplyPlus, Left);
             if processor.turn_on != TurnOn::Sensing {
-                add("rem", Role::TurnOnIn, Left);
+                add(&["rem"], Role::TurnOnIn, Left);
             }
             let inputs = 1..=processor.inputs.clamp(1, 8);
             if processor.input_level != InputLevel::Speaker {
                 for n in inputs.clone() {
-                    add(&format!("in{n}"), Role::LineIn(n), Left);
+                    add(&["in", digits(n)], Role::LineIn(n), Left);
                 }
             }
             if processor.input_level != InputLevel::Line {
                 for n in inputs {
                     for positive in [true, false] {
                         add(
-                            &format!("hi{n}{}", leg(positive)),
+                            &["hi", digits(n), leg(positive)],
                             Role::LevelIn { channel: n, positive },
                             Left,
                         );
                     }
                 }
             }
-            add("rem-out", Role::TurnOnOut, Right);
+            add(&["rem-out"], Role::TurnOnOut, Right);
             for n in 1..=processor.outputs.clamp(1, 12) {
-                add(&format!("line{n}"), Role::LineOut(n), Right);
+                add(&["line", digits(n)], Role::LineOut(n), Right);
             }
-            add("-", Role::SupplyMinus, Bottom);
+            add(&["-"], Role::SupplyMinus, Bottom);
         }
         PartKind::LineConverter(converter) => {
             if converter.powered {
-                add("+", Role::SupplyPlus, Left);
+                add(&["+"], Role::SupplyPlus, Left);
             }
             for n in 1..=converter.channels.clamp(1, 4) {
                 for positive in [true, false] {
                     add(
-                        &format!("hi{n}{}", leg(positive)),
+                        &["hi", digits(n), leg(positive)],
                         Role::LevelIn { channel: n, positive },
                         Left,
                     );
                 }
             }
             if converter.powered {
-                add("rem-out", Role::TurnOnOut, Right);
+                add(&["rem-out"], Role::TurnOnOut, Right);
             }
             for n in 1..=converter.channels.clamp(1, 4) {
-                add(&format!("line{n}"), Role::LineOut(n), Right);
+                add(&["line", digits(n)], Role::LineOut(n), Right);
             }
             if converter.powered {
-                add("-", Role::SupplyMinus, Bottom);
+                add(&["-"], Role::SupplyMinus, Bottom);
             }
         }
         PartKind::Speaker(speaker) => {
             if speaker.coils <= 1 {
                 add(
-                    "+",
+                    &["+"],
                     Role::Coil {
                         coil: 1,
                         positive: true,
@@ -318,7 +323,7 @@ pub fn terminals(kind: &PartKind) -> Vec<Terminal> {
                     Left,
                 );
                 add(
-                    "-",
+                    &["-"],
                     Role::Coil {
                         coil: 1,
                         positive: false,
@@ -328,11 +333,7 @@ pub fn terminals(kind: &PartKind) -> Vec<Terminal> {
             } else {
                 for (coil, letter) in [(1, "a"), (2, "b")] {
                     for positive in [true, false] {
-                        add(
-                            &format!("{letter}{}", leg(positive)),
-                            Role::Coil { coil, positive },
-                            Left,
-                        );
+                        add(&[letter, leg(positive)], Role::Coil { coil, positive }, Left);
                     }
                 }
             }
@@ -346,12 +347,12 @@ pub fn terminals(kind: &PartKind) -> Vec<Terminal> {
                 ("low+", Right),
                 ("low-", Right),
             ] {
-                add(name, Role::SpeakerThrough, side);
+                add(&[name], Role::SpeakerThrough, side);
             }
         }
         PartKind::InlineCapacitor(_) => {
-            add("1", Role::SpeakerThrough, Left);
-            add("2", Role::SpeakerThrough, Right);
+            add(&["1"], Role::SpeakerThrough, Left);
+            add(&["2"], Role::SpeakerThrough, Right);
         }
     }
     all

@@ -126,15 +126,23 @@ pub struct AmpacityQuery {
 #[must_use]
 pub fn base_current(area: SquareMm, insulation: Celsius) -> Amps {
     let area = area.0.clamp(0.05, 400.0);
+    // Only the rows about the area: the one that is not below it, and its neighbours.
+    let row = TABLE_5.iter().position(|row| area <= awg_area(row.awg).0);
+    let first = row
+        .unwrap_or(TABLE_5.len())
+        .saturating_sub(1)
+        .min(TABLE_5.len() - 2);
     let in_column = |column: usize| {
-        let mut rows = [(0.0, 0.0); TABLE_5.len()];
-        for (row, from) in rows.iter_mut().zip(TABLE_5) {
+        let mut rows = [(0.0, 0.0); 3];
+        let mut count = 0;
+        for (row, from) in rows.iter_mut().zip(TABLE_5.iter().skip(first)) {
             *row = (
                 awg_area(from.awg).0,
                 from.amps.get(column).copied().unwrap_or(0.0),
             );
+            count += 1;
         }
-        log_log(&rows, area, 0.79, 0.625)
+        log_log(rows.get(..count).unwrap_or_default(), area, 0.79, 0.625)
     };
     // Only the columns on either side of the rating are worked out.
     let upper = RATINGS

@@ -6,9 +6,10 @@ use crate::findings::Findings;
 use crate::mends::{rating_needed, size_for_current, size_words, thicken};
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, number};
-use model::RunId;
-use model::conductor::Material;
+use model::conductor::{Material, Size};
 use model::quantity::{Amps, SquareMm};
+use model::{PartId, RunId};
+use ordered::OrderedMap;
 use reference::conductors::nominal_resistance_per_metre;
 
 pub(crate) static CHECK: Check = Check {
@@ -48,6 +49,8 @@ run W3 L1.- B1.- 16mm2 1m BK",
 };
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    // Sizes with which a load's drop passes: of one load the same for every run on its way.
+    let mut passing: OrderedMap<PartId, Vec<(RunId, Size)>> = OrderedMap::new();
     for (id, run) in &ctx.sheet.runs {
         let (Some(material), Some(size)) = (run.wire.material.value(), run.wire.size.value()) else {
             continue;
@@ -101,7 +104,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             *id,
             needs.max(rating_needed(ctx, steady)),
             size.area(),
-            lossy.map(|l| l.0),
+            lossy.map(|(load, _)| {
+                let sizes = || super::voltage_drop::sizes_for(ctx, load);
+                passing.entry(load).or_insert_with(sizes).as_slice()
+            }),
         );
         finding.what = what;
         finding.remedy = match copper.iter().find(|(run, _)| run == id) {
@@ -117,20 +123,18 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
 }
 
-/// Copper in its place: it bears what is asked, and the drop of the load passes.
+/// Copper in its place: it bears what is asked, and the drop of the load passes with those sizes.
 fn replacement(
     ctx: &Ctx<'_>,
     id: RunId,
     needs: Amps,
     least: SquareMm,
-    lossy: Option<model::PartId>,
-) -> Vec<(RunId, model::conductor::Size)> {
+    passing: Option<&[(RunId, Size)]>,
+) -> Vec<(RunId, Size)> {
     let Some(size) = size_for_current(ctx, id, needs, least) else {
         return Vec::new();
     };
-    let mut all = lossy
-        .map(|load| super::voltage_drop::sizes_for(ctx, load))
-        .unwrap_or_default();
+    let mut all = passing.unwrap_or_default().to_vec();
     match all.iter_mut().find(|(run, _)| *run == id) {
         Some((_, other)) if other.area() < size.area() => *other = size,
         Some(_) => {}

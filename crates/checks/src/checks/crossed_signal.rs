@@ -5,7 +5,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
-use circuit::{ChannelSide, InputFed};
+use circuit::{ChannelLoad, ChannelSide, InputFed};
 use model::kinds::sound::Position;
 use model::{Edit, End, PartId, PartKind, RunId, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
@@ -48,17 +48,14 @@ run W6 A1.out2- LS2.- 2.5mm2 3m GYBK",
 
 /// Sides of the speakers that an input's channels drive, as far as they are known. The channel that a driver names is
 /// the strongest on it; channel n takes input n, starting again from the first.
-fn sides(ctx: &Ctx<'_>, input: &InputFed) -> OrderedSet<ChannelSide> {
+fn sides(ctx: &Ctx<'_>, channels: &[&ChannelLoad], input: &InputFed) -> OrderedSet<ChannelSide> {
     let Some(PartKind::Amplifier(amplifier)) = ctx.kind(input.part) else {
         return OrderedSet::new();
     };
     let inputs = amplifier.inputs.max(1);
-    ctx.study
-        .channels
+    channels
         .iter()
-        .filter(|channel| {
-            channel.part == input.part && (channel.channel.saturating_sub(1)) % inputs + 1 == input.input
-        })
+        .filter(|channel| (channel.channel.saturating_sub(1)) % inputs + 1 == input.input)
         .flat_map(|channel| &channel.drivers)
         .filter_map(|driver| match ctx.kind(*driver) {
             Some(PartKind::Speaker(speaker)) => speaker.position.value(),
@@ -73,6 +70,10 @@ fn sides(ctx: &Ctx<'_>, input: &InputFed) -> OrderedSet<ChannelSide> {
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let mut channels: OrderedMap<PartId, Vec<&ChannelLoad>> = OrderedMap::new();
+    for channel in &ctx.study.channels {
+        channels.entry(channel.part).or_default().push(channel);
+    }
     let mut crossed: OrderedMap<PartId, Vec<&InputFed>> = OrderedMap::new();
     for input in &ctx.study.signal.inputs {
         if !ctx.touched_part(input.part) {
@@ -100,7 +101,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             );
             continue;
         }
-        let sides = sides(ctx, input);
+        let own = channels.get(&input.part).map(Vec::as_slice).unwrap_or_default();
+        let sides = sides(ctx, own, input);
         let wrong = match (input.side, sides.len()) {
             (Some(ChannelSide::Left), 1) => sides.contains(&ChannelSide::Right),
             (Some(ChannelSide::Right), 1) => sides.contains(&ChannelSide::Left),

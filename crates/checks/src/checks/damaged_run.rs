@@ -44,7 +44,7 @@ pub(crate) fn is_live(ctx: &Ctx<'_>, id: RunId, run: &Run) -> bool {
             .ends()
             .iter()
             .filter_map(|end| end.terminal())
-            .filter_map(|at| ctx.wiring.point(at.part, &at.terminal))
+            .filter_map(|at| ctx.wiring.point(at.part, at.terminal.as_str()))
             .any(|point| ctx.live.contains(&point))
 }
 

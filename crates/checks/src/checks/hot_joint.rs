@@ -41,7 +41,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         return;
     };
     for (id, flow) in &ctx.study.runs {
-        if !ctx.burdened_run(*id) || out.has_run(*id, &["damaged-run"]) {
+        // Asked first: of nearly all runs no more has to be asked.
+        let is_warm = flow.ending_loss.iter().any(|loss| loss.0 > warm);
+        if !is_warm || !ctx.burdened_run(*id) || out.has_run(*id, &["damaged-run"]) {
             continue;
         }
         let Some(run) = ctx.run(*id) else { continue };

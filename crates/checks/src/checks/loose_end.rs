@@ -40,7 +40,7 @@ run W3 L1.- B1.- 10mm2 2m BK",
 pub(crate) fn has_loose_end(ctx: &Ctx<'_>, run: &Run) -> bool {
     run.ends().iter().any(|end| match end {
         End::Loose(_) => true,
-        End::On(at) => ctx.wiring.point(at.part, &at.terminal).is_none(),
+        End::On(at) => ctx.wiring.point(at.part, at.terminal.as_str()).is_none(),
     })
 }
 

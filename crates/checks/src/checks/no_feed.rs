@@ -85,23 +85,33 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let mut by_device: OrderedMap<DeviceRef, OrderedSet<PartId>> = OrderedMap::new();
     let mut by_plug: OrderedMap<PartId, OrderedSet<PartId>> = OrderedMap::new();
     let mut by_parts: OrderedMap<OrderedSet<PartId>, OrderedSet<(PartId, TerminalName)>> = OrderedMap::new();
+    let mut blown_at: OrderedMap<Point, &DeviceRef> = OrderedMap::new();
+    for tie in ctx.wiring.ties() {
+        if let TieKind::Device(device, _) = &tie.kind
+            && is_open(&tie.kind)
+        {
+            for end in tie.ends {
+                blown_at.entry(at(end)).or_insert(device);
+            }
+        }
+    }
+    let mut apart_at: OrderedMap<Point, PartId> = OrderedMap::new();
+    for (id, part) in &ctx.sheet.parts {
+        if matches!(&part.is, PartKind::Plug(plug) if !plug.mated) {
+            for (_, point) in ctx.wiring.terminals_of(*id) {
+                apart_at.entry(at(point)).or_insert(*id);
+            }
+        }
+    }
     for (point, terminals) in dead {
         if cut.contains(&point) {
             continue;
         }
         let parts: OrderedSet<PartId> = terminals.iter().map(|(part, _)| *part).collect();
-        let blown = ctx.wiring.ties().iter().find_map(|tie| match &tie.kind {
-            TieKind::Device(device, _)
-                if is_open(&tie.kind) && tie.ends.iter().any(|end| at(*end) == point) =>
-            {
-                Some(device.clone())
-            }
-            _ => None,
-        });
-        if let Some(device) = blown {
-            by_device.entry(device).or_default().extend(parts);
-        } else if let Some(plug) = apart(ctx, &|p| at(p) == point) {
-            by_plug.entry(plug).or_default().extend(parts);
+        if let Some(device) = blown_at.get(&point) {
+            by_device.entry((*device).clone()).or_default().extend(parts);
+        } else if let Some(plug) = apart_at.get(&point) {
+            by_plug.entry(*plug).or_default().extend(parts);
         } else {
             by_parts.entry(parts).or_default().extend(terminals);
         }
@@ -255,10 +265,7 @@ pub(crate) fn coils(ctx: &Ctx<'_>, at: &impl Fn(Point) -> Point) -> Vec<(PartId,
     relays
         .into_iter()
         .filter_map(|id| {
-            let points = [
-                ctx.wiring.point(id, &TerminalName::new("85"))?,
-                ctx.wiring.point(id, &TerminalName::new("86"))?,
-            ];
+            let points = [ctx.wiring.point(id, "85")?, ctx.wiring.point(id, "86")?];
             let any = |set: &OrderedSet<Point>| points.iter().any(|point| set.contains(&at(*point)));
             Some((
                 id,

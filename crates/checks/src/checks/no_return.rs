@@ -109,7 +109,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             run.ends()
                 .iter()
                 .filter_map(|end| end.terminal())
-                .filter_map(|t| ctx.wiring.point(t.part, &t.terminal))
+                .filter_map(|t| ctx.wiring.point(t.part, t.terminal.as_str()))
                 .any(|point| at(point) == island)
         };
         let joined = ctx

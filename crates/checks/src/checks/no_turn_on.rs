@@ -5,7 +5,6 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::{BODY, live_pole};
-use model::TerminalName;
 use ordered::OrderedSet;
 
 pub(crate) static CHECK: Check = Check {
@@ -57,7 +56,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let told = !ctx.settings.allowed.contains("damaged-run")
             && ctx
                 .wiring
-                .point(*id, &TerminalName::new("rem"))
+                .point(*id, "rem")
                 .is_some_and(|point| cut.contains(&at(point)));
         let turned_on =
             !turn_on.by.is_empty() || turn_on.always_live || turn_on.switched_feed || turn_on.sensed;

@@ -43,13 +43,13 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if !ctx.touched_part(*id) || ctx.runs_of(*id).next().is_none() || out.is_undecided_part(*id) {
             continue;
         }
+        let usual = usual.not_known();
         let unknown: Vec<String> = part
             .is
-            .properties()
+            .not_known()
             .iter()
-            .filter(|property| property.may_be_assumed)
-            .filter(|property| part.is.is_not_known(property.name) && !usual.is_not_known(property.name))
-            .map(|property| property.name.replace('-', " "))
+            .filter(|name| !usual.contains(name))
+            .map(|name| name.replace('-', " "))
             .collect();
         if !unknown.is_empty() {
             out.add(
@@ -67,15 +67,17 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             );
         }
     }
-    let usual = Wire::default();
+    let usual = Wire::default().not_known();
     for (id, run) in &ctx.sheet.runs {
         if !ctx.touched_run(*id) || ctx.purpose(*id) == Purpose::Nothing || out.is_undecided_run(*id) {
             continue;
         }
-        let unknown: Vec<String> = Wire::list()
+        let unknown: Vec<String> = run
+            .wire
+            .not_known()
             .iter()
-            .filter(|property| run.wire.is_not_known(property.name) && !usual.is_not_known(property.name))
-            .map(|property| property.name.replace('-', " "))
+            .filter(|name| !usual.contains(name))
+            .map(|name| name.replace('-', " "))
             .collect();
         if !unknown.is_empty() {
             out.add(

@@ -9,7 +9,6 @@ use crate::wording::number;
 use model::conductor::EndingMethod;
 use model::kinds::supply::SpliceMethod;
 use model::{Edit, Fact, PartId, PartKind, Run, RunId};
-use ordered::OrderedSet;
 
 pub(crate) static CHECK: Check = Check {
     name: "poor-ending",
@@ -82,7 +81,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let mut changes = vec![set_part(*id, crimped)];
         for run in &runs {
-            let sides: Vec<usize> = poor_sides(ctx, *run, Some(*id)).into_iter().collect();
+            let sides = poor_sides(ctx, *run, Some(*id));
             changes.extend(
                 remake(ctx, *run, &sides)
                     .into_iter()
@@ -111,7 +110,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if !ctx.touched_run(*id) {
             continue;
         }
-        let sides: Vec<usize> = poor_sides(ctx, *id, None).into_iter().collect();
+        let sides = poor_sides(ctx, *id, None);
         if sides.is_empty() {
             continue;
         }
@@ -159,20 +158,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 
 /// Ends of a run that do not hold: those on this part, or, with `None`, those that are not on a poor splice, which has
 /// a finding of its own.
-fn poor_sides(ctx: &Ctx<'_>, id: RunId, on: Option<PartId>) -> OrderedSet<usize> {
+fn poor_sides(ctx: &Ctx<'_>, id: RunId, on: Option<PartId>) -> Vec<usize> {
     let Some(run) = ctx.run(id) else {
-        return OrderedSet::new();
+        return Vec::new();
     };
     run.ends()
         .iter()
         .enumerate()
         .filter(|(side, end)| {
             let Some(at) = end.terminal() else { return false };
-            let here = match on {
+            let here = || match on {
                 Some(part) => at.part == part,
                 None => !is_poor_splice(ctx, at.part),
             };
-            here && is_poor(ending_of(run, *side))
+            is_poor(ending_of(run, *side)) && here()
         })
         .map(|(side, _)| side)
         .collect()

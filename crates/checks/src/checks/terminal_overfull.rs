@@ -7,7 +7,7 @@ use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, number};
 use model::quantity::SquareMm;
 use model::{Fact, PartKind, RunId, TerminalRef};
-use ordered::OrderedMap;
+use ordered::Sort as _;
 
 pub(crate) static CHECK: Check = Check {
     name: "terminal-overfull",
@@ -61,36 +61,57 @@ pub(crate) fn takes(kind: &PartKind, terminal: &str) -> Option<(&'static str, Op
     }
 }
 
+/// Whether terminals of this kind take no more than is stated or usual.
+fn may_limit(kind: &PartKind) -> bool {
+    matches!(
+        kind,
+        PartKind::Amplifier(_)
+            | PartKind::Block(_)
+            | PartKind::Battery(_)
+            | PartKind::Ground(_)
+            | PartKind::Bus(_)
+    )
+}
+
 /// Whether wire of this size goes into a terminal made for that one; gauges and metric sizes are never quite alike.
 pub(crate) fn fits(area: SquareMm, largest: SquareMm) -> bool {
     area.0 <= largest.0 * 1.02
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
-    let mut on: OrderedMap<&TerminalRef, Vec<RunId>> = OrderedMap::new();
-    for (id, run) in &ctx.sheet.runs {
-        for at in run.ends().into_iter().filter_map(|end| end.terminal()) {
-            on.entry(at).or_default().push(*id);
+    // Only of terminals that are asked about, and those part by part.
+    let limited = |at: &TerminalRef| takes(ctx.kind(at.part)?, at.terminal.as_str());
+    let mut landed: Vec<(&TerminalRef, RunId)> = Vec::new();
+    for (id, part) in &ctx.sheet.parts {
+        if !may_limit(&part.is) {
+            continue;
+        }
+        for (run, it) in ctx.runs_of(*id) {
+            let ends = it.ends().into_iter().filter_map(|end| end.terminal());
+            landed.extend(ends.filter(|at| at.part == *id).map(|at| (at, run)));
         }
     }
-    for (at, runs) in on {
-        let Some((key, largest)) = ctx
-            .kind(at.part)
-            .and_then(|kind| takes(kind, at.terminal.as_str()))
-        else {
+    landed.order_by(|a, b| a.0.cmp(b.0));
+    for group in landed.chunk_by(|a, b| a.0 == b.0) {
+        let Some(at) = group.first().map(|(at, _)| *at) else {
+            continue;
+        };
+        let runs: Vec<RunId> = group.iter().map(|(_, run)| *run).collect();
+        let Some((key, largest)) = limited(at) else {
             continue;
         };
         if !ctx.touched_part(at.part) && !runs.iter().any(|run| ctx.touched_run(*run)) {
             continue;
         }
-        let place = ctx.terminal(at.part, at.terminal.as_str());
+        let place = || ctx.terminal(at.part, at.terminal.as_str());
         if let Some(most) = ctx.limit(key).filter(|most| runs.len() as f64 > *most) {
             out.add(
                 CHECK
                     .finding(
                         format!(
-                            "{} wires are on {place}: {}; it takes {}.",
+                            "{} wires are on {}: {}; it takes {}.",
                             runs.len(),
+                            place(),
                             ctx.run_tags(&runs),
                             number(most)
                         ),
@@ -109,8 +130,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     CHECK
                         .undecided(
                             format!(
-                                "Whether {} fits {place} cannot be told: its size is not known.",
-                                ctx.run_tag(id)
+                                "Whether {} fits {} cannot be told: its size is not known.",
+                                ctx.run_tag(id),
+                                place()
                             ),
                             super::fuse_outsizes_wire::find_out(ctx, id),
                         )
@@ -122,7 +144,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     out.add(
                         CHECK
                             .finding(
-                                format!("{} has {is} mm²; {place} takes {takes} mm².", ctx.run_tag(id)),
+                                format!(
+                                    "{} has {is} mm²; {} takes {takes} mm².",
+                                    ctx.run_tag(id),
+                                    place()
+                                ),
                                 format!("Use a terminal that takes {is} mm², or a reducer made for it; cut no strands."),
                             )
                             .parts([at.part])

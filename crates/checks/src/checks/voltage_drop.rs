@@ -101,13 +101,7 @@ struct Over {
 
 /// Runs that serve a part whose load is too low.
 fn serving_too_low(ctx: &Ctx<'_>, out: &Findings) -> OrderedSet<RunId> {
-    let too_low: OrderedSet<PartId> = ctx
-        .sheet
-        .parts
-        .keys()
-        .copied()
-        .filter(|part| out.has_part(*part, &["load-too-low"]))
-        .collect();
+    let too_low = out.parts_of("load-too-low");
     if too_low.is_empty() {
         return OrderedSet::new();
     }
@@ -124,6 +118,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         return;
     }
     let mut by_worst: OrderedMap<Option<RunId>, Vec<Over>> = OrderedMap::new();
+    let too_small = out.parts_of("fuse-undersized");
     let with_neighbour = serving_too_low(ctx, out);
     for (load, circuit) in &ctx.study.circuits {
         let (Some(drop), Some((limit, key))) = (circuit.drop, limit_for(ctx, *load)) else {
@@ -139,11 +134,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             "return-through-shield",
             "load-too-low",
         ];
-        let small_fuse = circuit
-            .feeds
-            .iter()
-            .flat_map(|feed| &feed.devices)
-            .any(|device| out.has_part(device.part, &["fuse-undersized"]));
+        let small_fuse = !too_small.is_empty()
+            && circuit
+                .feeds
+                .iter()
+                .flat_map(|feed| &feed.devices)
+                .any(|device| too_small.contains(&device.part));
         if ctx.ungrounded.contains(load) || small_fuse || out.has_part(*load, &not_here) {
             continue;
         }
@@ -262,10 +258,12 @@ fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> V
         lost: f64,
         ohms: f64,
         temperature: model::quantity::Celsius,
-        area: f64,
+        /// The next size of the series.
+        next: Option<f64>,
         size: Option<Size>,
         now: f64,
     }
+    let above = |area: f64| METRIC_SERIES.iter().copied().find(|next| *next > area * 1.001);
     let mut all: Vec<Choice> = way(circuit)
         .into_iter()
         .filter(|run| ctx.touched_run(*run))
@@ -279,7 +277,7 @@ fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> V
                 lost,
                 ohms: flow.wire_resistance.0 / length,
                 temperature: flow.temperature,
-                area: size.area().0,
+                next: above(size.area().0),
                 size: None,
                 now: lost,
             })
@@ -295,27 +293,21 @@ fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> V
                 .filter_map(|choice| choice.size.map(|size| (choice.run, size)))
                 .collect();
         }
-        let next = |choice: &Choice| {
-            METRIC_SERIES
-                .iter()
-                .copied()
-                .find(|area| *area > choice.area * 1.001)
-        };
         let Some(worst) = all
             .iter_mut()
-            .filter(|choice| next(choice).is_some())
+            .filter(|choice| choice.next.is_some())
             .max_by(|a, b| a.now.total_cmp(&b.now).then(b.run.cmp(&a.run)))
         else {
             return Vec::new();
         };
-        let Some(area) = next(worst) else {
+        let Some(area) = worst.next else {
             return Vec::new();
         };
         let size = Size::Metric(SquareMm(area));
         let ohms = nominal_resistance_per_metre(Material::Copper, size, worst.temperature).0;
         let now = worst.lost * (ohms / worst.ohms).min(1.0);
         total -= worst.now - now;
-        (worst.area, worst.size, worst.now) = (area, Some(size), now);
+        (worst.next, worst.size, worst.now) = (above(area), Some(size), now);
     }
     Vec::new()
 }

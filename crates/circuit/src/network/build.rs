@@ -186,7 +186,7 @@ impl Builder {
             self.net.devices.push(NetworkDevice {
                 name: DeviceRef {
                     part: id,
-                    output: output.map(str::to_owned),
+                    output: output.map(TerminalName::from),
                 },
                 rating,
                 works: state == DeviceState::Intact,
@@ -282,24 +282,24 @@ impl Builder {
                 self.net.assumed.insert((None, Some(id), name));
             }
         };
+        // In the order of their names, so that each goes to the end of the set.
+        let sized = wire.stated_resistance.is_given();
+        let from = &run.from_ending;
+        note(line || wire.bundle.is_given(), "bundle");
+        note(
+            line || from.method.is_given() || from.resistance.is_given(),
+            "from-ending",
+        );
+        note(line || wire.insulation.is_given(), "insulation");
         note(wire.length.is_given(), "length");
-        if !wire.stated_resistance.is_given() {
-            note(wire.size.is_given(), "size");
-            note(wire.material.is_given(), "material");
-        }
-        if !line {
-            note(wire.insulation.is_given(), "insulation");
-            note(wire.surroundings.is_given(), "surroundings");
-            note(wire.bundle.is_given(), "bundle");
-            note(
-                run.from_ending.method.is_given() || run.from_ending.resistance.is_given(),
-                "from-ending",
-            );
-            note(
-                run.to_ending.method.is_given() || run.to_ending.resistance.is_given(),
-                "to-ending",
-            );
-        }
+        note(sized || wire.material.is_given(), "material");
+        note(sized || wire.size.is_given(), "size");
+        note(line || wire.surroundings.is_given(), "surroundings");
+        let to = &run.to_ending;
+        note(
+            line || to.method.is_given() || to.resistance.is_given(),
+            "to-ending",
+        );
     }
 
     /// Ties the shields of a part's line jacks to its supply negative.

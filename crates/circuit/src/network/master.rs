@@ -6,6 +6,7 @@
 //! an isolator or a converter is no way to a part.
 
 use super::{Closes, Draw, Kind, Network};
+use crate::trace::View;
 
 /// Lets master switches conduct in every state of the vehicle.
 pub(super) fn leave_on(net: &mut Network) {
@@ -43,8 +44,8 @@ pub(super) fn leave_on(net: &mut Network) {
 }
 
 /// Branches at each node that a feed or return leads along: other node and branch.
-fn neighbours(net: &Network) -> Vec<Vec<(usize, usize)>> {
-    let mut out = vec![Vec::new(); net.nodes];
+fn neighbours(net: &Network) -> View {
+    let mut edges = Vec::with_capacity(net.branches.len());
     for (at, branch) in net.branches.iter().enumerate() {
         let is_isolator = branch.kind == Kind::Contact
             && !matches!(
@@ -52,18 +53,16 @@ fn neighbours(net: &Network) -> Vec<Vec<(usize, usize)>> {
                 Closes::InUse | Closes::Relay { .. } | Closes::Never
             );
         if branch.carries && !is_isolator && !matches!(branch.kind, Kind::Shield { .. } | Kind::Tie) {
-            let [a, b] = branch.nodes;
-            out[a].push((b, at));
-            out[b].push((a, at));
+            edges.push((branch.nodes[0], branch.nodes[1], at));
         }
     }
-    out
+    View::of_edges(net.nodes, &edges)
 }
 
 /// The switch in the only way from a pole to parts, if there is one.
 fn master(
     net: &Network,
-    neighbours: &[Vec<(usize, usize)>],
+    neighbours: &View,
     pole: usize,
     parts: &[Vec<usize>],
     is_switch: &impl Fn(usize) -> bool,
@@ -76,7 +75,7 @@ fn master(
         if !parts[node].is_empty() {
             return None;
         }
-        for &(other, at) in &neighbours[node] {
+        for &(other, at) in neighbours.near(node) {
             if is_switch(at) {
                 switches.push((other, at));
             } else if !seen[other] {
@@ -103,7 +102,7 @@ fn master(
                 return Some(at);
             }
         }
-        for &(other, _) in &neighbours[node] {
+        for &(other, _) in neighbours.near(node) {
             if !seen[other] {
                 seen[other] = true;
                 stack.push(other);

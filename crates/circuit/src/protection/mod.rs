@@ -156,7 +156,7 @@ impl Stretches {
                 it.guards[stretch].push(device);
             }
         }
-        for guards in &mut it.guards {
+        for guards in it.guards.iter_mut().filter(|guards| guards.len() > 1) {
             guards.order();
             guards.dedup();
         }
@@ -322,16 +322,15 @@ pub(crate) fn protect(
         }
     }
     let mut out = OrderedMap::new();
+    let mut ends: Vec<usize> = Vec::new();
+    let mut guards: Vec<usize> = Vec::new();
     for (index, run) in net.runs.iter().enumerate() {
         if run.line {
             continue;
         }
-        let ends: Vec<usize> = run
-            .nodes
-            .iter()
-            .filter(|n| **n != BODY)
-            .map(|n| stretches.of_node[*n])
-            .collect();
+        ends.clear();
+        let at = run.nodes.iter().filter(|n| **n != BODY);
+        ends.extend(at.map(|n| stretches.of_node[*n]));
         let sheathed = sheet.runs.get(&run.id).is_some_and(|r| r.wire.sheathed);
         let mut from = Vec::new();
         for (at, (source, reach)) in net.sources.iter().zip(reaches).enumerate() {
@@ -349,12 +348,11 @@ pub(crate) fn protect(
                 ..ProtectionFrom::default()
             };
             if protected {
-                let guards: OrderedSet<usize> = ends
-                    .iter()
-                    .filter_map(|s| reach.guards.get(*s))
-                    .flatten()
-                    .copied()
-                    .collect();
+                let all = ends.iter().filter_map(|s| reach.guards.get(*s)).flatten();
+                guards.clear();
+                guards.extend(all.copied());
+                guards.order();
+                guards.dedup();
                 it.guards = guards
                     .iter()
                     .filter_map(|d| net.devices.get(*d))

@@ -74,14 +74,15 @@ pub(super) fn find(index: &Index<'_>, speakers: &Speakers) -> Vec<InputFed> {
         } else {
             None
         };
+        let driven = drives.of_input(*part, *number);
         all.push(InputFed {
             part: *part,
             input: *number,
             by: input.by.iter().cloned().collect(),
             side,
             level_fits: (!input.by.is_empty()).then_some(input.fits),
-            needed: is_needed(index, &inputs, &drives, *part, *number),
-            drives: drives.of_input(*part, *number).into_iter().collect(),
+            needed: !driven.is_empty() && is_needed(index, &inputs, &drives, *part, *number),
+            drives: driven.into_iter().collect(),
             runs: input.runs.clone(),
         });
     }
@@ -314,12 +315,9 @@ impl Drives {
     }
 }
 
-/// Whether something is missed when nothing comes in here. Of a bridged pair the second channel's input may be left
+/// Whether something is missed when nothing comes in here, where speakers hang on it. Of a bridged pair the second channel's input may be left
 /// free, and of a processor every input whose pair is not used.
 fn is_needed(index: &Index<'_>, inputs: &Inputs, drives: &Drives, part: PartId, number: u8) -> bool {
-    if drives.of_input(part, number).is_empty() {
-        return false;
-    }
     let is_fed = |number: u8| {
         inputs
             .get(&(part, number))

@@ -9,7 +9,7 @@ use crate::speakers::Speakers;
 use crate::speakers::index::{By, Index};
 use crate::study::Signal;
 use model::{RunId, Settings, Sheet};
-use ordered::{OrderedMap, OrderedSet};
+use ordered::{Entry, OrderedMap, OrderedSet};
 use std::collections::VecDeque;
 
 /// Signal and turn-on chains of a sheet, without [`Signal::offsets`]. `speakers` is what
@@ -43,30 +43,57 @@ struct Spread {
 
 /// Follows everything that conducts from a terminal; what `stop` says is reached but not passed.
 fn spread(index: &Index<'_>, start: usize, stop: impl Fn(usize) -> bool) -> Spread {
-    spread_from(index, [start], stop)
+    let mut from = OrderedMap::from([(start, None)]);
+    follow(index, vec![start], stop, |at, by| match from.entry(at) {
+        Entry::Occupied(_) => false,
+        Entry::Vacant(place) => {
+            place.insert(Some(by));
+            true
+        }
+    });
+    Spread { from }
 }
 
 /// The same from several terminals at once: each terminal is reached from the nearest of them.
-fn spread_from(
+fn spread_from(index: &Index<'_>, starts: Vec<usize>, stop: impl Fn(usize) -> bool) -> Spread {
+    // Much of the sheet is reached: a map would move half of itself for each terminal that comes in.
+    let mut reached: Vec<Option<Option<(usize, By)>>> = vec![None; index.spots.len()];
+    for start in &starts {
+        if let Some(place) = reached.get_mut(*start) {
+            *place = Some(None);
+        }
+    }
+    follow(index, starts, stop, |at, by| match reached.get_mut(at) {
+        Some(place) if place.is_none() => {
+            *place = Some(Some(by));
+            true
+        }
+        _ => false,
+    });
+    let from = (0..).zip(reached).filter_map(|(at, by)| Some((at, by?)));
+    Spread { from: from.collect() }
+}
+
+/// Goes from terminal to terminal, the nearest first. `enter` is told of a terminal and of the way to it, and says whether
+/// it is a new one.
+fn follow(
     index: &Index<'_>,
-    starts: impl IntoIterator<Item = usize>,
+    starts: Vec<usize>,
     stop: impl Fn(usize) -> bool,
-) -> Spread {
-    let mut waiting: VecDeque<usize> = starts.into_iter().collect();
-    let mut from: OrderedMap<usize, Option<(usize, By)>> = waiting.iter().map(|at| (*at, None)).collect();
+    mut enter: impl FnMut(usize, (usize, By)) -> bool,
+) {
+    let mut waiting = VecDeque::from(starts);
     while let Some(at) = waiting.pop_front() {
         if stop(at) {
             continue;
         }
         for link in index.links_at(at).filter(|link| link.is_closed()) {
             let next = link.other(at);
-            from.entry(next).or_insert_with(|| {
+            if enter(next, (at, link.by)) {
                 waiting.push_back(next);
-                Some((at, link.by))
-            });
+            }
         }
     }
-    Spread { from }
 }
 
 impl Spread {

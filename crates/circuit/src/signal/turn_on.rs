@@ -62,9 +62,13 @@ pub(super) fn find(
             PartKind::Processor(it) => it.turn_on,
             _ => continue,
         };
-        let signal = inputs
+        // Inputs stand in the order of their parts.
+        let own = inputs.get(inputs.partition_point(|input| input.part < *id)..);
+        let mut own = own
+            .unwrap_or_default()
             .iter()
-            .any(|input| input.part == *id && !input.by.is_empty());
+            .take_while(|input| input.part == *id);
+        let signal = own.any(|input| !input.by.is_empty());
         let sensed = how != TurnOn::Lead && signal;
         let mut fed = TurnOnFed {
             sensed,
@@ -111,13 +115,10 @@ impl Ways {
     fn spread(index: &Index<'_>, from_outputs: bool) -> Spread {
         let is_output =
             |at: usize| matches!(index.spots.get(at).map(|spot| spot.role), Some(Role::TurnOnOut));
-        let starts: OrderedSet<usize> = (0..index.spots.len())
-            .filter(|at| is_output(*at) == from_outputs && is_end(index, *at))
-            .collect();
+        let is_start = |at: usize| is_output(at) == from_outputs && is_end(index, at);
+        let starts = (0..index.spots.len()).filter(|at| is_start(*at)).collect();
         // A start is an end too: the way out of one must not stop there.
-        spread_from(index, starts.iter().copied(), |at| {
-            !starts.contains(&at) && is_end(index, at)
-        })
+        spread_from(index, starts, |at| is_end(index, at) && !is_start(at))
     }
 
     /// The runs from an input to the output that drives it or, where there is none, to what feeds it.

@@ -4,7 +4,7 @@ use super::complex::Complex;
 use super::element::{View, What};
 use super::network::Network;
 use super::outputs;
-use super::reduced::{Reduced, Solution, Source};
+use super::reduced::{Members, Reduced, Solution, Source};
 use super::{Piece, Viewed, gap, own_load};
 use crate::study::{CoilDrive, Driver, Gap};
 use model::PartId;
@@ -260,7 +260,8 @@ fn amps_complex(
 /// Frequency at which a coil gets 1/√2 of the voltage it gets far above: found by halving an interval from 0.1 Hz to 1 MHz
 /// in its logarithm until it is settled to 1e-12.
 fn corner(net: &Network<'_>, piece: &Piece, sources: &[Source], element: usize, main: &Push) -> Option<f64> {
-    let reduced = Reduced::new(&net.elements, &piece.elements, sources, View::Filter);
+    let members = Members::new(&net.elements, &piece.elements, sources);
+    let reduced = Reduced::new(&members, View::Filter);
     let limit = main.amps.abs() * core::f64::consts::FRAC_1_SQRT_2;
     let passes = |frequency: f64| {
         let solution = reduced.solve(core::f64::consts::TAU * frequency);

@@ -31,7 +31,7 @@ pub(crate) use network::Groups;
 use network::{Network, SUPPLY};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
-use reduced::{Reduced, Solution, Source};
+use reduced::{Members, Reduced, Solution, Source};
 use serde::Serialize;
 
 /// Number of frequencies on a curve: 20 a decade from 20 Hz to 20 kHz, both ends included.
@@ -124,11 +124,12 @@ fn study_network(net: &Network<'_>, settings: &Settings) -> Speakers {
     }
     for (id, part) in &net.index.sheet.parts {
         if let PartKind::Speaker(speaker) = &part.is {
-            let driver =
-                reach
-                    .remove(id)
-                    .unwrap_or_default()
-                    .driver(net, *id, usize::from(speaker.coils.clamp(1, 2)));
+            // Taken over where it stands: each one taken out would move those behind it.
+            let driver = reach.get_mut(id).map(std::mem::take).unwrap_or_default().driver(
+                net,
+                *id,
+                usize::from(speaker.coils.clamp(1, 2)),
+            );
             study.drivers.insert(*id, driver);
         }
     }
@@ -228,7 +229,8 @@ fn solve_piece(
         .iter()
         .map(|(_, it)| it.stated.open_volts().max(1e-3))
         .collect();
-    let reduce = |view: View| Reduced::new(&net.elements, &piece.elements, &sources, view);
+    let members = Members::new(&net.elements, &piece.elements, &sources);
+    let reduce = |view: View| Reduced::new(&members, view);
     // Without a filter in it the low end of the band is like the high one.
     let has_filter = piece
         .elements
@@ -293,7 +295,7 @@ fn solve_piece(
             ..ChannelLoad::default()
         };
         let mut remarks = output.remarks.clone();
-        members(net, at, &views, &with_leads, &mut load);
+        reached(net, at, &views, &with_leads, &mut load);
         if let Some(nominal) = least_nominal {
             load.power = if nominal > 0.0 {
                 output.stated.watts(nominal).map(Watts)
@@ -332,7 +334,7 @@ fn solve_piece(
                     .to_owned(),
             );
         }
-        load.dc_resistance = meter(net, piece, sources.get(at));
+        load.dc_resistance = meter(&members, at);
         let unknown: Vec<String> = load
             .drivers
             .iter()
@@ -380,7 +382,7 @@ fn is_shared<'a>(mut solutions: impl Iterator<Item = &'a Solution>, source: usiz
 }
 
 /// Speakers that get current from a source, and the runs that carry it.
-fn members(
+fn reached(
     net: &Network<'_>,
     source: usize,
     views: &[Viewed],
@@ -428,12 +430,17 @@ fn curves(band: &Reduced, volts: &[f64], frequencies: &[Hertz]) -> Vec<Option<Ve
         return volts.iter().map(|_| None).collect();
     }
     // Without a reactance in it the load is the same everywhere.
-    let flat = band.is_resistive().then(|| band.solve(1.0));
+    let resistive = band.is_resistive();
+    let flat = resistive.then(|| band.solve(1.0));
+    let flat_load = band
+        .straight_admittance(1.0)
+        .filter(|_| resistive)
+        .map(|admittance| 1.0 / admittance.size());
     for (point, frequency) in (0..CURVE_POINTS).zip(frequencies) {
         let omega = core::f64::consts::TAU * frequency.0;
-        if let ([slot], Some(admittance)) = (all.as_mut_slice(), band.straight_admittance(omega)) {
+        let straight = flat_load.or_else(|| Some(1.0 / band.straight_admittance(omega)?.size()));
+        if let ([slot], Some(load)) = (all.as_mut_slice(), straight) {
             // Everything lies straight across the one source: no equations to solve.
-            let load = 1.0 / admittance.size();
             match slot {
                 Some(curve) if load.is_finite() && load < LARGEST_LOAD => {
                     curve.push((*frequency, Ohms(load)))
@@ -458,8 +465,8 @@ fn curves(band: &Reduced, volts: &[f64], frequencies: &[Hertz]) -> Vec<Option<Ve
 }
 
 /// What a meter reads between the ends of an output, its leads on and the amplifier off.
-fn meter(net: &Network<'_>, piece: &Piece, source: Option<&Source>) -> Option<Ohms> {
-    let reduced = Reduced::new(&net.elements, &piece.elements, &[*source?], View::Meter);
+fn meter(members: &Members<'_>, source: usize) -> Option<Ohms> {
+    let reduced = Reduced::new(&members.of_source(source)?, View::Meter);
     let solution = reduced.solve(1.0);
     own_load(&reduced, solution.as_ref(), 0, &[1.0]).map(Ohms)
 }
@@ -519,12 +526,12 @@ fn ties(net: &Network<'_>, loads: &mut [Option<ChannelLoad>]) {
 
 /// Notes which assumed values entered: impedances of speakers that play, powers of head units.
 fn assumptions(net: &Network<'_>, study: &mut Speakers) {
-    let mut note = |part: PartId, property: &str, given: bool| {
+    let mut note = |part: PartId, property: &'static str, given: bool| {
         if !given {
             study.assumed.insert(Assumption {
                 part: Some(part),
                 run: None,
-                property: property.to_owned(),
+                property,
             });
         }
     };

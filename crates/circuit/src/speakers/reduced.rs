@@ -29,11 +29,58 @@ pub(crate) struct Branch {
     pub(crate) members: Vec<(usize, bool)>,
 }
 
+/// The elements and sources of a piece by numbers of its own, so that the cost follows the size of the piece. The same in
+/// every view of it.
+pub(crate) struct Members<'e> {
+    /// Number among all elements, the element, and its ends.
+    elements: Vec<(usize, &'e Element, usize, usize)>,
+    /// Ends of the sources.
+    sources: Vec<(usize, usize)>,
+    /// Number of nodes; the supply keeps number 0.
+    nodes: usize,
+}
+
+impl<'e> Members<'e> {
+    /// `members` are numbers into `elements`.
+    pub(crate) fn new(elements: &'e [Element], members: &[usize], sources: &[Source]) -> Self {
+        let mut local: OrderedMap<usize, usize> = OrderedMap::from([(SUPPLY, 0)]);
+        let mut number = |node: usize| {
+            let next = local.len();
+            *local.entry(node).or_insert(next)
+        };
+        let elements = members
+            .iter()
+            .filter_map(|at| elements.get(*at).map(|element| (*at, element)))
+            .map(|(at, element)| (at, element, number(element.a), number(element.b)))
+            .collect();
+        let sources = sources
+            .iter()
+            .map(|source| (number(source.plus), number(source.minus)))
+            .collect();
+        Self {
+            elements,
+            sources,
+            nodes: local.len(),
+        }
+    }
+
+    /// The same with one of its sources alone.
+    pub(crate) fn of_source(&self, source: usize) -> Option<Self> {
+        Some(Self {
+            elements: self.elements.clone(),
+            sources: vec![*self.sources.get(source)?],
+            nodes: self.nodes,
+        })
+    }
+}
+
 /// A piece of network in one view, ready to be solved.
 pub(crate) struct Reduced {
     pub(crate) branches: Vec<Branch>,
     /// Row of each node that has one; nodes without are at zero.
-    rows: OrderedMap<usize, usize>,
+    rows: Vec<Option<usize>>,
+    /// Number of rows.
+    height: usize,
     sources: Vec<Live>,
     /// Number of sources asked for.
     asked: usize,
@@ -61,32 +108,17 @@ fn rounding(admittances: &[Complex]) -> Vec<f64> {
 }
 
 impl Reduced {
-    /// Draws elements together. `members` are numbers into `elements`; sources of which both ends come together are
-    /// left out (see [`Reduced::is_shorted`]).
-    pub(crate) fn new(elements: &[Element], members: &[usize], sources: &[Source], view: View) -> Self {
-        // Local numbers, so that the cost follows the size of the piece. The supply keeps number 0.
-        let mut local: OrderedMap<usize, usize> = OrderedMap::from([(SUPPLY, 0)]);
-        let mut number = |node: usize| {
-            let next = local.len();
-            *local.entry(node).or_insert(next)
-        };
-        let picked: Vec<(usize, &Element, usize, usize)> = members
-            .iter()
-            .filter_map(|at| elements.get(*at).map(|element| (*at, element)))
-            .map(|(at, element)| (at, element, number(element.a), number(element.b)))
-            .collect();
-        let ends: Vec<(usize, usize)> = sources
-            .iter()
-            .map(|source| (number(source.plus), number(source.minus)))
-            .collect();
-        let mut groups = Groups::new(local.len());
-        for (_, element, a, b) in &picked {
+    /// Draws elements together. Sources of which both ends come together are left out (see [`Reduced::is_shorted`]).
+    pub(crate) fn new(members: &Members<'_>, view: View) -> Self {
+        let picked = &members.elements;
+        let mut groups = Groups::new(members.nodes);
+        for (_, element, a, b) in picked {
             if matches!(element.in_view(view), Taken::Short) {
                 groups.join(*a, *b);
             }
         }
-        let mut branches = Vec::new();
-        for (at, element, a, b) in &picked {
+        let mut branches = Vec::with_capacity(picked.len());
+        for (at, element, a, b) in picked {
             if let Taken::As(impedance) = element.in_view(view) {
                 let (a, b) = (groups.find(*a), groups.find(*b));
                 if a != b {
@@ -99,7 +131,8 @@ impl Reduced {
                 }
             }
         }
-        let live: Vec<Live> = ends
+        let live: Vec<Live> = members
+            .sources
             .iter()
             .enumerate()
             .map(|(source, (plus, minus))| Live {
@@ -109,7 +142,7 @@ impl Reduced {
             })
             .filter(|live| live.plus != live.minus)
             .collect();
-        let mut keep = vec![false; local.len()];
+        let mut keep = vec![false; members.nodes];
         for node in live
             .iter()
             .flat_map(|live| [live.plus, live.minus])
@@ -120,12 +153,13 @@ impl Reduced {
             }
         }
         let branches = draw_together(branches, &keep);
-        let rows = rows(&branches, &live, local.len());
+        let (rows, height) = rows(&branches, &live, members.nodes);
         Self {
             branches,
             rows,
+            height,
             sources: live,
-            asked: sources.len(),
+            asked: members.sources.len(),
         }
     }
 
@@ -137,8 +171,8 @@ impl Reduced {
     /// Solves it at an angular frequency. `None` when the currents are not settled (sources straight across one another)
     /// or there are more than [`MOST_UNKNOWNS`].
     pub(crate) fn solve(&self, omega: f64) -> Option<Solution> {
-        let (nodes, live) = (self.rows.len(), self.sources.len());
-        let row = |node: usize| self.rows.get(&node).copied();
+        let (nodes, live) = (self.height, self.sources.len());
+        let row = |node: usize| self.rows.get(node).copied().flatten();
         let admittances: Vec<Complex> = self
             .branches
             .iter()
@@ -339,26 +373,27 @@ fn turned(mut branch: Branch) -> Branch {
     branch
 }
 
-/// Gives rows to nodes: one node of each island stays at zero, the supply where the island has it.
-fn rows(branches: &[Branch], live: &[Live], nodes: usize) -> OrderedMap<usize, usize> {
+/// Gives rows to nodes, and says how many: one node of each island stays at zero, the supply where the island has it.
+fn rows(branches: &[Branch], live: &[Live], nodes: usize) -> (Vec<Option<usize>>, usize) {
     let mut islands = Groups::new(nodes);
-    for branch in branches {
-        islands.join(branch.a, branch.b);
-    }
-    for source in live {
-        islands.join(source.plus, source.minus);
-    }
-    let mut rows = OrderedMap::new();
-    let used = branches
-        .iter()
-        .flat_map(|it| [it.a, it.b])
-        .chain(live.iter().flat_map(|it| [it.plus, it.minus]));
-    for node in used.collect::<ordered::OrderedSet<_>>() {
-        // The least node of a set stands for it, so the supply, being 0, stands for its island.
-        if islands.find(node) != node {
-            let next = rows.len();
-            rows.insert(node, next);
+    let mut used = vec![false; nodes];
+    let pairs = branches.iter().map(|it| (it.a, it.b));
+    for (a, b) in pairs.chain(live.iter().map(|it| (it.plus, it.minus))) {
+        islands.join(a, b);
+        for end in [a, b] {
+            if let Some(used) = used.get_mut(end) {
+                *used = true;
+            }
         }
     }
-    rows
+    let mut height = 0;
+    let mut row = |(node, used): (usize, bool)| {
+        // The least node of a set stands for it, so the supply, being 0, stands for its island.
+        (used && islands.find(node) != node).then(|| {
+            height += 1;
+            height - 1
+        })
+    };
+    let rows = (0..).zip(used).map(&mut row).collect();
+    (rows, height)
 }

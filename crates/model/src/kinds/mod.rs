@@ -110,10 +110,10 @@ impl PartKind {
     pub fn get(&self, name: &str) -> Option<String> {
         self.set_of().get(name)
     }
-    /// Whether a property is a fact that is not known.
+    /// The names of those properties that are facts that are not known.
     #[must_use]
-    pub fn is_not_known(&self, name: &str) -> bool {
-        self.set_of().is_not_known(name)
+    pub fn not_known(&self) -> Vec<&'static str> {
+        self.set_of().not_known()
     }
     /// Sets a property from its written form.
     ///
