@@ -12,7 +12,7 @@
 
 mod order;
 
-use order::minimum_degree;
+use order::{minimum_degree, subtree_by_subtree};
 
 /// A symmetric matrix of fixed pattern with its LDLᵀ factors.
 #[derive(Clone, Debug, Default)]
@@ -82,7 +82,8 @@ impl Factor {
             list.sort_unstable();
             list.dedup();
         }
-        let (order, early) = minimum_degree(&mut near, late);
+        let (mut order, early) = minimum_degree(&mut near, late);
+        subtree_by_subtree(&mut order, early, &near);
         let mut place = vec![0; size];
         for (at, &unknown) in order.iter().enumerate() {
             place[unknown] = at;

@@ -99,6 +99,8 @@ pub(crate) struct Operator<'a> {
     /// Branches whose law is not steady, and whether the steady ones are laid.
     moving: Vec<usize>,
     laid: bool,
+    /// Parts with their branches that follow whether the part is on, parts rising.
+    turned: Vec<(usize, usize)>,
     /// Source of each branch that is one.
     source_of: Vec<Option<usize>>,
     system: System,
@@ -176,6 +178,17 @@ impl<'a> Operator<'a> {
             .collect();
         let inlet = net.sources.iter().map(|s| inlets.get(&s.part).copied()).collect();
         let steady: Vec<bool> = net.branches.iter().map(is_steady).collect();
+        let mut turned: Vec<(usize, usize)> = net
+            .branches
+            .iter()
+            .enumerate()
+            .filter(|(_, b)| match b.kind {
+                Kind::Load(draw) => !matches!(draw, Draw::Coil | Draw::TurnOn),
+                _ => b.closes == Closes::TurnedOn,
+            })
+            .map(|(at, b)| (b.part, at))
+            .collect();
+        turned.order_by(|a, b| a.cmp(b));
         let mut it = Self {
             net,
             source_of,
@@ -189,6 +202,7 @@ impl<'a> Operator<'a> {
             ohms: net.branches.iter().map(|b| b.resistance).collect(),
             moving: (0..elements.len()).filter(|&at| !steady[at]).collect(),
             laid: false,
+            turned,
             system: System::with_steady(net.nodes, &elements, &steady, &first),
             first,
             elements,
@@ -280,7 +294,7 @@ impl<'a> Operator<'a> {
                         deliverable = largest;
                         blamed = self.worst_losses();
                     }
-                    if !self.drop_worst() {
+                    if self.drop_worst().is_empty() {
                         share = largest;
                         break;
                     }
@@ -396,27 +410,51 @@ impl<'a> Operator<'a> {
             .collect()
     }
 
-    /// Turns off loads below their cut-off: a quarter of them, the furthest below first. False when there are none.
-    fn drop_worst(&mut self) -> bool {
+    /// Turns off loads below their cut-off: a quarter of them, the furthest below first; and goes on for as long as nothing feels it.
+    /// False when nothing has to be solved again.
+    fn drop_until_felt(&mut self) -> bool {
+        loop {
+            let dropped = self.drop_worst();
+            if dropped.is_empty() || dropped.iter().any(|part| self.is_felt(*part)) {
+                return !dropped.is_empty();
+            }
+        }
+    }
+
+    /// Turns off loads below their cut-off: a quarter of them, the furthest below first. Which parts these are.
+    fn drop_worst(&mut self) -> Vec<usize> {
         let mut below: Vec<(f64, usize, f64)> = Vec::new();
-        for (at, branch) in self.net.branches.iter().enumerate() {
-            if !matches!(branch.kind, Kind::Load(Draw::Supply)) || !self.is_on(branch.part) {
+        for &(part, at) in &self.turned {
+            if !matches!(self.net.branches[at].kind, Kind::Load(Draw::Supply)) || !self.is_on(part) {
                 continue;
             }
             let v = self.system.across(&self.elements[at]);
-            if let Some(cut_off) = self.demands[branch.part].cut_off
+            if let Some(cut_off) = self.demands[part].cut_off
                 && v < cut_off
             {
-                below.push((v - cut_off, branch.part, v));
+                below.push((v - cut_off, part, v));
             }
         }
         below.order_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-        let count = below.len().div_ceil(4);
-        for &(_, part, v) in below.iter().take(count) {
+        below.truncate(below.len().div_ceil(4));
+        for &(_, part, v) in &below {
             // Where nothing is, rounding must not tell of a voltage the wrong way round.
             self.dropped.insert(part, if v.abs() < HAIR { 0.0 } else { v });
         }
-        count > 0
+        below.into_iter().map(|(_, part, _)| part).collect()
+    }
+
+    /// Whether the network feels it when a part turns off: not where it has no supply to draw from and joins nothing.
+    fn is_felt(&self, part: usize) -> bool {
+        let from = self.turned.partition_point(|(other, _)| *other < part);
+        let mut own = self.turned[from..].iter().take_while(|(other, _)| *other == part);
+        let draws_nothing = |at: usize| match self.elements[at].law {
+            Law::Open => true,
+            Law::Power(_) | Law::Current(0.0..) => self.system.is_idle(at),
+            _ => false,
+        };
+        !own.all(|&(_, at)| matches!(self.net.branches[at].kind, Kind::Load(_)) && draws_nothing(at))
+            || self.demands.get(part).is_none_or(|demand| demand.off < 0.0)
     }
 
     fn is_on(&self, part: usize) -> bool {
@@ -429,9 +467,11 @@ impl<'a> Operator<'a> {
         for _ in 0..MOST_SETTLING {
             self.lay(level);
             self.system.solve_voltages(&self.elements, &self.first, share)?;
-            if self.toggle() || self.feed_converters() || (cut_offs && self.drop_worst()) {
+            if self.toggle() || self.feed_converters() || (cut_offs && self.drop_until_felt()) {
                 continue;
             }
+            // What turned off without being felt.
+            self.lay(level);
             return Ok(());
         }
         Err(NoAnswer::Infeasible)

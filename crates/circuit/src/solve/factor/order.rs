@@ -1,6 +1,8 @@
 //! In which order unknowns are eliminated.
 //!
-//! Minimum degree on the elimination graph, ties to the lowest index, so that it is deterministic.
+//! Minimum degree on the elimination graph, ties to the lowest index, so that it is deterministic. Of the orders that leave the same
+//! fill, the one in which what is eliminated into the same unknowns stands together: most of what a column adds to others then goes
+//! side by side.
 
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
@@ -74,6 +76,37 @@ pub(super) fn minimum_degree(near: &mut [Vec<u32>], late: &[bool]) -> (Vec<usize
         near[least] = list;
     }
     (order, early.unwrap_or(size))
+}
+
+/// Puts the unknowns from `begin` on into the order of a walk through the elimination tree that leaves each subtree before the
+/// next: each unknown hangs on the first of its neighbours at the time of elimination, held by `near`, to go after it.
+pub(super) fn subtree_by_subtree(order: &mut [usize], begin: usize, near: &[Vec<u32>]) {
+    let size = order.len();
+    let mut place = vec![0; size];
+    for (at, &unknown) in order.iter().enumerate() {
+        place[unknown] = at;
+    }
+    // By place, with one more for what hangs on nothing: the first that hangs on it, and the next one on the same.
+    let (mut first, mut next) = (vec![size; size + 1], vec![size; size]);
+    for at in (begin..size).rev() {
+        let on = near[order[at]].iter().map(|&n| place[n as usize]).min();
+        let on = on.unwrap_or(size);
+        next[at] = first[on];
+        first[on] = at;
+    }
+    let mut walked = Vec::with_capacity(size - begin);
+    let mut above = Vec::new();
+    let mut at = first[size];
+    loop {
+        while at < size {
+            above.push(at);
+            at = first[at];
+        }
+        let Some(done) = above.pop() else { break };
+        walked.push(order[done]);
+        at = next[done];
+    }
+    order[begin..].copy_from_slice(&walked);
 }
 
 /// Two sorted lists as one, without `leave_out`.
