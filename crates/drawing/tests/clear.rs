@@ -5,7 +5,7 @@ use drawing::{
     DisplayList, Layout, Look, Mark, MarkShape, Overlay, Owner, Shape, draw, mark_spot, text_area,
 };
 use kurbo::{Point, Rect};
-use model::Sheet;
+use model::{PartKind, Sheet};
 
 /// Each worked job's last sheet, laid out, with its study.
 fn worked() -> Vec<(&'static str, Sheet, Layout, circuit::Study)> {
@@ -188,4 +188,64 @@ fn every_channel_is_named_and_no_name_lies_over_a_run_or_a_part() {
         }
     }
     assert!(named > 20, "{named}");
+}
+
+#[test]
+fn labels_are_cut_only_where_a_part_has_no_room_for_them() {
+    let (mut cut, mut whole) = (0, 0);
+    for (key, sheet, layout, _) in worked() {
+        for zoom in [0.5, 0.55, 0.6, 0.7, 0.75, 1.0] {
+            let look = Look {
+                zoom,
+                ..Look::default()
+            };
+            let written = texts(&draw(&sheet, &layout, None, &look, view(&layout)));
+            for (id, drawn) in layout.parts() {
+                let part = &sheet.parts[&id];
+                let own: Vec<_> = written
+                    .iter()
+                    .filter(|(owner, ..)| *owner == Owner::Part(id))
+                    .collect();
+                for (_, text, area) in &own {
+                    assert!(
+                        drawn.outline.inflate(2.0, 2.0).contains_rect(*area),
+                        "{key} at {zoom}: `{text}` of {} sticks out",
+                        part.tag
+                    );
+                }
+                if part.label.is_empty() {
+                    continue;
+                }
+                // In one piece, or in two that follow one another.
+                let all = own
+                    .iter()
+                    .map(|(_, text, _)| text.as_str())
+                    .collect::<Vec<_>>()
+                    .join(" ");
+                let words: Vec<&str> = part.label.split(' ').collect();
+                if words.iter().all(|word| all.contains(word)) {
+                    whole += 1;
+                    continue;
+                }
+                cut += 1;
+                // These have no line of numbers that a label could take.
+                let one_line = matches!(
+                    part.is,
+                    PartKind::Splice(_)
+                        | PartKind::Bus(_)
+                        | PartKind::Plug(_)
+                        | PartKind::Adapter(_)
+                        | PartKind::LineConverter(_)
+                );
+                let least = drawing::text_width(&part.label, f64::max(10.0, 6.2 / zoom), false);
+                assert!(
+                    one_line || least > drawn.outline.width() - 14.0 || least > 120.0,
+                    "{key} at {zoom}: `{}` of {} is cut, and has room",
+                    part.label,
+                    part.tag
+                );
+            }
+        }
+    }
+    assert!(cut * 20 < whole, "{cut} of {} labels are cut", cut + whole);
 }

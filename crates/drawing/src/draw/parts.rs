@@ -120,7 +120,8 @@ const MOST_TAG_SIZE: f64 = 15.0;
 /// Height of the letters of a tag at a zoom that shows no labels, in pixels.
 const SMALL_TAG_PX: f64 = 11.0;
 
-/// Tag and label, line by line, in letters that can be read at this zoom: a label that then has no room is cut.
+/// Tag and label, line by line, in letters that can be read at this zoom. A label that then has no room beside its tag takes
+/// the line of numbers, where those are not shown; what finds no room there either is cut.
 fn write_words(pen: &mut Pen, drawn: &PartBox, zoom: f64, ink: Ink) {
     let outline = drawn.outline;
     let enlarged = |size: f64, least_px: f64| size.max(least_px / zoom.max(1e-3));
@@ -140,6 +141,9 @@ fn write_words(pen: &mut Pen, drawn: &PartBox, zoom: f64, ink: Ink) {
             _ => lines.push(vec![words]),
         }
     }
+    let spare = (!pen.shows(Detail::Numbers))
+        .then(|| drawn.slots.iter().find(|slot| slot.what == SlotFor::Part))
+        .flatten();
     for line in lines {
         let (Some(first), Some(last)) = (line.first(), line.last()) else {
             continue;
@@ -168,10 +172,25 @@ fn write_words(pen: &mut Pen, drawn: &PartBox, zoom: f64, ink: Ink) {
                 (Some(size), _) => (words.text.clone(), *size),
                 // Room for a tag was kept.
                 (None, Weight::Tag) => (words.text.clone(), words.size),
-                (None, _) => (fit(&words.text, room, sizes[1], false), sizes[1]),
+                (None, _) => {
+                    let (here, below) =
+                        broken(&words.text, room, spare.map_or(0.0, |slot| slot.width), sizes[1]);
+                    if let Some(slot) = spare.filter(|_| !below.is_empty()) {
+                        let fits = |size: &f64| text_width(&below, *size, false) <= slot.width;
+                        // Two halves are of one size.
+                        let size = sizes.into_iter().find(|size| here.is_empty() && fits(size));
+                        let size = size.unwrap_or(sizes[1]);
+                        let writing = Writing {
+                            anchor: slot.anchor,
+                            ..Writing::new(below, slot.at, size, ink)
+                        };
+                        pen.write(Detail::Labels, writing);
+                    }
+                    (here, sizes[1])
+                }
             };
             // Fewer letters than this say nothing.
-            if text != words.text && text.chars().count() < 5 {
+            if text != words.text && (text.is_empty() || text.ends_with('…') && text.chars().count() < 5) {
                 continue;
             }
             let width = text_width(&text, size, bold);
@@ -194,6 +213,25 @@ fn write_words(pen: &mut Pen, drawn: &PartBox, zoom: f64, ink: Ink) {
                 },
             );
         }
+    }
+}
+
+/// A text that does not fit its line, broken between that and a line below: whole on the lower one, else parted between two
+/// words, else cut on the wider one.
+fn broken(text: &str, room: f64, below: f64, size: f64) -> (String, String) {
+    let width = |text: &str| text_width(text, size, false);
+    if width(text) <= below {
+        return (String::new(), text.to_owned());
+    }
+    let parted = text
+        .rmatch_indices(' ')
+        .filter_map(|(at, _)| text.split_at_checked(at))
+        .map(|(first, rest)| (first, rest.trim_start()))
+        .find(|(first, rest)| width(first) <= room && width(rest) <= below);
+    match parted {
+        Some((first, rest)) => (first.to_owned(), rest.to_owned()),
+        None if below > room => (String::new(), fit(text, below, size, false)),
+        None => (fit(text, room, size, false), String::new()),
     }
 }
 
