@@ -116,9 +116,16 @@ pub(crate) fn stretches(ctx: &Ctx<'_>) -> Vec<Stretch> {
             }
         }
     }
+    // Contacts and bridged devices do not part a stretch.
+    let merged = ctx.wiring.islands(|tie| {
+        matches!(
+            tie.kind,
+            TieKind::Contact(_) | TieKind::Device(_, DeviceState::Bridged)
+        )
+    });
     let mut all: Vec<Stretch> = Vec::new();
     for (source, runs) in &amiss {
-        for stretch in of_source(ctx, *source, runs) {
+        for stretch in of_source(ctx, *source, runs, &merged) {
             // The same wire open to two sources is one stretch, told once.
             let same = |other: &&mut Stretch| {
                 let runs = |s: &Stretch| s.runs.iter().copied().collect::<OrderedSet<_>>();
@@ -150,6 +157,7 @@ fn of_source(
     ctx: &Ctx<'_>,
     source: PartId,
     amiss: &OrderedMap<RunId, (&ProtectionFrom, Lack)>,
+    merged: &[usize],
 ) -> Vec<Stretch> {
     let pole = ctx
         .kind(source)
@@ -165,13 +173,6 @@ fn of_source(
         |tie| passes(&tie.kind) && !tie.ends.contains(&crate::wiring::BODY),
         |run| ctx.length(run).map_or(0.0, |m| m.0),
     );
-    // Contacts and bridged devices do not part a stretch.
-    let merged = ctx.wiring.islands(|tie| {
-        matches!(
-            tie.kind,
-            TieKind::Contact(_) | TieKind::Device(_, DeviceState::Bridged)
-        )
-    });
     let island = |point: usize| merged.get(point).copied().unwrap_or(point);
     let distance = |point: usize| far.get(&point).copied().unwrap_or(f64::INFINITY);
     // Which islands current comes into through a run that is amiss.

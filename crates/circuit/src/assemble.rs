@@ -406,28 +406,26 @@ fn offsets(net: &Network, sheet: &Sheet, points: &Points, study: &mut Study) {
 
 /// What was odd: sources whose poles nothing but wire joins.
 fn notes(net: &Network, sheet: &Sheet, study: &mut Study) {
-    let list: Vec<(usize, usize, usize)> = net
-        .branches
-        .iter()
-        .enumerate()
-        .filter(|(_, b)| {
-            b.carries && b.closes == Closes::Always && !matches!(b.kind, Kind::Shield { .. } | Kind::Tie)
-        })
-        .map(|(at, b)| (b.nodes[0], b.nodes[1], at))
-        .collect();
-    let blocks = crate::trace::Blocks::new(&crate::trace::View::of_edges(net.nodes, &list));
+    let mut wired = crate::speakers::Groups::new(net.nodes);
+    for branch in &net.branches {
+        let is_wire = branch.carries && branch.closes == Closes::Always;
+        if is_wire && !matches!(branch.kind, Kind::Shield { .. } | Kind::Tie) {
+            wired.join(branch.nodes[0], branch.nodes[1]);
+        }
+    }
+    let mut joined = |a: usize, b: usize| wired.find(a) == wired.find(b);
     for source in &net.sources {
         let tag = net
             .parts
             .get(source.part)
             .and_then(|id| sheet.parts.get(id))
             .map_or("", |p| p.tag.as_str());
-        if source.plus == source.minus || blocks.joined(source.plus, source.minus) {
+        if joined(source.plus, source.minus) {
             study.notes.push(format!(
                 "{tag}: its live pole and its negative pole are joined by conductors alone; it is shorted"
             ));
         }
-        if source.plus == BODY || blocks.joined(source.plus, BODY) && !blocks.joined(source.minus, BODY) {
+        if source.plus == BODY || joined(source.plus, BODY) && !joined(source.minus, BODY) {
             study.notes.push(format!("{tag}: its live pole is on the body"));
         }
     }

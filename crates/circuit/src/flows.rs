@@ -1,6 +1,6 @@
 //! Turns operating points at the three levels into what is told of runs and parts.
 
-use crate::network::{Draw, Kind, Network, values};
+use crate::network::{Draw, Kind, Network, NetworkRun, values};
 use crate::solve::{LEAST_SUPPLY, Operating, Piece};
 use crate::study::{PartFlow, Purpose, RunFlow, ThreeCurrents};
 use model::job::Conditions;
@@ -57,37 +57,34 @@ pub(crate) fn runs(
     purposes: &[Purpose],
     allowable: &[Option<Amps>],
 ) -> OrderedMap<RunId, RunFlow> {
-    let mut out = OrderedMap::new();
-    for ((index, run), (id, it)) in net.runs.iter().enumerate().zip(&sheet.runs) {
-        let warming = values::Warming::of(&it.wire, conditions);
-        let temperature = temperatures.get(index).copied().unwrap_or(warming.ambient);
+    let flow = |((index, run), (id, it)): ((usize, &NetworkRun), (&RunId, &model::Run))| {
+        let ambient = values::ambient(&it.wire, conditions).0;
+        let temperature = temperatures.get(index).copied().unwrap_or(ambient);
         // The core of a line-level lead carries no supply current, and its shield is told with the signal.
         let current = if run.line {
             ThreeCurrents::default()
         } else {
             points.through(run.branch)
         };
-        let wire = values::wire_at_20(&it.wire) * warming.factor(temperature);
+        let wire = values::wire_at_20(&it.wire) * values::warmth(&it.wire, temperature);
         let endings = [values::ending(sheet, it, 0), values::ending(sheet, it, 1)];
         let squared = current.rms.0 * current.rms.0;
-        out.insert(
-            *id,
-            RunFlow {
-                current,
-                drop: Volts(current.burst.0.abs() * (wire + endings[0] + endings[1])),
-                loss: Watts(squared * wire),
-                ending_loss: endings.map(|r| Watts(squared * r)),
-                wire_resistance: Ohms(wire),
-                ending_resistance: endings.map(Ohms),
-                temperature: Celsius(temperature),
-                ambient: Celsius(warming.ambient),
-                allowable: allowable.get(index).copied().flatten(),
-                purpose: purposes.get(index).copied().unwrap_or_default(),
-                serves: ordered::OrderedSet::new(),
-            },
-        );
-    }
-    out
+        let flow = RunFlow {
+            current,
+            drop: Volts(current.burst.0.abs() * (wire + endings[0] + endings[1])),
+            loss: Watts(squared * wire),
+            ending_loss: endings.map(|r| Watts(squared * r)),
+            wire_resistance: Ohms(wire),
+            ending_resistance: endings.map(Ohms),
+            temperature: Celsius(temperature),
+            ambient: Celsius(ambient),
+            allowable: allowable.get(index).copied().flatten(),
+            purpose: purposes.get(index).copied().unwrap_or_default(),
+            serves: ordered::OrderedSet::new(),
+        };
+        (*id, flow)
+    };
+    net.runs.iter().enumerate().zip(&sheet.runs).map(flow).collect()
 }
 
 /// What each part does.

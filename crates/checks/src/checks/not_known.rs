@@ -9,6 +9,7 @@ use circuit::Purpose;
 use model::PartKind;
 use model::job::Wire;
 use model::property::PropertySet;
+use ordered::OrderedMap;
 
 pub(crate) static CHECK: Check = Check {
     name: "not-known",
@@ -36,14 +37,17 @@ run W2 A1.out1- LS1.- 2.5mm2 3m WHBK",
 };
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    // What is not known of a part of each kind as it comes.
+    let mut of_kinds: OrderedMap<&str, Vec<&str>> = OrderedMap::new();
     for (id, part) in &ctx.sheet.parts {
-        let Some(usual) = PartKind::from_word(part.is.word()) else {
-            continue;
-        };
         if !ctx.touched_part(*id) || ctx.runs_of(*id).next().is_none() || out.is_undecided_part(*id) {
             continue;
         }
-        let usual = usual.not_known();
+        let word = part.is.word();
+        let usual = of_kinds.entry(word).or_insert_with(|| {
+            let usual = PartKind::from_word(word);
+            usual.map(|usual| usual.not_known()).unwrap_or_default()
+        });
         let unknown: Vec<String> = part
             .is
             .not_known()

@@ -6,7 +6,7 @@ use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{against, number};
 use model::quantity::SquareMm;
-use model::{Fact, PartKind, RunId, TerminalRef};
+use model::{Fact, PartId, PartKind, RunId, TerminalRef};
 use ordered::Sort as _;
 
 pub(crate) static CHECK: Check = Check {
@@ -79,25 +79,27 @@ pub(crate) fn fits(area: SquareMm, largest: SquareMm) -> bool {
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
-    // Only of terminals that are asked about, and those part by part.
-    let limited = |at: &TerminalRef| takes(ctx.kind(at.part)?, at.terminal.as_str());
-    let mut landed: Vec<(&TerminalRef, RunId)> = Vec::new();
+    // Only of terminals that are asked about, part by part.
     for (id, part) in &ctx.sheet.parts {
-        if !may_limit(&part.is) {
-            continue;
-        }
-        for (run, it) in ctx.runs_of(*id) {
-            let ends = it.ends().into_iter().filter_map(|end| end.terminal());
-            landed.extend(ends.filter(|at| at.part == *id).map(|at| (at, run)));
+        if may_limit(&part.is) {
+            judge(ctx, out, *id, &part.is);
         }
     }
-    landed.order_by(|a, b| a.0.cmp(b.0));
+}
+
+fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
+    let mut landed: Vec<(&TerminalRef, RunId)> = Vec::new();
+    for (run, it) in ctx.runs_of(part) {
+        let ends = it.ends().into_iter().filter_map(|end| end.terminal());
+        landed.extend(ends.filter(|at| at.part == part).map(|at| (at, run)));
+    }
+    landed.order_by(|a, b| a.0.terminal.cmp(&b.0.terminal));
     for group in landed.chunk_by(|a, b| a.0 == b.0) {
         let Some(at) = group.first().map(|(at, _)| *at) else {
             continue;
         };
         let runs: Vec<RunId> = group.iter().map(|(_, run)| *run).collect();
-        let Some((key, largest)) = limited(at) else {
+        let Some((key, largest)) = takes(kind, at.terminal.as_str()) else {
             continue;
         };
         if !ctx.touched_part(at.part) && !runs.iter().any(|run| ctx.touched_run(*run)) {

@@ -15,6 +15,8 @@ struct Builder {
     wired: Vec<bool>,
     /// Shield point of each terminal that has one.
     shield: Vec<Option<usize>>,
+    /// Properties taken for granted; brought into order once.
+    assumed: Vec<(Option<PartId>, Option<RunId>, &'static str)>,
 }
 
 impl Network {
@@ -43,6 +45,7 @@ impl Network {
             parent: (0..=terminals).collect(),
             wired: vec![false; terminals],
             shield: vec![None; terminals],
+            assumed: Vec::new(),
         };
         builder.runs(sheet);
         for (index, part) in sheet.parts.values().enumerate() {
@@ -80,7 +83,7 @@ impl Builder {
     fn take<Q: Quantity>(&mut self, part: usize, name: &'static str, fact: &Fact<Q>, stand_in: f64) -> f64 {
         if !fact.is_given() {
             let id = self.net.parts.get(part).copied();
-            self.net.assumed.insert((id, None, name));
+            self.assumed.push((id, None, name));
         }
         fact.value().map_or(stand_in, Quantity::number)
     }
@@ -279,10 +282,10 @@ impl Builder {
         let wire = &run.wire;
         let mut note = |given: bool, name: &'static str| {
             if !given {
-                self.net.assumed.insert((None, Some(id), name));
+                self.assumed.push((None, Some(id), name));
             }
         };
-        // In the order of their names, so that each goes to the end of the set.
+        // In the order of their names, so that nothing has to be sorted.
         let sized = wire.stated_resistance.is_given();
         let from = &run.from_ending;
         note(line || wire.bundle.is_given(), "bundle");
@@ -352,9 +355,7 @@ impl Builder {
                     ("charge", it.charge.is_given()),
                 ] {
                     if !given {
-                        self.net
-                            .assumed
-                            .insert((self.net.parts.get(part).copied(), None, name));
+                        self.assumed.push((self.net.parts.get(part).copied(), None, name));
                     }
                 }
                 if !it.resistance.is_given() {
@@ -694,6 +695,7 @@ impl Builder {
         }
         let mut net = self.net;
         net.nodes = count;
+        net.assumed = self.assumed.into_iter().collect();
         for terminal in &mut net.terminals {
             terminal.node = node[terminal.node];
         }

@@ -160,6 +160,15 @@ pub(crate) struct Warming {
 /// Above this a conductor is taken as gone: the melting point of copper is 1085 °C, of aluminium 650 °C.
 pub(crate) const HOTTEST: f64 = 1000.0;
 
+/// Resistance factor of a wire at a temperature.
+pub(crate) fn warmth(wire: &Wire, temperature: f64) -> f64 {
+    factor(materials::data(material(wire)).coefficient, temperature)
+}
+
+fn factor(coefficient: f64, temperature: f64) -> f64 {
+    (1.0 + coefficient * (temperature.clamp(-60.0, 1100.0) - 20.0)).max(0.1)
+}
+
 impl Warming {
     /// From the allowable current at 30 °C, at which the wire reaches the rating of its insulation.
     pub(crate) fn of(wire: &Wire, conditions: &Conditions) -> Self {
@@ -194,7 +203,7 @@ impl Warming {
 
     /// Resistance factor at a temperature.
     pub(crate) fn factor(&self, temperature: f64) -> f64 {
-        (1.0 + self.coefficient * (temperature.clamp(-60.0, 1100.0) - 20.0)).max(0.1)
+        factor(self.coefficient, temperature)
     }
 }
 

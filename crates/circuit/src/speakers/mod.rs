@@ -281,7 +281,7 @@ fn solve_piece(
     );
 
     let band = reduce(View::Band);
-    let curves = curves(&band, &open_volts, frequencies);
+    let mut curves = curves(&band, &open_volts, frequencies);
     let share = shares(settings.conditions.duty).0;
     for (at, (number, output)) in outputs.iter().enumerate() {
         let of_views = || nominal.iter().filter_map(|view| view.get(at).copied().flatten());
@@ -313,8 +313,8 @@ fn solve_piece(
             }
         }
         load.mean_power = load.power.unwrap_or_default() * share;
-        match curves.get(at) {
-            Some(Some(curve)) => load.curve.clone_from(curve),
+        match curves.get_mut(at) {
+            Some(Some(curve)) => load.curve = std::mem::take(curve),
             Some(None) if !piece.elements.is_empty() && !load.drivers.is_empty() => {
                 remarks.push("the load over the band could not be solved".to_owned());
             }

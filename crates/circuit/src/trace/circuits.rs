@@ -77,24 +77,11 @@ impl<'a> Tracer<'a> {
         self.net.runs.get(run).map(|it| it.id).unwrap_or_default()
     }
 
-    /// Devices of the way, in order, that stand in every way: each is a block by itself. `list` is a list to use.
-    fn cuts(&self, walk: &Walk, way: &[usize], list: &mut Vec<usize>) -> Vec<DeviceRef> {
-        let cut = |branch: &usize| {
-            let device = self.net.device_of(*branch)?;
-            walk.blocks.bridge(*walk.block_of.get(*branch)?)?;
-            Some(device)
-        };
-        list.clear();
-        list.extend(way.iter().filter_map(cut));
-        // All of them are there: a list of known length is made in one go.
-        list.iter()
-            .map(|device| {
-                self.net
-                    .devices
-                    .get(*device)
-                    .map(|it| it.name.clone())
-                    .unwrap_or_default()
-            })
+    fn names(&self, devices: &[usize]) -> Vec<DeviceRef> {
+        let name = |device: &usize| self.net.devices.get(*device).map(|it| it.name.clone());
+        devices
+            .iter()
+            .map(|device| name(device).unwrap_or_default())
             .collect()
     }
 
@@ -123,7 +110,6 @@ impl<'a> Tracer<'a> {
         let cost = |branch: usize| self.ohms.get(branch).copied().unwrap_or(1.0);
         let mut any: Option<Walk> = None;
         let mut trail = Trail::new(net);
-        let mut list = Vec::new();
         for (source_at, source) in net.sources.iter().enumerate() {
             let feed_ways = Ways::from(&self.live.view, source.plus, cost);
             let return_ways = Ways::from(&self.back.view, source.minus, cost);
@@ -149,8 +135,11 @@ impl<'a> Tracer<'a> {
                 }
                 trail.take(feed_ways.back(consumer.plus));
                 trail.way.reverse();
-                trail.along([source.part, consumer.part]);
-                trail.around(&self.live, [source.plus, consumer.plus]);
+                trail.read(
+                    &self.live,
+                    [source.plus, consumer.plus],
+                    [source.part, consumer.part],
+                );
                 circuit.all_runs.extend_from_slice(&trail.any_runs);
                 circuit.all_parts.extend_from_slice(&trail.any_parts);
                 circuit.all_parts.extend_from_slice(&trail.parts);
@@ -161,10 +150,10 @@ impl<'a> Tracer<'a> {
                 circuit.feeds.push(FeedWay {
                     source: id,
                     terminal: consumer.terminal.as_str().to_owned(),
-                    length: Metres(self.length(trail.way.iter())),
+                    length: Metres(trail.length),
                     runs: trail.runs.iter().map(|run| self.run_id(*run)).collect(),
                     parts: trail.parts.iter().map(|part| self.id(*part)).collect(),
-                    devices: self.cuts(&self.live, &trail.way, &mut list),
+                    devices: self.names(&trail.cuts),
                     on_any_way: trail.any_runs.iter().map(|run| self.run_id(*run)).collect(),
                     meshed: trail.meshed,
                 });
@@ -187,8 +176,7 @@ impl<'a> Tracer<'a> {
                 };
                 if walk.blocks.joined(consumer.minus, source.minus) {
                     trail.take(ways.back(consumer.minus));
-                    trail.along([consumer.part, source.part]);
-                    trail.around(walk, [consumer.minus, source.minus]);
+                    trail.read(walk, [consumer.minus, source.minus], [consumer.part, source.part]);
                     self.fill_return(&mut it, &mut trail);
                     it.resistance = resistances.between(consumer.minus, source.minus).map(Ohms);
                     circuit.all_runs.extend_from_slice(&trail.runs);
@@ -270,7 +258,7 @@ impl<'a> Tracer<'a> {
         it.runs = trail.runs.iter().map(|run| self.run_id(*run)).collect();
         it.parts = trail.parts.iter().map(|part| self.id(*part)).collect();
         it.on_any_way = trail.any_runs.iter().map(|run| self.run_id(*run)).collect();
-        it.length = Metres(self.length(trail.way.iter()));
+        it.length = Metres(trail.length);
         let touches_body = |branch: usize| {
             self.net
                 .branches
@@ -298,12 +286,7 @@ impl<'a> Tracer<'a> {
             }
         }
         trail.any_devices.order();
-        it.devices = trail
-            .any_devices
-            .iter()
-            .filter_map(|d| self.net.devices.get(*d))
-            .map(|d| d.name.clone())
-            .collect();
+        it.devices = self.names(&trail.any_devices);
     }
 }
 

@@ -20,6 +20,10 @@ pub(super) struct Trail<'a> {
     pub(super) any_parts: Vec<usize>,
     /// The devices on any way, in no order.
     pub(super) any_devices: Vec<usize>,
+    /// Devices of the way, in order, that stand in every way: each is a block by itself.
+    pub(super) cuts: Vec<usize>,
+    /// Length of the conductors of the way, in metres.
+    pub(super) length: f64,
     /// Whether there is more than one way.
     pub(super) meshed: bool,
     marks: Marks,
@@ -38,6 +42,8 @@ impl<'a> Trail<'a> {
             any_runs: Vec::new(),
             any_parts: Vec::new(),
             any_devices: Vec::new(),
+            cuts: Vec::new(),
+            length: 0.0,
             meshed: false,
             marks: Marks::new(net.runs.len()),
             named: vec![0; net.parts.len()],
@@ -60,25 +66,52 @@ impl<'a> Trail<'a> {
         }
     }
 
-    /// Finds runs and parts along the way between these parts. Joints (buses, splices, plugs) that join two branches of the way are
-    /// found by the terminals on which its runs land.
-    pub(super) fn along(&mut self, ends: [usize; 2]) {
+    /// Finds what lies on the way between these nodes of these parts, and on any other way between them.
+    ///
+    /// Joints (buses, splices, plugs) that join two branches of the way are found by the terminals on which its runs land. A way
+    /// passes all blocks that lie between its ends, one after the other, so that the blocks of its branches are those to look
+    /// into. Where no way was found, as none has a finite resistance, the blocks themselves say.
+    pub(super) fn read(&mut self, walk: &Walk, ends: [usize; 2], parts: [usize; 2]) {
         let net = self.net;
         self.round += 1;
-        ends.into_iter().for_each(|part| self.name(part));
+        parts.into_iter().for_each(|part| self.name(part));
         self.runs.clear();
         self.parts.clear();
+        self.cuts.clear();
+        self.any_parts.clear();
+        self.any_devices.clear();
+        self.meshed = false;
+        // What a sum of nothing is.
+        self.length = -0.0;
         let mut at: Option<usize> = None;
-        for place in 0..self.way.len() {
-            let branch = self.way.get(place).and_then(|branch| net.branches.get(*branch));
-            let Some(it) = branch else { continue };
+        let mut last = None;
+        let way = std::mem::take(&mut self.way);
+        for &branch in &way {
+            let Some(it) = net.branches.get(branch) else {
+                continue;
+            };
+            let block = walk.block_of.get(branch).copied().unwrap_or_default();
+            let bridge = walk.blocks.bridge(block).is_some();
+            if !bridge && Some(block) != last {
+                self.meshed = true;
+                self.look_into(walk, block);
+            }
+            last = Some(block);
             let (Kind::Wire { run } | Kind::Shield { run }) = it.kind else {
+                if let (Kind::Device { device }, true) = (it.kind, bridge) {
+                    self.cuts.push(device);
+                    self.any_devices.push(device);
+                }
                 self.name(it.part);
                 at = it.nodes.iter().copied().find(|n| Some(*n) != at);
                 continue;
             };
             self.runs.push(run);
+            if bridge {
+                self.marks.insert(run);
+            }
             let run = &net.runs[run];
+            self.length += run.length;
             // Walk the terminals in the direction of the way.
             let flip = at.is_some_and(|node| node == run.nodes[1] && node != run.nodes[0]);
             let order = if flip { [1, 0] } else { [0, 1] };
@@ -89,38 +122,18 @@ impl<'a> Trail<'a> {
             }
             at = Some(run.nodes[order[1]]);
         }
-    }
-
-    /// Finds what lies on any way between the nodes at the ends of this one.
-    ///
-    /// A way passes all blocks that lie between its ends, one after the other, so that the blocks of its branches are those to look
-    /// into. Where no way was found, as none has a finite resistance, the blocks themselves say.
-    pub(super) fn around(&mut self, walk: &Walk, ends: [usize; 2]) {
-        self.any_parts.clear();
-        self.any_devices.clear();
-        self.meshed = false;
-        let mut last = None;
-        for place in 0..self.way.len() {
-            let branch = self.way.get(place);
-            let block = branch.and_then(|branch| walk.block_of.get(*branch)).copied();
-            if let Some(block) = block.filter(|_| block != last) {
-                self.look_into(walk, block);
-            }
-            last = block;
-        }
-        if self.way.is_empty() {
+        if way.is_empty() {
             for block in walk.blocks.between(ends[0], ends[1]) {
+                self.meshed |= walk.blocks.bridge(block).is_none();
                 self.look_into(walk, block);
             }
         }
+        self.way = way;
         self.marks.take_into(&mut self.any_runs);
     }
 
+    /// Takes note of everything in a block.
     fn look_into(&mut self, walk: &Walk, block: usize) {
-        let bridge = walk.blocks.bridge(block).is_some();
-        self.meshed |= !bridge;
-        // The part of a bridge is on the way itself.
-        let named = bridge && !self.way.is_empty();
         for &branch in walk.blocks.branches(block) {
             let Some(it) = self.net.branches.get(branch) else {
                 continue;
@@ -133,9 +146,7 @@ impl<'a> Trail<'a> {
                 Kind::Device { device } => self.any_devices.push(device),
                 _ => {}
             }
-            if !named {
-                self.any_parts.push(it.part);
-            }
+            self.any_parts.push(it.part);
         }
     }
 }
