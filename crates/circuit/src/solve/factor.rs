@@ -355,6 +355,11 @@ impl Factor {
         let mut start = self.late_entries();
         for (k, &end) in self.l_start[early..].iter().skip(1).enumerate() {
             let x = right[k];
+            // Where only loads have changed most of the right side is nothing.
+            if x == 0.0 {
+                start = end;
+                continue;
+            }
             match (&self.l_row[start..end], &self.l_value[start..end]) {
                 ([a, b], [l, m]) => {
                     right[*a as usize - early] -= l * x;

@@ -23,8 +23,8 @@
 //! left out carry no current of their own, so that their voltages lie between those of their neighbours and move no further than these do.
 
 mod equations;
+mod tied;
 
-use super::components::{join, shorten};
 use super::factor::{Factor, Slot};
 use super::law::{Element, Law};
 
@@ -62,13 +62,15 @@ pub struct System {
     touched: Vec<usize>,
     /// Whether the steady elements are laid as they are now.
     laid: bool,
-    /// Component of each node over steady elements alone.
-    steady_component: Vec<usize>,
+    /// Piece of each node: what steady elements tie together. Pieces are numbered by their lowest nodes, rising.
+    piece: Vec<usize>,
+    /// Lowest node of each piece.
+    lowest: Vec<usize>,
     /// The network of the steady elements as seen from the others: matrix, diagonal.
     steady_part: [Vec<f64>; 2],
     /// The share at which the last answer was found.
     share: f64,
-    /// Component of each node over conducting elements, as the index of its representative.
+    /// Component of each piece over all conducting elements, as the lowest of its pieces, which represents it.
     component: Vec<usize>,
     /// Whether a component holds a source, by representative.
     driven: Vec<bool>,
@@ -189,7 +191,8 @@ impl System {
             moving,
             touched: (0..nodes).filter(|&node| late[node]).collect(),
             laid: false,
-            steady_component: (0..nodes).collect(),
+            piece: (0..nodes).collect(),
+            lowest: (0..nodes).collect(),
             steady_part: Default::default(),
             share: 1.0,
             component: (0..nodes).collect(),
@@ -236,32 +239,6 @@ impl System {
         !self.supplied.get(element).copied().unwrap_or(false)
     }
 
-    /// Whether anything conducting ties the node to a source.
-    #[must_use]
-    pub fn is_driven(&self, node: usize) -> bool {
-        self.component.get(node).is_some_and(|&c| self.driven[c])
-    }
-
-    /// Which nodes are the reference of their component.
-    #[must_use]
-    pub fn references(&self) -> Vec<bool> {
-        let mut out = vec![false; self.nodes];
-        for (node, &component) in self.component.iter().enumerate() {
-            if node == component {
-                out[self.reference[node]] = true;
-            }
-        }
-        out
-    }
-
-    /// Whether conducting elements tie the two nodes together.
-    #[must_use]
-    pub fn are_tied(&self, a: usize, b: usize) -> bool {
-        self.component
-            .get(a)
-            .is_some_and(|c| self.component.get(b) == Some(c))
-    }
-
     /// The form uᵀ A⁻¹ v with the matrix factored last; see [`Factor::form`]. For lists whose numbers add up to nothing and whose
     /// nodes are tied together it does not depend on the reference.
     #[must_use]
@@ -275,14 +252,6 @@ impl System {
     #[must_use]
     pub(crate) fn transfer(&self) -> (Vec<f64>, Vec<f64>) {
         self.factor.inverse_on_pattern(&self.slots)
-    }
-
-    /// Whether voltages of the node's component are told against it.
-    #[must_use]
-    pub(crate) fn is_reference(&self, node: usize) -> bool {
-        self.component
-            .get(node)
-            .is_some_and(|&component| self.tied_down[component].unwrap_or(self.reference[component]) == node)
     }
 
     /// Voltage of an element, first node to second.
@@ -580,9 +549,13 @@ impl System {
     /// On the straight pieces of this round the slope falls to nothing at the full step, as the step was made so. What is left
     /// comes from elements that have left their piece: only those are looked at.
     fn step_length(&self, elements: &[Element], share: f64, room: f64) -> f64 {
+        let beside = self.slope_of_bends(elements, share, room);
+        if room >= 1.0 && beside <= 0.0 {
+            return room;
+        }
         // A Newton step meets the slope that it starts from with the matrix it was made with.
         let start = -self.factor.power_of(&self.right);
-        if (1.0 - room) * start + self.slope_of_bends(elements, share, room) <= 0.0 {
+        if (1.0 - room) * start + beside <= 0.0 {
             return room;
         }
         let (mut falls, mut rises) = (0.0, room);
@@ -639,52 +612,7 @@ impl System {
     /// Current of an element that is given, whatever the voltage; nothing of one that would drive it into a gap.
     fn given(&self, element: &Element, amps: f64) -> f64 {
         let [a, b] = element.nodes;
-        if self.component[a] == self.component[b] {
-            amps
-        } else {
-            0.0
-        }
-    }
-
-    fn find_components(&mut self, elements: &[Element], first: &[usize]) {
-        self.driven.fill(false);
-        self.tied_down.fill(None);
-        let component = &mut self.component;
-        component.copy_from_slice(&self.steady_component);
-        for &at in &self.moving {
-            let element = &elements[at];
-            if element.law.ties() {
-                join(component, element.nodes[0], element.nodes[1]);
-            }
-        }
-        shorten(component);
-        for (node, reference) in self.reference.iter_mut().enumerate() {
-            *reference = node;
-        }
-        for &node in first.iter().rev() {
-            if node < self.nodes {
-                self.reference[component[node]] = node;
-            }
-        }
-        for &node in &self.touched {
-            let at = component[node];
-            if self.tied_down[at].is_none() || self.reference[at] == node {
-                self.tied_down[at] = Some(node);
-            }
-        }
-        let is_tied_down = |node: &usize| self.tied_down[component[*node]] == Some(*node);
-        let tied_down = self.touched.iter().copied().filter(is_tied_down);
-        self.ties.clear();
-        self.ties
-            .extend(tied_down.filter_map(|node| self.factor.late_place(node)));
-        for &at in &self.moving {
-            let element = &elements[at];
-            let [a, b] = element.nodes;
-            let drives = element.law.drives() && (element.law.ties() || component[a] == component[b]);
-            if drives {
-                self.driven[component[a]] = true;
-            }
-        }
+        if self.are_tied(a, b) { amps } else { 0.0 }
     }
 
     /// Finds the currents of all elements at the last answer.

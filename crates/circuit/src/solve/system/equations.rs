@@ -1,7 +1,6 @@
 //! Puts the equations together: the steady elements once, what is straight once for all rounds, and the rest in each round.
 
 use super::{System, TRIAL, Taken};
-use crate::solve::components::{join, shorten};
 use crate::solve::law::{Element, Law};
 
 impl System {
@@ -123,30 +122,21 @@ impl System {
     /// Lays the steady elements and eliminates what only they touch. False when one of them is neither a resistance nor open, or out of all proportion.
     pub(super) fn lay_steady(&mut self, elements: &[Element]) -> bool {
         self.factor.clear();
-        for (at, c) in self.steady_component.iter_mut().enumerate() {
-            *c = at;
+        if !self.find_pieces(elements) {
+            return false;
         }
         for &at in &self.steady {
-            let [a, b] = elements[at].nodes;
-            match elements[at].law {
-                Law::Open => {}
-                Law::Resistance(ohms) => {
-                    join(&mut self.steady_component, a, b);
-                    if let Some(slot) = self.slots[at] {
-                        self.factor.add_between(slot, 1.0 / ohms);
-                    }
-                }
-                _ => return false,
+            if let (Law::Resistance(ohms), Some(slot)) = (elements[at].law, self.slots[at]) {
+                self.factor.add_between(slot, 1.0 / ohms);
             }
         }
-        shorten(&mut self.steady_component);
-        // Components that nothing else touches are tied down here and now.
-        let mut apart = vec![true; self.nodes];
+        // Pieces that nothing else touches are tied down here and now.
+        let mut apart = vec![true; self.lowest.len()];
         for &node in &self.touched {
-            apart[self.steady_component[node]] = false;
+            apart[self.piece[node]] = false;
         }
-        for (node, &component) in self.steady_component.iter().enumerate() {
-            if node == component && apart[node] {
+        for (&node, apart) in self.lowest.iter().zip(apart) {
+            if apart {
                 self.factor.add_to_reference(node, 1.0);
             }
         }
