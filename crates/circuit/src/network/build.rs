@@ -7,6 +7,7 @@ use model::kinds::sound::InputGround;
 use model::kinds::supply::{DeviceState, IsolatorKind};
 use model::quantity::{Ohms, Quantity};
 use model::{End, Fact, PartKind, Run, Sheet};
+use ordered::Sort as _;
 
 /// Collects while ids of points are still provisional: 0 is the body, then the terminals, then points inside parts.
 struct Builder {
@@ -49,7 +50,12 @@ impl Network {
         };
         builder.runs(sheet);
         for (index, part) in sheet.parts.values().enumerate() {
+            let from = builder.assumed.len();
             builder.part(index, &part.is);
+            // In order part by part, so that the whole is.
+            if let Some(own) = builder.assumed.get_mut(from..) {
+                own.order();
+            }
         }
         builder.alternator_cases(sheet);
         builder.finish()

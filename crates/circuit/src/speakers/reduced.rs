@@ -297,6 +297,10 @@ impl Reduced {
 
 /// Takes away what hangs by one end and makes one branch of two in series, at every node that need not stay.
 fn draw_together(branches: Vec<Branch>, keep: &[bool]) -> Vec<Branch> {
+    let stays = |node: usize| keep.get(node).copied().unwrap_or(true);
+    if branches.iter().all(|it| stays(it.a) && stays(it.b)) {
+        return branches;
+    }
     let mut at_node: Vec<Vec<usize>> = vec![Vec::new(); keep.len()];
     let mut all: Vec<Option<Branch>> = Vec::with_capacity(branches.len());
     for (number, branch) in branches.into_iter().enumerate() {
@@ -309,7 +313,7 @@ fn draw_together(branches: Vec<Branch>, keep: &[bool]) -> Vec<Branch> {
     }
     let mut waiting: Vec<usize> = (0..keep.len()).rev().collect();
     while let Some(node) = waiting.pop() {
-        if keep.get(node).copied().unwrap_or(true) {
+        if stays(node) {
             continue;
         }
         let Some(list) = at_node.get(node) else { continue };

@@ -103,6 +103,8 @@ impl<'a> Tracer<'a> {
                 *place = Some(all.len());
                 all.push(Gathered {
                     part: consumer.part,
+                    feeds: Vec::with_capacity(net.sources.len().min(8)),
+                    returns: Vec::with_capacity(net.sources.len().min(8)),
                     ..Gathered::default()
                 });
             }
