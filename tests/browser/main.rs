@@ -16,5 +16,6 @@ mod other_hosts;
 mod paint;
 mod readings;
 mod rewire;
+mod share;
 mod table;
 mod what_feeds;

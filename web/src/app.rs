@@ -14,7 +14,6 @@ use editor::{Action, Open};
 use gloo_events::EventListener;
 use lessons::WorkedJob;
 use std::rc::Rc;
-use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 /// The whole page.
@@ -32,42 +31,14 @@ pub(crate) fn App() -> Html {
         use_memo((), move |()| Keeper::new(desk, tell))
     };
     let keeper: Rc<Keeper> = (*keeper).clone();
+    use_looked_at(&store);
+    use_paper(&store);
     {
-        let (desk, tell, keeper) = (store.desk.clone(), store.dispatcher(), keeper.clone());
+        let (desk, keeper) = (store.desk.clone(), keeper.clone());
         use_effect_with((), move |()| {
-            hooks::install(&desk);
-            clipboard::listen(&desk);
-            desk.listen(Callback::from(move |effects| tell.dispatch(Act::Came(effects))));
             let keeps = keeper.clone();
             desk.on_edit(Callback::from(move |()| keeps.keep()));
-            keeper.start(
-                browser::asked_for()
-                    .as_deref()
-                    .and_then(WorkedJob::of)
-                    .map(WorkedJob::job),
-            );
-        });
-    }
-    {
-        let (desk, paper) = (store.desk.clone(), store.paper);
-        use_effect_with(paper, move |paper| {
-            let palette = paper.palette();
-            colour_page(&palette, paper.is_dark());
-            desk.set_palette(palette);
-            paper.remember();
-        });
-        let (desk, tell) = (store.desk.clone(), store.dispatcher());
-        use_effect_with(paper, move |paper| {
-            let follows = *paper == Paper::System;
-            let listener = browser::on_light_change(move || {
-                if follows {
-                    let palette = Paper::System.palette();
-                    colour_page(&palette, Paper::System.is_dark());
-                    desk.set_palette(palette);
-                    tell.dispatch(Act::Paper(Paper::System));
-                }
-            });
-            move || drop(listener)
+            keeper.start(asked_for());
         });
     }
     {
@@ -78,31 +49,11 @@ pub(crate) fn App() -> Html {
             }
         });
     }
-    {
-        let desk = store.desk.clone();
-        use_effect_with((), move |()| {
-            let listener = browser::window().map(|window| {
-                EventListener::new(&window, "beforeprint", move |_| copies::lay_out_for_print(&desk))
-            });
-            move || drop(listener)
-        });
-    }
-    let beside = match &store.beside {
-        Open::Details(thing) => {
-            html! { <Slip thing={thing.clone()} rename=false revision={store.revision} /> }
-        }
-        Open::Rename(thing) => html! { <Slip thing={thing.clone()} rename=true revision={store.revision} /> },
-        Open::Offer { from, at } => html! { <Offer from={from.clone()} at={*at} /> },
-        Open::Finding(_) => match store.desk.see(editor::Editor::finding) {
-            Some(place) => explanation(&store, place),
-            None => html! {},
-        },
-        Open::Nothing => html! {},
-    };
     let panel = match store.panel {
         Panel::Shelf => html! { <Shelf /> },
         Panel::Ask => html! { <Ask /> },
         Panel::Jobs => html! { <Jobs /> },
+        Panel::Share => html! { <Share /> },
         Panel::Readings => readings(&store),
         Panel::Limits => limits(&store),
         Panel::Outline => outline(&store),
@@ -117,14 +68,14 @@ pub(crate) fn App() -> Html {
                     { hover_slip(&store) }
                     { overlay_legend(&store) }
                     <Notes />
-                    { title_block(&store, false) }
+                    { title_block_or_plate(&store, false) }
                     <div class="foot">
                         { meter_face(&store) }
                         { spoken(&store) }
                         <LowStrip />
                         { tray(&store) }
                     </div>
-                    { beside }
+                    { beside(&store) }
                     { panel }
                     <DropHere />
                 </main>
@@ -139,23 +90,88 @@ fn outside_act(action: Action, store: &Store, keeper: &Rc<Keeper>) {
         Action::OpenFile => keeper.open_file(),
         Action::SaveFile => keeper.save_file(),
         Action::NewJob => keeper.open_new(model::Job::default()),
-        Action::ExportSvg => store.dispatch(Act::Say(copies::export_svg(&store.desk))),
-        Action::ExportPng => {
-            let (desk, tell) = (store.desk.clone(), store.dispatcher());
-            spawn_local(async move { tell.dispatch(Act::Say(copies::export_png(&desk).await)) });
+        other => copies::hand_out(other, store),
+    }
+}
+
+/// The job that the address asks for: a copy of what a link showed, or a worked job.
+fn asked_for() -> Option<model::Job> {
+    let copied = browser::fragment().strip_prefix(COPY).map(sharing::open);
+    if let Some(copied) = copied {
+        browser::drop_fragment();
+        return copied.ok();
+    }
+    browser::asked_for()
+        .as_deref()
+        .and_then(WorkedJob::of)
+        .map(WorkedJob::job)
+}
+
+/// What every page with a drawing on the table has: it hears of what came of inputs, lets the clipboard and tests look, and
+/// can be printed.
+#[hook]
+pub(crate) fn use_looked_at(store: &Store) {
+    let (desk, tell) = (store.desk.clone(), store.dispatcher());
+    use_effect_with((), move |()| {
+        hooks::install(&desk);
+        clipboard::listen(&desk);
+        desk.listen(Callback::from(move |effects| tell.dispatch(Act::Came(effects))));
+        let listener = browser::window().map(|window| {
+            EventListener::new(&window, "beforeprint", move |_| copies::lay_out_for_print(&desk))
+        });
+        move || drop(listener)
+    });
+}
+
+/// Colours the page by the paper chosen, and follows the system's light where that is chosen.
+#[hook]
+pub(crate) fn use_paper(store: &Store) {
+    let (desk, paper) = (store.desk.clone(), store.paper);
+    use_effect_with(paper, move |paper| {
+        let palette = paper.palette();
+        colour_page(&palette, paper.is_dark());
+        desk.set_palette(palette);
+        // Nothing is written where one only looks.
+        if !desk.see(editor::Editor::looks_only) {
+            paper.remember();
         }
-        Action::Print => {
-            copies::lay_out_for_print(&store.desk);
-            if let Some(window) = browser::window() {
-                let _ = window.print();
+    });
+    let (desk, tell) = (store.desk.clone(), store.dispatcher());
+    use_effect_with(paper, move |paper| {
+        let follows = *paper == Paper::System;
+        let listener = browser::on_light_change(move || {
+            if follows {
+                let palette = Paper::System.palette();
+                colour_page(&palette, Paper::System.is_dark());
+                desk.set_palette(palette);
+                tell.dispatch(Act::Paper(Paper::System));
             }
+        });
+        move || drop(listener)
+    });
+}
+
+/// What is open beside a thing.
+pub(crate) fn beside(store: &Store) -> Html {
+    match &store.beside {
+        Open::Details(thing) | Open::Rename(thing) if store.desk.see(editor::Editor::looks_only) => {
+            plain_slip(store, thing)
         }
-        _ => {}
+        Open::Details(thing) => {
+            html! { <Slip thing={thing.clone()} rename=false revision={store.revision} /> }
+        }
+        Open::Rename(thing) => html! { <Slip thing={thing.clone()} rename=true revision={store.revision} /> },
+        Open::Offer { from, at } => html! { <Offer from={from.clone()} at={*at} /> },
+        Open::Finding(_) => match store.desk.see(editor::Editor::finding) {
+            Some(place) => explanation(store, place),
+            None => html! {},
+        },
+        Open::Nothing => html! {},
     }
 }
 
 /// Gives the page the inks of the palette, so that panels and drawing never differ.
-fn colour_page(palette: &Palette, dark: bool) {
+pub(crate) fn colour_page(palette: &Palette, dark: bool) {
     let Some(root) = browser::document().and_then(|document| document.document_element()) else {
         return;
     };

@@ -131,3 +131,49 @@ pub(crate) fn height_of(selector: &str) -> Option<f64> {
     let found = document()?.query_selector(selector).ok().flatten()?;
     Some(found.get_bounding_client_rect().height())
 }
+
+/// What stands behind the `#` of the address.
+pub(crate) fn fragment() -> String {
+    let hash = window()
+        .and_then(|window| window.location().hash().ok())
+        .unwrap_or_default();
+    hash.trim_start_matches('#').to_owned()
+}
+
+/// Puts something else behind the `#` and loads the page anew.
+pub(crate) fn go_to_fragment(fragment: &str) {
+    if let Some(window) = window() {
+        let location = window.location();
+        let _ = location.set_hash(fragment);
+        let _ = location.reload();
+    }
+}
+
+/// Takes what stands behind the `#` out of the address, so that loading the page again does not do it twice.
+pub(crate) fn drop_fragment() {
+    let Some(window) = window() else { return };
+    let path = window.location().pathname().unwrap_or_default();
+    if let Ok(history) = window.history() {
+        let _ = history.replace_state_with_url(&wasm_bindgen::JsValue::NULL, "", Some(&path));
+    }
+}
+
+/// A link put into the address of an open page loads it: the browser alone would not.
+pub(crate) fn heed_links() {
+    if let Some(window) = window() {
+        let heed = gloo_events::EventListener::new(&window, "hashchange", |_| {
+            if let Some(window) = self::window().filter(|_| fragment().starts_with(sharing::KEY)) {
+                let _ = window.location().reload();
+            }
+        });
+        // As long as the page lives.
+        heed.forget();
+    }
+}
+
+/// The address of this page as others could ask for it, or nothing where it was opened from a file.
+pub(crate) fn own_address() -> Option<String> {
+    let location = window()?.location();
+    let address = format!("{}{}", location.origin().ok()?, location.pathname().ok()?);
+    address.starts_with("http").then_some(address)
+}

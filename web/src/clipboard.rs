@@ -3,12 +3,14 @@
 
 use crate::browser;
 use crate::desk::Desk;
+use crate::storage::js;
 use editor::Action;
 use gloo_events::{EventListener, EventListenerOptions};
 use gloo_timers::callback::Timeout;
 use std::cell::RefCell;
 use std::rc::Rc;
-use wasm_bindgen::JsCast;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 use web_sys::ClipboardEvent;
 
 /// How long after the keys the browser's event may come, in milliseconds.
@@ -73,5 +75,17 @@ fn came(event: &ClipboardEvent, desk: &Rc<Desk>) {
     if let (Some(text), Some(data)) = (copied, data) {
         let _ = data.set_data("text/plain", &text);
         event.prevent_default();
+    }
+}
+
+/// Puts text on the clipboard. False where the browser does not let a page do that, as on an address without https.
+pub(crate) async fn put(text: String) -> bool {
+    let Some(window) = browser::window() else {
+        return false;
+    };
+    let clipboard = js::get(&window.navigator(), "clipboard");
+    match js::call(&clipboard, "writeText", &[&JsValue::from_str(&text)]) {
+        Ok(promise) => JsFuture::from(js_sys::Promise::from(promise)).await.is_ok(),
+        Err(_) => false,
     }
 }

@@ -4,8 +4,11 @@ use crate::browser;
 use crate::canvas::paint::{Painter, Surface};
 use crate::desk::Desk;
 use crate::files;
+use crate::state::{Act, Store};
 use drawing::{Palette, svg};
+use editor::Action;
 use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
 /// Pixels for a board unit in a PNG.
@@ -17,6 +20,24 @@ fn name(desk: &Desk, ending: &str) -> String {
     desk.see(|editor| files::file_name(&format!("{} {}", editor.job().title, editor.on().title()), ending))
 }
 
+/// Does an action that hands out a copy; others are not for here.
+pub(crate) fn hand_out(action: Action, store: &Store) {
+    match action {
+        Action::ExportSvg => store.dispatch(Act::Say(export_svg(&store.desk))),
+        Action::ExportPng => {
+            let (desk, tell) = (store.desk.clone(), store.dispatcher());
+            spawn_local(async move { tell.dispatch(Act::Say(export_png(&desk).await)) });
+        }
+        Action::Print => {
+            lay_out_for_print(&store.desk);
+            if let Some(window) = browser::window() {
+                let _ = window.print();
+            }
+        }
+        _ => {}
+    }
+}
+
 /// The sheet as an SVG document.
 pub(crate) fn as_svg(desk: &Desk, palette: &Palette) -> String {
     let (list, bounds) = desk.see(editor::Editor::whole_sheet);
@@ -24,7 +45,7 @@ pub(crate) fn as_svg(desk: &Desk, palette: &Palette) -> String {
 }
 
 /// Hands the sheet out as an SVG file; gives back words for the user.
-pub(crate) fn export_svg(desk: &Desk) -> String {
+fn export_svg(desk: &Desk) -> String {
     let name = name(desk, ".svg");
     match files::export_text(&name, &as_svg(desk, &Palette::light()), "image/svg+xml") {
         Ok(()) => format!("Downloaded as {name}"),
@@ -33,7 +54,7 @@ pub(crate) fn export_svg(desk: &Desk) -> String {
 }
 
 /// Hands the sheet out as a PNG file; gives back words for the user.
-pub(crate) async fn export_png(desk: &Desk) -> String {
+async fn export_png(desk: &Desk) -> String {
     let name = name(desk, ".png");
     let (list, bounds) = desk.see(editor::Editor::whole_sheet);
     let scale = PNG_SCALE.min(PNG_MOST / bounds.width().max(bounds.height()).max(1.0));

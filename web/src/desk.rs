@@ -45,12 +45,20 @@ pub(crate) struct Desk {
 }
 
 impl Desk {
+    /// A desk with a job to work on.
     pub(crate) fn new(job: Job) -> Rc<Self> {
+        Self::with(Editor::new(job))
+    }
+    /// A desk with a job that is only looked at.
+    pub(crate) fn looking(job: Job) -> Rc<Self> {
+        Self::with(Editor::looking(job))
+    }
+    fn with(editor: Editor) -> Rc<Self> {
         let this = Rc::new_cyclic(|own| Self {
             late: RefCell::new(None),
             last_analysis_ms: Cell::new(0.0),
             own: own.clone(),
-            editor: RefCell::new(Editor::new(job)),
+            editor: RefCell::new(editor),
             surface: RefCell::new(None),
             painter: RefCell::new(Painter::default()),
             palette: RefCell::new(Palette::light()),

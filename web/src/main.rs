@@ -23,8 +23,26 @@ mod state;
 )]
 mod storage;
 mod tabs;
+mod viewer;
+
+use std::rc::Rc;
 
 fn main() {
     browser::report_panics();
-    yew::Renderer::<app::App>::new().render();
+    browser::heed_links();
+    let fragment = browser::fragment();
+    if !fragment.starts_with(sharing::KEY) {
+        yew::Renderer::<app::App>::new().render();
+        return;
+    }
+    match sharing::open(&fragment) {
+        Ok(job) => {
+            let job = Rc::new(job);
+            yew::Renderer::<viewer::Viewer>::with_props(viewer::ViewerProps { job }).render();
+        }
+        Err(error) => {
+            let why = error.to_string().into();
+            yew::Renderer::<viewer::NoDrawing>::with_props(viewer::NoDrawingProps { why }).render();
+        }
+    }
 }

@@ -25,6 +25,8 @@ pub(crate) enum Panel {
     Jobs,
     /// Conditions and limits.
     Limits,
+    /// What others may see, and how they get it.
+    Share,
     /// Readings of the meter that were kept.
     Readings,
     /// The system as an outline.
@@ -174,6 +176,7 @@ impl State {
             Some(Action::Ask) => self.toggle(Panel::Ask),
             Some(Action::Jobs) => self.toggle(Panel::Jobs),
             Some(Action::Readings) => self.toggle(Panel::Readings),
+            Some(Action::Share) => self.toggle(Panel::Share),
             Some(Action::Limits) => self.toggle(Panel::Limits),
             Some(Action::Outline) => self.toggle(Panel::Outline),
             Some(Action::Keys) => self.toggle(Panel::Keys),

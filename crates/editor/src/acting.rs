@@ -123,6 +123,7 @@ impl Editor {
             | Action::ExportSvg
             | Action::ExportPng
             | Action::Print
+            | Action::Share
             | Action::Limits
             | Action::Readings
             | Action::Outline

@@ -23,5 +23,5 @@ mod showing;
 
 pub use address::{Address, AddressError};
 pub use code::{Code, LONGEST_CODE};
-pub use link::{LONGEST_LINK, LinkError, TooLong, fragment, open};
+pub use link::{KEY, LONGEST_LINK, LinkError, TooLong, fragment, open};
 pub use showing::{LeftOut, Showing, shown};

@@ -10,8 +10,8 @@ use std::fmt;
 pub const LONGEST_LINK: usize = 8000;
 /// Longest text that a link may unpack to, in bytes: ten times what fills the longest link with ordinary jobs.
 const LONGEST_TEXT: usize = 200_000;
-/// What stands before the packed job.
-const KEY: &str = "job=";
+/// What stands before the packed job, behind the `#`.
+pub const KEY: &str = "job=";
 /// The version written.
 const VERSION: u8 = 1;
 

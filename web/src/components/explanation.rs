@@ -48,6 +48,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
             crate::browser::focus_board();
         })
     };
+    let looks_only = store.desk.see(editor::Editor::looks_only);
     let count = store.desk.see(|editor| editor.analysis().findings.len());
     let width = store.desk.see(|editor| editor.camera().width);
     let right = (notes_width(width) + 14.0).max(14.0);
@@ -71,11 +72,11 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
                 <p class="explanation__source"><b>{ "Assumed: " }</b>{ finding.assumed.iter().cloned().collect::<Vec<_>>().join(", ") }</p>
             }
             if finding.grade == Grade::Stop { <p class="explanation__care">{ checks::CARE }</p> }
-            <div class="explanation__mends">{ for mends }</div>
-            <button type="button" class="explanation__leave" onclick={leave} data-testid="leave-out"
+            if !looks_only { <div class="explanation__mends">{ for mends }</div> }
+            if !looks_only { <button type="button" class="explanation__leave" onclick={leave} data-testid="leave-out"
                 title="Kept in the job and listed under conditions and limits (l), where it is taken in again">
                 { "Leave this check out of this job" }
-            </button>
+            </button> }
             <footer class="slip__foot">
                 <button type="button" onclick={step(Action::PreviousFinding)} data-testid="previous-finding">{ "Before" }</button>
                 <span>{ format!("{} of {count}", place + 1) }</span>

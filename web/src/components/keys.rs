@@ -30,7 +30,7 @@ pub(crate) fn keys(store: &Store) -> Html {
             <header class="drawer__head"><b>{ "Keys" }</b><button type="button" class="slip__close" onclick={close}>{ "Esc" }</button></header>
             <dl class="keys">
                 { for others.map(|(key, name)| html! { <><dt><kbd>{ key }</kbd></dt><dd>{ name }</dd></> }) }
-                { for Action::ALL.iter().filter(|action| !action.chords().is_empty()).map(|action| html! {
+                { for Action::ALL.iter().filter(|action| !action.chords().is_empty() && store.desk.see(|editor| editor.offers(**action))).map(|action| html! {
                     <><dt>{ for action.chords().iter().map(|chord| html! { <kbd>{ chord.written() }</kbd> }) }</dt><dd>{ action.name() }</dd></>
                 }) }
             </dl>

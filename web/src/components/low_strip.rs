@@ -4,7 +4,7 @@
 use super::mark::mark;
 use super::note::{Note, note};
 use super::notes::measured;
-use super::title_block::title_block;
+use super::title_plate::title_block_or_plate;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::Grade;
@@ -85,7 +85,7 @@ pub(crate) fn LowStrip() -> Html {
     html! {
         <div class="low" {onkeydown}>
             if *fold == Fold::Notes { { notes() } }
-            if *fold == Fold::Title { { title_block(&store, true) } }
+            if *fold == Fold::Title { { title_block_or_plate(&store, true) } }
             <div class="low__strip" ref={strip} tabindex="-1">
                 <button type="button" onclick={toggle(Fold::Notes)} aria-expanded={(*fold == Fold::Notes).to_string()} aria-controls="low-notes" data-testid="low-notes">
                     if total == 0 { { "No findings" } }

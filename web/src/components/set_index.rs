@@ -50,3 +50,31 @@ pub(crate) fn set_index(store: &Store) -> Html {
     });
     html! { <ol class="set" aria-label="Sheets of the job">{ for rows }</ol> }
 }
+
+/// The sheets that a job has, where one only looks: none is filled from another.
+pub(crate) fn sheets_there(store: &Store) -> Html {
+    let (on, there) = store.desk.see(|editor| {
+        let sheets = editor.job().sheets.iter();
+        let there: Vec<(SheetKind, usize)> = sheets
+            .filter(|(_, sheet)| !sheet.parts.is_empty())
+            .map(|(kind, sheet)| (*kind, sheet.parts.len()))
+            .collect();
+        (editor.on(), there)
+    });
+    html! {
+        <ol class="set" aria-label="Sheets of the job">
+            { for there.into_iter().map(|(kind, parts)| {
+                let desk = store.desk.clone();
+                let open = Callback::from(move |_: MouseEvent| { desk.change(|editor| editor.open_sheet(kind)); });
+                let is_on = kind == on;
+                html! {
+                    <li class={classes!("set__row", is_on.then_some("set__row--on"))}>
+                        <button type="button" class="set__sheet" onclick={open} aria-current={is_on.then_some("page")} data-testid={format!("sheet-{}", kind.word())}>
+                            <b>{ kind.title() }</b><span>{ format!("{parts} parts") }</span>
+                        </button>
+                    </li>
+                }
+            }) }
+        </ol>
+    }
+}

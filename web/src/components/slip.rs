@@ -28,7 +28,7 @@ const WIDTH_PX: f64 = 306.0;
 const FIRST: usize = 5;
 
 /// Where the slip stands: right of the thing where there is room, else left of it.
-fn stand(store: &Store, thing: &Thing) -> String {
+pub(super) fn stand(store: &Store, thing: &Thing) -> String {
     store.desk.see(|editor| {
         let camera = editor.camera();
         let right_edge = camera.width - notes_width(camera.width) - 10.0;

@@ -53,7 +53,7 @@ pub(crate) fn tray(store: &Store) -> Html {
     };
     html! {
         <nav class="tray" aria-label="Tools and overlays">
-            <div class="tray__group">{ for TOOLS.iter().map(|(action, name)| word(*action, name, is_on(*action))) }</div>
+            <div class="tray__group">{ for TOOLS.iter().filter(|(action, _)| store.desk.see(|editor| editor.offers(*action))).map(|(action, name)| word(*action, name, is_on(*action))) }</div>
             <div class="tray__group" role="group" aria-label="Overlays">
                 { for OVERLAYS.iter().map(|(action, lays)| word(*action, lays.title(), overlay == *lays)) }
             </div>

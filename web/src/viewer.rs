@@ -1,0 +1,79 @@
+//! The page where one only looks: a drawing that came by a link. It has no tools to change anything, and writes nothing into
+//! the browser.
+
+use crate::app::{beside, colour_page, use_looked_at, use_paper};
+use crate::canvas::Board;
+use crate::components::*;
+use crate::copies;
+use crate::desk::Desk;
+use crate::state::{Panel, Paper, State, Store};
+use model::Job;
+use std::rc::Rc;
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct ViewerProps {
+    /// The job that the link carries.
+    pub(crate) job: Rc<Job>,
+}
+
+/// The whole page of a link.
+#[function_component]
+pub(crate) fn Viewer(props: &ViewerProps) -> Html {
+    let job = props.job.clone();
+    let store = use_reducer(move || State::new(Desk::looking((*job).clone())));
+    use_looked_at(&store);
+    use_paper(&store);
+    {
+        let (store, outside) = (store.clone(), store.outside);
+        use_effect_with(outside, move |outside| {
+            if let Some((action, _)) = outside {
+                copies::hand_out(*action, &store);
+            }
+        });
+    }
+    let panel = match store.panel {
+        Panel::Ask => html! { <Ask /> },
+        Panel::Outline => outline(&store),
+        Panel::Keys => keys(&store),
+        _ => html! {},
+    };
+    html! {
+        <ContextProvider<Store> context={store.clone()}>
+            <main class="table" data-testid="viewer">
+                <Board />
+                { hover_slip(&store) }
+                { overlay_legend(&store) }
+                <Notes />
+                { title_block_or_plate(&store, false) }
+                <div class="foot">
+                    { meter_face(&store) }
+                    { spoken(&store) }
+                    <LowStrip />
+                    { tray(&store) }
+                </div>
+                { beside(&store) }
+                { panel }
+            </main>
+        </ContextProvider<Store>>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct NoDrawingProps {
+    /// Why the link does not open, and what to do.
+    pub(crate) why: AttrValue,
+}
+
+/// A link that does not open.
+#[function_component]
+pub(crate) fn NoDrawing(props: &NoDrawingProps) -> Html {
+    colour_page(&Paper::System.palette(), Paper::System.is_dark());
+    html! {
+        <main class="no-drawing" data-testid="no-drawing">
+            <h1>{ "This link does not open" }</h1>
+            <p role="alert">{ &props.why }</p>
+            <p><a href="./">{ "Open the program without it" }</a></p>
+        </main>
+    }
+}
