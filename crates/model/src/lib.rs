@@ -3,6 +3,7 @@
 //! Start at [`job`]. This crate knows nobody: no engine, no screen, no disk. Everything here is plain data that can be
 //! written, read back and compared. *Invariant:* nothing in it panics, whatever a file holds.
 
+pub mod compare;
 pub mod conductor;
 pub mod edit;
 pub mod edits;
