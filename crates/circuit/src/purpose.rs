@@ -49,7 +49,7 @@ pub(crate) fn purposes(
         group[start] = start;
         stack.push(start);
         while let Some(node) = stack.pop() {
-            for &(other, _) in live.near(node) {
+            for (other, _) in live.near(node) {
                 if group[other] == usize::MAX {
                     group[other] = start;
                     stack.push(other);

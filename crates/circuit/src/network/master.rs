@@ -75,7 +75,7 @@ fn master(
         if !parts[node].is_empty() {
             return None;
         }
-        for &(other, at) in neighbours.near(node) {
+        for (other, at) in neighbours.near(node) {
             if is_switch(at) {
                 switches.push((other, at));
             } else if !seen[other] {
@@ -102,7 +102,7 @@ fn master(
                 return Some(at);
             }
         }
-        for &(other, _) in neighbours.near(node) {
+        for (other, _) in neighbours.near(node) {
             if !seen[other] {
                 seen[other] = true;
                 stack.push(other);

@@ -11,7 +11,7 @@
 
 use crate::network::{BODY, Kind, Network};
 use crate::study::{Protection, ProtectionFrom};
-use crate::trace::{Blocks, View, Ways};
+use crate::trace::{Blocks, Cursor, View, Ways};
 use model::quantity::{Amps, Metres};
 use model::{RunId, Sheet};
 use ordered::Sort as _;
@@ -60,7 +60,7 @@ impl Stretches {
             of_node[start] = count;
             stack.push(start);
             while let Some(node) = stack.pop() {
-                for &(other, _) in plain.near(node) {
+                for (other, _) in plain.near(node) {
                     if of_node[other] == NONE {
                         of_node[other] = count;
                         stack.push(other);
@@ -102,7 +102,7 @@ impl Stretches {
         struct Frame {
             at: usize,
             via: usize,
-            next: usize,
+            next: Cursor,
         }
         let mut found = vec![NONE; self.count];
         let mut low = vec![NONE; self.count];
@@ -110,7 +110,7 @@ impl Stretches {
         let mut frames = vec![Frame {
             at: home,
             via: NONE,
-            next: 0,
+            next: self.between.cursor(home),
         }];
         // Devices that lead back to a stretch still being walked: (device, stretch, child it hangs behind).
         let mut from_behind: Vec<(usize, usize, usize)> = Vec::new();
@@ -118,8 +118,7 @@ impl Stretches {
         (found[home], low[home], place[home], it.reached[home]) = (0, 0, 0, true);
         while let Some(frame) = frames.last_mut() {
             let at = frame.at;
-            if let Some(&(other, device)) = self.between.near(at).get(frame.next) {
-                frame.next += 1;
+            if let Some((other, device)) = self.between.next(&mut frame.next) {
                 if device == frame.via {
                     continue;
                 }
@@ -135,7 +134,7 @@ impl Stretches {
                     frames.push(Frame {
                         at: other,
                         via: device,
-                        next: 0,
+                        next: self.between.cursor(other),
                     });
                 } else if found[other] < found[at] {
                     low[at] = low[at].min(found[other]);
@@ -207,14 +206,14 @@ impl Open {
         let mut ends = OrderedSet::new();
         let sink = members.len();
         for (&node, &at) in &local {
-            for &(other, branch) in view.near(node) {
+            for (other, branch) in view.near(node) {
                 let Some(&there) = local.get(&other) else { continue };
                 let crossing = stretches.of_node[other] != home;
                 if at < there && !crossing && !is_guard(net, branch) {
                     edges.push((at, there, branch));
                 }
             }
-            for &(_, branch) in view.near(node) {
+            for (_, branch) in view.near(node) {
                 if is_guard(net, branch) {
                     ends.insert(at);
                 }

@@ -10,7 +10,7 @@
 //! branch lies on some way between any two of its nodes, and only a block of one branch, a bridge, lies on all.
 //! After J. Hopcroft and R. Tarjan, "Efficient algorithms for graph manipulation", CACM 16 (1973). Cost: linear.
 
-use super::view::View;
+use super::view::{Cursor, View};
 
 /// Nothing: the parent of a root.
 const NONE: usize = usize::MAX;
@@ -33,7 +33,7 @@ pub struct Blocks {
 struct Frame {
     node: usize,
     via: usize,
-    next: usize,
+    next: Cursor,
 }
 
 impl Blocks {
@@ -61,7 +61,7 @@ impl Blocks {
             frames.push(Frame {
                 node: start,
                 via: NONE,
-                next: 0,
+                next: view.cursor(start),
             });
             (found[start], low[start]) = (time, time);
             it.root[start] = start;
@@ -69,8 +69,7 @@ impl Blocks {
             time += 1;
             while let Some(frame) = frames.last_mut() {
                 let node = frame.node;
-                if let Some(&(other, branch)) = view.near(node).get(frame.next) {
-                    frame.next += 1;
+                if let Some((other, branch)) = view.next(&mut frame.next) {
                     if branch == frame.via {
                         continue;
                     }
@@ -83,7 +82,7 @@ impl Blocks {
                         frames.push(Frame {
                             node: other,
                             via: branch,
-                            next: 0,
+                            next: view.cursor(other),
                         });
                     } else if found[other] < found[node] {
                         open.push((branch, node, other));

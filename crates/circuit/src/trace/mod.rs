@@ -11,5 +11,5 @@ mod ways;
 pub use blocks::Blocks;
 pub(crate) use circuits::Tracer;
 pub(crate) use resistances::Resistances;
-pub use view::View;
+pub use view::{Cursor, View};
 pub use ways::Ways;

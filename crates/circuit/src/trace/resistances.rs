@@ -34,7 +34,7 @@ impl Resistances {
             factor.add_to_reference(start, 1.0);
             stack.push(start);
             while let Some(node) = stack.pop() {
-                for &(other, _) in view.near(node) {
+                for (other, _) in view.near(node) {
                     if component[other] == usize::MAX {
                         component[other] = start;
                         stack.push(other);

@@ -39,7 +39,7 @@ impl Ways {
                 continue;
             }
             it.order.push(node);
-            for &(other, branch) in view.near(node) {
+            for (other, branch) in view.near(node) {
                 let there = so_far + cost(branch);
                 if there < it.distance[other] {
                     it.distance[other] = there;
