@@ -359,6 +359,10 @@ fn solve_piece(
     }
 }
 
+/// A source of 1 V that drives less than this, in amperes, drives nothing: a thousand megohms lie between its ends, more
+/// than any load has, and where every loop is open rounding is all there is.
+const LEAST_AMPS: f64 = 1e-9;
+
 /// Whether other sources make more than a hundredth of a source's own current in it. What is below a billionth of the
 /// largest current is rounding.
 fn is_shared<'a>(mut solutions: impl Iterator<Item = &'a Solution>, source: usize) -> bool {
@@ -376,7 +380,7 @@ fn is_shared<'a>(mut solutions: impl Iterator<Item = &'a Solution>, source: usiz
             .flatten()
             .map(|amps| amps.size())
             .fold(0.0, f64::max);
-        let least = (amps(source) * 0.01).max(largest * 1e-9);
+        let least = (amps(source) * 0.01).max(largest * 1e-9).max(LEAST_AMPS);
         (0..solution.source_amps.len()).any(|driven| driven != source && amps(driven) > least)
     })
 }
