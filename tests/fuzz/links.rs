@@ -14,18 +14,23 @@ fn links() {
             format!("{address}#{fragment}").into_bytes()
         })
         .collect();
-    fuzz("links", seeds, &["#", "job=", "#job=", "AQ", "-", "_", "=", "%23"], |bytes| {
-        let link = String::from_utf8_lossy(bytes);
-        match sharing::open(&link) {
-            Ok(job) => {
-                let again = sharing::fragment(&job).map(|fragment| sharing::open(&fragment));
-                assert_eq!(again, Ok(Ok(job)), "what opens packs again");
-                Fate::Read
+    fuzz(
+        "links",
+        seeds,
+        &["#", "job=", "#job=", "AQ", "-", "_", "=", "%23"],
+        |bytes| {
+            let link = String::from_utf8_lossy(bytes);
+            match sharing::open(&link) {
+                Ok(job) => {
+                    let again = sharing::fragment(&job).map(|fragment| sharing::open(&fragment));
+                    assert_eq!(again, Ok(Ok(job)), "what opens packs again");
+                    Fate::Read
+                }
+                Err(error) => {
+                    assert!(!error.to_string().is_empty());
+                    Fate::Refused
+                }
             }
-            Err(error) => {
-                assert!(!error.to_string().is_empty());
-                Fate::Refused
-            }
-        }
-    });
+        },
+    );
 }

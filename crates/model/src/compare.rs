@@ -63,7 +63,9 @@ impl Comparison {
 pub fn compare(earlier: &Sheet, later: &Sheet) -> Comparison {
     Comparison {
         parts: became(&earlier.parts, &later.parts, part_changes),
-        runs: became(&earlier.runs, &later.runs, |a, b| run_changes(earlier, later, a, b)),
+        runs: became(&earlier.runs, &later.runs, |a, b| {
+            run_changes(earlier, later, a, b)
+        }),
     }
 }
 
@@ -79,7 +81,11 @@ fn became<K: Ord + Copy, T>(
                 None => Became::Removed,
                 Some(after) => {
                     let changes = changes(before, after);
-                    if changes.is_empty() { Became::Kept } else { Became::Changed(changes) }
+                    if changes.is_empty() {
+                        Became::Kept
+                    } else {
+                        Became::Changed(changes)
+                    }
                 }
             };
             (*id, became)
@@ -93,11 +99,22 @@ fn became<K: Ord + Copy, T>(
 
 /// One change in words, or nothing where both are alike.
 fn change(name: &str, before: &str, after: &str) -> Option<String> {
-    let shown = |text: &str| if text.is_empty() { "nothing".to_owned() } else { text.to_owned() };
+    let shown = |text: &str| {
+        if text.is_empty() {
+            "nothing".to_owned()
+        } else {
+            text.to_owned()
+        }
+    };
     (before != after).then(|| format!("{name}: {}, now {}", shown(before), shown(after)))
 }
 
-fn properties(list: &[Property], before: &dyn PropertySet, after: &dyn PropertySet, name: &str) -> Vec<String> {
+fn properties(
+    list: &[Property],
+    before: &dyn PropertySet,
+    after: &dyn PropertySet,
+    name: &str,
+) -> Vec<String> {
     list.iter()
         .filter_map(|property| {
             change(
@@ -113,14 +130,23 @@ fn part_changes(before: &Part, after: &Part) -> Vec<String> {
     let mut out: Vec<String> = [
         change("tag", &before.tag, &after.tag),
         change("name", &before.label, &after.label),
-        change("place", before.place.as_deref().unwrap_or_default(), after.place.as_deref().unwrap_or_default()),
+        change(
+            "place",
+            before.place.as_deref().unwrap_or_default(),
+            after.place.as_deref().unwrap_or_default(),
+        ),
         change("fitted by", &before.fitted_by.print(), &after.fitted_by.print()),
     ]
     .into_iter()
     .flatten()
     .collect();
     if before.is.word() == after.is.word() {
-        out.extend(properties(before.is.properties(), before.is.set_of(), after.is.set_of(), ""));
+        out.extend(properties(
+            before.is.properties(),
+            before.is.set_of(),
+            after.is.set_of(),
+            "",
+        ));
     } else {
         out.extend(change("kind", before.is.title(), after.is.title()));
     }
@@ -128,23 +154,42 @@ fn part_changes(before: &Part, after: &Part) -> Vec<String> {
 }
 
 fn run_changes(earlier: &Sheet, later: &Sheet, before: &Run, after: &Run) -> Vec<String> {
-    let end = |sheet: &Sheet, end: &crate::job::End| end.terminal().map_or("loose".to_owned(), |at| sheet.written(at));
+    let end = |sheet: &Sheet, end: &crate::job::End| {
+        end.terminal().map_or("loose".to_owned(), |at| sheet.written(at))
+    };
     // Ends are compared as places, not as words: a part that was renamed is the same part.
     let moved = |a: &crate::job::End, b: &crate::job::End| a.terminal() != b.terminal();
     let mut out: Vec<String> = [
         change("tag", &before.tag, &after.tag),
         change("name", &before.label, &after.label),
-        change("from", &end(earlier, &before.from), &end(later, &after.from)).filter(|_| moved(&before.from, &after.from)),
-        change("to", &end(earlier, &before.to), &end(later, &after.to)).filter(|_| moved(&before.to, &after.to)),
+        change("from", &end(earlier, &before.from), &end(later, &after.from))
+            .filter(|_| moved(&before.from, &after.from)),
+        change("to", &end(earlier, &before.to), &end(later, &after.to))
+            .filter(|_| moved(&before.to, &after.to)),
         change("fitted by", &before.fitted_by.print(), &after.fitted_by.print()),
         change("route", &before.route.join(" "), &after.route.join(" ")),
     ]
     .into_iter()
     .flatten()
     .collect();
-    out.extend(properties(crate::job::Wire::list(), &before.wire, &after.wire, ""));
-    out.extend(properties(Ending::list(), &before.from_ending, &after.from_ending, "first ending, "));
-    out.extend(properties(Ending::list(), &before.to_ending, &after.to_ending, "second ending, "));
+    out.extend(properties(
+        crate::job::Wire::list(),
+        &before.wire,
+        &after.wire,
+        "",
+    ));
+    out.extend(properties(
+        Ending::list(),
+        &before.from_ending,
+        &after.from_ending,
+        "first ending, ",
+    ));
+    out.extend(properties(
+        Ending::list(),
+        &before.to_ending,
+        &after.to_ending,
+        "second ending, ",
+    ));
     out
 }
 
@@ -166,25 +211,51 @@ mod tests {
         );
         let compared = compare(&found, &plan);
         let of = |tag: &str| {
-            let id = plan.part_by_tag(tag).or_else(|| found.part_by_tag(tag)).map(|(id, _)| id);
+            let id = plan
+                .part_by_tag(tag)
+                .or_else(|| found.part_by_tag(tag))
+                .map(|(id, _)| id);
             id.and_then(|id| compared.parts.get(&id)).cloned()
         };
         assert_eq!(of("B1"), Some(Became::Kept), "only drawn elsewhere");
-        assert_eq!(of("F1"), Some(Became::Changed(vec!["rating: 200A, now 60A".to_owned()])));
+        assert_eq!(
+            of("F1"),
+            Some(Became::Changed(vec!["rating: 200A, now 60A".to_owned()]))
+        );
         assert_eq!(of("L1"), Some(Became::Removed));
         assert_eq!(of("E1"), Some(Became::New));
         let runs: Vec<Became> = compared.runs.values().cloned().collect();
         assert_eq!(
             runs,
-            [Became::Changed(vec!["length: 2m, now 0.3m".to_owned()]), Became::Removed, Became::New]
+            [
+                Became::Changed(vec!["length: 2m, now 0.3m".to_owned()]),
+                Became::Removed,
+                Became::New
+            ]
         );
-        assert_eq!(compared.tally(), Tally { kept: 1, changed: 2, new: 2, removed: 2 });
+        assert_eq!(
+            compared.tally(),
+            Tally {
+                kept: 1,
+                changed: 2,
+                new: 2,
+                removed: 2
+            }
+        );
     }
 
     #[test]
     fn a_sheet_against_itself_is_all_kept_and_reversed_new_is_removed() {
         let (found, plan) = sheets("sheet found\nbattery B1\nsheet plan\nbattery B1\nload L1\n");
-        assert!(compare(&plan, &plan).parts.values().all(|became| *became == Became::Kept));
-        assert_eq!(compare(&found, &plan).tally().new, compare(&plan, &found).tally().removed);
+        assert!(
+            compare(&plan, &plan)
+                .parts
+                .values()
+                .all(|became| *became == Became::Kept)
+        );
+        assert_eq!(
+            compare(&found, &plan).tally().new,
+            compare(&plan, &found).tally().removed
+        );
     }
 }
