@@ -3,6 +3,9 @@
 use wasm_bindgen::JsCast;
 use web_sys::{Document, Element, HtmlElement, Window};
 
+/// Under which key the address is remembered that this shop's links start with.
+pub(crate) const ADDRESS: &str = "loomwright-address";
+
 /// The window. Always there in a page; a worker has none.
 pub(crate) fn window() -> Option<Window> {
     web_sys::window()

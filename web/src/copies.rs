@@ -1,12 +1,13 @@
 //! Copies of the sheet that leave the page: SVG, PNG, print. All of them replay the same display list as the screen.
 
-use crate::browser;
+use crate::browser::{self, ADDRESS};
 use crate::canvas::paint::{Painter, Surface};
 use crate::desk::Desk;
 use crate::files;
 use crate::state::{Act, Store};
 use drawing::{Palette, svg};
 use editor::Action;
+use sharing::{Address, Code, Showing, fragment, shown};
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
@@ -103,6 +104,19 @@ pub(crate) fn lay_out_for_print(desk: &Desk) {
         Some(made)
     });
     if let Some(sheet) = sheet {
-        sheet.set_inner_html(&as_svg(desk, &Palette::print()));
+        let code = link_code(desk).unwrap_or_default();
+        sheet.set_inner_html(&format!("{}{code}", as_svg(desk, &Palette::print())));
     }
+}
+
+/// The code of the link to this job, for a page behind the printed sheet: where the shop has an address and the job fits. Private
+/// things stay out, as they do where a link is made without asking for more.
+fn link_code(desk: &Desk) -> Option<String> {
+    let address = Address::new(&browser::remembered(ADDRESS)?).ok()?;
+    let (job, _) = desk.see(|editor| shown(editor.job(), Showing::default()));
+    let code = Code::of(&address.link(&fragment(&job).ok()?))?;
+    Some(format!(
+        "<figure class=\"print-code\">{}<figcaption>Scan to look at this drawing</figcaption></figure>",
+        code.svg()
+    ))
 }

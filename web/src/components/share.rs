@@ -1,15 +1,12 @@
 //! Sharing: what others would see, the link, its code to scan.
 
-use crate::browser;
+use crate::browser::{self, ADDRESS};
 use crate::clipboard;
 use crate::state::{Act, Panel, Store};
 use sharing::{Address, Code, Showing, fragment, shown};
 use wasm_bindgen_futures::spawn_local;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
-
-/// Where the browser remembers the address that this shop's links start with.
-const ADDRESS: &str = "loomwright-address";
 
 #[function_component]
 pub(crate) fn Share() -> Html {

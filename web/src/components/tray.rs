@@ -14,6 +14,7 @@ const TOOLS: &[(Action, &str)] = &[
     (Action::WhatFeeds, "Feeds"),
     (Action::Ask, "Ask"),
     (Action::Jobs, "Jobs"),
+    (Action::Share, "Share"),
 ];
 const OVERLAYS: &[(Action, Overlay)] = &[
     (Action::OverlayCurrent, Overlay::Current),
