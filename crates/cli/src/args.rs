@@ -10,7 +10,7 @@ use model::job::{Duty, Profile, VehicleState};
 #[command(
     name = "loomwright",
     version,
-    after_help = "JOB is a job file (*.loom.json), a job in the text form, `-` for standard input, or the name of a worked job: @estate, @van, @camper.\n\
+    after_help = "JOB is a job file (*.loom.json), a job in the text form, `-` for standard input, the name of a worked job (@estate, @van, @camper), or a version of a lesson (@fuse-bigger-than-wire/bad, …/good; also FILE.lesson/bad).\n\
 Exit codes: 0 nothing grave; 1 findings of grade Stop, decided or undecided; 2 the input or the call was bad.\n\
 Work on vehicle wiring can start a fire, set off an airbag, or hurt. The program advises; let a qualified person decide."
 )]
@@ -35,6 +35,8 @@ pub(crate) enum Command {
     Deck(DeckCall),
     /// Explains a check: what it looks for, why, its source.
     Explain(ExplainCall),
+    /// Lists the lessons, or tells one: story, what to look at, questions.
+    Lesson(LessonCall),
     /// Writes the JSON Schema of the job file.
     Schema,
     /// Writes a job anew, in the file form or the text form.
@@ -124,6 +126,22 @@ pub(crate) struct ExplainCall {
     /// Writes markdown as it is, without fitting it to the terminal.
     #[arg(long)]
     pub(crate) markdown: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct LessonCall {
+    /// Key of a built-in lesson, or a file *.lesson; without it, a list of all.
+    #[arg(value_name = "LESSON")]
+    pub(crate) lesson: Option<String>,
+    /// Shows the right answers, the explanation and the faults to be found.
+    #[arg(long)]
+    pub(crate) answers: bool,
+    /// Says what is wrong with the lesson itself: for whoever writes one.
+    #[arg(long, conflicts_with = "answers")]
+    pub(crate) problems: bool,
+    /// Writes the lesson's text.
+    #[arg(long, conflicts_with_all = ["answers", "problems"])]
+    pub(crate) text: bool,
 }
 
 #[derive(Debug, Args)]

@@ -1,7 +1,8 @@
 //! Reading a job: from a file, from standard input, or one that comes with the program.
 
 use crate::args::JobCall;
-use lessons::{WORKED_JOBS, WorkedJob};
+use lessons::{BuiltIn, LESSONS, Lesson, Version, WORKED_JOBS, WorkedJob};
+use model::text::closest;
 use model::{Job, Settings, Sheet, SheetKind};
 use std::io::Read;
 
@@ -10,12 +11,48 @@ const MOST_BYTES: u64 = 16 * 1024 * 1024;
 
 /// Reads a job, in the file form or the text form.
 pub(crate) fn job(name: &str) -> Result<Job, String> {
+    if let Some((of, version)) = name.rsplit_once('/')
+        && (of.starts_with('@') || of.ends_with(".lesson"))
+    {
+        let version = Version::from_word(version)
+            .ok_or_else(|| format!("{name}: a lesson has two versions, {of}/bad and {of}/good"))?;
+        return Ok(lesson(of.strip_prefix('@').unwrap_or(of))?.version(version));
+    }
     if let Some(key) = name.strip_prefix('@') {
         return WorkedJob::of(key).map(WorkedJob::job).ok_or_else(|| {
             let keys: Vec<String> = WORKED_JOBS.iter().map(|job| format!("@{}", job.key)).collect();
             format!("there is no worked job {name}; there are {}", keys.join(", "))
         });
     }
+    let bytes = bytes(name)?;
+    // A job file is a JSON object; nothing in the text form begins with a brace.
+    let is_file = bytes
+        .iter()
+        .find(|b| !b.is_ascii_whitespace() && !b"\xEF\xBB\xBF".contains(b))
+        == Some(&b'{');
+    if is_file {
+        return model::file::read(&bytes).map_err(|error| format!("{name}: {error}"));
+    }
+    model::text::parse(&utf8(name, bytes)?).map_err(|errors| format!("{name}:\n{errors}"))
+}
+
+/// Reads a lesson: one that comes with the program, or a file.
+pub(crate) fn lesson(name: &str) -> Result<Lesson, String> {
+    if let Some(lesson) = BuiltIn::of(name) {
+        return Ok(lesson.lesson());
+    }
+    if !name.ends_with(".lesson") && name != "-" {
+        let hint = match closest(name, LESSONS.iter().map(|lesson| lesson.key)) {
+            Some(meant) => format!("did you mean `{meant}`?"),
+            None => "`loomwright lesson` lists them; a lesson of your own is a file *.lesson".to_owned(),
+        };
+        return Err(format!("there is no lesson `{name}`; {hint}"));
+    }
+    lessons::read(&utf8(name, bytes(name)?)?).map_err(|errors| format!("{name}:\n{errors}"))
+}
+
+/// What a file, or standard input, holds.
+fn bytes(name: &str) -> Result<Vec<u8>, String> {
     let mut bytes = Vec::new();
     let read = if name == "-" {
         std::io::stdin()
@@ -26,19 +63,14 @@ pub(crate) fn job(name: &str) -> Result<Job, String> {
         std::fs::File::open(name).and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
     };
     read.map_err(|error| format!("{name}: cannot be read: {error}"))?;
-    // A job file is a JSON object; nothing in the text form begins with a brace.
-    let is_file = bytes
-        .iter()
-        .find(|b| !b.is_ascii_whitespace() && !b"\xEF\xBB\xBF".contains(b))
-        == Some(&b'{');
-    if is_file {
-        return model::file::read(&bytes).map_err(|error| format!("{name}: {error}"));
-    }
-    let text = String::from_utf8(bytes).map_err(|error| {
+    Ok(bytes)
+}
+
+fn utf8(name: &str, bytes: Vec<u8>) -> Result<String, String> {
+    String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
         format!("{name}: byte {at} is not UTF-8; a job is a UTF-8 text or a *.loom.json file")
-    })?;
-    model::text::parse(&text).map_err(|errors| format!("{name}:\n{errors}"))
+    })
 }
 
 /// A job, the sheet that was asked for, and the settings with the call's conditions put in.

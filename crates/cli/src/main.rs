@@ -57,6 +57,7 @@ fn main() -> ExitCode {
         Command::Draw(call) => commands::draw::run(call),
         Command::Deck(call) => commands::deck::run(call),
         Command::Explain(call) => commands::explain::run(call),
+        Command::Lesson(call) => commands::lesson::run(call),
         Command::Schema => commands::schema::run(),
         Command::Format(call) => commands::format::run(call),
         Command::Link(call) => commands::link::run(call),

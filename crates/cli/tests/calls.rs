@@ -142,3 +142,53 @@ fn a_link_is_made_and_opened() {
     assert_eq!(code, 2);
     assert!(err.contains("starts with https://"), "{err}");
 }
+
+#[test]
+fn lessons_are_listed_told_and_opened() {
+    let (code, out, _) = output(&mut loomwright(&["lesson"]));
+    assert_eq!(code, 0);
+    assert_eq!(out.lines().count(), 18, "a heading and seventeen lessons:\n{out}");
+    let (code, out, _) = output(&mut loomwright(&["lesson", "fuse-far-from-battery"]));
+    assert_eq!(code, 0);
+    assert!(
+        out.contains("4.6 m of red cable") && out.contains("Questions"),
+        "{out}"
+    );
+    assert!(!out.contains('{') && !out.contains("<-"), "{out}");
+    let (_, out, _) = output(&mut loomwright(&["lesson", "fuse-far-from-battery", "--answers"]));
+    assert!(out.contains("<-") && out.contains("33 CFR 183.455"), "{out}");
+    let (code, out, _) = output(&mut loomwright(&["check", "@fuse-far-from-battery/bad"]));
+    assert!(code == 1 && out.contains("fuse-too-far"), "{out}");
+    let (code, out, _) = output(&mut loomwright(&["check", "@fuse-far-from-battery/good"]));
+    assert_eq!(code, 0, "{out}");
+    let (code, _, err) = output(&mut loomwright(&["lesson", "fuse-far-from-batery"]));
+    assert!(
+        code == 2 && err.contains("did you mean `fuse-far-from-battery`?"),
+        "{err}"
+    );
+    let (code, _, err) = output(&mut loomwright(&["check", "@ring-feed/best"]));
+    assert!(
+        code == 2 && err.contains("@ring-feed/bad and @ring-feed/good"),
+        "{err}"
+    );
+}
+
+#[test]
+fn a_lesson_of_ones_own_is_read_from_text_and_told_what_is_wrong_with_it() {
+    let (code, text, _) = output(&mut loomwright(&["lesson", "ring-feed", "--text"]));
+    assert_eq!(code, 0);
+    let (code, out, err) = output(loomwright(&["lesson", "-", "--problems"]).write_stdin(text.clone()));
+    assert_eq!(
+        (code, out.as_str()),
+        (0, "-: nothing is wrong with the lesson.\n"),
+        "{err}"
+    );
+    let text = text.replace("{current W2}", "{current W77}");
+    let (code, _, err) = output(loomwright(&["lesson", "-", "--problems"]).write_stdin(text));
+    assert!(code == 2 && err.contains("no run or part `W77`"), "{err}");
+    let (code, _, err) = output(loomwright(&["lesson", "-"]).write_stdin("lesson mine\nabuot ring\n"));
+    assert!(
+        code == 2 && err.contains("line 2, column 1") && err.contains("did you mean `about`?"),
+        "{err}"
+    );
+}

@@ -1,6 +1,27 @@
-//! Built-in jobs: worked examples that open in the app and on the command line (`@estate`). All of them are invented.
+//! Built-in jobs and lessons: worked examples that open in the app and on the command line (`@estate`), and lessons,
+//! each a small system in a bad and a good version (`@KEY/bad`, `@KEY/good`). All of them are invented.
 //!
-//! They are kept in the text form, one file each under `jobs/`, so that a change to one reads as a change to a drawing.
+//! They are kept as text, one file each under `jobs/` and `lessons/`, so that a change to one reads as a change to a
+//! drawing. A lesson is data: [`read`] and [`write()`] turn its text into a [`Lesson`] and back, [`Told`] fills in its
+//! numbers from the analysis, [`apply`] throws its breaks, [`score`] judges the exercise. An instructor's own lesson is
+//! read by the same door. *Invariant:* no number is written into a lesson's words that the engine can tell.
+
+mod breaks;
+mod effects;
+mod exercise;
+mod lesson;
+pub mod measures;
+mod read;
+mod told;
+mod write;
+
+pub use breaks::{Break, BreakKind, Follows, apply};
+pub use effects::Effect;
+pub use exercise::{Accused, Fault, Mark, Outcome, Reason, Thing, faults, reasons, score, title};
+pub use lesson::{Answer, ByHand, Lesson, Look, Question, Version};
+pub use read::read;
+pub use told::{Shown, Told};
+pub use write::write;
 
 use model::Job;
 
@@ -33,6 +54,64 @@ pub const WORKED_JOBS: &[WorkedJob] = &[
         text: include_str!("../jobs/camper.job"),
     },
 ];
+
+/// A lesson that comes with the program.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct BuiltIn {
+    /// Its key, as in `@fuse-too-far/bad`.
+    pub key: &'static str,
+    /// Its text.
+    pub text: &'static str,
+}
+
+macro_rules! built_in {
+    ($($key:literal)+) => {
+        /// The built-in lessons, in the order in which a course takes them.
+        pub const LESSONS: &[BuiltIn] =
+            &[$(BuiltIn { key: $key, text: include_str!(concat!("../lessons/", $key, ".lesson")) }),+];
+    };
+}
+
+built_in! {
+    "fuse-far-from-battery"
+    "fuse-at-amplifier-only"
+    "fuse-bigger-than-wire"
+    "second-battery"
+    "ring-feed"
+    "parallel-small-wires"
+    "daisy-chained-grounds"
+    "painted-seat-rail"
+    "copper-clad"
+    "alternator-too-small"
+    "coils-on-bridged-amplifier"
+    "series-against-parallel"
+    "mixed-impedances"
+    "tied-outputs"
+    "loop-through-plug"
+    "permanent-turn-on"
+    "signal-beside-feed"
+}
+
+impl BuiltIn {
+    /// The built-in lesson of a key.
+    #[must_use]
+    pub fn of(key: &str) -> Option<&'static Self> {
+        LESSONS.iter().find(|lesson| lesson.key == key)
+    }
+    /// Its title, without reading the rest.
+    #[must_use]
+    pub fn title(&self) -> &'static str {
+        self.text
+            .lines()
+            .find_map(|line| line.strip_prefix("title "))
+            .unwrap_or_default()
+    }
+    /// The lesson. The texts are part of the program and a test reads each of them; a damaged one comes back empty.
+    #[must_use]
+    pub fn lesson(&self) -> Lesson {
+        read(self.text).unwrap_or_default()
+    }
+}
 
 impl WorkedJob {
     /// The worked job of a short name.

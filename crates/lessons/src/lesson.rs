@@ -1,0 +1,154 @@
+//! A lesson as data: a small system in a bad and a good version, and what a teacher says of it.
+
+use crate::breaks::Break;
+use checks::Analysis;
+use model::{Job, Sheet, SheetKind};
+
+/// One of the two versions of a lesson's system.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Version {
+    /// With the fault. It stands on the sheet Found.
+    #[default]
+    Bad,
+    /// Put right. It stands on the sheet Plan.
+    Good,
+}
+
+impl Version {
+    /// Both, the bad one first.
+    pub const BOTH: [Self; 2] = [Self::Bad, Self::Good];
+    /// The word in a lesson's text and behind `@KEY/`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Bad => "bad",
+            Self::Good => "good",
+        }
+    }
+    /// The version of a word.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Self> {
+        Self::BOTH.into_iter().find(|version| version.word() == word)
+    }
+    /// The sheet of the lesson's job that it stands on.
+    #[must_use]
+    pub fn sheet(self) -> SheetKind {
+        match self {
+            Self::Bad => SheetKind::Found,
+            Self::Good => SheetKind::Plan,
+        }
+    }
+}
+
+/// A lesson. Texts may hold places for numbers, as `{current W3}`, which [`crate::Told`] fills in from the analysis.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Lesson {
+    /// Short name: letters a to z, digits and dashes.
+    pub key: String,
+    /// Title.
+    pub title: String,
+    /// Names of the checks whose findings the bad version is about; none where no check speaks of it.
+    pub about: Vec<String>,
+    /// The story, paragraph by paragraph.
+    pub story: Vec<String>,
+    /// What to look at, in order.
+    pub looks: Vec<Look>,
+    /// Breaks to try.
+    pub breaks: Vec<Break>,
+    /// Questions.
+    pub questions: Vec<Question>,
+    /// The explanation in the lesson's own words; that of the checks it is about comes on top, see [`Lesson::why`].
+    pub explanation: Vec<String>,
+    /// Where it comes from: a published rule with its number, `common practice`, or `from memory`.
+    pub sources: Vec<String>,
+    /// Faults of the bad version that no check finds.
+    pub faults: Vec<ByHand>,
+    /// Both versions, on the sheets [`Version::sheet`]; a thing has the same id on both.
+    pub job: Job,
+}
+
+/// Something to look at.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Look {
+    /// The overlay to lay on.
+    pub overlay: drawing::Overlay,
+    /// Tags of parts and runs, the foremost first.
+    pub things: Vec<String>,
+    /// What to see there.
+    pub says: String,
+}
+
+/// A question with answers to choose from.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Question {
+    /// The question.
+    pub asks: String,
+    /// The answers, in the order in which they are shown.
+    pub answers: Vec<Answer>,
+    /// Why the right ones are right.
+    pub why: String,
+}
+
+/// An answer to choose.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Answer {
+    /// Whether it is right.
+    pub right: bool,
+    /// The answer.
+    pub says: String,
+}
+
+/// A fault that no check finds, told by the one who made the lesson.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ByHand {
+    /// Its name, in the manner of the checks': `signal-beside-feed`.
+    pub name: String,
+    /// Tags of the things that are wrong, the foremost first.
+    pub things: Vec<String>,
+    /// What is wrong.
+    pub says: String,
+}
+
+impl Lesson {
+    /// One version as a job with a single sheet; its ids are those of the lesson's job.
+    #[must_use]
+    pub fn version(&self, version: Version) -> Job {
+        let mut job = self.job.clone();
+        job.sheets.retain(|kind, _| *kind == version.sheet());
+        job.sheets.entry(version.sheet()).or_default();
+        job.title = format!("{} ({})", self.title, version.word());
+        job
+    }
+    /// The sheet of a version; empty where the lesson has none.
+    #[must_use]
+    pub fn sheet(&self, version: Version) -> Sheet {
+        self.job.sheet(version.sheet()).cloned().unwrap_or_default()
+    }
+    /// The analysis of a version as it stands, nothing broken.
+    #[must_use]
+    pub fn analyse(&self, version: Version) -> Analysis {
+        checks::analyse(&self.sheet(version), &self.job.settings)
+    }
+    /// The whole explanation: the lesson's own words, then what the checks it is about say of why it matters.
+    #[must_use]
+    pub fn why(&self) -> Vec<String> {
+        let mut all = self.explanation.clone();
+        all.extend(self.checks().map(|check| check.why.to_owned()));
+        all
+    }
+    /// All sources: the lesson's own, then those of the checks it is about. Each once.
+    #[must_use]
+    pub fn all_sources(&self) -> Vec<String> {
+        let mut all = self.sources.clone();
+        for check in self.checks() {
+            let source = check.source.trim_end_matches('.');
+            if !all.iter().any(|known| known == source) {
+                all.push(source.to_owned());
+            }
+        }
+        all
+    }
+    fn checks(&self) -> impl Iterator<Item = &'static checks::Check> {
+        self.about.iter().filter_map(|name| checks::check_named(name))
+    }
+}

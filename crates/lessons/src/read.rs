@@ -1,0 +1,484 @@
+//! Reads a lesson from its text.
+//!
+//! ```text
+//! lesson fuse-too-big
+//! title The fuse that never opens
+//! about fuse-outsizes-wire
+//! story
+//!   It blew, so he put in a bigger one. {current W2} flow in W2.
+//!
+//!   A second paragraph.
+//! look protection F1 W2
+//!   What to see there.
+//! break joined L1.+ L1.-
+//!   then bad current W2 > 100 A
+//!   still good on L2
+//!   says What is to be seen.
+//! question What does the fuse guard?
+//!   right The wire.
+//!   wrong The load.
+//!   why Because.
+//! explain
+//!   In words.
+//! source ISO 13297 clause 13.1.5; common practice
+//! fault signal-beside-feed W4 W2
+//!   What no check finds.
+//! system
+//!     battery B1 agm 70Ah
+//!   - fuse F1 strip61 100A
+//!   + fuse F1 strip61 40A
+//! ```
+//!
+//! A line that begins without a blank opens a block; what is indented belongs to it. In prose an empty line divides
+//! paragraphs. Among `then`, `still`, `says`, `right`, `wrong` and `why` a line that is indented further goes on with the
+//! line before. `system` holds lines of the text form of a job ([`model::text`]): a line with a minus stands in the bad
+//! version only, one with a plus in the good version only, all others in both. `#` at the beginning of a line starts a
+//! comment.
+
+use crate::breaks::{Break, BreakKind, Follows};
+use crate::effects::Effect;
+use crate::lesson::{Answer, ByHand, Lesson, Look, Question, Version};
+use drawing::Overlay;
+use model::text::{TextError, TextErrors, closest};
+
+/// Words that open a block.
+const BLOCKS: [&str; 11] = [
+    "lesson", "title", "about", "story", "look", "break", "question", "explain", "source", "fault", "system",
+];
+
+/// A line of the text and its number.
+#[derive(Clone, Copy)]
+struct Line<'t> {
+    number: usize,
+    text: &'t str,
+}
+
+struct Reader {
+    lesson: Lesson,
+    errors: Vec<TextError>,
+}
+
+/// Reads a lesson from its text.
+///
+/// # Errors
+/// Everything that is wrong with it, each with its line and what would do.
+pub fn read(text: &str) -> Result<Lesson, TextErrors> {
+    let mut reader = Reader {
+        lesson: Lesson::default(),
+        errors: Vec::new(),
+    };
+    if text.len() > model::limits::LARGEST_FILE {
+        let line = Line { number: 1, text: "" };
+        reader.wrong(
+            line,
+            "the lesson is longer than a job may be",
+            "make two lessons of it",
+        );
+        return Err(TextErrors(reader.errors));
+    }
+    let lines: Vec<Line<'_>> = text
+        .lines()
+        .enumerate()
+        .map(|(at, text)| Line {
+            number: at + 1,
+            text: text.trim_end(),
+        })
+        .filter(|line| !line.text.starts_with('#'))
+        .collect();
+    let mut rest = lines.as_slice();
+    while let Some((head, tail)) = rest.split_first() {
+        let length = tail
+            .iter()
+            .take_while(|line| line.text.is_empty() || line.text.starts_with(' '))
+            .count();
+        let (block, next) = tail.split_at_checked(length).unwrap_or((tail, &[]));
+        if !head.text.is_empty() {
+            reader.block(*head, block);
+        }
+        rest = next;
+    }
+    if reader.lesson.key.is_empty() && reader.errors.is_empty() {
+        let line = Line {
+            number: 1,
+            text: text.lines().next().unwrap_or_default(),
+        };
+        reader.wrong(
+            line,
+            "a lesson begins with its key",
+            "write `lesson fuse-too-far`",
+        );
+    }
+    if reader.errors.is_empty() {
+        reader.names(&lines);
+    }
+    if reader.errors.is_empty() {
+        Ok(reader.lesson)
+    } else {
+        Err(TextErrors(reader.errors))
+    }
+}
+
+fn words(text: &str) -> Vec<String> {
+    text.split_whitespace().map(str::to_owned).collect()
+}
+
+/// Prose: lines joined, empty lines between paragraphs.
+fn paragraphs(block: &[Line<'_>]) -> Vec<String> {
+    let mut all = Vec::new();
+    for paragraph in block.split(|line| line.text.is_empty()) {
+        let words: Vec<&str> = paragraph
+            .iter()
+            .flat_map(|line| line.text.split_whitespace())
+            .collect();
+        if !words.is_empty() {
+            all.push(words.join(" "));
+        }
+    }
+    all
+}
+
+/// Items: a word, and the text behind it with what is indented further.
+fn items<'t>(block: &[Line<'t>]) -> Vec<(Line<'t>, &'t str, String)> {
+    let indent = |text: &str| text.len() - text.trim_start().len();
+    let mut all: Vec<(Line<'t>, &'t str, String)> = Vec::new();
+    for line in block.iter().filter(|line| !line.text.is_empty()) {
+        match all.last_mut() {
+            Some((first, _, text)) if indent(line.text) > indent(first.text) => {
+                text.push(' ');
+                text.push_str(line.text.trim());
+            }
+            _ => {
+                let (word, rest) = line.text.trim().split_once(' ').unwrap_or((line.text.trim(), ""));
+                all.push((*line, word, rest.trim().to_owned()));
+            }
+        }
+    }
+    all
+}
+
+impl Reader {
+    fn wrong(&mut self, line: Line<'_>, message: impl Into<String>, help: impl Into<String>) {
+        let start = line.text.len() - line.text.trim_start().len();
+        self.errors.push(TextError {
+            line: line.number,
+            column: start + 1,
+            width: line.text.trim().chars().count().max(1),
+            message: message.into(),
+            help: help.into(),
+            source: line.text.to_owned(),
+        });
+    }
+
+    fn block(&mut self, head: Line<'_>, block: &[Line<'_>]) {
+        let (word, rest) = head.text.split_once(' ').unwrap_or((head.text, ""));
+        let rest = rest.trim();
+        match word {
+            "lesson" => {
+                let fits = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+                if rest.is_empty() || rest.len() > 60 || !rest.chars().all(fits) {
+                    self.wrong(
+                        head,
+                        "a key is made of small letters, digits and dashes",
+                        "write `lesson fuse-too-far`",
+                    );
+                }
+                self.lesson.key = rest.to_owned();
+            }
+            "title" => self.lesson.title = rest.to_owned(),
+            "about" => self.lesson.about = words(rest),
+            "story" => self.lesson.story = paragraphs(block),
+            "explain" => self.lesson.explanation = paragraphs(block),
+            "source" => self.lesson.sources.push(rest.to_owned()),
+            "look" => self.look(head, rest, block),
+            "break" => self.breaks(head, rest, block),
+            "question" => self.question(head, rest, block),
+            "fault" => {
+                let mut things = words(rest);
+                if things.len() < 2 || block.is_empty() {
+                    let help = "write `fault signal-beside-feed W4 W2` and below it, indented, what is wrong";
+                    return self.wrong(head, "a fault has a name, things and a sentence", help);
+                }
+                let name = things.remove(0);
+                self.lesson.faults.push(ByHand {
+                    name,
+                    things,
+                    says: paragraphs(block).join(" "),
+                });
+            }
+            "system" => self.system(block),
+            _ => {
+                let help = match closest(word, BLOCKS) {
+                    Some(meant) => format!("did you mean `{meant}`?"),
+                    None => format!("a line begins with {}, or is indented", BLOCKS.join(", ")),
+                };
+                self.wrong(head, format!("`{word}` opens no block"), help);
+            }
+        }
+    }
+
+    fn look(&mut self, head: Line<'_>, rest: &str, block: &[Line<'_>]) {
+        let mut things = words(rest);
+        let word = if things.is_empty() {
+            String::new()
+        } else {
+            things.remove(0)
+        };
+        let Some(overlay) = Overlay::ALL
+            .iter()
+            .copied()
+            .find(|overlay| overlay_word(*overlay) == word)
+        else {
+            let all: Vec<String> = Overlay::ALL
+                .iter()
+                .map(|overlay| overlay_word(*overlay))
+                .collect();
+            return self.wrong(
+                head,
+                format!("there is no overlay `{word}`"),
+                format!("there are {}", all.join(", ")),
+            );
+        };
+        let says = paragraphs(block).join(" ");
+        if things.is_empty() || says.is_empty() {
+            let help = "write `look heat W2` and below it, indented, what to see there";
+            return self.wrong(head, "a look needs things and a sentence", help);
+        }
+        self.lesson.looks.push(Look {
+            overlay,
+            things,
+            says,
+        });
+    }
+
+    fn breaks(&mut self, head: Line<'_>, rest: &str, block: &[Line<'_>]) {
+        let mut things = words(rest);
+        let word = if things.is_empty() {
+            String::new()
+        } else {
+            things.remove(0)
+        };
+        let Some(kind) = BreakKind::ALL.into_iter().find(|kind| kind.word() == word) else {
+            let help = "write `break open W3`, `break reversed LS1`, `break dead B2` or `break joined LS1.+ E1.stud`";
+            return self.wrong(head, format!("`{word}` is no kind of break"), help);
+        };
+        let wanted = if kind == BreakKind::Joined { 2 } else { 1 };
+        if things.len() != wanted {
+            let help = format!(
+                "name {wanted} thing{}",
+                if wanted == 1 { "" } else { "s, as `LS1.+ E1.stud`" }
+            );
+            return self.wrong(head, format!("`{word}` names {} things", things.len()), help);
+        }
+        let mut made = Break {
+            kind,
+            things,
+            ..Break::default()
+        };
+        for (line, word, text) in items(block) {
+            match word {
+                "says" => made.says = text,
+                "then" | "still" => {
+                    let (version, effect) = text.split_once(' ').unwrap_or((&text, ""));
+                    let Some(version) = Version::from_word(version) else {
+                        self.wrong(
+                            line,
+                            "in which version?",
+                            "write `then bad silent LS1` or `still good plays LS1`",
+                        );
+                        continue;
+                    };
+                    match Effect::parse(effect) {
+                        Ok(effect) => made.effects.push(Follows {
+                            still: word == "still",
+                            version,
+                            effect,
+                        }),
+                        Err(why) => self.wrong(line, "this is no effect", why),
+                    }
+                }
+                _ => self.wrong(
+                    line,
+                    format!("`{word}` has no place in a break"),
+                    "write then, still or says",
+                ),
+            }
+        }
+        self.lesson.breaks.push(made);
+    }
+
+    fn question(&mut self, head: Line<'_>, rest: &str, block: &[Line<'_>]) {
+        let mut made = Question {
+            asks: rest.to_owned(),
+            ..Question::default()
+        };
+        for (line, word, says) in items(block) {
+            match word {
+                "right" | "wrong" => made.answers.push(Answer {
+                    right: word == "right",
+                    says,
+                }),
+                "why" => made.why = says,
+                _ => self.wrong(
+                    line,
+                    format!("`{word}` has no place in a question"),
+                    "write right, wrong or why",
+                ),
+            }
+        }
+        let any = |right: bool| made.answers.iter().any(|answer| answer.right == right);
+        if made.asks.is_empty() || !any(true) || !any(false) {
+            let help = "add `right …` and `wrong …` below it, indented";
+            self.wrong(head, "a question needs a right answer and a wrong one", help);
+        }
+        self.lesson.questions.push(made);
+    }
+
+    /// Both sheets are read by the parser of jobs, and its errors are brought home to the lines they come from.
+    fn system<'t>(&mut self, block: &[Line<'t>]) {
+        let mut text = String::new();
+        let mut from: Vec<Line<'t>> = Vec::new();
+        let mut put = |text: &mut String, line: Line<'t>, words: &str| {
+            text.push_str(words);
+            text.push('\n');
+            from.push(line);
+        };
+        let cut = |line: Line<'_>| {
+            let text = line.text.trim_start();
+            let only = match text.get(..2) {
+                Some("- ") => Some(Version::Bad),
+                Some("+ ") => Some(Version::Good),
+                _ => None,
+            };
+            (
+                only,
+                if only.is_some() {
+                    text.get(2..).unwrap_or_default()
+                } else {
+                    text
+                }
+                .trim_start()
+                .to_owned(),
+            )
+        };
+        let is_setting = |words: &str| {
+            let first = words.split_whitespace().next().unwrap_or_default();
+            ["conditions", "limit", "allow", "vehicle-info"].contains(&first)
+        };
+        for line in block {
+            let (_, words) = cut(*line);
+            if is_setting(&words) {
+                put(&mut text, *line, &words);
+            }
+            if ["sheet", "job"]
+                .iter()
+                .any(|word| words.split_whitespace().next() == Some(word))
+            {
+                self.wrong(
+                    *line,
+                    "a lesson has a title and its two versions already",
+                    "take this line out",
+                );
+            }
+        }
+        for version in Version::BOTH {
+            let none = Line { number: 0, text: "" };
+            put(&mut text, none, &format!("sheet {}", version.sheet().word()));
+            for line in block {
+                let (only, words) = cut(*line);
+                if only.is_none_or(|only| only == version) && !is_setting(&words) {
+                    put(&mut text, *line, &words);
+                }
+            }
+        }
+        match model::text::parse(&text) {
+            Ok(job) => self.lesson.job = job,
+            Err(errors) => {
+                for mut error in errors.0 {
+                    let Some(line) = error.line.checked_sub(1).and_then(|at| from.get(at)) else {
+                        continue;
+                    };
+                    let shift = line
+                        .text
+                        .chars()
+                        .count()
+                        .saturating_sub(error.source.chars().count());
+                    error.line = line.number;
+                    error.column += shift;
+                    error.source = line.text.to_owned();
+                    if !self.errors.contains(&error) {
+                        self.errors.push(error);
+                    }
+                }
+            }
+        }
+    }
+
+    /// Whether every thing named is there, once everything is read.
+    fn names(&mut self, lines: &[Line<'_>]) {
+        let lesson = std::mem::take(&mut self.lesson);
+        let sheets = Version::BOTH.map(|version| lesson.sheet(version));
+        let known = |tag: &str| {
+            let tag = tag.split_once('.').map_or(tag, |(tag, _)| tag);
+            sheets
+                .iter()
+                .any(|sheet| sheet.part_by_tag(tag).is_some() || sheet.run_by_tag(tag).is_some())
+        };
+        // The line of a block by what stands behind its first word.
+        let line_of = |word: &str, thing: &str| {
+            let names = |line: &&Line<'_>| {
+                line.text.starts_with(word) && words(line.text).iter().any(|it| it == thing)
+            };
+            lines
+                .iter()
+                .find(names)
+                .copied()
+                .unwrap_or(Line { number: 1, text: "" })
+        };
+        let named = lesson
+            .looks
+            .iter()
+            .flat_map(|it| it.things.iter().map(|tag| ("look", tag)));
+        let named = named.chain(
+            lesson
+                .breaks
+                .iter()
+                .flat_map(|it| it.things.iter().map(|tag| ("break", tag))),
+        );
+        let named = named.chain(
+            lesson
+                .faults
+                .iter()
+                .flat_map(|it| it.things.iter().map(|tag| ("fault", tag))),
+        );
+        for (word, tag) in named {
+            if !known(tag) {
+                let help = "name a part or run of the system";
+                self.wrong(line_of(word, tag), format!("the system has no `{tag}`"), help);
+            }
+        }
+        for name in lesson
+            .about
+            .iter()
+            .filter(|name| checks::check_named(name).is_none())
+        {
+            let help = match closest(name, checks::CHECKS.iter().map(|check| check.name)) {
+                Some(meant) => format!("did you mean `{meant}`?"),
+                None => "leave `about` out where no check speaks of it, and write a `fault`".to_owned(),
+            };
+            self.wrong(
+                line_of("about", name),
+                format!("there is no check `{name}`"),
+                help,
+            );
+        }
+        self.lesson = lesson;
+    }
+}
+
+/// The word of an overlay in a lesson's text.
+pub(crate) fn overlay_word(overlay: Overlay) -> String {
+    match overlay {
+        Overlay::None => "none".to_owned(),
+        other => other.title().to_ascii_lowercase(),
+    }
+}

@@ -1,0 +1,534 @@
+//! The built-in lessons: each reads, shows what it is about, is right in its good version, breaks as it says, and tells no
+//! number that the engine did not compute.
+
+// Stored lessons are rewritten in their one form when asked to.
+#![allow(clippy::disallowed_methods)]
+
+use lessons::{
+    BuiltIn, LESSONS, Lesson, Mark, Thing, Told, Version, apply, faults, read, reasons, score, write,
+};
+use model::compare::{Became, compare};
+use model::{BoardPoint, History, PartId, Sheet};
+
+fn all() -> Vec<(&'static BuiltIn, Lesson)> {
+    LESSONS
+        .iter()
+        .map(|built_in| match read(built_in.text) {
+            Ok(lesson) => (built_in, lesson),
+            Err(errors) => panic!("{}.lesson:\n{errors}", built_in.key),
+        })
+        .collect()
+}
+
+fn lesson(key: &str) -> Lesson {
+    BuiltIn::of(key)
+        .unwrap_or_else(|| panic!("no lesson `{key}`"))
+        .lesson()
+}
+
+/// Every text of a lesson that people read.
+fn texts(lesson: &Lesson) -> Vec<&str> {
+    let mut all: Vec<&str> = vec![&lesson.title];
+    all.extend(lesson.story.iter().chain(&lesson.explanation).map(String::as_str));
+    all.extend(lesson.looks.iter().map(|it| it.says.as_str()));
+    all.extend(lesson.breaks.iter().map(|it| it.says.as_str()));
+    all.extend(lesson.faults.iter().map(|it| it.says.as_str()));
+    for question in &lesson.questions {
+        all.extend([question.asks.as_str(), &question.why]);
+        all.extend(question.answers.iter().map(|it| it.says.as_str()));
+    }
+    all
+}
+
+/// The text without its places for numbers.
+fn bare(text: &str) -> String {
+    let cut = |piece: &str| piece.split_once('}').map_or(piece, |(_, rest)| rest).to_owned();
+    let mut pieces = text.split('{');
+    let first = pieces.next().unwrap_or_default().to_owned();
+    first + &pieces.map(|piece| format!("_{}", cut(piece))).collect::<String>()
+}
+
+/// Parts that both versions have stand in the same place in both: laid out once, for everything that either of them has.
+fn placed(lesson: &Lesson) -> Lesson {
+    let mut both: Sheet = lesson.sheet(Version::Bad);
+    let good = lesson.sheet(Version::Good);
+    for (id, part) in good.parts {
+        if !both.parts.contains_key(&id) {
+            both.parts.insert(id, part);
+        }
+    }
+    for (id, run) in good.runs {
+        both.runs.insert(id, run);
+    }
+    for part in both.parts.values_mut() {
+        part.at = None;
+    }
+    let places: Vec<(PartId, BoardPoint)> = drawing::arrange(&both).into_iter().collect();
+    let mut lesson = lesson.clone();
+    for sheet in lesson.job.sheets.values_mut() {
+        for (id, at) in &places {
+            if let Some(part) = sheet.parts.get_mut(id) {
+                part.at = Some(*at);
+            }
+        }
+    }
+    lesson
+}
+
+#[test]
+fn every_lesson_is_kept_in_its_one_form_and_reads_back_equal() {
+    for (built_in, lesson) in all() {
+        assert_eq!(lesson.key, built_in.key);
+        assert_eq!(lesson.title, built_in.title());
+        let text = write(&lesson);
+        let again = read(&text).unwrap_or_else(|errors| panic!("{}:\n{errors}", built_in.key));
+        assert_eq!(again, lesson, "{}", built_in.key);
+        if std::env::var_os("UPDATE_EXPECT").is_some() {
+            let unplaced = lesson
+                .job
+                .sheets
+                .values()
+                .any(|it| it.parts.values().any(|part| part.at.is_none()));
+            let lesson = if unplaced { placed(&lesson) } else { lesson };
+            let path = format!("{}/lessons/{}.lesson", env!("CARGO_MANIFEST_DIR"), built_in.key);
+            std::fs::write(path, write(&lesson)).expect("can be written");
+        } else {
+            assert_eq!(text, built_in.text, "{}: run with UPDATE_EXPECT=1", built_in.key);
+        }
+    }
+}
+
+#[test]
+fn both_versions_of_a_lesson_are_laid_out_alike() {
+    for (built_in, lesson) in all() {
+        let [bad, good] = Version::BOTH.map(|version| lesson.sheet(version));
+        for (id, part) in &bad.parts {
+            assert!(part.at.is_some(), "{}: {} has no place", built_in.key, part.tag);
+            if let Some(other) = good.parts.get(id) {
+                assert_eq!((part.at, &part.tag), (other.at, &other.tag), "{}", built_in.key);
+            }
+        }
+    }
+}
+
+#[test]
+fn all_seventeen_topologies_are_there() {
+    assert_eq!(LESSONS.len(), 17);
+    let text: usize = LESSONS.iter().map(|lesson| lesson.text.len()).sum();
+    assert!(text < 90_000, "lessons are part of the page: {text} bytes");
+}
+
+/// What the lesson is about is found in the bad version; the good one has nothing of grade Stop or Fix; each break
+/// does what the lesson says it does; every place for a number is filled in.
+#[test]
+fn nothing_is_wrong_with_any_lesson() {
+    for (built_in, lesson) in all() {
+        let problems = Told::of(&lesson).problems();
+        assert!(problems.is_empty(), "{}:\n{}", built_in.key, problems.join("\n"));
+    }
+}
+
+#[test]
+fn good_and_bad_differ_in_a_handful_of_things() {
+    for (built_in, lesson) in all() {
+        let compared = compare(&lesson.sheet(Version::Bad), &lesson.sheet(Version::Good));
+        let tally = compared.tally();
+        let differ = tally.changed + tally.new + tally.removed;
+        assert!(
+            (1..=6).contains(&differ),
+            "{}: {differ} things differ: {tally:?}",
+            built_in.key
+        );
+        let renamed = |became: &Became| matches!(became, Became::Changed(list) if list.iter().any(|it| it.starts_with("tag:")));
+        assert!(
+            !compared.parts.values().chain(compared.runs.values()).any(renamed),
+            "{}",
+            built_in.key
+        );
+    }
+}
+
+#[test]
+fn a_break_is_undone_to_the_last_byte() {
+    for (built_in, lesson) in all() {
+        assert!(!lesson.breaks.is_empty(), "{}", built_in.key);
+        for broken in &lesson.breaks {
+            assert!(
+                broken.effects.iter().any(|it| !it.still),
+                "{}: nothing follows",
+                built_in.key
+            );
+            let mut thrown = 0;
+            for version in Version::BOTH {
+                let mut job = lesson.version(version);
+                let before = model::file::write(&job);
+                let Ok(edit) = apply(broken, &job) else { continue };
+                let mut history = History::new();
+                history.apply(&mut job, edit);
+                // A plug that is apart already cannot be pulled once more.
+                thrown += usize::from(model::file::write(&job) != before);
+                history.undo(&mut job);
+                assert!(model::file::write(&job) == before, "{}: not undone", built_in.key);
+            }
+            assert!(thrown > 0, "{}: {} breaks nowhere", built_in.key, broken.title());
+        }
+    }
+}
+
+#[test]
+fn every_lesson_is_whole() {
+    for (built_in, lesson) in all() {
+        let key = built_in.key;
+        assert!((2..=4).contains(&lesson.questions.len()), "{key}: questions");
+        for question in &lesson.questions {
+            for right in [true, false] {
+                assert!(
+                    question.answers.iter().any(|it| it.right == right),
+                    "{key}: {}",
+                    question.asks
+                );
+            }
+            assert!(!question.why.is_empty(), "{key}: {}", question.asks);
+        }
+        assert!((2..=4).contains(&lesson.looks.len()), "{key}: looks");
+        assert!(
+            !lesson.explanation.is_empty() && !lesson.all_sources().is_empty(),
+            "{key}"
+        );
+        let known = |source: &str| {
+            let source = source.to_lowercase();
+            source.contains("common practice")
+                || source.contains("from memory")
+                || source.contains("kirchhoff")
+                || source
+                    .split_whitespace()
+                    .any(|word| word.chars().any(|c| c.is_ascii_digit()))
+        };
+        assert!(
+            lesson.all_sources().iter().all(|source| known(source)),
+            "{key}: {:?}",
+            lesson.all_sources()
+        );
+        let sentences: usize = lesson
+            .story
+            .iter()
+            .map(|it| it.matches(['.', '?', '!']).count())
+            .sum();
+        // A number of a standard or a quoted word may hold a full stop more.
+        assert!((3..=8).contains(&sentences), "{key}: {sentences} sentences");
+    }
+}
+
+/// A number with a unit stands in a text only where the engine put it. The nominal 12 V is a name, not a number.
+#[test]
+fn no_number_of_the_engine_is_typed_by_hand() {
+    for (built_in, lesson) in all() {
+        for text in texts(&lesson) {
+            let text = bare(text);
+            let words: Vec<&str> = text
+                .split_whitespace()
+                .map(|it| it.trim_matches(['.', ',', ';', ':', '"']))
+                .collect();
+            for pair in words.windows(2) {
+                let number = pair[0].chars().next().is_some_and(|c| c.is_ascii_digit());
+                let unit =
+                    ["A", "V", "W", "Ω", "mΩ", "m", "mm²", "°C", "Ah", "h", "%", "mA"].contains(&pair[1]);
+                assert!(
+                    !(number && unit) || pair == ["12", "V"],
+                    "{}: {} {}",
+                    built_in.key,
+                    pair[0],
+                    pair[1]
+                );
+            }
+        }
+    }
+}
+
+/// Real names are capitalised words inside a sentence; there are none but tags, units and standards.
+#[test]
+fn nobody_is_named_and_nothing_is_called_what_it_cannot_be() {
+    let unsaid = ["sa", "fe"].concat();
+    for (built_in, lesson) in all() {
+        assert!(
+            !built_in.text.to_lowercase().contains(&unsaid),
+            "{}",
+            built_in.key
+        );
+        for text in texts(&lesson) {
+            let text = bare(text);
+            let mut begins = true;
+            for word in text.split_whitespace() {
+                let plain = word.trim_matches(|c: char| !c.is_alphanumeric());
+                let capital = plain.chars().next().is_some_and(char::is_uppercase);
+                let tag = plain.chars().any(|c| c.is_ascii_digit());
+                // Days and units are capitalised in this language, and belong to nobody.
+                let common = ["V", "A", "I", "Friday", "Sundays"].contains(&plain);
+                assert!(
+                    !capital || begins || tag || common || word.starts_with('"'),
+                    "{}: {word}",
+                    built_in.key
+                );
+                begins = word.ends_with(['.', '?', '!', ':', '"']);
+            }
+        }
+    }
+}
+
+#[test]
+fn who_marks_all_faults_finds_all_and_who_marks_none_misses_all() {
+    for (built_in, lesson) in all() {
+        let wanted: Vec<_> = faults(&lesson, &lesson.analyse(Version::Bad))
+            .into_iter()
+            .filter(|it| it.wanted)
+            .collect();
+        assert!(!wanted.is_empty(), "{}", built_in.key);
+        for name in lesson.about.iter().chain(lesson.faults.iter().map(|it| &it.name)) {
+            assert!(
+                wanted.iter().any(|fault| fault.reason == *name),
+                "{}: {name}",
+                built_in.key
+            );
+            assert!(
+                reasons(&lesson).iter().any(|reason| reason.name == *name),
+                "{}: {name}",
+                built_in.key
+            );
+        }
+        let marks: Vec<Mark> = wanted
+            .iter()
+            .map(|it| Mark {
+                thing: it.things[0],
+                reason: it.reason.clone(),
+            })
+            .collect();
+        let outcome = score(&lesson, &marks);
+        assert_eq!(
+            (outcome.missed.len(), outcome.accused.len()),
+            (0, 0),
+            "{}",
+            built_in.key
+        );
+        assert_eq!(outcome.points(), (wanted.len(), wanted.len()), "{}", built_in.key);
+        let nothing = score(&lesson, &[]);
+        assert_eq!(
+            (nothing.points(), nothing.missed),
+            ((0, wanted.len()), wanted),
+            "{}",
+            built_in.key
+        );
+    }
+}
+
+#[test]
+fn a_wrong_mark_costs_a_point_and_a_wrong_reason_none() {
+    let lesson = lesson("fuse-far-from-battery");
+    let sheet = lesson.sheet(Version::Bad);
+    let run = |tag: &str| Thing::Run(sheet.run_by_tag(tag).expect("a run").0);
+    let mark = |thing, reason: &str| Mark {
+        thing,
+        reason: reason.to_owned(),
+    };
+    let right = mark(run("W2"), "fuse-too-far");
+    assert_eq!(score(&lesson, std::slice::from_ref(&right)).points(), (1, 1));
+    let off = score(&lesson, &[right.clone(), mark(run("W6"), "lead-loss")]);
+    assert_eq!(
+        (off.points(), off.accused.len(), off.accused[0].right_place),
+        ((0, 1), 1, false)
+    );
+    let nearly = score(&lesson, &[right, mark(run("W1"), "overloaded-run")]);
+    assert_eq!(
+        (
+            nearly.points(),
+            nearly.accused.len(),
+            nearly.accused[0].right_place
+        ),
+        ((1, 1), 1, true)
+    );
+    assert_eq!(lessons::title("fuse-too-far"), "Fuse too far");
+}
+
+/// Numbers that Ohm's law gives by hand: coils of 4 Ω side by side are 2 Ω and in a row 8 Ω; of 4 Ω and 8 Ω side by side the
+/// first takes twice the power of the second; two equal wires share equally, and one left alone carries at least
+/// twice as much into a constant power.
+#[test]
+fn numbers_told_are_those_of_ohms_law() {
+    let number = |key: &str, text: &str| {
+        let lesson = lesson(key);
+        let told = Told::of(&lesson).tell(text, None);
+        let digits = told.split(' ').next().and_then(|it| it.parse::<f64>().ok());
+        digits.unwrap_or_else(|| panic!("{key}: {text} is told as {told}"))
+    };
+    assert_eq!(number("coils-on-bridged-amplifier", "{load A1.1}"), 2.0);
+    assert_eq!(number("coils-on-bridged-amplifier", "{good load A1.1}"), 8.0);
+    assert_eq!(
+        number("coils-on-bridged-amplifier", "{broken bad load A1.1}"),
+        4.0
+    );
+    assert_eq!(number("mixed-impedances", "{load A1.1}"), 2.67, "4·8/(4+8)");
+    let [first, second] = ["{power LS1}", "{power LS2}"].map(|it| number("mixed-impedances", it));
+    assert!((first / second - 2.0).abs() < 0.02, "{first} {second}");
+    let [one, other, alone] = ["{current W2}", "{current W3}", "{broken bad current W3}"]
+        .map(|it| number("parallel-small-wires", it));
+    assert!(one == other && alone >= 2.0 * one, "{one} {other} {alone}");
+}
+
+#[test]
+fn a_place_that_cannot_be_filled_in_stays_and_is_told() {
+    let mut lesson = lesson("fuse-far-from-battery");
+    lesson.story = vec!["{current W99} and {nonsense A1} and {good current W1} {".to_owned()];
+    let told = Told::of(&lesson);
+    let text = told.tell(&lesson.story[0], None);
+    assert!(
+        text.starts_with("{current W99} and {nonsense A1} and ") && text.ends_with(" A {"),
+        "{text}"
+    );
+    let problems = told.problems().join("\n");
+    for part in [
+        "no run or part `W99`",
+        "no `nonsense` of `A1`",
+        "a brace is not closed",
+    ] {
+        assert!(problems.contains(part), "{part}:\n{problems}");
+    }
+}
+
+#[test]
+fn an_error_names_its_line_and_what_to_do() {
+    let told = |text: &str| match read(text) {
+        Ok(_) => panic!("reads: {text}"),
+        Err(errors) => errors.to_string(),
+    };
+    for (text, line, help) in [
+        ("title x", "line 1", "write `lesson fuse-too-far`"),
+        ("lesson Big One", "line 1", "a key is made of small letters"),
+        ("lesson a\nstroy\n  x", "line 2", "did you mean `story`?"),
+        (
+            "lesson a\nabout fuse-to-far",
+            "line 2",
+            "did you mean `fuse-too-far`?",
+        ),
+        (
+            "lesson a\nlook colour W1\n  x",
+            "line 2",
+            "there are none, current, voltage",
+        ),
+        ("lesson a\nlook heat\n  x", "line 2", "a look needs things"),
+        ("lesson a\nlook heat W1\n  x", "line 2", "the system has no `W1`"),
+        ("lesson a\nbreak tear W1", "line 2", "write `break open W3`"),
+        ("lesson a\nbreak joined W1", "line 2", "name 2 things"),
+        (
+            "lesson a\nbreak open W1\n  then silent LS1",
+            "line 3",
+            "write `then bad silent LS1`",
+        ),
+        (
+            "lesson a\nbreak open W1\n  then bad quiet LS1",
+            "line 3",
+            "`quiet` is no effect",
+        ),
+        (
+            "lesson a\nbreak open W1\n  then bad current W1 > much A",
+            "line 3",
+            "write a number and its unit",
+        ),
+        (
+            "lesson a\nbreak open W1\n  next",
+            "line 3",
+            "write then, still or says",
+        ),
+        (
+            "lesson a\nquestion Why?\n  right Because.",
+            "line 2",
+            "a right answer and a wrong one",
+        ),
+        (
+            "lesson a\nfault beside W1\n  x",
+            "line 2",
+            "the system has no `W1`",
+        ),
+        (
+            "lesson a\nsystem\n  - fuze F1 60A",
+            "line 3, column 5",
+            "did you mean `fuse`?",
+        ),
+        (
+            "lesson a\nsystem\n    sheet found",
+            "line 3",
+            "take this line out",
+        ),
+    ] {
+        let error = told(text);
+        assert!(
+            error.contains(line) && error.contains(help),
+            "{text}\ngives\n{error}"
+        );
+    }
+    let twice = told("lesson a\nsystem\n    fuze F1 60A");
+    assert_eq!(
+        twice.matches("line 3").count(),
+        1,
+        "an error in both versions is told once:\n{twice}"
+    );
+}
+
+/// A break that does not fit says so; a dead part leaves the joints of its wires.
+#[test]
+fn breaks_by_kind() {
+    let lesson = read(
+        "lesson a\nsystem\n    battery B1\n    load L1 power=60W\n    load L2 power=60W\n    run W1 B1.+ L1.+ 4mm2 1m\n    \
+         run W2 L1.+ L2.+ 4mm2 1m\n    run W3 L1.- B1.- 4mm2 1m\n    run W4 L2.- B1.- 4mm2 1m\n",
+    )
+    .unwrap_or_else(|errors| panic!("{errors}"));
+    let broken = |words: &str| {
+        let text = write(&lesson).replace("system", &format!("break {words}\nsystem"));
+        let made = read(&text).unwrap_or_else(|errors| panic!("{errors}"));
+        let mut job = made.version(Version::Bad);
+        let edit = apply(&made.breaks[0], &job)?;
+        job.apply(edit);
+        let sheet = job.sheet(Version::Bad.sheet()).cloned().unwrap_or_default();
+        let analysis = checks::analyse(&sheet, &job.settings);
+        let amps = |tag: &str| {
+            let id = sheet.part_by_tag(tag).map(|(id, _)| id);
+            id.and_then(|id| analysis.study.parts.get(&id))
+                .map_or(0.0, |flow| flow.current.mean.0)
+        };
+        Ok::<_, String>([amps("L1"), amps("L2")].map(|amps| amps > 1.0))
+    };
+    assert_eq!(broken("open W2"), Ok([true, false]));
+    assert_eq!(broken("open W1"), Ok([false, false]));
+    assert_eq!(
+        broken("dead L1"),
+        Ok([false, true]),
+        "its terminal still joins W1 and W2"
+    );
+    assert_eq!(broken("dead B1"), Ok([false, false]));
+    assert_eq!(broken("joined B1.+ L2.+"), Ok([true, true]));
+    assert!(broken("reversed B1").is_ok());
+    assert_eq!(
+        broken("open B1"),
+        Err("`B1` cannot be opened; a run, plug, switch, fuse or breaker can".to_owned())
+    );
+    assert_eq!(
+        broken("joined B1.+ L2.x"),
+        Err("`L2` has no terminal `x`".to_owned())
+    );
+    assert!(broken("reversed W1").is_err() && broken("dead W1").is_err());
+}
+
+#[test]
+fn damaged_lessons_never_panic() {
+    for (built_in, _) in all() {
+        let text = built_in.text;
+        for at in (0..text.len())
+            .step_by(211)
+            .filter(|at| text.is_char_boundary(*at))
+        {
+            let (front, back) = text.split_at(at);
+            let (Ok(lesson), ..) = (read(front), read(back), read(&format!("{front}\n{{ {back}"))) else {
+                continue;
+            };
+            let _ = (write(&lesson), lesson.why());
+        }
+    }
+}
