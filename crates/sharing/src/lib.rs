@@ -1,8 +1,8 @@
 //! A job in other people's hands: a link that carries the whole job inside itself, behind the `#`, where no server ever
 //! sees it; and the printed code of that link.
 //!
-//! *How it is packed.* The job's text form is what is carried, since it is small, complete and stable. [`pack`] predicts it
-//! bit by bit and writes down only by how much the prediction missed (arithmetic coding over a mix of context models).
+//! *How it is packed.* The job's text form is what is carried, since it is small, complete and stable. [`fragment`] predicts
+//! it bit by bit and writes down only by how much the prediction missed (arithmetic coding over a mix of context models).
 //! Before the first bit the predictor reads a dictionary made for jobs, so that it knows the words and habits of the text
 //! form. A general compressor with the same dictionary takes about twice the room.
 //!
