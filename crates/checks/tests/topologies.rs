@@ -307,3 +307,31 @@ fn maker_fitted_wiring_is_judged_only_for_what_hangs_on_it() {
     let found = told(&format!("{factory}{added}"));
     assert!(found.contains(&"overloaded-run: W3".to_owned()), "{found:?}");
 }
+
+/// A load that is off loses nothing on its way, by whatever law it would draw.
+#[test]
+fn a_load_behind_an_open_switch_has_no_voltage_drop() {
+    for law in [
+        "resistance resistance=0.5ohm",
+        "power power=250W",
+        "current current=20A",
+    ] {
+        for (closed, found) in [("no", 0), ("yes", 1)] {
+            let found_here = told(&format!(
+                "battery B1 agm 70Ah cranking=640A
+                 fuse F1 regular 40A
+                 switch S1 closed={closed} rating=40A
+                 load L1 {law}
+                 run W1 B1.+ F1.in 6mm2 0.3m
+                 run W2 F1.out S1.in 6mm2 5m
+                 run W3 S1.out L1.+ 6mm2 0.5m
+                 run W4 L1.- B1.- 6mm2 5m BK"
+            ));
+            let drops = found_here
+                .iter()
+                .filter(|it| it.starts_with("voltage-drop"))
+                .count();
+            assert_eq!(drops, found, "{law}, {closed}: {found_here:?}");
+        }
+    }
+}

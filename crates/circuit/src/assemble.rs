@@ -3,7 +3,7 @@
 use crate::flows::{self, Points};
 use crate::network::{BODY, Closes, Kind, Network, NetworkTerminal, values};
 use crate::protection::{self, Stretches};
-use crate::solve::{Level, Operating, Operator, demands};
+use crate::solve::{Level, Operating, Operator, demands, stay_on};
 use crate::study::*;
 use crate::trace::{Resistances, Tracer};
 use crate::{devices, energy, purpose};
@@ -41,7 +41,7 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
     let (speakers, signal) = crate::speakers::study_sound(sheet, settings);
     study.signal = signal;
     let delivered = |part: PartId| speakers.output.get(&part).copied().unwrap_or_default();
-    let asked = |state: VehicleState| {
+    let asked_in = |state: VehicleState| {
         demands(
             sheet,
             &Conditions {
@@ -50,6 +50,14 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
             },
             delivered,
         )
+    };
+    let asked = |state: VehicleState| {
+        let mut all = asked_in(state);
+        let turn_on = &study.signal.turn_on;
+        if state == VehicleState::Parked && turn_on.values().any(|fed| fed.always_live) {
+            stay_on(sheet, turn_on, &asked_in(VehicleState::EngineOff), &mut all);
+        }
+        all
     };
     let mut operator = Operator::new(&net, sheet, conditions.state, asked(conditions.state));
     let temperatures = warm_up(&mut operator, &net, sheet, conditions);

@@ -462,7 +462,7 @@ pub struct Energy {
     pub available: Amps,
     /// Standing current, parked: what batteries give, less what those in parallel pass to each other. Switches count as turned off, save
     /// a battery master switch (in the only live or return way of a battery to the vehicle or to two parts or more), which is left on unless the sheet says
-    /// that it is off.
+    /// that it is off. Equipment whose turn-on input hangs on a feed that nothing turns off stays on, without music.
     pub standing: Amps,
     /// For each battery: hours until it is flat at the present draw with the engine off (Peukert). Absent where it gives less than
     /// 1 mA or would last more than ten years.

@@ -108,3 +108,27 @@ fn a_vehicle_or_a_second_battery_has_its_master_switch() {
     );
     assert_relative_eq!(study.energy.standing.0, 0.35, max_relative = 1e-6);
 }
+
+/// An amplifier draws its idle current of 1.2 A and 0.01 A at its turn-on input for as long as the lead is live, parked too, and
+/// 0.002 A where the ignition ends it. Common practice.
+#[test]
+fn what_is_never_told_to_turn_off_stays_on_while_parked() {
+    let rest = "battery B1 agm 70Ah\nfuse F1 strip61 60A\nrun W1 B1.+ F1.in 16mm2 0.3m\nrun W2 F1.out A1.+ 16mm2 1m\n\
+                run W3 A1.- B1.- 16mm2 1m\n";
+    let amplifier = |turn_on: &str| {
+        format!(
+            "amplifier A1 idle-current=1.2A turn-on-current=0.01A standby-current=0.002A turn-on={turn_on}\n"
+        )
+    };
+    let live = "run W4 F1.out A1.rem 0.75mm2 1m\n";
+    let switched = "switch S1\nrun W4 F1.out S1.in 0.75mm2 1m\nrun W5 S1.out A1.rem 0.75mm2 1m\n";
+    for (turn_on, lead, standing) in [
+        ("lead", live, 1.21),
+        ("either", live, 1.21),
+        ("lead", switched, 0.002),
+        ("lead", "", 0.002),
+    ] {
+        let (_, study) = parked(&format!("{rest}{}{lead}", amplifier(turn_on)));
+        assert_relative_eq!(study.energy.standing.0, standing, max_relative = 1e-4);
+    }
+}

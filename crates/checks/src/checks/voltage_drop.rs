@@ -127,6 +127,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if drop.0 <= limit || !ctx.touched_part(*load) {
             continue;
         }
+        // Behind an open switch the whole voltage stands across the switch: that is no loss on the way.
+        if ctx.study.parts.get(load).is_some_and(|flow| flow.on == Some(false)) {
+            continue;
+        }
         let not_here = [
             "no-return",
             "no-feed",

@@ -15,11 +15,13 @@ use model::kinds::sound::{Amplifier, AmplifierClass, SupplyLaw};
 use model::kinds::supply::{LoadLaw, LoadTime};
 use model::quantity::Share;
 use model::{PartKind, Sheet};
+use ordered::OrderedMap;
 use reference::audio;
 use serde::Serialize;
 
 use super::Law;
 use crate::speakers::OutputPower;
+use crate::study::TurnOnFed;
 
 /// The level at which a network is solved.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -110,6 +112,24 @@ fn amplifier(it: &Amplifier, delivered: OutputPower, duty: Duty, in_use: bool) -
         } else {
             0.0
         },
+    }
+}
+
+/// Parked, equipment whose turn-on input hangs on a feed that nobody turns off stays on, without music: it asks what it asks
+/// in use, its supply for music left out. Both lists are in the order of the sheet's parts.
+pub(crate) fn stay_on(
+    sheet: &Sheet,
+    turn_on: &OrderedMap<model::PartId, TurnOnFed>,
+    in_use: &[Demand],
+    parked: &mut [Demand],
+) {
+    for ((parked, in_use), id) in parked.iter_mut().zip(in_use).zip(sheet.parts.keys()) {
+        if turn_on.get(id).is_some_and(|fed| fed.always_live) {
+            *parked = Demand {
+                supply: [Law::Open; 3],
+                ..*in_use
+            };
+        }
     }
 }
 

@@ -11,6 +11,6 @@ pub(crate) use components::{join, shorten};
 pub use factor::{Factor, Slot};
 pub use law::{Element, LEAKAGE, Law};
 pub use levels::Level;
-pub(crate) use levels::{Demand, demands};
+pub(crate) use levels::{Demand, demands, stay_on};
 pub(crate) use operate::{Operating, Operator, Piece, SourceModel};
 pub use system::{Closure, LEAST_SUPPLY, NoAnswer, System};
