@@ -100,10 +100,15 @@ fn every_lesson_is_kept_in_its_one_form_and_reads_back_equal() {
 
 #[test]
 fn both_versions_of_a_lesson_are_laid_out_alike() {
+    // The one that is about where the fuse stands shows it in two places.
+    let moved = ("fuse-far-from-battery", "F1");
     for (built_in, lesson) in all() {
         let [bad, good] = Version::BOTH.map(|version| lesson.sheet(version));
         for (id, part) in &bad.parts {
             assert!(part.at.is_some(), "{}: {} has no place", built_in.key, part.tag);
+            if (built_in.key, part.tag.as_str()) == moved {
+                continue;
+            }
             if let Some(other) = good.parts.get(id) {
                 assert_eq!((part.at, &part.tag), (other.at, &other.tag), "{}", built_in.key);
             }
