@@ -46,6 +46,8 @@ pub(crate) fn wrap(text: &str) -> String {
             out.push('\n');
             continue;
         }
+        // What is indented stays so on every line that comes of it.
+        let indent = line.len() - line.trim_start().len();
         let mut column = 0;
         for word in line.split_whitespace() {
             let length = word.chars().count();
@@ -56,6 +58,9 @@ pub(crate) fn wrap(text: &str) -> String {
             if column > 0 {
                 out.push(' ');
                 column += 1;
+            } else {
+                out.push_str(&" ".repeat(indent));
+                column = indent;
             }
             out.push_str(word);
             column += length;

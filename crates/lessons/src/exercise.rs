@@ -119,7 +119,9 @@ pub fn reasons(lesson: &Lesson) -> Vec<Reason> {
     all
 }
 
-fn thing(sheet: &Sheet, tag: &str) -> Option<Thing> {
+/// The part or run of a tag.
+#[must_use]
+pub fn thing(sheet: &Sheet, tag: &str) -> Option<Thing> {
     let run = sheet.run_by_tag(tag).map(|(id, _)| Thing::Run(id));
     run.or_else(|| sheet.part_by_tag(tag).map(|(id, _)| Thing::Part(id)))
 }

@@ -110,6 +110,42 @@ pub struct ByHand {
 }
 
 impl Lesson {
+    /// The beginning of a lesson from any job: its sheet Found is the bad version and its Plan the good one; a job with a
+    /// single sheet gives the bad version, and the exercise needs no more.
+    #[must_use]
+    pub fn of_job(job: &Job) -> Self {
+        let mut lesson = Self {
+            title: job.title.clone(),
+            ..Self::default()
+        };
+        let mut key = String::new();
+        for c in job.title.chars().map(|c| c.to_ascii_lowercase()) {
+            let dash = !c.is_ascii_alphanumeric();
+            if !dash {
+                key.push(c);
+            } else if !key.is_empty() && !key.ends_with('-') && key.len() < 60 {
+                key.push('-');
+            }
+        }
+        key.truncate(60);
+        lesson.key = match key.trim_end_matches('-') {
+            "" => "lesson".to_owned(),
+            key => key.to_owned(),
+        };
+        lesson.job = job.clone();
+        lesson.job.title.clear();
+        lesson.job.sheets.remove(&SheetKind::Built);
+        if job.sheets.len() == 1
+            && let Some(only) = job.sheets.values().next()
+        {
+            lesson.job.sheets.clear();
+            lesson.job.sheets.insert(Version::Bad.sheet(), only.clone());
+        }
+        for version in Version::BOTH {
+            lesson.job.sheets.entry(version.sheet()).or_default();
+        }
+        lesson
+    }
     /// One version as a job with a single sheet; its ids are those of the lesson's job.
     #[must_use]
     pub fn version(&self, version: Version) -> Job {

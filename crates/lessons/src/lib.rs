@@ -17,7 +17,7 @@ mod write;
 
 pub use breaks::{Break, BreakKind, Follows, apply};
 pub use effects::Effect;
-pub use exercise::{Accused, Fault, Mark, Outcome, Reason, Thing, faults, reasons, score, title};
+pub use exercise::{Accused, Fault, Mark, Outcome, Reason, Thing, faults, reasons, score, thing, title};
 pub use lesson::{Answer, ByHand, Lesson, Look, Question, Version};
 pub use read::read;
 pub use told::{Shown, Told};

@@ -7,6 +7,11 @@ use std::fmt::Write;
 /// Most characters in a line of prose.
 const WIDTH: usize = 116;
 
+/// A text that stands in one line: line breaks in it become blanks.
+fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// Adds a text, its lines broken at blanks; the first line begins behind `head`, the others behind `indent` blanks.
 fn prose(out: &mut String, head: &str, indent: usize, text: &str) {
     let mut column = head.chars().count();
@@ -45,7 +50,7 @@ fn paragraphs(out: &mut String, word: &str, all: &[String]) {
 /// A lesson as its text; [`crate::read`] reads it back equal, if its job passes the door of a job file.
 #[must_use]
 pub fn write(lesson: &Lesson) -> String {
-    let mut out = format!("lesson {}\ntitle {}\n", lesson.key, lesson.title);
+    let mut out = format!("lesson {}\ntitle {}\n", lesson.key, one_line(&lesson.title));
     if !lesson.about.is_empty() {
         let _ = writeln!(out, "about {}", lesson.about.join(" "));
     }
@@ -70,7 +75,7 @@ pub fn write(lesson: &Lesson) -> String {
         }
     }
     for question in &lesson.questions {
-        let _ = writeln!(out, "question {}", question.asks);
+        let _ = writeln!(out, "question {}", one_line(&question.asks));
         for answer in &question.answers {
             prose(
                 &mut out,
@@ -85,7 +90,7 @@ pub fn write(lesson: &Lesson) -> String {
     }
     paragraphs(&mut out, "explain", &lesson.explanation);
     for source in &lesson.sources {
-        let _ = writeln!(out, "source {source}");
+        let _ = writeln!(out, "source {}", one_line(source));
     }
     for fault in &lesson.faults {
         let _ = writeln!(out, "fault {} {}", fault.name, fault.things.join(" "));

@@ -537,3 +537,44 @@ fn damaged_lessons_never_panic() {
         }
     }
 }
+
+/// Whatever an instructor types, and whatever job he takes, comes back; only blanks and line breaks are evened out.
+#[test]
+fn a_lesson_made_from_any_job_comes_back() {
+    for worked in lessons::WORKED_JOBS {
+        let mut made = Lesson::of_job(&worked.job());
+        made.title = "then # wrong {current".to_owned();
+        made.story = vec![
+            "# right \u{1F50A}".to_owned(),
+            format!("- {} + b", "word ".repeat(60).trim()),
+        ];
+        made.looks = vec![lessons::Look {
+            overlay: drawing::Overlay::Heat,
+            things: vec!["W1".to_owned()],
+            says: "system".to_owned(),
+        }];
+        made.questions = vec![lessons::Question {
+            asks: "why \"so\"?".to_owned(),
+            answers: [true, false]
+                .map(|right| lessons::Answer {
+                    right,
+                    says: "then ".repeat(50).trim().to_owned(),
+                })
+                .to_vec(),
+            why: "why".to_owned(),
+        }];
+        made.sources = vec!["common practice".to_owned()];
+        let text = write(&made);
+        let again = read(&text).unwrap_or_else(|errors| panic!("{}:\n{errors}\n{text}", worked.key));
+        assert!(again == made, "{}", worked.key);
+        assert!(!made.sheet(Version::Bad).parts.is_empty(), "{}", worked.key);
+        made.title = "two\nlines".to_owned();
+        assert!(read(&write(&made)).is_ok_and(|again| again.title == "two lines"));
+    }
+    assert_eq!(Lesson::of_job(&model::Job::default()).key, "lesson");
+    let titled = model::Job {
+        title: "A van: what is wrong?".to_owned(),
+        ..model::Job::default()
+    };
+    assert_eq!(Lesson::of_job(&titled).key, "a-van-what-is-wrong");
+}
