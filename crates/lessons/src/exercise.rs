@@ -1,6 +1,6 @@
 //! The exercise: what a learner is to mark on the bad version, and how well it was marked.
 
-use crate::lesson::{Lesson, Version};
+use crate::lesson::{ByHand, Lesson, Version};
 use checks::{Analysis, Grade};
 use model::{PartId, RunId, Sheet};
 
@@ -127,13 +127,16 @@ pub fn thing(sheet: &Sheet, tag: &str) -> Option<Thing> {
 }
 
 /// The faults of the bad version, from its analysis: what is of grade Stop or Fix, what the lesson is about, and what it
-/// tells by hand. Other findings, and undecided ones, come last and are not wanted: marking them does no harm.
+/// tells by hand. Where the lesson tells a check's own fault by hand, its things may be marked for it too. Other findings, and undecided ones, come last and are not wanted: marking them does no harm.
 #[must_use]
 pub fn faults(lesson: &Lesson, bad: &Analysis) -> Vec<Fault> {
     let sheet = lesson.sheet(Version::Bad);
-    let by_hand = lesson.faults.iter().map(|fault| Fault {
+    let things = |fault: &ByHand| fault.things.iter().filter_map(|tag| thing(&sheet, tag)).collect();
+    let is_found = |name: &str| bad.findings.iter().any(|finding| finding.check == name);
+    let by_hand = lesson.faults.iter().filter(|fault| !is_found(&fault.name));
+    let by_hand = by_hand.map(|fault| Fault {
         reason: fault.name.clone(),
-        things: fault.things.iter().filter_map(|tag| thing(&sheet, tag)).collect(),
+        things: things(fault),
         what: fault.says.clone(),
         remedy: String::new(),
         wanted: true,
@@ -141,15 +144,20 @@ pub fn faults(lesson: &Lesson, bad: &Analysis) -> Vec<Fault> {
     let found = bad.findings.iter().map(|finding| {
         let runs = finding.runs.iter().copied().map(Thing::Run);
         let about = lesson.about.iter().any(|name| name == finding.check);
+        let mut marked: Vec<Thing> = finding
+            .parts
+            .iter()
+            .copied()
+            .map(Thing::Part)
+            .chain(runs)
+            .collect();
+        for fault in lesson.faults.iter().filter(|fault| fault.name == finding.check) {
+            let more: Vec<Thing> = things(fault);
+            marked.extend(more);
+        }
         Fault {
             reason: finding.check.to_owned(),
-            things: finding
-                .parts
-                .iter()
-                .copied()
-                .map(Thing::Part)
-                .chain(runs)
-                .collect(),
+            things: marked,
             what: finding.what.clone(),
             remedy: finding.remedy.clone(),
             wanted: !finding.undecided && (about || finding.grade != Grade::Tidy),

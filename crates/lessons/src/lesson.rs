@@ -98,7 +98,8 @@ pub struct Answer {
     pub says: String,
 }
 
-/// A fault that no check finds, told by the one who made the lesson.
+/// A fault told by the one who made the lesson: one that no check finds, or, under the name of a check, more things that may
+/// be marked for what the check finds.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ByHand {
     /// Its name, in the manner of the checks': `signal-beside-feed`.

@@ -22,7 +22,7 @@
 //!   In words.
 //! source ISO 13297 clause 13.1.5; common practice
 //! fault signal-beside-feed W4 W2
-//!   What no check finds.
+//!   What no check finds; or, by the name of a check, what else may be marked for it.
 //! system
 //!     battery B1 agm 70Ah
 //!   - fuse F1 strip61 100A

@@ -351,6 +351,12 @@ fn a_wrong_mark_costs_a_point_and_a_wrong_reason_none() {
         ((1, 1), 1, true)
     );
     assert_eq!(lessons::title("fuse-too-far"), "Fuse too far");
+    // What the check marks is the radio; the wire that does it may be marked as well.
+    let lesson = self::lesson("tied-outputs");
+    let sheet = lesson.sheet(Version::Bad);
+    let wire = Thing::Run(sheet.run_by_tag("W5").expect("a run").0);
+    let outcome = score(&lesson, &[mark(wire, "output-touches-chassis")]);
+    assert_eq!((outcome.points(), outcome.accused.len()), ((1, 1), 0));
 }
 
 /// Numbers that Ohm's law gives by hand: coils of 4 Ω side by side are 2 Ω and in a row 8 Ω; of 4 Ω and 8 Ω side by side the

@@ -83,8 +83,12 @@ fn tell(lesson: &Lesson, told: &Told<'_>, answers: bool) -> String {
                 say(&fault.what, None)
             );
         }
-        let _ = writeln!(out, "\n{}", checks::CARE);
     }
+    let _ = writeln!(
+        out,
+        "\nBreaks are tried on the drawing, never on a vehicle. {}",
+        checks::CARE
+    );
     let _ = writeln!(out, "\nIts two versions: @{0}/bad and @{0}/good.", lesson.key);
     out
 }
