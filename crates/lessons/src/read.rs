@@ -46,6 +46,13 @@ const BLOCKS: [&str; 11] = [
     "lesson", "title", "about", "story", "look", "break", "question", "explain", "source", "fault", "system",
 ];
 
+/// Most blocks of a lesson, and most things named in one: beyond them it is no lesson, and to look each of them up would
+/// take long.
+const MOST_BLOCKS: usize = 200;
+const MOST_THINGS: usize = 50;
+/// Beyond this many errors a text is no lesson at all, and more of them help nobody.
+const MOST_ERRORS: usize = 100;
+
 /// A line of the text and its number.
 #[derive(Clone, Copy)]
 struct Line<'t> {
@@ -86,6 +93,7 @@ pub fn read(text: &str) -> Result<Lesson, TextErrors> {
         .filter(|line| !line.text.starts_with('#'))
         .collect();
     let mut rest = lines.as_slice();
+    let mut blocks = 0;
     while let Some((head, tail)) = rest.split_first() {
         let length = tail
             .iter()
@@ -93,6 +101,15 @@ pub fn read(text: &str) -> Result<Lesson, TextErrors> {
             .count();
         let (block, next) = tail.split_at_checked(length).unwrap_or((tail, &[]));
         if !head.text.is_empty() {
+            blocks += 1;
+            if blocks > MOST_BLOCKS {
+                reader.wrong(
+                    *head,
+                    format!("more than {MOST_BLOCKS} blocks"),
+                    "make two lessons of it",
+                );
+                break;
+            }
             reader.block(*head, block);
         }
         rest = next;
@@ -158,6 +175,9 @@ fn items<'t>(block: &[Line<'t>]) -> Vec<(Line<'t>, &'t str, String)> {
 
 impl Reader {
     fn wrong(&mut self, line: Line<'_>, message: impl Into<String>, help: impl Into<String>) {
+        if self.errors.len() >= MOST_ERRORS {
+            return;
+        }
         let start = line.text.len() - line.text.trim_start().len();
         self.errors.push(TextError {
             line: line.number,
@@ -172,6 +192,10 @@ impl Reader {
     fn block(&mut self, head: Line<'_>, block: &[Line<'_>]) {
         let (word, rest) = head.text.split_once(' ').unwrap_or((head.text, ""));
         let rest = rest.trim();
+        if ["look", "break", "fault", "about"].contains(&word) && words(rest).len() > MOST_THINGS {
+            let help = "name the foremost";
+            return self.wrong(head, format!("more than {MOST_THINGS} things are named"), help);
+        }
         match word {
             "lesson" => {
                 let fits = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';

@@ -83,6 +83,8 @@ impl<'l> Told<'l> {
     fn fill(&self, text: &str, broken: Option<&Break>, problems: &mut Vec<String>) -> String {
         let mut out = String::new();
         let mut rest = text;
+        // One text asks for a broken version again and again; it is analysed once.
+        let mut after: [Option<Result<Shown, String>>; 2] = [None, None];
         while let Some((front, tail)) = rest.split_once('{') {
             out.push_str(front);
             let Some((place, behind)) = tail.split_once('}') else {
@@ -91,7 +93,7 @@ impl<'l> Told<'l> {
                 rest = tail;
                 break;
             };
-            match self.number(place, broken) {
+            match self.number(place, broken, &mut after) {
                 Ok((number, unit)) => out.push_str(&with_unit(number, unit)),
                 Err(why) => {
                     problems.push(format!("{{{place}}}: {why}"));
@@ -107,7 +109,12 @@ impl<'l> Told<'l> {
     }
 
     /// The number that a place in a text names.
-    fn number(&self, place: &str, broken: Option<&Break>) -> Result<Number, String> {
+    fn number(
+        &self,
+        place: &str,
+        broken: Option<&Break>,
+        after: &mut [Option<Result<Shown, String>>; 2],
+    ) -> Result<Number, String> {
         let mut words: &[&str] = &place.split_whitespace().collect::<Vec<_>>();
         let mut is_broken = false;
         if let ["broken", rest @ ..] = words {
@@ -130,7 +137,12 @@ impl<'l> Told<'l> {
         let thrown = broken
             .or(self.lesson.breaks.first())
             .ok_or("the lesson has no break")?;
-        measure(self.broken(thrown, version)?.judged(), name, at)
+        let [bad, good] = after;
+        let slot = if version == Version::Bad { bad } else { good };
+        match slot.get_or_insert_with(|| self.broken(thrown, version)) {
+            Ok(shown) => measure(shown.judged(), name, at),
+            Err(why) => Err(why.clone()),
+        }
     }
 
     /// What is wrong with the lesson itself, for whoever writes one: numbers that are not there, a bad version that does

@@ -475,6 +475,11 @@ fn an_error_names_its_line_and_what_to_do() {
             "{text}\ngives\n{error}"
         );
     }
+    let many = "look heat W1\n  x\n".repeat(300);
+    assert!(told(&many).contains("more than 200 blocks"));
+    let named = "W1 ".repeat(60);
+    assert!(told(&format!("lesson a\nlook heat {named}\n  x")).contains("more than 50 things"));
+    assert!(read(&"nonsense\n".repeat(5000)).is_err_and(|errors| errors.0.len() <= 100));
     let twice = told("lesson a\nsystem\n    fuze F1 60A");
     assert_eq!(
         twice.matches("line 3").count(),
