@@ -1,4 +1,5 @@
-//! Damaged and random input for a bounded time: a target for the job file, one for the text form, one for links.
+//! Damaged and random input for a bounded time: a target for the job file, one for the text form, one for links, one for
+//! lessons.
 //!
 //! `LOOMWRIGHT_FUZZ_SECONDS` sets the time of each (20 s unless set), `LOOMWRIGHT_FUZZ_SEED` repeats a run. An input that
 //! makes a target panic is kept under `tests/cases/TARGET`, and everything kept there is tried first, for ever.
@@ -6,6 +7,7 @@
 #![allow(clippy::disallowed_methods)]
 
 mod job_file;
+mod lesson;
 mod links;
 mod mutate;
 mod text_form;
