@@ -589,3 +589,20 @@ fn a_lesson_made_from_any_job_comes_back() {
     };
     assert_eq!(Lesson::of_job(&titled).key, "a-van-what-is-wrong");
 }
+
+/// Who always chooses the same place must not do well.
+#[test]
+fn the_right_answer_stands_in_no_favourite_place() {
+    let mut places = [0; 3];
+    for (_, lesson) in all() {
+        for question in &lesson.questions {
+            let first = question.answers.iter().position(|answer| answer.right);
+            places[first.expect("a right answer").min(2)] += 1;
+        }
+    }
+    let questions: usize = places.iter().sum();
+    assert!(
+        places.iter().all(|count| *count * 2 <= questions),
+        "{places:?} of {questions}"
+    );
+}
