@@ -2,6 +2,7 @@
 
 #![allow(clippy::disallowed_methods)]
 
+mod accessible;
 mod draw_by_keyboard;
 mod draw_system;
 mod escape;

@@ -28,7 +28,10 @@ fn link_of_the_van() -> String {
     table.screenshot("share");
     // The printed sheet brings the code along.
     table.eval("window.dispatchEvent(new Event('beforeprint'))");
-    assert_eq!(table.eval("document.querySelectorAll('#print-sheet .print-code path').length"), 1);
+    assert_eq!(
+        table.eval("document.querySelectorAll('#print-sheet .print-code path').length"),
+        1
+    );
     table.assert_no_errors();
     let address = table.eval("location.origin + location.pathname");
     link.strip_prefix(address.as_str().unwrap_or_default())

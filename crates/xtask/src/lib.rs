@@ -22,6 +22,21 @@ pub fn page_folder() -> PathBuf {
     workspace_root().join("dist")
 }
 
+/// Folder of the tools that xtask fetches.
+#[must_use]
+pub fn tool_folder() -> PathBuf {
+    workspace_root().join("target").join("tools")
+}
+
+/// The script with rules of accessibility (axe-core) that browser tests run in the page. The stage `browser` fetches it.
+#[must_use]
+pub fn accessibility_script() -> PathBuf {
+    tool_folder()
+        .join("node_modules")
+        .join("axe-core")
+        .join("axe.min.js")
+}
+
 /// The first file of that name in a folder of `PATH`, or the path itself when it names an existing file.
 #[must_use]
 pub fn find_program(name: &str) -> Option<PathBuf> {

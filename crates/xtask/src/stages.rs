@@ -361,6 +361,7 @@ fn browser(log: &mut Log) -> Result<(), String> {
 /// Tests in the browser run against the page as it is now, not as it was built some time ago.
 fn in_browser(log: &mut Log) -> Result<(), String> {
     tools::for_tests(&tools::BROWSER)?;
+    tools::accessibility_rules()?;
     page_for(log)?;
     tests_of_target(log, "browser", "loomwright-tests/browser")
 }

@@ -5,15 +5,17 @@
 
 use crate::command::{cargo, command, quiet_output, run, shown};
 use std::path::{Path, PathBuf};
-use xtask::{find_program, workspace_root};
+use xtask::{accessibility_script, find_program, tool_folder, workspace_root};
 
 const TRUNK: &str = "0.21.14";
 /// Optional: makes the page smaller. The same version for everybody, or sizes are not comparable.
 const BINARYEN: &str = "132";
+/// The rules of accessibility for browser tests. The same for everybody: a newer version may know more rules.
+const AXE: &str = "4.14.1";
 
 /// Folder of the tools that we install.
 pub(crate) fn folder() -> PathBuf {
-    workspace_root().join("target").join("tools")
+    tool_folder()
 }
 
 /// What it takes to build the page.
@@ -208,9 +210,36 @@ pub(crate) fn wasm_opt() -> Option<PathBuf> {
     if let Some(here) = find_program("wasm-opt").filter(|program| is_version(program, BINARYEN)) {
         return Some(here);
     }
-    let npm = find_program("npm")?;
+    if let Err(error) = from_npm(
+        &format!("binaryen@{BINARYEN}"),
+        "wasm-opt, which makes the page smaller",
+    ) {
+        eprintln!("xtask: {error}; going on without it, the page is only somewhat larger");
+        return None;
+    }
+    ours.is_file().then_some(ours)
+}
+
+/// Fetches the rules of accessibility that browser tests hold every screen against.
+///
+/// # Errors
+/// Why they could not be had.
+pub(crate) fn accessibility_rules() -> Result<(), String> {
+    if accessibility_script().is_file() {
+        return Ok(());
+    }
+    from_npm(
+        &format!("axe-core@{AXE}"),
+        "the rules of accessibility that screens are tested against",
+    )
+}
+
+/// Fetches a package into the tool folder, and what was fetched before stays.
+fn from_npm(package: &str, what_for: &str) -> Result<(), String> {
+    let npm = find_program("npm")
+        .ok_or_else(|| format!("npm is not here, and {package} comes by it: install Node.js"))?;
     eprintln!(
-        "xtask: fetching wasm-opt (binaryen {BINARYEN}) into {}: it makes the page smaller",
+        "xtask: fetching {package} into {}: {what_for}",
         folder().display()
     );
     let _ = std::fs::create_dir_all(folder());
@@ -220,15 +249,24 @@ pub(crate) fn wasm_opt() -> Option<PathBuf> {
         "--no-save",
         "--no-audit",
         "--no-fund",
+        "--no-package-lock",
         "--loglevel=error",
         "--prefix",
     ]);
-    install.arg(folder()).arg(format!("binaryen@{BINARYEN}"));
-    if let Err(error) = run(&mut install) {
-        eprintln!("xtask: {error}; going on without it, the page is only somewhat larger");
-        return None;
-    }
-    ours.is_file().then_some(ours)
+    install.arg(folder()).args(packages_with(package));
+    run(&mut install)
+}
+
+/// The package, and those that are in the tool folder already: npm takes out what is not asked for.
+fn packages_with(package: &str) -> Vec<String> {
+    let known = [("binaryen", BINARYEN), ("axe-core", AXE)];
+    let here = |name: &str| folder().join("node_modules").join(name).is_dir();
+    let others = known
+        .iter()
+        .filter(|(name, _)| !package.starts_with(name) && here(name));
+    std::iter::once(package.to_owned())
+        .chain(others.map(|(name, version)| format!("{name}@{version}")))
+        .collect()
 }
 
 /// `wasm-opt version 132 (…)`.

@@ -59,7 +59,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
                 { mark(finding.grade) }
                 <b>{ finding.grade.title() }</b>
                 <span class="slip__kind">{ finding.check }</span>
-                <button type="button" class="slip__close" onclick={close} aria-label="Close" data-testid="close">{ "Esc" }</button>
+                <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
             </header>
             <p class="explanation__what">{ &finding.what }</p>
             if let Some(measure) = &finding.measure { { ruler(*measure) } }

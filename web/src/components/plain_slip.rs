@@ -47,7 +47,7 @@ pub(crate) fn plain_slip(store: &Store, thing: &Thing) -> Html {
             <header class="slip__head">
                 <b class="slip__tag">{ tag }</b>
                 <span class="slip__kind">{ name }</span>
-                <button type="button" class="slip__close" onclick={close} aria-label="Close" data-testid="close">{ "Esc" }</button>
+                <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
             </header>
             { for told.into_iter().map(|sentence| html! { <p>{ sentence }</p> }) }
             <div>{ for findings.into_iter().map(|(place, grade, what)| {

@@ -114,7 +114,7 @@ pub(crate) fn Shelf() -> Html {
         <section class="drawer shelf" aria-label="Shelf of parts" data-testid="shelf-drawer" onkeydown={escape}>
             <header class="drawer__head">
                 <input ref={field} type="text" class="shelf__filter" placeholder="Type to filter, Enter takes the first" aria-label="Filter the shelf" value={(*typed).clone()} {oninput} {onkeydown} data-testid="shelf-filter" />
-                <button type="button" class="slip__close" onclick={close} aria-label="Close the shelf">{ "Esc" }</button>
+                <button type="button" class="slip__close" onclick={close} aria-label="Esc: close the shelf">{ "Esc" }</button>
             </header>
             // In an element of its own: what comes and goes here must not make the field above a new one.
             <div>{ for groups }</div>

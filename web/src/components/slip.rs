@@ -215,7 +215,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
             <header class="slip__head">
                 <input ref={tag_field} class="slip__tag" key={format!("tag-{tag}")} value={tag.clone()} maxlength="24" aria-label="Tag" data-testid="slip-tag" onchange={on_tag} />
                 <span class="slip__kind">{ kind }</span>
-                <button type="button" class="slip__close" onclick={close} aria-label="Close" data-testid="close">{ "Esc" }</button>
+                <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
             </header>
             if let Some(trouble) = &*trouble { <p class="field__trouble" role="alert">{ trouble }</p> }
             if !numbers.is_empty() {
