@@ -14,6 +14,7 @@ mod mend_van;
 mod meter;
 mod open_file;
 mod other_hosts;
+mod page_file;
 mod paint;
 mod readings;
 mod rewire;

@@ -1,6 +1,9 @@
 //! Small questions to the browser: its window, its light, what it remembers.
 
+use crate::storage::js;
+use js_sys::Promise;
 use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::JsFuture;
 use web_sys::{Document, Element, HtmlElement, Window};
 
 /// Under which key the address is remembered that this shop's links start with.
@@ -174,8 +177,35 @@ pub(crate) fn heed_links() {
     }
 }
 
-/// The address of this page as others could ask for it, or nothing where it was opened from a file.
+/// What stands in a page file's place for a job, or nothing in any other page.
+pub(crate) fn carried() -> Option<String> {
+    document()?.get_element_by_id(sharing::PAGE_PLACE)?.text_content()
+}
+
+/// Names the tab.
+pub(crate) fn name_page(title: &str) {
+    if let Some(document) = document().filter(|_| !title.is_empty()) {
+        document.set_title(title);
+    }
+}
+
+/// Text of a file that lies beside this page.
+pub(crate) async fn file_beside(name: &str) -> Option<String> {
+    let window = window()?;
+    let answer = js::call(&window, "fetch", &[&name.into()]).ok()?;
+    let answer = JsFuture::from(Promise::from(answer)).await.ok()?;
+    if !js::get(&answer, "ok").is_truthy() {
+        return None;
+    }
+    let text = js::call(&answer, "text", &[]).ok()?;
+    JsFuture::from(Promise::from(text)).await.ok()?.as_string()
+}
+
+/// The address of this page as others could ask for it, or nothing where it was opened from a file or is a page file.
 pub(crate) fn own_address() -> Option<String> {
+    if carried().is_some() {
+        return None;
+    }
     let location = window()?.location();
     let address = format!("{}{}", location.origin().ok()?, location.pathname().ok()?);
     address.starts_with("http").then_some(address)

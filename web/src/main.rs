@@ -29,20 +29,40 @@ use std::rc::Rc;
 
 fn main() {
     browser::report_panics();
-    browser::heed_links();
-    let fragment = browser::fragment();
-    if !fragment.starts_with(sharing::KEY) {
-        yew::Renderer::<app::App>::new().render();
+    if let Some(carried) = browser::carried() {
+        // A page file: the drawing in it is all that it shows.
+        look_at(
+            sharing::open_carried(&carried).map_err(|error| error.to_string()),
+            "This page does not open",
+        );
         return;
     }
-    match sharing::open(&fragment) {
+    browser::heed_links();
+    let fragment = browser::fragment();
+    if fragment.starts_with(sharing::KEY) {
+        look_at(
+            sharing::open(&fragment).map_err(|error| error.to_string()),
+            "This link does not open",
+        );
+        return;
+    }
+    yew::Renderer::<app::App>::new().render();
+}
+
+/// Shows a job to be looked at, or why there is none.
+fn look_at(opened: Result<model::Job, String>, trouble: &'static str) {
+    match opened {
         Ok(job) => {
+            browser::name_page(&job.title);
             let job = Rc::new(job);
             yew::Renderer::<viewer::Viewer>::with_props(viewer::ViewerProps { job }).render();
         }
-        Err(error) => {
-            let why = error.to_string().into();
-            yew::Renderer::<viewer::NoDrawing>::with_props(viewer::NoDrawingProps { why }).render();
+        Err(why) => {
+            let props = viewer::NoDrawingProps {
+                trouble,
+                why: why.into(),
+            };
+            yew::Renderer::<viewer::NoDrawing>::with_props(props).render();
         }
     }
 }

@@ -1,7 +1,8 @@
-//! The page where one only looks: a drawing that came by a link. It has no tools to change anything, and writes nothing into
+//! The page where one only looks: a drawing that came by a link or in a page file. It has no tools to change anything, and writes nothing into
 //! the browser.
 
 use crate::app::{beside, colour_page, use_looked_at, use_paper};
+use crate::browser;
 use crate::canvas::Board;
 use crate::components::*;
 use crate::copies;
@@ -13,11 +14,11 @@ use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct ViewerProps {
-    /// The job that the link carries.
+    /// The job that came.
     pub(crate) job: Rc<Job>,
 }
 
-/// The whole page of a link.
+/// The whole page of a link or a page file.
 #[function_component]
 pub(crate) fn Viewer(props: &ViewerProps) -> Html {
     let job = props.job.clone();
@@ -61,19 +62,21 @@ pub(crate) fn Viewer(props: &ViewerProps) -> Html {
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct NoDrawingProps {
-    /// Why the link does not open, and what to do.
+    /// What does not open.
+    pub(crate) trouble: &'static str,
+    /// Why it does not open, and what to do.
     pub(crate) why: AttrValue,
 }
 
-/// A link that does not open.
+/// A link or a page file that does not open.
 #[function_component]
 pub(crate) fn NoDrawing(props: &NoDrawingProps) -> Html {
     colour_page(&Paper::System.palette(), Paper::System.is_dark());
     html! {
         <main class="no-drawing" data-testid="no-drawing">
-            <h1>{ "This link does not open" }</h1>
+            <h1>{ props.trouble }</h1>
             <p role="alert">{ &props.why }</p>
-            <p><a href="./">{ "Open the program without it" }</a></p>
+            if browser::carried().is_none() { <p><a href="./">{ "Open the program without it" }</a></p> }
         </main>
     }
 }

@@ -43,7 +43,9 @@ pub(crate) enum Command {
     Format(FormatCall),
     /// Makes a link that carries the whole job inside itself, and its printed code.
     Link(LinkCall),
-    /// Opens a link and writes the job that it carries.
+    /// Writes a page file: one HTML file with the program and the job in it, which opens offline.
+    Page(PageCall),
+    /// Opens a link or a page file and writes the job that it carries.
     Open(OpenCall),
 }
 
@@ -177,8 +179,27 @@ pub(crate) struct LinkCall {
 }
 
 #[derive(Debug, Args)]
+pub(crate) struct PageCall {
+    /// The job.
+    #[arg(value_name = "JOB")]
+    pub(crate) job: String,
+    /// Where to write.
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: String,
+    /// The page that the job is put into: page.html of the built program.
+    #[arg(long, value_name = "FILE", default_value = "dist/page.html")]
+    pub(crate) app: String,
+    /// Shows notes and remarks too. They stay out otherwise.
+    #[arg(long)]
+    pub(crate) notes: bool,
+    /// Shows the vehicle's name and who drew it too. They stay out otherwise.
+    #[arg(long)]
+    pub(crate) names: bool,
+}
+
+#[derive(Debug, Args)]
 pub(crate) struct OpenCall {
-    /// The link, or `-` to read it from standard input.
+    /// The link, a page file, or `-` to read a link from standard input.
     #[arg(value_name = "LINK")]
     pub(crate) link: String,
     /// Writes the text form instead of the file form.

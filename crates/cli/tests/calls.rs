@@ -192,3 +192,63 @@ fn a_lesson_of_ones_own_is_read_from_text_and_told_what_is_wrong_with_it() {
         "{err}"
     );
 }
+
+#[test]
+fn a_page_file_is_made_and_opened() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = |name: &str| folder.path().join(name).to_string_lossy().into_owned();
+    // A page as the program's build writes it, in short.
+    let template =
+        "<!doctype html><script type=\"text/plain\" id=\"loomwright-job\"></script><script>run()</script>";
+    std::fs::write(path("page.html"), template).expect("a template");
+    let made = path("made.html");
+    let (code, out, err) = output(&mut loomwright(&[
+        "page",
+        "@van",
+        "-o",
+        &made,
+        "--app",
+        &path("page.html"),
+    ]));
+    assert_eq!(code, 0, "{err}");
+    assert!(
+        out.contains("Left out: 1 notes and remarks (--notes shows them), 2 names"),
+        "{out}"
+    );
+    let page = std::fs::read_to_string(&made).expect("a page");
+    assert!(page.ends_with("</script><script>run()</script>"), "{page}");
+    let (code, text, err) = output(&mut loomwright(&["open", &made, "--text"]));
+    assert_eq!(code, 0, "{err}");
+    assert!(
+        text.contains("amplifier A1") && !text.contains("The bench"),
+        "{text}"
+    );
+
+    let all = ["page", "@van", "--notes", "--names", "-o", &made, "--app"];
+    let (code, out, err) = output(loomwright(&all).arg(path("page.html")));
+    assert!(code == 0 && !out.contains("Left out"), "{out}{err}");
+    let (_, file, _) = output(&mut loomwright(&["open", &made]));
+    let (_, van, _) = output(&mut loomwright(&["format", "@van"]));
+    assert_eq!(file, van, "nothing is lost where everything is shown");
+
+    let (code, _, err) = output(&mut loomwright(&[
+        "page",
+        "@van",
+        "-o",
+        &path("x.html"),
+        "--app",
+        &path("none.html"),
+    ]));
+    assert!(code == 2 && err.contains("cargo xtask bundle"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&[
+        "page",
+        "@van",
+        "-o",
+        &path("x.html"),
+        "--app",
+        &made,
+    ]));
+    assert!(code == 2 && err.contains("no empty place"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["open", &path("page.html")]));
+    assert!(code == 2 && err.contains("no drawing in this page"), "{err}");
+}

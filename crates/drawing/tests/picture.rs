@@ -69,6 +69,79 @@ fn text_is_escaped() {
     assert!(found, "{picture}");
 }
 
+/// A picture is put into the page for the printer: nothing that a job says may be more than text in it.
+#[test]
+fn no_word_of_a_job_becomes_markup() {
+    const HOSTILE: [&str; 5] = [
+        "</text><img src=x onerror=alert(1)>",
+        "</svg><script>alert(1)</script>",
+        "<!-- \u{2028} ]]> <![CDATA[",
+        "\" onload=\"alert(1)",
+        "&lt;script&gt; 'x' &amp;",
+    ];
+    let mut sheet = lessons::WorkedJob::of("van")
+        .and_then(|van| van.job().sheets.into_values().next())
+        .unwrap_or_default();
+    let mut words = HOSTILE.iter().cycle().map(|word| (*word).to_owned());
+    let mut next = || words.next().unwrap_or_default();
+    for part in sheet.parts.values_mut() {
+        part.label = next();
+        part.note = next();
+    }
+    for run in sheet.runs.values_mut() {
+        run.label = next();
+        run.note = next();
+    }
+    let layout = Layout::of(&sheet);
+    let visible = layout.bounds().unwrap_or_default().inflate(60.0, 60.0);
+    let study = circuit::study(&sheet, &model::Settings::default());
+    let cells = (0..5)
+        .map(|_| TitleCell {
+            name: "Job".to_owned(),
+            text: next(),
+            share: 1,
+        })
+        .collect();
+    let mut list = draw_paper(visible, 1.0, &TitleBlock { cells: vec![cells] });
+    list.items
+        .extend(draw(&sheet, &layout, Some(&study), &Look::default(), visible).items);
+    let picture = svg(&list, &Palette::print(), visible);
+
+    let read = roxmltree::Document::parse(&picture).unwrap_or_else(|error| panic!("{error}"));
+    const ATTRIBUTES: &str = "viewBox width height font-family font-size font-weight stroke stroke-width stroke-linejoin stroke-dasharray \
+                              x y d fill text-anchor paint-order transform";
+    for node in read.descendants() {
+        assert!(node.is_root() || node.is_element() || node.is_text(), "{node:?}");
+        if node.is_element() {
+            assert!(
+                ["svg", "rect", "path", "text"].contains(&node.tag_name().name()),
+                "{node:?}"
+            );
+        }
+        for attribute in node.attributes() {
+            assert!(
+                ATTRIBUTES
+                    .split_whitespace()
+                    .any(|known| known == attribute.name()),
+                "{node:?}"
+            );
+        }
+    }
+    let texts: Vec<&str> = read
+        .descendants()
+        .filter(|node| node.has_tag_name("text"))
+        .filter_map(|node| node.text())
+        .collect();
+    for word in HOSTILE {
+        // What has no room is cut short; each begins differently within these letters.
+        let begins: String = word.chars().take(9).collect();
+        assert!(
+            texts.iter().any(|text| text.starts_with(&begins)),
+            "{word} is written as it is: {texts:?}"
+        );
+    }
+}
+
 #[test]
 fn a_small_picture_stays_as_it_is() {
     let text = "battery B1 \"Battery\" 70Ah @0,0\n\

@@ -7,6 +7,7 @@ mod bench;
 mod command;
 mod generate;
 mod page;
+mod page_file;
 mod stages;
 mod tools;
 
@@ -24,6 +25,8 @@ cargo xtask quick                          format, clippy, the fast tests: for d
 cargo xtask generate                       write the generated files: docs/job.schema.json, docs/checks/
 cargo xtask bench                          reports on speed and size; they never fail on a time
 cargo xtask bundle                         build the page and print its size, raw and gzipped
+cargo xtask finish                         what `serve`, `test` and `bundle` do to dist/ after the build; for a page that was
+                                           built by `trunk build` alone
 
 What is missing is installed into target/tools or, as root on Debian, by apt-get; each step says what and why.";
 
@@ -38,6 +41,7 @@ enum Request {
     Generate,
     Bench,
     Bundle,
+    Finish,
 }
 
 fn main() -> ExitCode {
@@ -65,6 +69,7 @@ fn main() -> ExitCode {
         Request::Quick => stages::quick(),
         Request::Generate => generate::generate(),
         Request::Bench => bench::bench(),
+        Request::Finish => page::finish(),
         Request::Bundle => page::build().and_then(|()| page::print_sizes()),
     };
     match outcome {
@@ -111,6 +116,7 @@ fn parse() -> Result<Request, lexopt::Error> {
         Some("generate") => Request::Generate,
         Some("bench") => Request::Bench,
         Some("bundle") => Request::Bundle,
+        Some("finish") => Request::Finish,
         Some(other) => return Err(format!("no command `{other}`").into()),
     })
 }

@@ -1,6 +1,7 @@
 //! Builds the page, serves it, and weighs it.
 
 use crate::command::{command, run};
+use crate::page_file;
 use crate::tools;
 use flate2::Compression;
 use flate2::write::GzEncoder;
@@ -18,7 +19,13 @@ const PORT: u16 = 8080;
 pub(crate) fn build() -> Result<(), String> {
     tools::for_page()?;
     run(&mut build_command()?)?;
-    shrink()
+    shrink()?;
+    finish()
+}
+
+/// What is made of the built page once its module is as it will be shipped.
+pub(crate) fn finish() -> Result<(), String> {
+    page_file::write(&page_folder())
 }
 
 /// The build itself, without setting up: fetches crates first, since the page's builder is kept off the network.

@@ -279,7 +279,8 @@ fn build_page() -> Result<(), String> {
             tools::for_page()?;
             let mut log = Log::new(page_log())?;
             log.run(&mut page::build_command()?)?;
-            page::shrink()
+            page::shrink()?;
+            page::finish()
         })
         .clone()
 }

@@ -169,6 +169,32 @@ impl Page {
         self.post("/url", &json!({ "url": self.site.address(path) }));
     }
 
+    /// Goes to a file of this machine, as a double click on it does.
+    #[track_caller]
+    pub fn go_to_file(&self, file: &Path) {
+        self.post("/url", &json!({ "url": format!("file://{}", file.display()) }));
+    }
+
+    /// Lets downloads go into a folder, without asking.
+    #[track_caller]
+    pub fn download_into(&self, folder: &Path) {
+        let parameters = json!({ "behavior": "allow", "downloadPath": folder });
+        self.inspect("Browser.setDownloadBehavior", &parameters);
+    }
+
+    /// Waits until a download with this ending is whole, and says where it is.
+    #[track_caller]
+    pub fn downloaded(&self, folder: &Path, ending: &str) -> PathBuf {
+        self.wait_for(&format!("a download *{ending}"), || {
+            // The browser gives a file its name when all of it is written.
+            std::fs::read_dir(folder)
+                .into_iter()
+                .flatten()
+                .filter_map(|entry| Some(entry.ok()?.path()))
+                .find(|path| path.to_string_lossy().ends_with(ending))
+        })
+    }
+
     /// Loads the page again, as F5 does.
     #[track_caller]
     pub fn reload(&self) {

@@ -1,7 +1,8 @@
-//! Sharing: what others would see, the link, its code to scan.
+//! Sharing: what others would see, the link, its code to scan, the page file.
 
 use crate::browser::{self, ADDRESS};
 use crate::clipboard;
+use crate::files;
 use crate::state::{Act, Panel, Store};
 use sharing::{Address, Code, Showing, fragment, shown};
 use wasm_bindgen_futures::spawn_local;
@@ -52,12 +53,22 @@ pub(crate) fn Share() -> Html {
         let onclick = Callback::from(move |_: MouseEvent| set.emit(text.clone()));
         html! { <button type="button" class="mend" {onclick} data-testid="own-address">{ format!("Use {own}") }</button> }
     });
+    let page = {
+        let (store, showing) = (store.clone(), *showing);
+        Callback::from(move |_: MouseEvent| {
+            let store = store.clone();
+            spawn_local(async move {
+                let said = page_file(&store, showing).await;
+                store.dispatch(Act::Say(said));
+            });
+        })
+    };
     let made = match (address.trim(), fragment(&job)) {
         (_, Err(too_long)) => {
             html! { <p class="field__trouble" data-testid="too-long">{ too_long.to_string() }</p> }
         }
         ("", Ok(_)) => html! {
-            <p class="drawer__none">{ "Set the address that your links start with: where this program is served from for your customers." }</p>
+            <p class="drawer__none">{ "Set the address that your links start with: where this program is served from for your customers. Until then there is the page file, below." }</p>
         },
         (text, Ok(packed)) => match Address::new(text) {
             Err(error) => html! { <p class="field__trouble" role="alert">{ error.to_string() }</p> },
@@ -80,7 +91,26 @@ pub(crate) fn Share() -> Html {
             </label>
             { own }
             { made }
+            <h3>{ "Page file" }</h3>
+            <p class="drawer__none">{ "One file with this drawing and the program in it. It opens with a double click, without a network, and can be of any size." }</p>
+            <button type="button" class="mend" onclick={page} data-testid="page-file">{ "Download the page file" }</button>
         </section>
+    }
+}
+
+/// Hands the job out as a page file; gives back words for the user.
+async fn page_file(store: &Store, showing: Showing) -> String {
+    let Some(template) = browser::file_beside("page.html").await else {
+        return "The page file was not made: page.html, which belongs beside this page, could not be fetched.".to_owned();
+    };
+    let job = store.desk.see(|editor| shown(editor.job(), showing)).0;
+    let name = files::file_name(&job.title, ".html");
+    match sharing::page(&template, &job) {
+        Ok(page) => match files::export_text(&name, &page, "text/html") {
+            Ok(()) => format!("Downloaded as {name}"),
+            Err(trouble) => trouble.to_string(),
+        },
+        Err(error) => format!("The page file was not made. {error}"),
     }
 }
 

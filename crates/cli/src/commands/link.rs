@@ -68,7 +68,7 @@ pub(crate) fn run(call: &LinkCall) -> Result<Report, String> {
 }
 
 /// What stays out, in words.
-fn told(left: LeftOut) -> String {
+pub(crate) fn told(left: LeftOut) -> String {
     let mut out = Vec::new();
     for (count, what, choice) in [
         (left.notes, "notes and remarks", " (--notes shows them)"),

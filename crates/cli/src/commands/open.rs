@@ -1,13 +1,29 @@
-//! `open`: the job that a link carries, in the file form or the text form.
+//! `open`: the job that a link or a page file carries, in the file form or the text form.
 
 use crate::Report;
 use crate::args::OpenCall;
+use model::Job;
 use std::io::Read;
+use std::path::Path;
 
 /// Most bytes read from standard input; a link is far shorter.
 const MOST_BYTES: u64 = 64 * 1024;
 
+/// Most bytes of a page file that are read: the largest job file, and the program beside it.
+const LARGEST_PAGE: u64 = (model::limits::LARGEST_FILE as u64) * 2;
+
 pub(crate) fn run(call: &OpenCall) -> Result<Report, String> {
+    if Path::new(&call.link).is_file() {
+        let mut page = String::new();
+        std::fs::File::open(&call.link)
+            .and_then(|file| file.take(LARGEST_PAGE).read_to_string(&mut page))
+            .map_err(|error| format!("{}: cannot be read: {error}", call.link))?;
+        let job = sharing::carried(&page)
+            .ok_or(sharing::PageError::NoJob)
+            .and_then(sharing::open_carried)
+            .map_err(|error| format!("{}: {error}", call.link))?;
+        return Ok(written(&job, call.text));
+    }
     let link = if call.link == "-" {
         let mut link = String::new();
         std::io::stdin()
@@ -20,9 +36,13 @@ pub(crate) fn run(call: &OpenCall) -> Result<Report, String> {
         call.link.clone()
     };
     let job = sharing::open(&link).map_err(|error| error.to_string())?;
-    Ok(Report::clean(if call.text {
-        model::text::print(&job)
+    Ok(written(&job, call.text))
+}
+
+fn written(job: &Job, text: bool) -> Report {
+    Report::clean(if text {
+        model::text::print(job)
     } else {
-        model::file::write(&job)
-    }))
+        model::file::write(job)
+    })
 }
