@@ -66,7 +66,7 @@ pub(crate) fn App() -> Html {
                 <main class="table" data-testid="table">
                     <Board />
                     { hover_slip(&store) }
-                    { overlay_legend(&store) }
+                    { legends(&store) }
                     <Notes />
                     { title_block_or_plate(&store, false) }
                     <div class="foot">
@@ -188,6 +188,8 @@ pub(crate) fn colour_page(palette: &Palette, dark: bool) {
         ("stop", Ink::Stop),
         ("fix", Ink::Fix),
         ("tidy", Ink::Tidy),
+        ("wash", Ink::Wash),
+        ("wash-edge", Ink::WashEdge),
     ];
     let mut style = format!("color-scheme: {};", if dark { "dark" } else { "light" });
     for (name, ink) in inks {

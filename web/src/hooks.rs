@@ -73,6 +73,7 @@ fn state(desk: &Desk) -> String {
             "tool": editor.tool().address(),
             "sheet": editor.on().word(),
             "overlay": editor.overlay().title(),
+            "under": editor.under().map(model::SheetKind::word),
             "zoom": camera.zoom,
             "focus": editor.focus().map(|thing| thing.written(sheet)),
             "picked_parts": editor.selection().parts.iter().map(|id| editor.tag(*id)).collect::<Vec<_>>(),

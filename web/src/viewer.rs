@@ -44,7 +44,7 @@ pub(crate) fn Viewer(props: &ViewerProps) -> Html {
             <main class="table" data-testid="viewer">
                 <Board />
                 { hover_slip(&store) }
-                { overlay_legend(&store) }
+                { legends(&store) }
                 <Notes />
                 { title_block_or_plate(&store, false) }
                 <div class="foot">

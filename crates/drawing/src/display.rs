@@ -37,6 +37,10 @@ pub enum Ink {
     Casing,
     /// What steps back while something else is lit.
     Dimmed,
+    /// The wash around what is new or changed against the sheet laid under.
+    Wash,
+    /// The edge of that wash, and the strokes that cross out.
+    WashEdge,
     /// Insulation of a colour.
     Insulation(Colour),
     /// A step of the overlay ramp, 0 (low) to 255 (high).
@@ -76,6 +80,10 @@ pub enum Owner {
     Part(PartId),
     /// A run.
     Run(RunId),
+    /// A part that is on the sheet laid under alone.
+    UnderPart(PartId),
+    /// A run that is on the sheet laid under alone.
+    UnderRun(RunId),
     /// A finding, by its place in the list.
     Finding(u32),
     /// What the tool in hand shows.

@@ -18,13 +18,14 @@ mod part_box;
 mod shapes;
 mod svg;
 mod symbols;
+mod under;
 mod ways;
 
 pub use arrange::{arrange, arrange_unplaced};
 pub use display::*;
 pub use draw::{
-    Cut, Moving, TitleBlock, TitleCell, Which, areas_of, detail_at, draw, draw_cut, draw_paper, mark_at,
-    mark_spot, text_area, title_cells,
+    Cut, KEY_HEIGHT, Moving, TitleBlock, TitleCell, Which, areas_of, detail_at, draw, draw_cut, draw_key,
+    draw_paper, mark_at, mark_spot, text_area, title_cells,
 };
 pub use layout::{Hit, Layout};
 pub use letters::{FONT_FAMILY, fit, text_width};
@@ -34,4 +35,5 @@ pub use part_box::{GRID, PartBox, STUD_PITCH, Stud, to_point};
 pub use shapes::{circle, rounded};
 pub use svg::svg;
 pub use symbols::{Symbol, symbol};
+pub use under::{Sign, Under};
 pub use ways::{RunLabel, RunWay, width_of};

@@ -2,8 +2,10 @@
 //! zoom. Plain values; the drawing is a function of them.
 
 use crate::display::Owner;
+use crate::under::Under;
 use model::{PartId, RunId};
 use ordered::OrderedSet;
+use std::sync::Arc;
 
 /// Tracing paper laid over the drawing. One at a time.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -107,6 +109,8 @@ pub struct Look {
     pub lit: Lit,
     /// Marks of findings.
     pub marks: Vec<Mark>,
+    /// The sheet laid under.
+    pub under: Option<Arc<Under>>,
     /// Screen pixels for a board unit.
     pub zoom: f64,
 }
@@ -119,6 +123,7 @@ impl Default for Look {
             hovered: None,
             lit: Lit::default(),
             marks: Vec::new(),
+            under: None,
             zoom: 1.0,
         }
     }

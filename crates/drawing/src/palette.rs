@@ -7,7 +7,7 @@ use model::conductor::Colour;
 /// What colour each ink has.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Palette {
-    named: [&'static str; 14],
+    named: [&'static str; 16],
     insulation: [&'static str; 14],
     ramp: Vec<String>,
     hues: &'static [&'static str],
@@ -89,6 +89,8 @@ impl Palette {
                 "#4a6078", // tidy
                 "#7b776b", // casing
                 "#cfcabb", // dimmed
+                "#e7daea", // wash: the violet of a copying pencil
+                "#7b4b92", // edge of the wash
             ],
             insulation: [
                 "#1d1d1d", "#7a4a21", "#c8202a", "#e8761c", "#f2c714", "#2f8a3b", "#2563b8", "#7a3f9d",
@@ -104,7 +106,7 @@ impl Palette {
         Self {
             named: [
                 "#1b2026", "#262d35", "#8b949c", "#d9dcd6", "#eceee8", "#9aa3a8", "#7db8f5", "#f5b45a",
-                "#222930", "#ff7a72", "#f0c060", "#9db8d2", "#8d959b", "#3a434c",
+                "#222930", "#ff7a72", "#f0c060", "#9db8d2", "#8d959b", "#3a434c", "#43324e", "#c79be0",
             ],
             insulation: [
                 "#0b0b0c", "#a06a3a", "#e2474d", "#f08b3a", "#f5d644", "#4fae5a", "#4f8de0", "#a873cf",
@@ -120,7 +122,7 @@ impl Palette {
         Self {
             named: [
                 "#ffffff", "#e4e4e4", "#000000", "#000000", "#000000", "#444444", "#000000", "#000000",
-                "#ffffff", "#000000", "#000000", "#000000", "#000000", "#b5b5b5",
+                "#ffffff", "#000000", "#000000", "#000000", "#000000", "#b5b5b5", "#dedede", "#3a3a3a",
             ],
             insulation: [
                 "#000000", "#555555", "#3c3c3c", "#8a8a8a", "#d6d6d6", "#606060", "#4a4a4a", "#6e6e6e",
@@ -149,6 +151,8 @@ impl Palette {
             Ink::Tidy => named(11),
             Ink::Casing => named(12),
             Ink::Dimmed => named(13),
+            Ink::Wash => named(14),
+            Ink::WashEdge => named(15),
             Ink::Insulation(colour) => {
                 let place = match colour {
                     Colour::Black => 0,

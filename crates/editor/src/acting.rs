@@ -114,6 +114,7 @@ impl Editor {
             Action::FitPicked => self.fit_picked(),
             Action::SheetBefore => self.step_sheet(true),
             Action::SheetAfter => self.step_sheet(false),
+            Action::LayUnder => self.step_under(),
             Action::OpenShelf
             | Action::Ask
             | Action::OpenFile

@@ -147,6 +147,7 @@ actions! {
     FitPicked, "fit-picked", "Show what is picked", [plain('z')];
     SheetBefore, "sheet-before", "Turn to the sheet before", [named(Key::PageUp)];
     SheetAfter, "sheet-after", "Turn to the next sheet", [named(Key::PageDown)];
+    LayUnder, "lay-under", "Lay another sheet under this one", [shift('u')];
     MeterVolts, "meter-volts", "Meter: volts", [];
     MeterAmps, "meter-amps", "Meter: amps in a run", [];
     MeterOhms, "meter-ohms", "Meter: ohms, supply isolated", [];

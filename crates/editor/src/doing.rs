@@ -6,7 +6,10 @@ use crate::effects::{Effects, Open};
 use crate::input::PointerKind;
 use crate::selection::{Selection, Thing};
 use checks::{Finding, Grade};
-use drawing::{DisplayList, Hit, Layout, Look, Mark, MarkShape, TitleBlock, TitleCell, draw, draw_paper};
+use drawing::{
+    DisplayList, Hit, KEY_HEIGHT, Layout, Look, Mark, MarkShape, TitleBlock, TitleCell, draw, draw_key,
+    draw_paper,
+};
 use kurbo::{Point, Rect};
 use model::edits::EditError;
 use model::history::{Entry, Touched};
@@ -111,6 +114,7 @@ impl Editor {
             Some(sheet) => self.layout.update(sheet, parts),
             None => self.layout = Layout::default(),
         }
+        self.follow_under();
         self.still_changed();
         self.out.repaint = true;
     }
@@ -173,6 +177,7 @@ impl Editor {
         self.feeds = None;
         self.finding = None;
         self.layout = Layout::of(self.sheet());
+        self.follow_under();
         self.still_changed();
         self.stale = true;
         self.fit();
@@ -311,6 +316,7 @@ impl Editor {
     pub(crate) fn pick_only(&mut self, thing: &Thing) {
         self.selection = Selection::of(thing);
         self.bend = None;
+        self.beneath = None;
         self.focus = Some(thing.clone());
         self.out.noticed = true;
         self.out.repaint = true;
@@ -361,10 +367,10 @@ impl Editor {
         }
     }
     /// The whole sheet for a copy: paper, frame, title block and drawing, with the overlay in force and nothing picked. And
-    /// its bounds.
+    /// its bounds. With a sheet laid under, its key stands in the lower left corner.
     #[must_use]
     pub fn whole_sheet(&self) -> (DisplayList, Rect) {
-        let drawn = self.layout.bounds().unwrap_or(Rect::new(0.0, 0.0, 800.0, 500.0));
+        let drawn = self.seen_bounds().unwrap_or(Rect::new(0.0, 0.0, 800.0, 500.0));
         // Room for the frame at every side, and below for the title block.
         let bounds = Rect::new(
             drawn.x0 - 70.0,
@@ -377,6 +383,7 @@ impl Editor {
             overlay: self.overlay,
             marks: self.marks.clone(),
             lit: self.lit(),
+            under: self.under.clone(),
             ..Look::default()
         };
         let drawing = draw(
@@ -387,6 +394,10 @@ impl Editor {
             bounds,
         );
         list.items.extend(drawing.items);
+        if let Some(under) = &self.under {
+            let (key, _) = draw_key(under, Point::new(bounds.x0 + 36.0, bounds.y1 - 36.0 - KEY_HEIGHT));
+            list.items.extend(key.items);
+        }
         (list, bounds)
     }
 }

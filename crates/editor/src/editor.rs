@@ -9,7 +9,7 @@ use crate::options::Options;
 use crate::selection::{Selection, Thing};
 use crate::tools::Tool;
 use checks::Analysis;
-use drawing::{Layout, Mark, Overlay};
+use drawing::{Layout, Mark, Overlay, Under};
 use model::edits::Clip;
 use model::history::{Entry, History};
 use model::{Job, PartId, RunId, Sheet, SheetKind};
@@ -37,6 +37,10 @@ pub struct Editor {
     pub(crate) hovered: Option<Thing>,
     pub(crate) tool: Tool,
     pub(crate) overlay: Overlay,
+    /// The sheet laid under the one on the table.
+    pub(crate) under: Option<Arc<Under>>,
+    /// A thing of that sheet alone that was asked for.
+    pub(crate) beneath: Option<Thing>,
     pub(crate) feeds: Option<Thing>,
     pub(crate) finding: Option<usize>,
     pub(crate) options: Options,
@@ -104,6 +108,8 @@ impl Editor {
             hovered: None,
             tool: Tool::default(),
             overlay: Overlay::None,
+            under: None,
+            beneath: None,
             feeds: None,
             finding: None,
             options: Options::default(),
@@ -233,8 +239,8 @@ impl Editor {
     }
     /// Shows the whole sheet.
     pub fn fit(&mut self) {
-        if let Some(all) = self.layout.bounds() {
-            self.camera.fit(all.inflate(20.0, 20.0), 1.4);
+        if let Some(all) = self.seen_bounds() {
+            self.beside_legend(false, |camera| camera.fit(all.inflate(20.0, 20.0), 1.4));
         }
     }
 
@@ -361,7 +367,7 @@ impl Editor {
             }
         } else if self.feeds.take().is_none() {
             self.out.open = Some(Open::Nothing);
-            if self.finding.take().is_none() {
+            if self.beneath.take().is_none() && self.finding.take().is_none() {
                 self.selection = Selection::none();
                 self.focus = None;
             }

@@ -3,6 +3,7 @@
 use crate::editor::Editor;
 use crate::selection::Thing;
 use drawing::{Cut, DisplayList, Lit, Look, Moving, Overlay, Owner, Which, draw_cut};
+use model::SheetKind;
 use ordered::OrderedSet;
 
 /// What the picture depends on besides the camera. As long as it stays equal, but for what moves, the picture of what does
@@ -15,6 +16,8 @@ pub struct Seen {
     pub overlay: Overlay,
     /// What one asked of what feeds it.
     pub feeds: Option<Thing>,
+    /// The sheet laid under; what changes on it or against it is counted by `still`.
+    pub under: Option<SheetKind>,
     /// What is picked.
     pub picked: OrderedSet<Owner>,
     /// What the pointer or the keyboard is on.
@@ -69,6 +72,11 @@ impl Editor {
             picked.extend(finding.parts.iter().map(|id| Owner::Part(*id)));
             picked.extend(finding.runs.iter().map(|id| Owner::Run(*id)));
         }
+        picked.extend(self.beneath.as_ref().map(|thing| match thing {
+            Thing::Part(id) => Owner::UnderPart(*id),
+            Thing::Terminal(at) => Owner::UnderPart(at.part),
+            Thing::Run(id) => Owner::UnderRun(*id),
+        }));
         picked
     }
     fn under_pointer(&self) -> Option<Owner> {
@@ -82,6 +90,7 @@ impl Editor {
             still: self.still,
             overlay: self.overlay,
             feeds: self.feeds.clone(),
+            under: self.under(),
             picked: self.picked(),
             hovered: self.under_pointer(),
             moving: self.moving(),
@@ -96,6 +105,7 @@ impl Editor {
             hovered: self.under_pointer(),
             lit: self.lit(),
             marks: self.marks.clone(),
+            under: self.under.clone(),
             zoom: self.camera.zoom,
         }
     }

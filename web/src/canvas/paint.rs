@@ -231,6 +231,7 @@ impl Kept {
             || had.still != seen.still
             || had.overlay != seen.overlay
             || had.feeds != seen.feeds
+            || had.under != seen.under
             || had.moving != seen.moving
         {
             return Stale::All;
@@ -249,8 +250,8 @@ impl Kept {
                 let own = areas_of(editor.layout(), owner);
                 areas.extend(own);
             }
-            // An overlay's numbers find their places by one another.
-            if seen.overlay != Overlay::None || areas.len() > MOST_AREAS {
+            // An overlay's numbers find their places by one another; what lies beneath has no box on this sheet.
+            if areas.is_empty() || seen.overlay != Overlay::None || areas.len() > MOST_AREAS {
                 return Stale::All;
             }
             return Stale::Areas(areas);

@@ -30,6 +30,7 @@ mod title_block;
 mod title_cell;
 mod title_plate;
 mod tray;
+mod under_legend;
 
 pub(crate) use ask::Ask;
 pub(crate) use drop_here::DropHere;
@@ -43,7 +44,7 @@ pub(crate) use meter_face::meter_face;
 pub(crate) use notes::Notes;
 pub(crate) use offer::Offer;
 pub(crate) use outline::outline;
-pub(crate) use overlay_legend::overlay_legend;
+pub(crate) use overlay_legend::legends;
 pub(crate) use plain_slip::plain_slip;
 pub(crate) use readings::readings;
 pub(crate) use share::Share;

@@ -1,5 +1,7 @@
-//! What the tracing paper on the drawing shows, in one line.
+//! What lies over and under the drawing, told in its upper left corner: the sheet laid under, the tracing paper, what feeds
+//! what one asked for.
 
+use super::under_legend::under_legend;
 use crate::state::Store;
 use drawing::Overlay;
 use editor::Thing;
@@ -19,7 +21,7 @@ fn legend(overlay: Overlay) -> &'static str {
     }
 }
 
-pub(crate) fn overlay_legend(store: &Store) -> Html {
+pub(crate) fn legends(store: &Store) -> Html {
     let (overlay, feeds) = store.desk.see(|editor| {
         let feeds = editor.feeds().map(|thing| {
             let written = thing.written(editor.sheet());
@@ -62,7 +64,8 @@ pub(crate) fn overlay_legend(store: &Store) -> Html {
         (editor.overlay(), feeds)
     });
     html! {
-        <>
+        <div class="legends">
+            { under_legend(store) }
             if overlay != Overlay::None {
                 <p class="legend" data-testid="overlay-legend" aria-live="polite"><b>{ overlay.title() }</b>{ ": " }{ legend(overlay) }</p>
             }
@@ -73,6 +76,6 @@ pub(crate) fn overlay_legend(store: &Store) -> Html {
                     <ul>{ for fed.into_iter().take(6).map(|line| html! { <li>{ line }</li> }) }</ul>
                 </div>
             }
-        </>
+        </div>
     }
 }

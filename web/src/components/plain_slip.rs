@@ -2,12 +2,13 @@
 
 use super::mark::{grade_class, mark};
 use super::slip::stand;
+use super::under_legend::fate_of;
 use crate::state::{Act, Store};
 use editor::{Action, Thing};
 use yew::prelude::*;
 
 pub(crate) fn plain_slip(store: &Store, thing: &Thing) -> Html {
-    let (tag, name, told, findings) = store.desk.see(|editor| {
+    let (tag, name, told, findings, fate) = store.desk.see(|editor| {
         let (tag, name) = match thing {
             Thing::Part(id) => named(editor.sheet().parts.get(id)),
             Thing::Terminal(at) => named(editor.sheet().parts.get(&at.part)),
@@ -26,7 +27,7 @@ pub(crate) fn plain_slip(store: &Store, thing: &Thing) -> Html {
                     .map(|finding| (place, finding.grade, finding.what.clone()))
             })
             .collect();
-        (tag, name, editor.plain(thing), findings)
+        (tag, name, editor.plain(thing), findings, fate_of(editor, thing))
     });
     if told.is_empty() {
         return html! {};
@@ -49,6 +50,7 @@ pub(crate) fn plain_slip(store: &Store, thing: &Thing) -> Html {
                 <span class="slip__kind">{ name }</span>
                 <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
             </header>
+            { fate }
             { for told.into_iter().map(|sentence| html! { <p>{ sentence }</p> }) }
             <div>{ for findings.into_iter().map(|(place, grade, what)| {
                 let desk = store.desk.clone();

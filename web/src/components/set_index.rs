@@ -1,6 +1,7 @@
 //! The set index: the sheets of the job, as drawing sets list theirs. A row puts that sheet on the table.
 
 use crate::state::Store;
+use editor::Action;
 use model::SheetKind;
 use model::edits::copy_sheet;
 use yew::prelude::*;
@@ -40,6 +41,7 @@ pub(crate) fn set_index(store: &Store) -> Html {
                     <b>{ kind.title() }</b>
                     <span>{ if parts + runs == 0 { "empty".to_owned() } else { format!("{parts} parts, {runs} runs") } }</span>
                 </button>
+                { lay_under(store, kind) }
                 if from_here {
                     <button type="button" class="set__fill" onclick={fill} data-testid={format!("fill-{}", kind.word())}>
                         { format!("copy {} here", on.title()) }
@@ -49,6 +51,26 @@ pub(crate) fn set_index(store: &Store) -> Html {
         }
     });
     html! { <ol class="set" aria-label="Sheets of the job">{ for rows }</ol> }
+}
+
+/// Lays a sheet under the one on the table, or takes it away; nothing for one that cannot lie there.
+fn lay_under(store: &Store, kind: SheetKind) -> Html {
+    let (can, is_under) = store
+        .desk
+        .see(|editor| (editor.layable().contains(&kind), editor.under() == Some(kind)));
+    if !can {
+        return html! {};
+    }
+    let desk = store.desk.clone();
+    let onclick = Callback::from(move |_: MouseEvent| {
+        desk.change(|editor| editor.lay_under((!is_under).then_some(kind)));
+    });
+    html! {
+        <button type="button" class={classes!("set__under", is_under.then_some("set__under--on"))} {onclick} aria-pressed={is_under.to_string()}
+            title={Action::LayUnder.key()} data-testid={format!("under-{}", kind.word())}>
+            { if is_under { "lies under" } else { "lay under" } }
+        </button>
+    }
 }
 
 /// The sheets that a job has, where one only looks: none is filled from another.
@@ -72,6 +94,7 @@ pub(crate) fn sheets_there(store: &Store) -> Html {
                         <button type="button" class="set__sheet" onclick={open} aria-current={is_on.then_some("page")} data-testid={format!("sheet-{}", kind.word())}>
                             <b>{ kind.title() }</b><span>{ format!("{parts} parts") }</span>
                         </button>
+                        { lay_under(store, kind) }
                     </li>
                 }
             }) }

@@ -3,6 +3,7 @@
 use super::field::Field;
 use super::mark::mark;
 use super::run_fields::{RunFields, set};
+use super::under_legend::fate_of;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use editor::{Action, Thing};
@@ -218,6 +219,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
                 <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
             </header>
             if let Some(trouble) = &*trouble { <p class="field__trouble" role="alert">{ trouble }</p> }
+            { store.desk.see(|editor| fate_of(editor, &thing)) }
             if !numbers.is_empty() {
                 <dl class="numbers" data-testid="numbers">
                     { for numbers.into_iter().map(|(name, value)| html! { <><dt>{ name }</dt><dd>{ value }</dd></> }) }

@@ -1,5 +1,7 @@
 //! From sheet and layout to the display list.
 
+mod ghosts;
+mod key;
 mod marks;
 mod overlay;
 mod paper;
@@ -7,7 +9,9 @@ mod parts;
 mod pen;
 mod readings;
 mod runs;
+mod sleeves;
 
+pub use key::{KEY_HEIGHT, draw_key};
 pub use paper::{TitleBlock, TitleCell, draw_paper, title_cells};
 
 use crate::display::{Detail, DisplayList, Owner};
@@ -133,8 +137,8 @@ impl Cut<'_> {
     }
 }
 
-/// Draws what of a sheet lies in the visible area, back to front: runs, then parts, then what is written on runs, then
-/// marks.
+/// Draws what of a sheet lies in the visible area, back to front: what shows through from a sheet laid under, then runs with
+/// what is written on them, then parts, then marks.
 #[must_use]
 pub fn draw(
     sheet: &Sheet,
@@ -174,8 +178,23 @@ pub fn draw_cut(
         Overlay::None => Vec::new(),
         _ => marks::areas(&spots, look),
     };
+    let ghosts = ghosts::Ghosts::new(layout, look, cut);
+    let tabs = ghosts.as_ref().map(ghosts::Ghosts::tabs).unwrap_or_default();
+    if look.overlay != Overlay::None {
+        taken.extend(tabs.iter().map(|tab| tab.area));
+    }
+    if let Some(ghosts) = &ghosts {
+        ghosts.draw(&mut pen);
+    }
+    if let Some(under) = &look.under {
+        sleeves::draw_sleeves(&mut pen, under, layout, look, cut);
+    }
     runs::draw_runs(&mut pen, sheet, layout, &overlays, look, cut, &mut taken);
     parts::draw_parts(&mut pen, sheet, layout, study, look, cut);
+    if let Some(under) = &look.under {
+        sleeves::draw_strikes(&mut pen, under, layout, look, cut);
+    }
+    ghosts::draw_tabs(&mut pen, &tabs, look);
     if look.overlay == Overlay::Voltage {
         parts::draw_voltages(&mut pen, layout, &overlays, look.zoom, cut, &mut taken);
     }
@@ -200,7 +219,9 @@ pub fn areas_of(layout: &Layout, owner: Owner) -> Vec<Rect> {
             .into_iter()
             .flat_map(|way| way.areas().map(|area| area.inflate(10.0, 10.0)))
             .collect(),
-        Owner::Sheet | Owner::Finding(_) | Owner::Tool => Vec::new(),
+        Owner::Sheet | Owner::Finding(_) | Owner::Tool | Owner::UnderPart(_) | Owner::UnderRun(_) => {
+            Vec::new()
+        }
     }
 }
 

@@ -236,7 +236,7 @@ fn broken(text: &str, room: f64, below: f64, size: f64) -> (String, String) {
 }
 
 /// The tag alone, in letters of a size that can be read, where they fit.
-fn write_small_tag(pen: &mut Pen, part: &Part, drawn: &PartBox, zoom: f64, ink: Ink) {
+pub(super) fn write_small_tag(pen: &mut Pen, part: &Part, drawn: &PartBox, zoom: f64, ink: Ink) {
     let size = SMALL_TAG_PX / zoom.max(1e-3);
     let outline = drawn.outline;
     if text_width(&part.tag, size, true) >= outline.width() || size * 1.2 >= outline.height() {
@@ -267,7 +267,7 @@ fn write_small_tag(pen: &mut Pen, part: &Part, drawn: &PartBox, zoom: f64, ink: 
     pen.write(Detail::Shape, writing);
 }
 
-fn draw_symbol(pen: &mut Pen, part: &Part, drawn: &PartBox, line: Ink, text: Ink) {
+pub(super) fn draw_symbol(pen: &mut Pen, part: &Part, drawn: &PartBox, line: Ink, text: Ink) {
     let symbol = symbol(&part.is);
     let map = Affine::translate(drawn.symbol_at.to_vec2()) * turning(drawn.turn);
     for (path, width) in &symbol.lines {

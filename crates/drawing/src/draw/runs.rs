@@ -95,7 +95,7 @@ pub(crate) fn draw_runs(
             None
         };
         if let Some((ink, width)) = halo {
-            pen.line(Detail::Shape, Drawn::plain(way).along, ink, width);
+            pen.line(Detail::Shape, plain(way), ink, width);
         }
         for stroke in strokes.get(place).into_iter().flatten() {
             pen.path(Detail::Shape, drawn.along.clone(), None, Some(*stroke));
@@ -208,11 +208,16 @@ struct Drawn {
 impl Drawn {
     fn plain(way: &RunWay) -> Self {
         Self {
-            along: rounded(&way.points, &[]).along,
+            along: plain(way),
             hops: BezPath::new(),
             gaps: BezPath::new(),
         }
     }
+}
+
+/// The whole way with rounded corners, without hops.
+pub(super) fn plain(way: &RunWay) -> BezPath {
+    rounded(&way.points, &[]).along
 }
 
 /// The way with hops where its level pieces cross the upright pieces of others.

@@ -1,0 +1,144 @@
+//! Another sheet of the job, laid under the one on the table: what of it shows through, and which sign each thing of the
+//! sheet on top gets. Signs differ by shape, so that they are told apart in black and white.
+
+use crate::layout::Layout;
+use kurbo::Rect;
+use model::compare::{Became, Comparison, compare};
+use model::{PartId, RunId, Sheet, SheetKind};
+
+/// A sheet laid under the one on the table.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Under {
+    /// Which sheet it is.
+    pub kind: SheetKind,
+    /// Which sheet lies on top.
+    pub on: SheetKind,
+    /// What is on it.
+    pub sheet: Sheet,
+    /// Where everything on it lies.
+    pub layout: Layout,
+    /// What became of everything, from the earlier of the two sheets to the later.
+    pub compared: Comparison,
+}
+
+/// The sign that a thing gets for what became of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sign {
+    /// New on the sheet on top: a sleeve all around it.
+    New,
+    /// On both, but different: the same sleeve in pieces, of a part at its corners.
+    Changed,
+    /// On the earlier sheet alone, and that lies on top: struck through.
+    Goes,
+    /// On the sheet beneath alone, and that is the earlier: dashed and struck through.
+    Gone,
+    /// On the sheet beneath alone, and that is the later: dashed.
+    Comes,
+}
+
+impl Under {
+    /// Lays a sheet of one kind under another.
+    #[must_use]
+    pub fn of(kind: SheetKind, sheet: Sheet, on: SheetKind, above: &Sheet) -> Self {
+        let layout = Layout::of(&sheet);
+        let mut this = Self {
+            kind,
+            on,
+            sheet,
+            layout,
+            compared: Comparison::default(),
+        };
+        this.compare_with(on, above);
+        this
+    }
+    /// Compares anew: the sheet on top changed, or it is another one.
+    pub fn compare_with(&mut self, on: SheetKind, above: &Sheet) {
+        self.on = on;
+        self.compared = if self.is_earlier() {
+            compare(&self.sheet, above)
+        } else {
+            compare(above, &self.sheet)
+        };
+    }
+    /// Whether the sheet beneath is the earlier of the two.
+    #[must_use]
+    pub fn is_earlier(&self) -> bool {
+        self.kind < self.on
+    }
+    fn sign(&self, became: Option<&Became>) -> Option<Sign> {
+        match (became?, self.is_earlier()) {
+            (Became::Kept, _) => None,
+            (Became::Changed(_), _) => Some(Sign::Changed),
+            (Became::New, true) => Some(Sign::New),
+            (Became::New, false) => Some(Sign::Comes),
+            (Became::Removed, true) => Some(Sign::Gone),
+            (Became::Removed, false) => Some(Sign::Goes),
+        }
+    }
+    /// The sign of a part of either sheet.
+    #[must_use]
+    pub fn part(&self, id: PartId) -> Option<Sign> {
+        self.sign(self.compared.parts.get(&id))
+    }
+    /// The sign of a run of either sheet.
+    #[must_use]
+    pub fn run(&self, id: RunId) -> Option<Sign> {
+        self.sign(self.compared.runs.get(&id))
+    }
+    /// The box around everything that shows through; `None` when nothing does.
+    #[must_use]
+    pub fn bounds(&self) -> Option<Rect> {
+        let parts = self
+            .layout
+            .parts()
+            .filter(|(id, _)| self.part(*id).is_some_and(Sign::is_beneath));
+        let runs = self
+            .layout
+            .runs()
+            .filter(|(id, _)| self.run(*id).is_some_and(Sign::is_beneath));
+        parts
+            .map(|(_, part)| part.outline)
+            .chain(runs.map(|(_, way)| way.bounds()))
+            .reduce(|all, one| all.union(one))
+    }
+    /// How many things became what, in words: `Found under Plan: 12 kept, 3 changed, 5 new, 7 removed`.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let tally = self.compared.tally();
+        format!(
+            "{} under {}: {} kept, {} changed, {} new, {} removed",
+            self.kind.title(),
+            self.on.title(),
+            tally.kept,
+            tally.changed,
+            tally.new,
+            tally.removed
+        )
+    }
+    /// The signs that can be on the drawing, and what each means there.
+    #[must_use]
+    pub fn key(&self) -> Vec<(Sign, String)> {
+        let (kind, on) = (self.kind.title(), self.on.title());
+        if self.is_earlier() {
+            vec![
+                (Sign::New, format!("new on {on}")),
+                (Sign::Changed, format!("differs from {kind}")),
+                (Sign::Gone, format!("removed: on {kind} alone")),
+            ]
+        } else {
+            vec![
+                (Sign::Goes, format!("removed on {kind}")),
+                (Sign::Changed, format!("differs from {kind}")),
+                (Sign::Comes, format!("new: on {kind} alone")),
+            ]
+        }
+    }
+}
+
+impl Sign {
+    /// Whether the thing is on the sheet beneath alone.
+    #[must_use]
+    pub fn is_beneath(self) -> bool {
+        matches!(self, Self::Gone | Self::Comes)
+    }
+}
