@@ -97,8 +97,11 @@ pub(crate) struct DrawCall {
     /// Where to write; standard output without it.
     #[arg(short, long, value_name = "FILE")]
     pub(crate) output: Option<String>,
+    /// Lays another sheet of the job under this one, to show what is new, changed and removed: found, plan or built.
+    #[arg(long, value_parser = sheet, value_name = "SHEET")]
+    pub(crate) under: Option<SheetKind>,
     /// Arranges all parts anew.
-    #[arg(long)]
+    #[arg(long, conflicts_with = "under")]
     pub(crate) arrange: bool,
     /// Paper: light, dark or print.
     #[arg(long, default_value = "light", value_parser = ["light", "dark", "print"])]

@@ -99,6 +99,31 @@ fn a_drawing_is_svg_and_a_schema_is_a_schema() {
 }
 
 #[test]
+fn a_sheet_is_drawn_over_another() {
+    let job = "sheet found\nbattery B1 @0,0\nfuse F1 strip61 200A @300,0\nload L1 @600,0\nrun W1 B1.+ F1.in 16mm2 2m RD\n\
+               sheet plan\nbattery B1 @0,0\nfuse F1 strip61 60A @300,0\nground E1 @0,300\nrun W1 B1.+ F1.in 16mm2 2m RD\n";
+    let (code, out, err) = output(loomwright(&["draw", "-", "--under", "found"]).write_stdin(job));
+    assert_eq!(code, 0, "{err}");
+    assert!(
+        out.contains("Found under Plan: 2 kept, 1 changed, 1 new, 1 removed"),
+        "{out}"
+    );
+    assert!(out.contains(">L1</text>"), "what is removed shows its tag:\n{out}");
+    let (_, without, _) = output(loomwright(&["draw", "-"]).write_stdin(job));
+    assert!(!without.contains(">L1<") && !without.contains("kept"), "{without}");
+    let (code, turned, err) =
+        output(loomwright(&["draw", "-", "--sheet", "found", "--under", "plan"]).write_stdin(job));
+    assert!(
+        code == 0 && turned.contains("Plan under Found: 2 kept, 1 changed, 1 new, 1 removed"),
+        "{err}"
+    );
+    let (code, _, err) = output(loomwright(&["draw", "-", "--under", "built"]).write_stdin(job));
+    assert!(code == 2 && err.contains("besides it the job has found"), "{err}");
+    let (code, _, err) = output(loomwright(&["draw", "-", "--under", "plan"]).write_stdin(job));
+    assert!(code == 2 && err.contains("cannot lie under itself"), "{err}");
+}
+
+#[test]
 fn help_documents_the_exit_codes() {
     let (code, out, _) = output(&mut loomwright(&["--help"]));
     assert!(code == 0 && out.contains("Exit codes: 0"), "{out}");

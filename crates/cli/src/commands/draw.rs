@@ -2,9 +2,11 @@
 
 use crate::Report;
 use crate::args::DrawCall;
-use crate::input::open;
-use drawing::{Layout, Look, Palette};
-use kurbo::Rect;
+use crate::input::{Opened, open};
+use drawing::{KEY_HEIGHT, Layout, Look, Palette, Under, draw_key};
+use kurbo::{Point, Rect};
+use model::{Sheet, SheetKind};
+use std::sync::Arc;
 
 /// Paper left around the drawing, in board units.
 const MARGIN: f64 = 40.0;
@@ -19,14 +21,33 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
             }
         }
     }
+    let under = match call.under {
+        Some(kind) => Some(Arc::new(laid_under(&opened, kind, &sheet)?)),
+        None => None,
+    };
     let analysis = checks::analyse(&sheet, &opened.settings);
     let layout = Layout::of(&sheet);
+    let beneath = under.as_ref().and_then(|under| under.bounds());
     // An empty sheet is a small piece of blank paper.
-    let bounds = layout
+    let mut bounds = layout
         .bounds()
+        .into_iter()
+        .chain(beneath)
+        .reduce(|all, one| all.union(one))
         .unwrap_or(Rect::new(0.0, 0.0, 400.0, 300.0))
         .inflate(MARGIN, MARGIN);
-    let list = drawing::draw(&sheet, &layout, Some(&analysis.study), &Look::default(), bounds);
+    let key = under.as_ref().map(|under| {
+        let (key, area) = draw_key(under, Point::new(bounds.x0 + MARGIN, bounds.y1));
+        bounds = bounds.union(area.inflate(MARGIN / 2.0, 0.0));
+        bounds.y1 = area.y1.max(bounds.y0 + KEY_HEIGHT);
+        key
+    });
+    let look = Look {
+        under,
+        ..Look::default()
+    };
+    let mut list = drawing::draw(&sheet, &layout, Some(&analysis.study), &look, bounds);
+    list.items.extend(key.into_iter().flat_map(|key| key.items));
     let palette = match call.paper.as_str() {
         "dark" => Palette::dark(),
         "print" => Palette::print(),
@@ -40,4 +61,33 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
             Ok(Report::clean(format!("{path} written\n")))
         }
     }
+}
+
+fn laid_under(opened: &Opened, kind: SheetKind, above: &Sheet) -> Result<Under, String> {
+    if kind == opened.kind {
+        return Err(format!(
+            "the sheet `{}` cannot lie under itself; --sheet says which one is on top",
+            kind.word()
+        ));
+    }
+    let beneath = opened.job.sheet(kind).ok_or_else(|| {
+        let others: Vec<&str> = opened
+            .job
+            .sheets
+            .keys()
+            .filter(|other| **other != opened.kind)
+            .map(|other| other.word())
+            .collect();
+        let there = if others.is_empty() {
+            "none".to_owned()
+        } else {
+            others.join(", ")
+        };
+        format!(
+            "there is no sheet `{}` to lay under `{}`; besides it the job has {there}",
+            kind.word(),
+            opened.kind.word()
+        )
+    })?;
+    Ok(Under::of(kind, beneath.clone(), opened.kind, above))
 }

@@ -84,7 +84,9 @@ impl<'a> Ghosts<'a> {
                 text_width(&run.tag, size, false) <= room && size <= 12.5
             });
             if sign == Sign::Gone {
-                strike_run(pen, way, label.map(|label| label.area), zoom, Ink::WashEdge);
+                strike_run(pen, way, zoom, Ink::WashEdge, |area| {
+                    label.is_some_and(|label| label.area.overlaps(area)) || !self.is_bare(area)
+                });
             }
             let Some(label) = label.filter(|label| pen.shows(Detail::Labels) && self.is_bare(label.area))
             else {
@@ -306,17 +308,6 @@ pub(crate) fn draw_tabs(pen: &mut Pen, tabs: &[Tab], look: &Look) {
             stroke.ink = Ink::Picked;
         }
         pen.path(Detail::Shape, path, Some(Ink::Paper), Some(stroke));
-        let writing = Writing {
-            anchor: Anchor::Middle,
-            bold: true,
-            ..Writing::new(
-                tab.text.clone(),
-                Point::new(area.center().x, area.y1 - 0.36 * tab.size),
-                tab.size,
-                Ink::Text,
-            )
-        };
-        pen.write(Detail::Shape, writing);
         if tab.struck {
             let mut strike = BezPath::new();
             let middle = area.y1 - 0.68 * tab.size;
@@ -329,5 +320,16 @@ pub(crate) fn draw_tabs(pen: &mut Pen, tabs: &[Tab], look: &Look) {
                 Some(solid(Ink::WashEdge, (1.4 / look.zoom.max(1e-3)).clamp(1.4, 4.0))),
             );
         }
+        let writing = Writing {
+            anchor: Anchor::Middle,
+            bold: true,
+            ..Writing::new(
+                tab.text.clone(),
+                Point::new(area.center().x, area.y1 - 0.36 * tab.size),
+                tab.size,
+                Ink::Text,
+            )
+        };
+        pen.write(Detail::Shape, writing);
     }
 }

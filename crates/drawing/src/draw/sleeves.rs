@@ -140,7 +140,8 @@ pub(crate) fn draw_strikes(pen: &mut Pen, under: &Under, layout: &Layout, look: 
         {
             pen.owner(Owner::Run(id));
             let label = way.label.as_ref().map(|label| label.area);
-            strike_run(pen, way, label, look.zoom, Ink::WashEdge);
+            let on_label = |area: Rect| label.is_some_and(|label| label.overlaps(area));
+            strike_run(pen, way, look.zoom, Ink::WashEdge, on_label);
         }
     }
     for id in cut.parts(layout, 8.0) {
@@ -171,35 +172,44 @@ pub(crate) fn strike_box(pen: &mut Pen, outline: Rect, zoom: f64, ink: Ink) {
 
 /// How far apart crosses stand on a run, in board units.
 const CROSSES_APART: f64 = 150.0;
+/// Pieces shorter than this bear none, where there are longer ones.
+const SHORT: f64 = 30.0;
 
-/// Crosses along a run, at least one, beside its label.
-pub(crate) fn strike_run(pen: &mut Pen, way: &RunWay, label: Option<Rect>, zoom: f64, ink: Ink) {
+/// Crosses along a run, at least one. None stands where a box around it is taken, unless all of the run is: there it would
+/// be read as a cross on what lies above.
+pub(crate) fn strike_run(pen: &mut Pen, way: &RunWay, zoom: f64, ink: Ink, taken: impl Fn(Rect) -> bool) {
     // Wider than the run, which may be as dark as the crosses: it is parted from them by a little paper.
     let half = (4.2 / zoom.max(1e-3)).clamp(4.2, 7.0).max(way.width / 2.0 + 2.6);
-    let on_label = |at: Point| {
-        let area = Rect::from_center_size(at, (2.4 * half, 2.4 * half));
-        label.is_some_and(|label| label.overlaps(area))
-    };
-    let longest = way.pieces().map(|(a, b)| a.distance(b)).fold(0.0, f64::max);
+    let longest = way
+        .pieces()
+        .max_by(|a, b| a.0.distance(a.1).total_cmp(&b.0.distance(b.1)));
+    let Some((first, last)) = longest else { return };
     let mut path = BezPath::new();
+    let mut cross = |at: Point| {
+        for (x, y) in [(half, half), (half, -half)] {
+            path.move_to(at - Vec2::new(x, y));
+            path.line_to(at + Vec2::new(x, y));
+        }
+    };
+    let mut any = false;
     for (a, b) in way.pieces() {
         let length = a.distance(b);
-        if length < longest.min(4.0 * half) {
+        if length < first.distance(last).min(SHORT) {
             continue;
         }
         let count = libm::floor(length / CROSSES_APART).clamp(1.0, 200.0);
         for n in 0..count as u32 {
-            let spot = |share: f64| a.lerp(b, (f64::from(n) + share) / count);
-            let free = [0.5, 0.25, 0.75, 0.12, 0.88].map(spot);
-            let at = free
+            let mut spots = [0.5, 0.25, 0.75, 0.12, 0.88]
                 .into_iter()
-                .find(|at| !on_label(*at))
-                .unwrap_or_else(|| spot(0.5));
-            for (x, y) in [(half, half), (half, -half)] {
-                path.move_to(at - Vec2::new(x, y));
-                path.line_to(at + Vec2::new(x, y));
+                .map(|share| a.lerp(b, (f64::from(n) + share) / count));
+            if let Some(at) = spots.find(|at| !taken(Rect::from_center_size(*at, (2.2 * half, 2.2 * half)))) {
+                cross(at);
+                any = true;
             }
         }
+    }
+    if !any {
+        cross(first.lerp(last, 0.3));
     }
     let width = strike_width(zoom);
     pen.line(Detail::Shape, path.clone(), Ink::Paper, width + 1.8);
