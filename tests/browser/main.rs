@@ -9,6 +9,7 @@ mod escape;
 mod fingers;
 mod harness;
 mod keep_work;
+mod lay_under;
 mod looks;
 mod mend_van;
 mod meter;

@@ -23,7 +23,7 @@ const COMPARE: &str = "(async () => { \
     } \
     return ink > 500 ? differ : -2 })()";
 
-fn assert_same(table: &Table, after: &str) {
+pub(crate) fn assert_same(table: &Table, after: &str) {
     // Whatever is asked for is painted by then.
     table.eval("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))");
     table.eval(KEEP);
@@ -34,10 +34,15 @@ fn assert_same(table: &Table, after: &str) {
 #[test]
 fn what_is_painted_in_steps_is_what_is_painted_at_once() {
     let table = Table::open_worked("van");
+    work_and_compare(&table);
+}
+
+/// Shifts the paper, points at things, carries a part and drops it, and compares after each.
+pub(crate) fn work_and_compare(table: &Table) {
     for (dx, dy) in [(13, 17), (-40, -9), (0, 230), (-3, 1)] {
         table.wheel(500.0, 400.0, dx, dy);
     }
-    assert_same(&table, "after shifting the paper");
+    assert_same(table, "after shifting the paper");
 
     let tags: Vec<String> = table
         .sheet()
@@ -49,15 +54,15 @@ fn what_is_painted_in_steps_is_what_is_painted_at_once() {
         let (x, y) = table.part(tag);
         ((60.0..1150.0).contains(&x) && (60.0..650.0).contains(&y)).then_some((x, y))
     };
-    for (x, y) in tags.iter().filter_map(|tag| in_view(&table, tag)).take(6) {
+    for (x, y) in tags.iter().filter_map(|tag| in_view(table, tag)).take(6) {
         table.hover(x, y);
         table.hover(x + 45.0, y + 30.0);
     }
-    assert_same(&table, "after the pointer went over parts and runs");
+    assert_same(table, "after the pointer went over parts and runs");
 
     let (x, y) = tags
         .iter()
-        .find_map(|tag| in_view(&table, tag))
+        .find_map(|tag| in_view(table, tag))
         .unwrap_or_else(|| panic!("no part in view"));
     table.drag_and_hold(&[
         (x, y),
@@ -65,10 +70,10 @@ fn what_is_painted_in_steps_is_what_is_painted_at_once() {
         (x + 40.0, y - 20.0),
         (x + 90.0, y + 35.0),
     ]);
-    assert_same(&table, "within a drag");
+    assert_same(table, "within a drag");
     table.release();
     table.wait_for("the part to lie where it was dropped", || {
         (table.state()["tool"] == "pick/idle").then_some(())
     });
-    assert_same(&table, "after the drop");
+    assert_same(table, "after the drop");
 }

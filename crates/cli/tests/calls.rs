@@ -108,9 +108,15 @@ fn a_sheet_is_drawn_over_another() {
         out.contains("Found under Plan: 2 kept, 1 changed, 1 new, 1 removed"),
         "{out}"
     );
-    assert!(out.contains(">L1</text>"), "what is removed shows its tag:\n{out}");
+    assert!(
+        out.contains(">L1</text>"),
+        "what is removed shows its tag:\n{out}"
+    );
     let (_, without, _) = output(loomwright(&["draw", "-"]).write_stdin(job));
-    assert!(!without.contains(">L1<") && !without.contains("kept"), "{without}");
+    assert!(
+        !without.contains(">L1<") && !without.contains("kept"),
+        "{without}"
+    );
     let (code, turned, err) =
         output(loomwright(&["draw", "-", "--sheet", "found", "--under", "plan"]).write_stdin(job));
     assert!(

@@ -35,5 +35,5 @@ pub use part_box::{GRID, PartBox, STUD_PITCH, Stud, to_point};
 pub use shapes::{circle, rounded};
 pub use svg::svg;
 pub use symbols::{Symbol, symbol};
-pub use under::{Sign, Under};
+pub use under::{Sign, Under, take_places};
 pub use ways::{RunLabel, RunWay, width_of};

@@ -37,9 +37,10 @@ pub enum Sign {
 }
 
 impl Under {
-    /// Lays a sheet of one kind under another.
+    /// Lays a sheet of one kind under another. What has no place on it yet stands where it stands on the one on top.
     #[must_use]
-    pub fn of(kind: SheetKind, sheet: Sheet, on: SheetKind, above: &Sheet) -> Self {
+    pub fn of(kind: SheetKind, mut sheet: Sheet, on: SheetKind, above: &Sheet) -> Self {
+        take_places(&mut sheet, above);
         let layout = Layout::of(&sheet);
         let mut this = Self {
             kind,
@@ -131,6 +132,20 @@ impl Under {
                 (Sign::Changed, format!("differs from {kind}")),
                 (Sign::Comes, format!("new: on {kind} alone")),
             ]
+        }
+    }
+}
+
+/// Gives parts without a place that of the same part on another sheet, so that a thing stands at the same place on all sheets of
+/// a set.
+pub fn take_places(sheet: &mut Sheet, from: &Sheet) {
+    for (id, part) in &mut sheet.parts {
+        let there = from
+            .parts
+            .get(id)
+            .filter(|there| there.is.word() == part.is.word());
+        if let (None, Some(there)) = (part.at, there) {
+            part.at = there.at;
         }
     }
 }

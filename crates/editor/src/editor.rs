@@ -63,8 +63,8 @@ pub struct Editor {
 }
 
 impl Editor {
-    /// Puts a job on the table. Parts that have no place on the board get one by arrangement, which is no step of the
-    /// history: it happens each time alike.
+    /// Puts a job on the table. Parts that have no place on the board get that of an earlier sheet, or one by arrangement, which
+    /// is no step of the history: it happens each time alike.
     #[must_use]
     pub fn new(job: Job) -> Self {
         let mut this = Self::unstudied(job);
@@ -75,15 +75,26 @@ impl Editor {
     /// picture first.
     #[must_use]
     pub fn unstudied(mut job: Job) -> Self {
-        for sheet in job.sheets.values_mut() {
-            if sheet.parts.values().all(|part| part.at.is_some()) {
+        let kinds: Vec<SheetKind> = job.sheets.keys().copied().collect();
+        let mut earlier: Vec<Sheet> = Vec::new();
+        for kind in kinds {
+            let Some(sheet) = job.sheets.get_mut(&kind) else {
                 continue;
+            };
+            for before in earlier.iter().rev() {
+                drawing::take_places(sheet, before);
             }
-            for (id, at) in drawing::arrange_unplaced(sheet) {
+            // Nothing to arrange where all have a place.
+            let unplaced = sheet.parts.values().any(|part| part.at.is_none());
+            let places = unplaced
+                .then(|| drawing::arrange_unplaced(sheet))
+                .unwrap_or_default();
+            for (id, at) in places {
                 if let Some(part) = sheet.parts.get_mut(&id) {
                     part.at = part.at.or(Some(at));
                 }
             }
+            earlier.push(sheet.clone());
         }
         let on = job.sheets.keys().next_back().copied().unwrap_or(SheetKind::Plan);
         let on = if job.sheets.contains_key(&SheetKind::Plan) {

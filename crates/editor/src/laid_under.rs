@@ -4,9 +4,10 @@
 use crate::camera::Camera;
 use crate::editor::Editor;
 use crate::effects::{Effects, Open};
+use crate::input::PointerKind;
 use crate::selection::{Selection, Thing};
-use drawing::{Sign, Under};
-use kurbo::Rect;
+use drawing::{Owner, Sign, Under};
+use kurbo::{Point, Rect};
 use model::compare::{Became, Comparison};
 use model::{Sheet, SheetKind};
 use std::sync::Arc;
@@ -14,6 +15,9 @@ use std::sync::Arc;
 /// Height of the legend's lines on the screen, and width of its list, in pixels.
 const LEGEND_PX: f64 = 62.0;
 const LIST_PX: f64 = 440.0;
+
+/// From which width of the window on the list stays open when one of its lines is taken, in pixels.
+const LIST_STAYS_PX: f64 = 1400.0;
 
 /// What became of one thing, told.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -121,7 +125,7 @@ impl Editor {
     pub(crate) fn beside_legend(&mut self, with_list: bool, go: impl FnOnce(&mut Camera)) {
         let margins = self.camera.margins;
         if self.under.is_some() {
-            if with_list && self.camera.width > 1000.0 {
+            if with_list && self.camera.width >= LIST_STAYS_PX {
                 self.camera.margins.left += LIST_PX;
             } else {
                 self.camera.margins.top += LEGEND_PX;
@@ -227,15 +231,35 @@ impl Editor {
             self.selection = Selection::none();
             self.focus = None;
             self.finding = None;
-            self.beneath = Some(thing.clone());
             self.beside_legend(true, |camera| camera.reveal(area));
             self.out.open = Some(Open::Nothing);
+            self.light_beneath(Some(thing.clone()));
+        }
+        self.take_effects()
+    }
+    /// What shows through from the sheet beneath at a point of the board.
+    pub(crate) fn beneath_at(&self, at: Point, kind: PointerKind) -> Option<Thing> {
+        let under = self.under.as_ref()?;
+        let reach = self.options.reach_px(kind) / self.camera.zoom;
+        let hit = under.layout.hit(at, reach.min(22.0))?;
+        let thing = match hit.owner() {
+            Owner::Part(id) => Thing::Part(id),
+            Owner::Run(id) => Thing::Run(id),
+            _ => return None,
+        };
+        sign(under, &thing).is_some_and(Sign::is_beneath).then_some(thing)
+    }
+    /// Lights a thing of the sheet beneath and says what it is; or nothing of it.
+    pub(crate) fn light_beneath(&mut self, thing: Option<Thing>) {
+        if let (Some(thing), Some(under)) = (&thing, &self.under) {
             let written = with_name(thing, &under.sheet);
             self.out.say = Some(format!("{written} is on {} alone.", under.kind.title()));
+        }
+        if self.beneath != thing {
+            self.beneath = thing;
             self.out.noticed = true;
             self.out.repaint = true;
         }
-        self.take_effects()
     }
 }
 

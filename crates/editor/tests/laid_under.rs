@@ -155,6 +155,24 @@ fn edits_undo_and_gestures_keep_it_in_step() {
 }
 
 #[test]
+fn what_has_no_place_yet_stands_at_the_same_place_on_every_sheet() {
+    let editor = Editor::new(testkit::text::job(
+        "sheet found\nbattery B1\nfuse F1 strip61 200A @300,0\nload L1\nrun W1 B1.+ F1.in 16mm2 2m RD\n\
+         sheet plan\nbattery B1\nfuse F1 strip61 60A\namplifier A1\nrun W1 B1.+ F1.in 16mm2 2m RD\n",
+    ));
+    let at = |kind, tag: &str| {
+        let sheet = editor.job().sheet(kind).expect("a sheet");
+        sheet
+            .part_by_tag(tag)
+            .and_then(|(_, part)| part.at)
+            .unwrap_or_else(|| panic!("{tag} has no place"))
+    };
+    assert_eq!(at(Plan, "B1"), at(Found, "B1"));
+    assert_eq!(at(Plan, "F1"), model::BoardPoint { x: 300, y: 0 });
+    assert_ne!(at(Plan, "A1"), at(Plan, "B1"));
+}
+
+#[test]
 fn an_emptied_sheet_lies_under_nothing() {
     let mut hand = Hand::new("sheet plan\nbattery B1 @0,0\n");
     let edit = copy_sheet(hand.editor.job(), Plan, Built);
@@ -210,6 +228,42 @@ fn what_became_of_things_leads_to_them() {
     hand.key(Key::Escape);
     assert_ne!(hand.editor.seen(), seen);
     assert!(hand.editor.under().is_some(), "Escape takes back one thing");
+}
+
+#[test]
+fn a_tap_on_what_lies_beneath_tells_what_it_is() {
+    let mut hand = Hand::new(&JOB.replace("load L1 @700,0", "load L1 @700,300"));
+    hand.editor.lay_under(Some(Found));
+    hand.editor.fit();
+    let load = part(&hand.editor, "L1");
+    let outline = hand
+        .editor
+        .laid()
+        .and_then(|laid| laid.layout.part(load))
+        .map(|part| part.outline);
+    let at = hand
+        .editor
+        .camera()
+        .to_screen(outline.map(|outline| outline.center()).unwrap_or_default());
+    assert_eq!(hand.click(at).say.as_deref(), Some("L1 Load is on Found alone."));
+    assert!(
+        hand.editor
+            .seen()
+            .picked
+            .contains(&drawing::Owner::UnderPart(load))
+    );
+    // A click elsewhere lets go of it; a click on a part takes the part.
+    hand.click(hand::off(at, 0.0, 150.0));
+    assert!(hand.editor.seen().picked.is_empty());
+    hand.click(at);
+    hand.click(hand.part("A1"));
+    assert!(
+        !hand
+            .editor
+            .seen()
+            .picked
+            .contains(&drawing::Owner::UnderPart(load))
+    );
 }
 
 #[test]

@@ -1,10 +1,13 @@
 //! What became of things between the sheet on the table and the one laid under it: the counts in words, what each sign on the
 //! drawing means, and a list whose lines lead to their things.
 
+use crate::canvas::notes_width;
+use crate::desk::Desk;
 use crate::state::Store;
 use drawing::Sign;
 use editor::{Editor, Thing};
 use model::compare::Became;
+use web_sys::Element;
 use yew::prelude::*;
 
 pub(crate) fn under_legend(store: &Store) -> Html {
@@ -37,7 +40,10 @@ pub(crate) fn under_legend(store: &Store) -> Html {
                     <ol>
                         { for fates.into_iter().map(|fate| {
                             let (desk, thing) = (store.desk.clone(), fate.thing.clone());
-                            let onclick = Callback::from(move |_: MouseEvent| { desk.change(|editor| editor.go_to_either(&thing)); });
+                            let onclick = Callback::from(move |event: MouseEvent| {
+                                fold_where_narrow(&desk, &event);
+                                desk.change(|editor| editor.go_to_either(&thing));
+                            });
                             html! {
                                 <li><button type="button" class="under__fate" {onclick} data-testid="under-fate">
                                     { sample(fate.sign) }
@@ -49,6 +55,18 @@ pub(crate) fn under_legend(store: &Store) -> Html {
                 </details>
             }
         </section>
+    }
+}
+
+/// In a narrow window the list would lie over what it leads to.
+fn fold_where_narrow(desk: &Desk, event: &MouseEvent) {
+    let narrow = desk.see(|editor| notes_width(editor.camera().width) < 300.0);
+    let list = event
+        .target_dyn_into::<Element>()
+        .and_then(|on| on.closest("details").ok().flatten());
+    if let Some(list) = list.filter(|_| narrow) {
+        let _ = list.remove_attribute("open");
+        crate::browser::focus_board();
     }
 }
 

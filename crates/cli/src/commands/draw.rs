@@ -21,6 +21,14 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
             }
         }
     }
+    if call.under.is_some() {
+        // What has no place yet gets one here, so that the same things stand at the same places on both sheets.
+        for (id, at) in Layout::of(&sheet).arranged() {
+            if let Some(part) = sheet.parts.get_mut(id) {
+                part.at = part.at.or(Some(*at));
+            }
+        }
+    }
     let under = match call.under {
         Some(kind) => Some(Arc::new(laid_under(&opened, kind, &sheet)?)),
         None => None,

@@ -192,7 +192,11 @@ impl<'a> Ghosts<'a> {
             super::parts::write_small_tag(pen, part, drawn, self.look.zoom, Ink::Faint);
             return;
         }
-        if let Some((at, anchor)) = self.tag_spot(part, drawn) {
+        // What is hidden has its tag on a tab.
+        let spot = self
+            .tag_spot(part, drawn)
+            .filter(|_| self.cover_of(part, drawn).is_none());
+        if let Some((at, anchor)) = spot {
             let size = TAG_SIZE.max(9.5 / self.look.zoom.max(1e-3)).min(15.0);
             let writing = Writing {
                 bold: true,

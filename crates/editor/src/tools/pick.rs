@@ -131,7 +131,11 @@ impl Editor {
                 }
             }
             (Pick::Pressing { on, at, kind, mods }, Input::Up(_)) => {
+                let beneath = self
+                    .beneath_at(self.camera.to_board(at), kind)
+                    .filter(|_| on.is_none() && !mods.shift);
                 self.click(on, mods);
+                self.light_beneath(beneath);
                 if let Some((run, place)) = self.bend_at(self.camera.to_board(at), kind)
                     && self.selection.single() == Some(Thing::Run(run))
                 {
