@@ -9,7 +9,8 @@ use crate::tools::place::turned;
 use crate::tools::{Meter, Pull, Tool};
 use drawing::{Overlay, arrange};
 use model::edits;
-use model::{Change, Edit, PartKind, SheetKind};
+use model::{Change, Edit, PartId, PartKind, SheetKind};
+use ordered::OrderedSet;
 
 /// Width that the explanation of a finding takes on the screen, in pixels.
 const EXPLANATION_PX: f64 = 410.0;
@@ -226,7 +227,10 @@ impl Editor {
         match made {
             Ok(pasted) => {
                 self.interrupt();
-                self.apply(pasted.edit);
+                self.begin_gesture(pasted.edit.name.clone());
+                self.extend_gesture(pasted.edit, &pasted.parts);
+                self.settle(&pasted.parts);
+                self.commit_gesture();
                 self.selection = Selection {
                     parts: pasted.parts,
                     runs: pasted.runs,
@@ -413,7 +417,14 @@ impl Editor {
             .collect();
         self.begin_gesture(edit.name.clone());
         self.extend_gesture(edit, &parts);
-        // A mend may bring parts that have no place yet; they keep the one that the drawing found for them.
+        self.settle(&parts);
+        self.commit_gesture();
+        self.out.open = Some(Open::Nothing);
+    }
+
+    /// Within a gesture that brought parts without a place: they keep the one that the drawing found for them, so that they can
+    /// be carried from there.
+    fn settle(&mut self, parts: &OrderedSet<PartId>) {
         let unplaced = self.sheet().parts.iter().filter(|(_, part)| part.at.is_none());
         let changes: Vec<Change> = unplaced
             .filter_map(|(id, part)| {
@@ -426,9 +437,7 @@ impl Editor {
                 })
             })
             .collect();
-        self.extend_gesture(Edit::new("", changes), &parts);
-        self.commit_gesture();
-        self.out.open = Some(Open::Nothing);
+        self.extend_gesture(Edit::new("", changes), parts);
     }
 
     // Looking.

@@ -39,6 +39,27 @@ fn the_same_clip_again_stands_beside_the_first() {
 }
 
 #[test]
+fn what_is_pasted_without_a_place_can_be_carried() {
+    let mut hand = Hand::new(SYSTEM);
+    hand.editor
+        .paste_in("fuse F9 30A\nload L9 60W\nrun W90 F9.out L9.+ 2.5mm2 1m BU");
+    hand.editor.fit();
+    let from = hand.part("F9");
+    hand.press(from);
+    for step in 1..4 {
+        hand.drag(hand::off(from, 0.0, 30.0 * f64::from(step)));
+    }
+    hand.release(hand::off(from, 0.0, 90.0));
+    let now = hand.part("F9");
+    assert!((now.y - from.y - 90.0).abs() < 15.0, "{from:?} {now:?}");
+    // Two steps: pasted, carried.
+    hand.editor.perform(Action::Undo);
+    assert_eq!(hand.editor.history().undo_name(), Some("Paste 2 parts"));
+    hand.editor.perform(Action::Undo);
+    assert!(hand.editor.sheet().part_by_tag("F9").is_none());
+}
+
+#[test]
 fn cut_takes_away_and_gives_the_text() {
     let mut hand = Hand::new(SYSTEM);
     let before = hand.job();
