@@ -7,7 +7,7 @@ use std::time::Duration;
 
 /// What was found on all screens that were looked at: all of it is told at once.
 #[derive(Default)]
-struct Found(Vec<String>);
+pub(crate) struct Found(Vec<String>);
 
 impl Drop for Found {
     fn drop(&mut self) {
@@ -20,7 +20,7 @@ impl Drop for Found {
 }
 
 /// Runs the rules over the page as it stands.
-fn look(page: &Page, screen: &str, all: &mut Found) {
+pub(crate) fn look(page: &Page, screen: &str, all: &mut Found) {
     let rules = std::fs::read_to_string(xtask::accessibility_script())
         .expect("the rules of accessibility: `cargo xtask test --stage browser` fetches them");
     page.eval(&format!(

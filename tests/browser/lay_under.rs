@@ -1,9 +1,10 @@
 //! One sheet of a job over another: the plan is made from what was found, altered, and what was found is laid under it; then
 //! the same through a link, where one only looks.
 
+use crate::accessible::{Found, look};
 use crate::paint::{assert_same, work_and_compare};
 use crate::table::Table;
-use loomwright_tests::browser::{Page, Site};
+use loomwright_tests::browser::{Page, Scheme, Site};
 use model::SheetKind;
 use model::compare::compare;
 use std::time::Duration;
@@ -63,7 +64,8 @@ fn frames(page: &Page) {
 
 #[test]
 fn what_was_found_is_laid_under_the_plan() {
-    let table = altered_plan();
+    let mut found = Found::default();
+    let mut table = altered_plan();
     let wanted = counts(&table.job());
     let before = table.eval("document.getElementById('board').toDataURL()");
     table.click("under-found");
@@ -93,6 +95,10 @@ fn what_was_found_is_laid_under_the_plan() {
         "{lines:?}"
     );
     table.screenshot("laid-under");
+    for scheme in [Scheme::Dark, Scheme::Light] {
+        table.page_mut().set_scheme(scheme);
+        look(&table, &format!("a sheet laid under, {scheme:?}"), &mut found);
+    }
     table.eval("(document.querySelectorAll('[data-testid=under-fate]')[1].click(), true)");
     table.wait_until(
         "the words about LS6",
@@ -150,6 +156,7 @@ fn what_was_found_is_laid_under_the_plan() {
         "{}",
         page.text("slip-fate")
     );
+    look(&page, "a sheet laid under where one only looks", &mut found);
     page.screenshot("laid-under-looking");
     assert_eq!(page.eval("localStorage.length"), 0, "nothing is written");
     page.assert_no_errors();
@@ -159,13 +166,20 @@ fn what_was_found_is_laid_under_the_plan() {
 fn place_of_the_gone(table: &Table) -> (f64, f64) {
     let job = table.job();
     let at = |tag: &str| {
-        let found = job.sheet(SheetKind::Found).and_then(|sheet| sheet.part_by_tag(tag));
-        found.and_then(|(_, part)| part.at).unwrap_or_else(|| panic!("{tag} has no place"))
+        let found = job
+            .sheet(SheetKind::Found)
+            .and_then(|sheet| sheet.part_by_tag(tag));
+        found
+            .and_then(|(_, part)| part.at)
+            .unwrap_or_else(|| panic!("{tag} has no place"))
     };
     let (here, gone) = (at("LS5"), at("LS6"));
     let zoom = table.state()["zoom"].as_f64().unwrap_or(1.0);
     let (x, y) = table.part("LS5");
-    (x + f64::from(gone.x - here.x) * zoom, y + f64::from(gone.y - here.y) * zoom)
+    (
+        x + f64::from(gone.x - here.x) * zoom,
+        y + f64::from(gone.y - here.y) * zoom,
+    )
 }
 
 #[test]

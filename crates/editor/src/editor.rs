@@ -85,10 +85,11 @@ impl Editor {
                 drawing::take_places(sheet, before);
             }
             // Nothing to arrange where all have a place.
-            let unplaced = sheet.parts.values().any(|part| part.at.is_none());
-            let places = unplaced
-                .then(|| drawing::arrange_unplaced(sheet))
-                .unwrap_or_default();
+            let places = if sheet.parts.values().any(|part| part.at.is_none()) {
+                drawing::arrange_unplaced(sheet)
+            } else {
+                Default::default()
+            };
             for (id, at) in places {
                 if let Some(part) = sheet.parts.get_mut(&id) {
                     part.at = part.at.or(Some(at));

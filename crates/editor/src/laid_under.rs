@@ -13,7 +13,7 @@ use model::{Sheet, SheetKind};
 use std::sync::Arc;
 
 /// Height of the legend's lines on the screen, and width of its list, in pixels.
-const LEGEND_PX: f64 = 62.0;
+const LEGEND_PX: f64 = 70.0;
 const LIST_PX: f64 = 440.0;
 
 /// From which width of the window on the list stays open when one of its lines is taken, in pixels.
