@@ -17,6 +17,7 @@ mod open_file;
 mod other_hosts;
 mod page_file;
 mod paint;
+mod policy;
 mod readings;
 mod rewire;
 mod share;

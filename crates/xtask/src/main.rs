@@ -8,6 +8,7 @@ mod command;
 mod generate;
 mod page;
 mod page_file;
+mod policy;
 mod stages;
 mod tools;
 

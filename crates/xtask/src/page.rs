@@ -2,6 +2,7 @@
 
 use crate::command::{command, run};
 use crate::page_file;
+use crate::policy::{self, Around};
 use crate::tools;
 use flate2::Compression;
 use flate2::write::GzEncoder;
@@ -25,7 +26,14 @@ pub(crate) fn build() -> Result<(), String> {
 
 /// What is made of the built page once its module is as it will be shipped.
 pub(crate) fn finish() -> Result<(), String> {
-    page_file::write(&page_folder())
+    let folder = page_folder();
+    page_file::write(&folder)?;
+    let file = folder.join("index.html");
+    let index =
+        fs::read_to_string(&file).map_err(|error| format!("cannot read {}: {error}", file.display()))?;
+    let added = policy::element(&policy::scripts(&index)?, Around::Beside);
+    let index = policy::into_head(&index, &added)?;
+    fs::write(&file, index).map_err(|error| format!("cannot write {}: {error}", file.display()))
 }
 
 /// The build itself, without setting up: fetches crates first, since the page's builder is kept off the network.

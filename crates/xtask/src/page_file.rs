@@ -3,6 +3,7 @@
 //! Styles and the module's glue stand in it as they were built, the module gzipped and in base64. It is made of the built
 //! page, so that what the file shows is what the page shows.
 
+use crate::policy::{self, Around};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use flate2::Compression;
@@ -49,7 +50,9 @@ fn template(index: &str, glue: &str, module: &[u8]) -> Result<String, String> {
     let page = FRAME
         .replace("{styles}", &styles(index)?)
         .replace("{module}", &STANDARD.encode(packed));
-    Ok(page.replace("{script}", &script))
+    let page = page.replace("{script}", &script);
+    let policy = policy::element(&policy::scripts(&page)?, Around::Nothing);
+    policy::into_head(&page, &policy)
 }
 
 /// The style elements of a page, as they stand there.

@@ -169,6 +169,12 @@ impl Page {
         self.post("/url", &json!({ "url": self.site.address(path) }));
     }
 
+    /// Runs a script in every page from here on, before anything of the page's own.
+    #[track_caller]
+    pub fn run_first(&self, script: &str) {
+        self.inspect("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": script }));
+    }
+
     /// Goes to a file of this machine, as a double click on it does.
     #[track_caller]
     pub fn go_to_file(&self, file: &Path) {
