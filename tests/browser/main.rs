@@ -13,6 +13,7 @@ mod lay_under;
 mod looks;
 mod mend_van;
 mod meter;
+mod offline;
 mod open_file;
 mod other_hosts;
 mod page_file;

@@ -1,7 +1,10 @@
 //! The page needs nobody: no request leaves for any host but the one it came from, whatever one does with it.
+//! A page file asks not even that one: see `page_file.rs`.
 
 use crate::table::Table;
+use loomwright_tests::browser::Page;
 use serde_json::Value;
+use std::time::Duration;
 
 #[test]
 fn a_day_of_work_asks_no_other_host_for_anything() {
@@ -21,8 +24,26 @@ fn a_day_of_work_asks_no_other_host_for_anything() {
     table.reload();
     table.wait_ready();
 
+    asks_nobody_else(&table);
+}
+
+#[test]
+fn who_looks_at_a_link_asks_no_other_host_for_anything() {
+    let job = lessons::WorkedJob::of("van").expect("a worked job").job();
+    let page = Page::open(&format!("#{}", sharing::fragment(&job).expect("it fits")));
+    page.wait_at_most(Duration::from_secs(90), "the drawing", || {
+        (page.eval("typeof loomwright_state") == "function").then_some(())
+    });
+    for key in ["1", "2", "6", "0", "n", "Escape", "o", "Escape", "Home"] {
+        page.press(key);
+    }
+    page.eval("dispatchEvent(new Event('beforeprint'))");
+    asks_nobody_else(&page);
+}
+
+fn asks_nobody_else(page: &Page) {
     // Resource Timing (W3C): every request of the page is an entry, refused ones too.
-    let asked = table.eval(
+    let asked = page.eval(
         "[location.origin, performance.getEntriesByType('navigation').concat(performance.getEntriesByType('resource'))\
          .map(entry => entry.name)]",
     );
@@ -44,12 +65,12 @@ fn a_day_of_work_asks_no_other_host_for_anything() {
         );
     }
     // Nor does the document name one that it would ask later, by a link, a font or a script.
-    let named = table.eval(
+    let named = page.eval(
         "[...document.querySelectorAll('[src], link[href], form[action]')]\
          .map(e => e.src || e.href || e.action).filter(address => address && new URL(address, location).protocol.startsWith('http') \
          && new URL(address, location).origin !== location.origin)",
     );
     assert_eq!(named, serde_json::json!([]));
     // A name that is looked up in vain is an error on the console: see the harness.
-    table.assert_no_errors();
+    page.assert_no_errors();
 }

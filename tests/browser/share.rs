@@ -137,6 +137,10 @@ fn a_link_is_looked_at_and_cannot_be_changed() {
     // Nothing was written into this browser.
     assert_eq!(page.eval("localStorage.length"), 0);
     assert_eq!(page.eval("indexedDB.databases().then(all => all.length)"), 0);
+    assert_eq!(
+        page.eval("Promise.all([caches.keys(), navigator.serviceWorker.getRegistrations()]).then(all => all.map(list => list.length))"),
+        serde_json::json!([0, 0])
+    );
     page.assert_no_errors();
 
     // A copy of one's own is made on purpose, kept, and can be changed.

@@ -8,6 +8,7 @@ use crate::copies;
 use crate::desk::Desk;
 use crate::hooks;
 use crate::keeper::Keeper;
+use crate::offline;
 use crate::state::{Act, Panel, Paper, State, Store};
 use drawing::{Ink, Palette};
 use editor::{Action, Open};
@@ -34,11 +35,12 @@ pub(crate) fn App() -> Html {
     use_looked_at(&store);
     use_paper(&store);
     {
-        let (desk, keeper) = (store.desk.clone(), keeper.clone());
+        let (desk, keeper, tell) = (store.desk.clone(), keeper.clone(), store.dispatcher());
         use_effect_with((), move |()| {
             let keeps = keeper.clone();
             desk.on_edit(Callback::from(move |()| keeps.keep()));
             keeper.start(asked_for());
+            offline::keep_program(tell);
         });
     }
     {
@@ -71,6 +73,7 @@ pub(crate) fn App() -> Html {
                     { title_block_or_plate(&store, false) }
                     <div class="foot">
                         { meter_face(&store) }
+                        { offline::newer(&store) }
                         { spoken(&store) }
                         <LowStrip />
                         { tray(&store) }

@@ -15,6 +15,7 @@ mod desk;
 mod files;
 mod hooks;
 mod keeper;
+mod offline;
 mod state;
 #[allow(
     dead_code,

@@ -103,6 +103,8 @@ pub(crate) struct State {
     pub(crate) outside: Option<(Action, u32)>,
     /// The finding whose note is hovered or focused.
     pub(crate) pointed: Option<usize>,
+    /// Whether a newer version of the program is ready.
+    pub(crate) newer: bool,
 }
 
 impl PartialEq for State {
@@ -116,6 +118,7 @@ impl PartialEq for State {
             && self.keeping == other.keeping
             && self.outside == other.outside
             && self.pointed == other.pointed
+            && self.newer == other.newer
     }
 }
 
@@ -137,6 +140,8 @@ pub(crate) enum Act {
     Paper(Paper),
     /// The pointer is over a note, or left it.
     Point(Option<usize>),
+    /// A newer version of the program is ready.
+    Newer,
 }
 
 impl State {
@@ -153,6 +158,7 @@ impl State {
             keeping: Keeping::default(),
             outside: None,
             pointed: None,
+            newer: false,
         }
     }
     fn say(&mut self, words: &str) {
@@ -208,6 +214,7 @@ impl Reducible for State {
             Act::Say(words) => next.say(&words),
             Act::Kept(keeping) => next.keeping = keeping,
             Act::Paper(paper) => next.paper = paper,
+            Act::Newer => next.newer = true,
             Act::Point(place) => {
                 if next.pointed == place {
                     return self;

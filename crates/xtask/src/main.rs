@@ -6,6 +6,8 @@
 mod bench;
 mod command;
 mod generate;
+mod icon;
+mod offline;
 mod page;
 mod page_file;
 mod policy;

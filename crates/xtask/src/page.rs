@@ -1,6 +1,7 @@
 //! Builds the page, serves it, and weighs it.
 
 use crate::command::{command, run};
+use crate::offline;
 use crate::page_file;
 use crate::policy::{self, Around};
 use crate::tools;
@@ -28,12 +29,14 @@ pub(crate) fn build() -> Result<(), String> {
 pub(crate) fn finish() -> Result<(), String> {
     let folder = page_folder();
     page_file::write(&folder)?;
+    offline::write_manifest(&folder)?;
     let file = folder.join("index.html");
     let index =
         fs::read_to_string(&file).map_err(|error| format!("cannot read {}: {error}", file.display()))?;
-    let added = policy::element(&policy::scripts(&index)?, Around::Beside);
+    let added = policy::element(&policy::scripts(&index)?, Around::Beside) + offline::HEAD;
     let index = policy::into_head(&index, &added)?;
-    fs::write(&file, index).map_err(|error| format!("cannot write {}: {error}", file.display()))
+    fs::write(&file, index).map_err(|error| format!("cannot write {}: {error}", file.display()))?;
+    offline::write_worker(&folder)
 }
 
 /// The build itself, without setting up: fetches crates first, since the page's builder is kept off the network.

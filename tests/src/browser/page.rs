@@ -18,7 +18,9 @@ const WINDOW: (u32, u32) = (1440, 900);
 
 /// A folder that is served to the browser.
 pub struct Site {
-    server: StaticServer,
+    /// Nothing once it has ended.
+    server: Option<StaticServer>,
+    address: String,
 }
 
 impl Site {
@@ -39,7 +41,10 @@ impl Site {
     #[track_caller]
     pub fn of_folder(folder: &Path, prefix: &str) -> Self {
         match StaticServer::start_under(folder, prefix, 0) {
-            Ok(server) => Self { server },
+            Ok(server) => Self {
+                address: server.address(),
+                server: Some(server),
+            },
             Err(error) => panic!("cannot serve {}: {error}", folder.display()),
         }
     }
@@ -47,7 +52,7 @@ impl Site {
     /// Address of a path below the folder.
     #[must_use]
     pub fn address(&self, path: &str) -> String {
-        format!("{}{}", self.server.address(), path.trim_start_matches('/'))
+        format!("{}{}", self.address, path.trim_start_matches('/'))
     }
 }
 
@@ -162,6 +167,11 @@ impl Page {
 
     // ---- window ----
 
+    /// Ends the site's server, as when the network is gone: whatever is asked of it from here on fails.
+    pub fn lose_site(&mut self) {
+        self.site.server = None;
+    }
+
     /// Goes to another path of the same site.
     #[track_caller]
     pub fn go(&mut self, path: &str) {
@@ -172,7 +182,17 @@ impl Page {
     /// Runs a script in every page from here on, before anything of the page's own.
     #[track_caller]
     pub fn run_first(&self, script: &str) {
-        self.inspect("Page.addScriptToEvaluateOnNewDocument", &json!({ "source": script }));
+        self.inspect(
+            "Page.addScriptToEvaluateOnNewDocument",
+            &json!({ "source": script }),
+        );
+    }
+
+    /// What keeps the browser from offering to install the page as an app, in its own words.
+    #[must_use]
+    #[track_caller]
+    pub fn install_errors(&self) -> Value {
+        self.inspect("Page.getInstallabilityErrors", &json!({}))["installabilityErrors"].take()
     }
 
     /// Goes to a file of this machine, as a double click on it does.
