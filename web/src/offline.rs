@@ -19,7 +19,10 @@ const USE_IT: &str = "use the new version";
 /// and in a page that the build did not finish.
 fn workers() -> Option<JsValue> {
     browser::own_address()?;
-    let finished = browser::document()?.query_selector("link[rel=manifest]").ok().flatten();
+    let finished = browser::document()?
+        .query_selector("link[rel=manifest]")
+        .ok()
+        .flatten();
     finished?;
     let workers = js::get(&browser::window()?.navigator(), "serviceWorker");
     workers.is_object().then_some(workers)
