@@ -128,7 +128,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         // Behind an open switch the whole voltage stands across the switch: that is no loss on the way.
-        if ctx.study.parts.get(load).is_some_and(|flow| flow.on == Some(false)) {
+        if ctx
+            .study
+            .parts
+            .get(load)
+            .is_some_and(|flow| flow.on == Some(false))
+        {
             continue;
         }
         let not_here = [
