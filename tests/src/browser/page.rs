@@ -212,12 +212,15 @@ impl Page {
     #[track_caller]
     pub fn downloaded(&self, folder: &Path, ending: &str) -> PathBuf {
         self.wait_for(&format!("a download *{ending}"), || {
-            // The browser gives a file its name when all of it is written.
+            // The browser takes the name by an empty file and puts the written one in its place when all of it is there.
             std::fs::read_dir(folder)
                 .into_iter()
                 .flatten()
                 .filter_map(|entry| Some(entry.ok()?.path()))
-                .find(|path| path.to_string_lossy().ends_with(ending))
+                .find(|path| {
+                    path.to_string_lossy().ends_with(ending)
+                        && std::fs::metadata(path).is_ok_and(|data| data.len() > 0)
+                })
         })
     }
 
