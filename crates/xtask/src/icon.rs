@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use std::io::{self, Write as _};
 
 /// Side of the box that the shapes are drawn in. What matters lies within the middle four fifths, since telephones cut icons
-/// to shapes of their own (W3C Web Application Manifest, safe zone of maskable icons).
+/// to shapes of their own (W3C Web Application Manifest, the inner circle that maskable icons keep to).
 const SIDE: f64 = 100.0;
 /// Drafting paper.
 const PAPER: [u8; 3] = [0xf6, 0xf3, 0xea];
