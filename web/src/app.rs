@@ -66,19 +66,7 @@ pub(crate) fn App() -> Html {
         <ContextProvider<Store> context={store.clone()}>
             <ContextProvider<Rc<Keeper>> context={keeper}>
                 <main class="table" data-testid="table">
-                    <Board />
-                    { hover_slip(&store) }
-                    { legends(&store) }
-                    <Notes />
-                    { title_block_or_plate(&store, false) }
-                    <div class="foot">
-                        { meter_face(&store) }
-                        { offline::newer(&store) }
-                        { spoken(&store) }
-                        <LowStrip />
-                        { tray(&store) }
-                    </div>
-                    { beside(&store) }
+                    { on_the_table(&store, offline::newer(&store)) }
                     { panel }
                     <DropHere />
                 </main>
@@ -154,8 +142,29 @@ pub(crate) fn use_paper(store: &Store) {
     });
 }
 
+/// The sheet with what lies around it, the same where one edits and where one only looks. `news` stands above the tools.
+pub(crate) fn on_the_table(store: &Store, news: Html) -> Html {
+    html! {
+        <>
+            <Board />
+            { hover_slip(store) }
+            { legends(store) }
+            <Notes />
+            { title_block_or_plate(store, false) }
+            <div class="foot">
+                { meter_face(store) }
+                { news }
+                { spoken(store) }
+                <LowStrip />
+                { tray(store) }
+            </div>
+            { beside(store) }
+        </>
+    }
+}
+
 /// What is open beside a thing.
-pub(crate) fn beside(store: &Store) -> Html {
+fn beside(store: &Store) -> Html {
     match &store.beside {
         Open::Details(thing) | Open::Rename(thing) if store.desk.see(editor::Editor::looks_only) => {
             plain_slip(store, thing)

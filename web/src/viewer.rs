@@ -1,9 +1,8 @@
 //! The page where one only looks: a drawing that came by a link or in a page file. It has no tools to change anything, and writes nothing into
 //! the browser.
 
-use crate::app::{beside, colour_page, use_looked_at, use_paper};
+use crate::app::{colour_page, on_the_table, use_looked_at, use_paper};
 use crate::browser;
-use crate::canvas::Board;
 use crate::components::*;
 use crate::copies;
 use crate::desk::Desk;
@@ -42,18 +41,7 @@ pub(crate) fn Viewer(props: &ViewerProps) -> Html {
     html! {
         <ContextProvider<Store> context={store.clone()}>
             <main class="table" data-testid="viewer">
-                <Board />
-                { hover_slip(&store) }
-                { legends(&store) }
-                <Notes />
-                { title_block_or_plate(&store, false) }
-                <div class="foot">
-                    { meter_face(&store) }
-                    { spoken(&store) }
-                    <LowStrip />
-                    { tray(&store) }
-                </div>
-                { beside(&store) }
+                { on_the_table(&store, html! {}) }
                 { panel }
             </main>
         </ContextProvider<Store>>
