@@ -1,0 +1,186 @@
+//! Every text that a reader sees, in each language, with numbers in the reader's units.
+//!
+//! A text is a *message* in the Fluent format (`texts/en/*.ftl`, `texts/de/*.ftl`, one file for each theme, the same names
+//! in both). Code never writes a sentence: it makes a [`Saying`], the key of a message and the values that go into it, by
+//! [`say!`]; whoever shows it has a [`Words`], made of the reader's language and units, and turns it into a sentence with
+//! [`Words::say`]. So an analysis holds no language, and the same finding reads in every one of them.
+//!
+//! ```
+//! use words::{Reader, Unit, Words, figure, say};
+//! let reach = say!("sample-reach", fuse = "F1", far = figure(1.7, Unit::Metre), runs = vec!["W1", "W2"]);
+//! let words = Words::english();
+//! assert_eq!(words.say(&reach), "F1 sits 1.7 m of wire away. Nothing guards W1 and W2.");
+//! let feet = Words::of(Reader { lengths: words::Lengths::Feet, ..Reader::default() });
+//! assert_eq!(feet.say(&reach), "F1 sits 5.6 ft of wire away. Nothing guards W1 and W2.");
+//! ```
+//!
+//! What a message may hold: text, `{ $value }`, a choice `{ $count -> [one] … *[other] … }` by number or by word, and
+//! other messages by `{ key }`. *Invariants:* a message exists in every language with the same values (tested over all
+//! files and all uses in the workspace); a message that is missing all the same shows its English text, or its key;
+//! nothing here panics on any text.
+
+mod figure;
+mod message;
+mod reader;
+mod saying;
+
+pub use figure::{Figure, Unit, drawn, figure, gauge, precise, told};
+pub use reader::{Language, Lengths, Reader, Sizes};
+pub use saying::{Saying, Value};
+
+use message::Messages;
+use std::sync::OnceLock;
+
+macro_rules! texts {
+    ($($theme:literal)+) => {
+        /// The themes: one file of messages each, the same names in every language.
+        pub const THEMES: &[&str] = &[$($theme),+];
+        const ENGLISH: &[&str] = &[$(include_str!(concat!("../texts/en/", $theme, ".ftl"))),+];
+        #[cfg(feature = "german")]
+        const GERMAN: &[&str] = &[$(include_str!(concat!("../texts/de/", $theme, ".ftl"))),+];
+    };
+}
+
+texts! {
+    "common"
+}
+
+fn english() -> &'static Messages {
+    static MESSAGES: OnceLock<Messages> = OnceLock::new();
+    MESSAGES.get_or_init(|| Messages::read(ENGLISH.iter().copied()))
+}
+
+#[cfg(feature = "german")]
+fn german() -> &'static Messages {
+    static MESSAGES: OnceLock<Messages> = OnceLock::new();
+    MESSAGES.get_or_init(|| Messages::read(GERMAN.iter().copied()))
+}
+
+/// How one reader reads: turns sayings into sentences. Cheap to clone.
+#[derive(Clone, Debug)]
+pub struct Words {
+    reader: Reader,
+    /// Messages of the language where they are not part of the program.
+    fetched: Option<std::sync::Arc<Messages>>,
+}
+
+impl Default for Words {
+    fn default() -> Self {
+        Self::english()
+    }
+}
+
+impl PartialEq for Words {
+    /// The same reader: messages of a language never differ.
+    fn eq(&self, other: &Self) -> bool {
+        self.reader == other.reader && self.fetched.is_some() == other.fetched.is_some()
+    }
+}
+
+impl Words {
+    /// English with metric units.
+    #[must_use]
+    pub fn english() -> Self {
+        Self::of(Reader::default())
+    }
+    /// The words of a reader. A language that is not part of this program (see [`Language::built_in`]) reads as English
+    /// until [`Words::fetched`] brings its messages.
+    #[must_use]
+    pub fn of(reader: Reader) -> Self {
+        Self {
+            reader,
+            fetched: None,
+        }
+    }
+    /// The words of a reader whose language was fetched: `texts` are the files of its messages.
+    #[must_use]
+    pub fn fetched<'a>(reader: Reader, texts: impl IntoIterator<Item = &'a str>) -> Self {
+        Self {
+            reader,
+            fetched: Some(std::sync::Arc::new(Messages::read(texts))),
+        }
+    }
+    /// Whose words these are.
+    #[must_use]
+    pub fn reader(&self) -> Reader {
+        self.reader
+    }
+    fn messages(&self) -> &Messages {
+        if let Some(fetched) = &self.fetched {
+            return fetched;
+        }
+        match self.reader.language {
+            #[cfg(feature = "german")]
+            Language::German => german(),
+            _ => english(),
+        }
+    }
+    /// The sentence of a saying.
+    #[must_use]
+    pub fn say(&self, saying: &Saying) -> String {
+        let mut out = String::new();
+        self.write(saying, &mut out, 0);
+        out
+    }
+    /// The text of a message without values.
+    #[must_use]
+    pub fn text(&self, key: &str) -> String {
+        self.say(&Saying::new(key.to_owned()))
+    }
+    /// Whether there is a message of this key.
+    #[must_use]
+    pub fn knows(&self, key: &str) -> bool {
+        self.messages().get(key).or_else(|| english().get(key)).is_some()
+    }
+    /// A number with its unit as this reader writes it.
+    #[must_use]
+    pub fn figure(&self, figure: Figure) -> String {
+        figure.written(self.reader)
+    }
+    /// `W1`, `W1 and W2`, `W1, W2 and W3`; beyond six the rest is counted.
+    #[must_use]
+    pub fn list(&self, all: &[String]) -> String {
+        match all {
+            [] => self.text("list-nothing"),
+            [one] => one.clone(),
+            [before @ .., last] if all.len() <= 6 => {
+                format!("{} {} {last}", before.join(", "), self.text("list-and"))
+            }
+            more => self.say(&say!(
+                "list-more",
+                shown = more.get(..5).unwrap_or_default().join(", "),
+                more = more.len() - 5
+            )),
+        }
+    }
+    fn write(&self, saying: &Saying, out: &mut String, depth: usize) {
+        // Sayings inside sayings are written by us, a few deep; no text of a file makes them deeper.
+        if depth > 8 {
+            return;
+        }
+        match self
+            .messages()
+            .get(saying.key())
+            .or_else(|| english().get(saying.key()))
+        {
+            Some(pattern) => message::fill(self, pattern, saying, out, depth),
+            None => out.push_str(saying.key()),
+        }
+    }
+    fn value(&self, value: &Value, depth: usize) -> String {
+        match value {
+            Value::Text(text) => text.clone(),
+            Value::Count(count) => count.to_string(),
+            Value::Figure(figure) => self.figure(*figure),
+            Value::List(all) => {
+                let all: Vec<String> = all.iter().map(|value| self.value(value, depth + 1)).collect();
+                self.list(&all)
+            }
+            Value::Saying(saying) => {
+                let mut out = String::new();
+                self.write(saying, &mut out, depth + 1);
+                out
+            }
+        }
+    }
+}

@@ -1,0 +1,242 @@
+//! Every message in every language, and every use of one in the workspace: nothing missing, nothing unused, the same values
+//! everywhere.
+
+#![allow(clippy::disallowed_methods, reason = "this test reads the texts and sources from the disk")]
+
+use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
+use proc_macro2::{TokenStream, TokenTree};
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+
+/// Messages whose keys are put together in code: everything that begins so counts as used. Beside each, where.
+const FAMILIES: &[&str] = &[
+    // The example in the documentation of this crate.
+    "sample-",
+];
+
+/// Messages that read the same in both languages, being names, symbols or abbreviations.
+const ALIKE: &[&str] = &[];
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+/// Names of the values that a message takes.
+fn values_of(pattern: &Pattern<String>, into: &mut BTreeSet<String>) {
+    fn of_inline(inline: &InlineExpression<String>, into: &mut BTreeSet<String>) {
+        match inline {
+            InlineExpression::VariableReference { id } => {
+                into.insert(id.name.clone());
+            }
+            InlineExpression::Placeable { expression } => of(expression, into),
+            InlineExpression::FunctionReference { id, .. } | InlineExpression::TermReference { id, .. } => {
+                panic!("{}: functions and terms are not read here", id.name)
+            }
+            _ => {}
+        }
+    }
+    fn of(expression: &Expression<String>, into: &mut BTreeSet<String>) {
+        match expression {
+            Expression::Inline(inline) => of_inline(inline, into),
+            Expression::Select { selector, variants } => {
+                of_inline(selector, into);
+                for variant in variants {
+                    values_of(&variant.value, into);
+                }
+            }
+        }
+    }
+    for element in &pattern.elements {
+        if let PatternElement::Placeable { expression } = element {
+            of(expression, into);
+        }
+    }
+}
+
+struct Message {
+    values: BTreeSet<String>,
+    text: String,
+}
+
+fn messages(language: &str) -> BTreeMap<String, Message> {
+    let mut all = BTreeMap::new();
+    for theme in words::THEMES {
+        let path = root().join(format!("crates/words/texts/{language}/{theme}.ftl"));
+        let text =
+            std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+        let resource = fluent_syntax::parser::parse(text.clone())
+            .unwrap_or_else(|(_, errors)| panic!("{}: {errors:?}", path.display()));
+        for entry in resource.body {
+            match entry {
+                Entry::Message(message) => {
+                    let key = message.id.name;
+                    let pattern = message
+                        .value
+                        .unwrap_or_else(|| panic!("{}: {key} has no text", path.display()));
+                    let mut values = BTreeSet::new();
+                    values_of(&pattern, &mut values);
+                    let text = format!("{pattern:?}");
+                    assert!(
+                        all.insert(key.clone(), Message { values, text }).is_none(),
+                        "{}: {key} stands twice",
+                        path.display()
+                    );
+                }
+                Entry::Term(term) => panic!("{}: {} is a term", path.display(), term.id.name),
+                Entry::Junk { content } => panic!("{}: cannot be read: {content}", path.display()),
+                _ => {}
+            }
+        }
+    }
+    all
+}
+
+#[test]
+fn every_folder_holds_the_themes_and_nothing_else() {
+    let themes: BTreeSet<String> = words::THEMES.iter().map(|theme| format!("{theme}.ftl")).collect();
+    for language in words::Language::ALL {
+        let folder = root().join("crates/words/texts").join(language.tag());
+        let files: BTreeSet<String> = std::fs::read_dir(&folder)
+            .unwrap()
+            .map(|file| file.unwrap().file_name().into_string().unwrap())
+            .collect();
+        assert_eq!(files, themes, "{}", folder.display());
+    }
+}
+
+#[test]
+fn every_language_has_every_message_with_the_same_values() {
+    let english = messages("en");
+    for language in words::Language::ALL {
+        let other = messages(language.tag());
+        let missing: Vec<&String> = english.keys().filter(|key| !other.contains_key(*key)).collect();
+        let surplus: Vec<&String> = other.keys().filter(|key| !english.contains_key(*key)).collect();
+        assert!(
+            missing.is_empty() && surplus.is_empty(),
+            "{}: missing {missing:?}, surplus {surplus:?}",
+            language.tag()
+        );
+        for (key, message) in &english {
+            assert_eq!(message.values, other[key].values, "{}: {key}", language.tag());
+        }
+    }
+}
+
+#[test]
+fn nothing_is_left_untranslated() {
+    let (english, german) = (messages("en"), messages("de"));
+    let same: Vec<&String> = english
+        .iter()
+        .filter(|(key, message)| {
+            let letters = message.text.matches(|c: char| c.is_alphabetic()).count();
+            // The names of the syntax tree stand in the text too: short words and symbols may well be alike.
+            letters > 70 && message.text == german[*key].text && !ALIKE.contains(&key.as_str())
+        })
+        .map(|(key, _)| key)
+        .collect();
+    assert!(same.is_empty(), "{same:?}");
+}
+
+/// One use of a message.
+#[derive(Debug)]
+struct Use {
+    at: String,
+    key: String,
+    values: Vec<String>,
+}
+
+fn uses_in(tokens: TokenStream, at: &str, uses: &mut Vec<Use>, literals: &mut BTreeSet<String>) {
+    let tokens: Vec<TokenTree> = tokens.into_iter().collect();
+    for (index, token) in tokens.iter().enumerate() {
+        match token {
+            TokenTree::Group(group) => {
+                let is_say = index >= 2
+                    && matches!(&tokens[index - 1], TokenTree::Punct(mark) if mark.as_char() == '!')
+                    && matches!(&tokens[index - 2], TokenTree::Ident(name) if name == "say");
+                if is_say {
+                    let inner: Vec<TokenTree> = group.stream().into_iter().collect();
+                    if let Some(TokenTree::Literal(key)) = inner.first() {
+                        let values = inner
+                            .windows(3)
+                            .filter_map(|three| match three {
+                                [
+                                    TokenTree::Punct(comma),
+                                    TokenTree::Ident(name),
+                                    TokenTree::Punct(equals),
+                                ] if comma.as_char() == ',' && equals.as_char() == '=' => {
+                                    Some(name.to_string())
+                                }
+                                _ => None,
+                            })
+                            .collect();
+                        uses.push(Use {
+                            at: at.to_owned(),
+                            key: key.to_string().trim_matches('"').to_owned(),
+                            values,
+                        });
+                    }
+                }
+                uses_in(group.stream(), at, uses, literals);
+            }
+            TokenTree::Literal(literal) => {
+                literals.insert(literal.to_string().trim_matches('"').to_owned());
+            }
+            _ => {}
+        }
+    }
+}
+
+fn sources(folder: &Path, into: &mut Vec<PathBuf>) {
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        let name = path.file_name().unwrap().to_string_lossy().into_owned();
+        if path.is_dir() && name != "target" && name != "dist" && !name.starts_with('.') {
+            sources(&path, into);
+        } else if name.ends_with(".rs") {
+            into.push(path);
+        }
+    }
+}
+
+#[test]
+fn every_use_finds_its_message_and_every_message_is_used() {
+    let english = messages("en");
+    let mut files = Vec::new();
+    for folder in ["crates", "web"] {
+        sources(&root().join(folder), &mut files);
+    }
+    let (mut uses, mut literals) = (Vec::new(), BTreeSet::new());
+    for file in &files {
+        let at = file.strip_prefix(root()).unwrap_or(file).display().to_string();
+        // Uses in this crate are those of its own tests and documentation, and the three of lists.
+        let text = std::fs::read_to_string(file).unwrap();
+        let tokens: TokenStream = text.parse().unwrap_or_else(|error| panic!("{at}: {error}"));
+        uses_in(tokens, &at, &mut uses, &mut literals);
+    }
+    let mut wrong = Vec::new();
+    for use_ in &uses {
+        match english.get(&use_.key) {
+            None => wrong.push(format!("{}: no message `{}`", use_.at, use_.key)),
+            Some(message) => {
+                let given: BTreeSet<String> = use_.values.iter().cloned().collect();
+                if given != message.values {
+                    wrong.push(format!(
+                        "{}: `{}` takes {:?} and is given {given:?}",
+                        use_.at, use_.key, message.values
+                    ));
+                }
+            }
+        }
+    }
+    // A message that others refer to counts as used by them.
+    let referred: String = english.values().map(|message| message.text.as_str()).collect();
+    for key in english.keys() {
+        let used = literals.contains(key)
+            || FAMILIES.iter().any(|family| key.starts_with(family))
+            || referred.contains(&format!("name: \"{key}\""));
+        if !used {
+            wrong.push(format!("`{key}` is used nowhere"));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}

@@ -1,0 +1,9 @@
+## What every sentence may need.
+
+list-and = and
+list-nothing = nothing
+list-more = { $shown } and { $more } more
+
+## Shown only in the documentation of this crate.
+
+sample-reach = { $fuse } sits { $far } of wire away. Nothing guards { $runs }.
