@@ -150,7 +150,7 @@ pub(crate) fn Notes() -> Html {
             .collect()
     });
     let dense = wishes.len() as f64 * TALL_PX > bottom - TOP_PX;
-    let short = if crate::browser::matches("(pointer: coarse)") {
+    let short = if crate::browser::matches("(any-pointer: coarse)") {
         FINGER_PX
     } else {
         SHORT_PX
