@@ -28,6 +28,43 @@ pub(crate) fn keys_went_down(action: Action, desk: &Rc<Desk>) {
     WAITING.with(|waiting| *waiting.borrow_mut() = Some(late));
 }
 
+/// Copy, cut or paste asked for by its name, where the browser sends no event. Reading the clipboard is asked of the user
+/// by the browser; refused or not offered, the editor's own clip is pasted.
+pub(crate) fn by_word(action: Action, desk: &Rc<Desk>) {
+    let desk = desk.clone();
+    if action == Action::Paste {
+        wasm_bindgen_futures::spawn_local(async move {
+            match taken().await {
+                Some(text) => desk.change(|editor| editor.paste_in(&text)),
+                None => desk.change(|editor| editor.perform(Action::Paste)),
+            };
+        });
+        return;
+    }
+    let mut copied = None;
+    desk.change(|editor| {
+        let (effects, text) = editor.copy_out(action == Action::Cut);
+        copied = text;
+        effects
+    });
+    if let Some(text) = copied {
+        // Where the page may not write there, the editor's own clip holds it all the same.
+        wasm_bindgen_futures::spawn_local(async move {
+            put(text).await;
+        });
+    }
+}
+
+/// The text on the clipboard, where the browser and its user let a page read it.
+async fn taken() -> Option<String> {
+    let clipboard = js::get(&browser::window()?.navigator(), "clipboard");
+    let promise = js::call(&clipboard, "readText", &[]).ok()?;
+    JsFuture::from(js_sys::Promise::from(promise))
+        .await
+        .ok()?
+        .as_string()
+}
+
 /// Whether the clipboard's keys and events are for the drawing, and not for a field or for text that is marked elsewhere.
 pub(crate) fn is_for_drawing() -> bool {
     browser::in_focus().is_none_or(|element| {

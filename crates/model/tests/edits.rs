@@ -56,6 +56,20 @@ fn removing_parts_takes_their_runs_along() {
 }
 
 #[test]
+fn an_end_that_stays_at_its_part_keeps_the_bends() {
+    let mut job = testkit::job(TEXT);
+    let bent = plan(&job).runs[&RunId(2)].bends.clone();
+    assert_eq!(bent.len(), 2);
+    let edit = set_end(&job, PLAN, RunId(2), RunSide::From, on(&job, "F1.in")).expect("a terminal");
+    let back = job.apply(edit);
+    assert_eq!(plan(&job).runs[&RunId(2)].bends, bent);
+    job.apply(back);
+    let edit = set_end(&job, PLAN, RunId(2), RunSide::From, on(&job, "B1.+")).expect("a terminal");
+    job.apply(edit);
+    assert!(plan(&job).runs[&RunId(2)].bends.is_empty());
+}
+
+#[test]
 fn moving_takes_the_bends_among_the_parts_along() {
     let mut job = testkit::job(TEXT);
     let edit = move_parts(

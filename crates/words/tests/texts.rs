@@ -1,7 +1,10 @@
 //! Every message in every language, and every use of one in the workspace: nothing missing, nothing unused, the same values
 //! everywhere.
 
-#![allow(clippy::disallowed_methods, reason = "this test reads the texts and sources from the disk")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "this test reads the texts and sources from the disk"
+)]
 
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use proc_macro2::{TokenStream, TokenTree};

@@ -1,7 +1,8 @@
 //! Ask: one box that finds any part, run, finding or action by typing.
 
-use crate::browser;
 use crate::state::{Act, Panel, Store};
+use crate::{browser, clipboard};
+use editor::Action;
 use editor::ask::{Answer, Leads};
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
@@ -19,6 +20,9 @@ fn follow(store: &Store, answer: &Answer) {
         }
         Leads::Finding(place) => {
             store.desk.change(|editor| editor.go_to_finding(*place));
+        }
+        Leads::Does(action @ (Action::Copy | Action::Cut | Action::Paste)) => {
+            clipboard::by_word(*action, &store.desk);
         }
         Leads::Does(action) => store.desk.perform(*action),
         Leads::Takes(word) => {

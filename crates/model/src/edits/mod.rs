@@ -293,7 +293,8 @@ pub fn set_ending_property(
     ))
 }
 
-/// Puts one end of a run somewhere else; how it is finished there becomes what is usual, unless it was given.
+/// Puts one end of a run somewhere else; how it is finished there becomes what is usual, unless it was given. Bends put by
+/// hand stay where the end stays at its part; on the way to another part they mean nothing.
 ///
 /// # Errors
 /// When the run or the terminal is not there.
@@ -309,8 +310,10 @@ pub fn set_end(job: &Job, on: SheetKind, id: RunId, side: RunSide, to: End) -> R
     if !ending.method.is_given() {
         ending.method = connect::ending_at(sheet, &to);
     }
+    if !matches!((&*end, &to), (End::On(was), End::On(now)) if was.part == now.part) {
+        run.bends.clear();
+    }
     *end = to;
-    run.bends.clear();
     Ok(Edit::new(name, vec![put_run(on, id, run)]))
 }
 
