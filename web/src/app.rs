@@ -9,30 +9,37 @@ use crate::desk::Desk;
 use crate::hooks;
 use crate::keeper::Keeper;
 use crate::offline;
+use crate::reader::{ReadBy, use_reader};
 use crate::state::{Act, Panel, Paper, State, Store};
 use drawing::{Ink, Palette};
 use editor::{Action, Open};
 use gloo_events::EventListener;
 use lessons::WorkedJob;
 use std::rc::Rc;
+use words::{Language, Lengths, Reader, Sizes};
 use yew::prelude::*;
 
 /// The whole page.
 #[function_component]
 pub(crate) fn App() -> Html {
-    let store = use_reducer(|| {
-        let job = lessons::WORKED_JOBS
-            .first()
-            .map(WorkedJob::job)
-            .unwrap_or_default();
-        State::new(Desk::new(job))
-    });
+    let reader = use_reader();
+    let store = {
+        let words = reader.words.clone();
+        use_reducer(|| {
+            let job = lessons::WORKED_JOBS
+                .first()
+                .map(WorkedJob::job)
+                .unwrap_or_default();
+            State::new(Desk::new(job, words))
+        })
+    };
     let keeper = {
         let (desk, tell) = (store.desk.clone(), store.dispatcher());
         use_memo((), move |()| Keeper::new(desk, tell))
     };
     let keeper: Rc<Keeper> = (*keeper).clone();
     use_looked_at(&store);
+    use_read_by(&store, &reader);
     use_paper(&store);
     {
         let (desk, keeper, tell) = (store.desk.clone(), keeper.clone(), store.dispatcher());
@@ -44,9 +51,11 @@ pub(crate) fn App() -> Html {
         });
     }
     {
-        let (store, keeper) = (store.clone(), keeper.clone());
+        let (store, keeper, reader) = (store.clone(), keeper.clone(), reader.clone());
         use_effect_with(store.outside, move |outside| {
-            if let Some((action, _)) = outside {
+            if let Some((action, _)) = outside
+                && !chosen_by(*action, &reader)
+            {
                 outside_act(*action, &store, &keeper);
             }
         });
@@ -112,6 +121,53 @@ pub(crate) fn use_looked_at(store: &Store) {
         });
         move || drop(listener)
     });
+}
+
+/// Tells the editor who reads, and the reader what could not be followed.
+#[hook]
+pub(crate) fn use_read_by(store: &Store, reader: &ReadBy) {
+    let desk = store.desk.clone();
+    use_effect_with(reader.words.clone(), move |words| desk.read_by(words));
+    let tell = store.dispatcher();
+    use_effect_with(reader.trouble.clone(), move |trouble| {
+        if let Some(trouble) = trouble {
+            tell.dispatch(Act::Say(trouble.to_string()));
+        }
+    });
+}
+
+/// Chooses how to read, where that is what the action does.
+pub(crate) fn chosen_by(action: Action, reader: &ReadBy) -> bool {
+    let now = reader.words.reader();
+    let next = match action {
+        Action::English => Reader {
+            language: Language::English,
+            ..now
+        },
+        Action::German => Reader {
+            language: Language::German,
+            ..now
+        },
+        Action::Metres => Reader {
+            lengths: Lengths::Metres,
+            ..now
+        },
+        Action::Feet => Reader {
+            lengths: Lengths::Feet,
+            ..now
+        },
+        Action::SquareMillimetres => Reader {
+            sizes: Sizes::SquareMillimetres,
+            ..now
+        },
+        Action::Gauge => Reader {
+            sizes: Sizes::Awg,
+            ..now
+        },
+        _ => return false,
+    };
+    reader.choose.emit(next);
+    true
 }
 
 /// Colours the page by the paper chosen, and follows the system's light where that is chosen.

@@ -179,7 +179,21 @@ pub(crate) fn heed_links() {
 
 /// What stands in a page file's place for a job, or nothing in any other page.
 pub(crate) fn carried() -> Option<String> {
-    document()?.get_element_by_id(sharing::PAGE_PLACE)?.text_content()
+    text_of(sharing::PAGE_PLACE)
+}
+
+/// Text of an element that the page carries.
+pub(crate) fn text_of(id: &str) -> Option<String> {
+    document()?.get_element_by_id(id)?.text_content()
+}
+
+/// The languages that the reader told the browser, the liked ones first.
+pub(crate) fn languages() -> Vec<String> {
+    window()
+        .map(|window| window.navigator().languages())
+        .into_iter()
+        .flat_map(|all| all.iter().filter_map(|tag| tag.as_string()).collect::<Vec<_>>())
+        .collect()
 }
 
 /// Names the tab.

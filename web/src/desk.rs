@@ -11,6 +11,7 @@ use std::cell::{Cell, RefCell};
 use std::rc::{Rc, Weak};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
+use words::Words;
 use yew::Callback;
 
 /// Parts on a sheet up to which the analysis is made within the edit; beyond, the picture comes first.
@@ -46,14 +47,15 @@ pub(crate) struct Desk {
 
 impl Desk {
     /// A desk with a job to work on.
-    pub(crate) fn new(job: Job) -> Rc<Self> {
-        Self::with(Editor::new(job))
+    pub(crate) fn new(job: Job, words: Words) -> Rc<Self> {
+        Self::with(Editor::new(job), words)
     }
     /// A desk with a job that is only looked at.
-    pub(crate) fn looking(job: Job) -> Rc<Self> {
-        Self::with(Editor::looking(job))
+    pub(crate) fn looking(job: Job, words: Words) -> Rc<Self> {
+        Self::with(Editor::looking(job), words)
     }
-    fn with(editor: Editor) -> Rc<Self> {
+    fn with(mut editor: Editor, words: Words) -> Rc<Self> {
+        editor.read_by(words);
         let this = Rc::new_cyclic(|own| Self {
             late: RefCell::new(None),
             last_analysis_ms: Cell::new(0.0),
@@ -83,6 +85,22 @@ impl Desk {
     /// Looks at the editor.
     pub(crate) fn see<T>(&self, look: impl FnOnce(&Editor) -> T) -> T {
         look(&self.editor.borrow())
+    }
+    /// The reader's words.
+    pub(crate) fn words(&self) -> Words {
+        self.see(|editor| editor.words().clone())
+    }
+    /// Tells who reads: picture and panels are made anew when it is somebody else.
+    pub(crate) fn read_by(&self, words: &Words) {
+        if self.see(|editor| editor.words() != words) {
+            self.editor.borrow_mut().read_by(words.clone());
+            self.painter.borrow_mut().forget();
+            self.tell(Effects {
+                repaint: true,
+                noticed: true,
+                ..Effects::default()
+            });
+        }
     }
     pub(crate) fn listen(&self, listener: Callback<Effects>) {
         *self.listener.borrow_mut() = listener;
@@ -114,6 +132,7 @@ impl Desk {
     pub(crate) fn open(&self, job: Job) {
         let camera = *self.editor.borrow().camera();
         let mut fresh = Editor::unstudied(job);
+        fresh.read_by(self.words());
         if fresh.sheet().parts.len() <= AT_ONCE {
             fresh.analyse();
         } else {

@@ -16,6 +16,7 @@ mod files;
 mod hooks;
 mod keeper;
 mod offline;
+mod reader;
 mod state;
 #[allow(
     dead_code,
@@ -27,43 +28,80 @@ mod tabs;
 mod viewer;
 
 use std::rc::Rc;
+use words::{Words, say};
+use yew::prelude::*;
 
 fn main() {
     browser::report_panics();
+    // Words that are not part of the program are waited for: a page that changes its language under one's eyes would be
+    // read twice.
+    match reader::at_once() {
+        Some(words) => show(words),
+        None => wasm_bindgen_futures::spawn_local(async { show(reader::arrive().await) }),
+    }
+}
+
+/// What the page shows.
+#[derive(Clone, PartialEq)]
+enum Shown {
+    /// A job to work on.
+    Table,
+    /// A job to look at.
+    Look(Rc<model::Job>),
+    /// Why there is none: what does not open, and why.
+    Nothing { trouble: AttrValue, why: AttrValue },
+}
+
+fn show(words: Words) {
+    let shown = shown(&words);
+    yew::Renderer::<Page>::with_props(PageProps { shown, words }).render();
+}
+
+fn shown(words: &Words) -> Shown {
     if let Some(carried) = browser::carried() {
         // A page file: the drawing in it is all that it shows.
-        look_at(
-            sharing::open_carried(&carried).map_err(|error| error.to_string()),
-            "This page does not open",
-        );
-        return;
+        let opened = sharing::open_carried(&carried).map_err(|error| error.to_string());
+        return look_at(opened, words.say(&say!("viewer-no-page")));
     }
     browser::heed_links();
     let fragment = browser::fragment();
     if fragment.starts_with(sharing::KEY) {
-        look_at(
-            sharing::open(&fragment).map_err(|error| error.to_string()),
-            "This link does not open",
-        );
-        return;
+        let opened = sharing::open(&fragment).map_err(|error| error.to_string());
+        return look_at(opened, words.say(&say!("viewer-no-link")));
     }
-    yew::Renderer::<app::App>::new().render();
+    Shown::Table
 }
 
 /// Shows a job to be looked at, or why there is none.
-fn look_at(opened: Result<model::Job, String>, trouble: &'static str) {
+fn look_at(opened: Result<model::Job, String>, trouble: String) -> Shown {
     match opened {
         Ok(job) => {
             browser::name_page(&job.title);
-            let job = Rc::new(job);
-            yew::Renderer::<viewer::Viewer>::with_props(viewer::ViewerProps { job }).render();
+            Shown::Look(Rc::new(job))
         }
-        Err(why) => {
-            let props = viewer::NoDrawingProps {
-                trouble,
-                why: why.into(),
-            };
-            yew::Renderer::<viewer::NoDrawing>::with_props(props).render();
-        }
+        Err(why) => Shown::Nothing {
+            trouble: trouble.into(),
+            why: why.into(),
+        },
     }
+}
+
+#[derive(Properties, PartialEq)]
+struct PageProps {
+    shown: Shown,
+    /// The words to begin with.
+    words: Words,
+}
+
+/// The whole page, read by somebody.
+#[function_component]
+fn Page(props: &PageProps) -> Html {
+    let inside = match &props.shown {
+        Shown::Table => html! { <app::App /> },
+        Shown::Look(job) => html! { <viewer::Viewer job={job.clone()} /> },
+        Shown::Nothing { trouble, why } => {
+            html! { <viewer::NoDrawing trouble={trouble.clone()} why={why.clone()} /> }
+        }
+    };
+    html! { <reader::ReaderHere words={props.words.clone()}>{ inside }</reader::ReaderHere> }
 }

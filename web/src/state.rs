@@ -6,6 +6,7 @@ use crate::storage::Keeping;
 use drawing::Palette;
 use editor::{Action, Effects, Open};
 use std::rc::Rc;
+use words::Words;
 use yew::prelude::*;
 
 /// The reducer's handle, shared as a context.
@@ -160,6 +161,11 @@ impl State {
             pointed: None,
             newer: false,
         }
+    }
+    /// The reader's words, for pieces of the page that are painted with the whole of it. What is painted by itself asks
+    /// [`crate::reader::use_words`].
+    pub(crate) fn words(&self) -> Words {
+        self.desk.words()
     }
     fn say(&mut self, words: &str) {
         self.said = Rc::from(words);

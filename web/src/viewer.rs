@@ -1,11 +1,12 @@
 //! The page where one only looks: a drawing that came by a link or in a page file. It has no tools to change anything, and writes nothing into
 //! the browser.
 
-use crate::app::{colour_page, on_the_table, use_looked_at, use_paper};
+use crate::app::{chosen_by, colour_page, on_the_table, use_looked_at, use_paper, use_read_by};
 use crate::browser;
 use crate::components::*;
 use crate::copies;
 use crate::desk::Desk;
+use crate::reader::{use_reader, use_words};
 use crate::state::{Panel, Paper, State, Store};
 use model::Job;
 use std::rc::Rc;
@@ -21,14 +22,21 @@ pub(crate) struct ViewerProps {
 #[function_component]
 pub(crate) fn Viewer(props: &ViewerProps) -> Html {
     let job = props.job.clone();
-    let store = use_reducer(move || State::new(Desk::looking((*job).clone())));
+    let reader = use_reader();
+    let store = {
+        let words = reader.words.clone();
+        use_reducer(move || State::new(Desk::looking((*job).clone(), words)))
+    };
     use_looked_at(&store);
+    use_read_by(&store, &reader);
     use_paper(&store);
     {
-        let (store, outside) = (store.clone(), store.outside);
+        let (store, outside, reader) = (store.clone(), store.outside, reader.clone());
         use_effect_with(outside, move |outside| {
             if let Some((action, _)) = outside {
-                copies::hand_out(*action, &store);
+                if !chosen_by(*action, &reader) {
+                    copies::hand_out(*action, &store);
+                }
             }
         });
     }
@@ -51,7 +59,7 @@ pub(crate) fn Viewer(props: &ViewerProps) -> Html {
 #[derive(Properties, PartialEq)]
 pub(crate) struct NoDrawingProps {
     /// What does not open.
-    pub(crate) trouble: &'static str,
+    pub(crate) trouble: AttrValue,
     /// Why it does not open, and what to do.
     pub(crate) why: AttrValue,
 }
@@ -59,12 +67,13 @@ pub(crate) struct NoDrawingProps {
 /// A link or a page file that does not open.
 #[function_component]
 pub(crate) fn NoDrawing(props: &NoDrawingProps) -> Html {
+    let words = use_words();
     colour_page(&Paper::System.palette(), Paper::System.is_dark());
     html! {
         <main class="no-drawing" data-testid="no-drawing">
-            <h1>{ props.trouble }</h1>
+            <h1>{ &props.trouble }</h1>
             <p role="alert">{ &props.why }</p>
-            if browser::carried().is_none() { <p><a href="./">{ "Open the program without it" }</a></p> }
+            if browser::carried().is_none() { <p><a href="./">{ words.text("viewer-without") }</a></p> }
         </main>
     }
 }

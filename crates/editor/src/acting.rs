@@ -130,6 +130,12 @@ impl Editor {
             | Action::Readings
             | Action::Outline
             | Action::Paper
+            | Action::English
+            | Action::German
+            | Action::Metres
+            | Action::Feet
+            | Action::SquareMillimetres
+            | Action::Gauge
             | Action::Keys => self.out.outside = Some(action),
         }
     }

@@ -164,6 +164,12 @@ actions! {
     Limits, "limits", "Conditions and limits of the job", [plain('l')];
     Outline, "outline", "The system as an outline", [plain('o')];
     Paper, "paper", "Light or dark paper", [];
+    English, "english", "Language: English", [];
+    German, "german", "Language: Deutsch (German)", [];
+    Metres, "metres", "Lengths in metres", [];
+    Feet, "feet", "Lengths in feet and inches", [];
+    SquareMillimetres, "square-millimetres", "Wire sizes in mm²", [];
+    Gauge, "gauge", "Wire sizes in AWG", [];
     Keys, "keys", "List of keys", [plain('?')];
 }
 

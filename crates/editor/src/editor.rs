@@ -15,6 +15,7 @@ use model::history::{Entry, History};
 use model::{Job, PartId, RunId, Sheet, SheetKind};
 use ordered::OrderedSet;
 use std::sync::Arc;
+use words::Words;
 
 /// A job on the table.
 #[derive(Clone, Debug)]
@@ -59,6 +60,8 @@ pub struct Editor {
     /// Counts what changed in the picture besides the gesture in hand: see [`crate::Seen`].
     pub(crate) still: u64,
     pub(crate) out: Effects,
+    /// Who reads.
+    pub(crate) words: Words,
     empty: Sheet,
 }
 
@@ -134,13 +137,26 @@ impl Editor {
             gesture_runs: OrderedSet::new(),
             still: 0,
             out: Effects::default(),
+            words: Words::english(),
             empty: Sheet::default(),
         };
         this.layout = Layout::of(this.sheet());
         this
     }
 
+    /// Says who reads: everything that the editor says and draws from here on is in these words.
+    pub fn read_by(&mut self, words: Words) {
+        self.words = words;
+        self.still_changed();
+    }
+
     // What others may look at.
+
+    /// The words of who reads.
+    #[must_use]
+    pub fn words(&self) -> &Words {
+        &self.words
+    }
 
     /// The job as it stands.
     #[must_use]

@@ -43,6 +43,8 @@ macro_rules! texts {
 
 texts! {
     "common"
+    "web-reader"
+    "web-viewer"
 }
 
 fn english() -> &'static Messages {
@@ -99,6 +101,21 @@ impl Words {
             reader,
             fetched: Some(std::sync::Arc::new(Messages::read(texts))),
         }
+    }
+    /// The same messages for a reader of the same language with other units. A reader of another language gets what
+    /// [`Words::of`] gives.
+    #[must_use]
+    pub fn read_by(&self, reader: Reader) -> Self {
+        let same = self.reader.language == reader.language;
+        Self {
+            reader,
+            fetched: self.fetched.clone().filter(|_| same),
+        }
+    }
+    /// Whether the messages of the reader's language are at hand.
+    #[must_use]
+    pub fn at_hand(&self) -> bool {
+        self.fetched.is_some() || self.reader.language.built_in()
     }
     /// Whose words these are.
     #[must_use]

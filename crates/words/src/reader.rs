@@ -96,3 +96,55 @@ pub struct Reader {
     /// Sizes of wires.
     pub sizes: Sizes,
 }
+
+impl Reader {
+    /// How somebody reads whose languages are these tags (BCP 47), the liked ones first: the first language that we have, and
+    /// metric units unless the first tag names the United States.
+    #[must_use]
+    pub fn of_tags<'a>(tags: impl IntoIterator<Item = &'a str>) -> Self {
+        let mut tags = tags.into_iter().peekable();
+        let american = tags.peek().is_some_and(|first| {
+            first
+                .split(['-', '_'])
+                .skip(1)
+                .any(|piece| piece.eq_ignore_ascii_case("US"))
+        });
+        Self {
+            language: tags.find_map(Language::of_tag).unwrap_or_default(),
+            lengths: if american { Lengths::Feet } else { Lengths::Metres },
+            sizes: if american {
+                Sizes::Awg
+            } else {
+                Sizes::SquareMillimetres
+            },
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_browsers_languages_say_how_one_reads() {
+        let german = Reader {
+            language: Language::German,
+            ..Reader::default()
+        };
+        let american = Reader {
+            lengths: Lengths::Feet,
+            sizes: Sizes::Awg,
+            ..Reader::default()
+        };
+        assert_eq!(Reader::of_tags([]), Reader::default());
+        assert_eq!(Reader::of_tags(["de-AT", "en-US"]), german);
+        assert_eq!(Reader::of_tags(["fr-FR", "de", "en-US"]), german);
+        assert_eq!(Reader::of_tags(["en-GB", "en"]), Reader::default());
+        assert_eq!(Reader::of_tags(["en-Latn-US", "de"]), american);
+        assert_eq!(
+            Reader::of_tags(["es-US"]),
+            american,
+            "a language that we do not have, in a country whose units we know"
+        );
+    }
+}

@@ -1,6 +1,7 @@
 //! The page file's template, `dist/page.html`: the whole program in one HTML file, with an empty place for a job.
 //!
-//! Styles and the module's glue stand in it as they were built, the module gzipped and in base64. It is made of the built
+//! Styles, the texts of other languages and the module's glue stand in it as they were built, the module gzipped and in
+//! base64. It is made of the built
 //! page, so that what the file shows is what the page shows.
 
 use crate::policy::{self, Around};
@@ -26,13 +27,54 @@ pub(crate) fn write(folder: &Path) -> Result<(), String> {
     let (glue, module) = (only(folder, "js")?, only(folder, "wasm")?);
     let glue = String::from_utf8(glue).map_err(|error| format!("the module's glue is no text: {error}"))?;
     let index = String::from_utf8(index).map_err(|error| format!("index.html is no text: {error}"))?;
-    let template = template(&index, &glue, &module)?;
+    let template = template(&index, &texts(folder)?, &glue, &module)?;
     let file = folder.join(NAME);
     fs::write(&file, template).map_err(|error| format!("cannot write {}: {error}", file.display()))
 }
 
-/// The template of a built page: its `index.html`, its module and the module's glue.
-fn template(index: &str, glue: &str, module: &[u8]) -> Result<String, String> {
+/// The texts of the languages that lie beside the page, one element each.
+fn texts(folder: &Path) -> Result<String, String> {
+    let below = folder.join("texts");
+    let mut languages: Vec<String> = Vec::new();
+    let mut elements = String::new();
+    for file in crate::page::files_below(&below)? {
+        let Some(tag) = file
+            .parent()
+            .and_then(Path::file_name)
+            .map(|tag| tag.to_string_lossy().into_owned())
+        else {
+            continue;
+        };
+        if languages.last() != Some(&tag) {
+            if !languages.is_empty() {
+                elements.push_str("</script>\n");
+            }
+            elements.push_str(&format!(
+                "<script type=\"text/plain\" id=\"loomwright-texts-{tag}\">\n"
+            ));
+            languages.push(tag);
+        }
+        let text = String::from_utf8(read(folder, &file)?)
+            .map_err(|error| format!("{} is no text: {error}", file.display()))?;
+        // Within a script these would end it, or hide its end.
+        if ["</script", "<!--", "<script"]
+            .iter()
+            .any(|sign| text.to_ascii_lowercase().contains(sign))
+        {
+            return Err(format!("{} cannot stand within a page", file.display()));
+        }
+        elements.push_str(&text);
+        // Files end with a line of their own: the next begins a new one.
+        elements.push('\n');
+    }
+    if !languages.is_empty() {
+        elements.push_str("</script>");
+    }
+    Ok(elements)
+}
+
+/// The template of a built page: its `index.html`, the elements with its texts, its module and the module's glue.
+fn template(index: &str, texts: &str, glue: &str, module: &[u8]) -> Result<String, String> {
     let script = format!("\n{}\n{START}", inline(glue)?);
     // Within a script these would end it, or hide its end.
     for sign in ["</script", "<!--", "<script"] {
@@ -49,6 +91,7 @@ fn template(index: &str, glue: &str, module: &[u8]) -> Result<String, String> {
         .map_err(|error| format!("cannot pack the module: {error}"))?;
     let page = FRAME
         .replace("{styles}", &styles(index)?)
+        .replace("{texts}", texts)
         .replace("{module}", &STANDARD.encode(packed));
     let page = page.replace("{script}", &script);
     let policy = policy::element(&policy::scripts(&page)?, Around::Nothing);
@@ -132,16 +175,18 @@ mod tests {
     use std::io::Read;
 
     const INDEX: &str = "<!doctype html><head><style>a { b: c }</style><p><style>d{}</style></head>";
+    const TEXTS: &str = "<script type=\"text/plain\" id=\"loomwright-texts-de\">\na = b\n</script>";
     const GLUE: &str = "let wasm;\nasync function go() {}\nfunction goSync() {}\n\nexport { goSync as initSync, go as default };\n";
 
     #[test]
     fn the_template_holds_styles_glue_and_module_and_takes_a_job() {
         let module: Vec<u8> = (0..5_000_u32).map(|n| (n % 251) as u8).collect();
-        let made = template(INDEX, GLUE, &module).expect("a template");
+        let made = template(INDEX, TEXTS, GLUE, &module).expect("a template");
         assert!(
             made.contains("<style>a { b: c }</style>\n<style>d{}</style>"),
             "{made}"
         );
+        assert!(made.contains(TEXTS), "{made}");
         assert!(made.contains("const loomwrightInit = go;"), "{made}");
         assert!(
             !made.contains("export {") && !made.contains("{styles}") && !made.contains("{module}"),
@@ -174,7 +219,7 @@ mod tests {
             (GLUE.replace("go as default", "go"), "as default"),
             (String::new(), "exports nothing"),
         ] {
-            let error = template(INDEX, &wrong, b"").expect_err("refused");
+            let error = template(INDEX, TEXTS, &wrong, b"").expect_err("refused");
             assert!(error.contains(why), "{error}");
         }
     }

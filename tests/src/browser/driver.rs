@@ -82,6 +82,8 @@ impl Driver {
             "--disable-extensions",
             "--force-color-profile=srgb",
             "--hide-scrollbars",
+            // English with metric units, unless a test chooses otherwise.
+            "--accept-lang=en-GB,en",
             // The page must not need a host; if it asks for one, it gets an error that the console shows.
             "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost",
         ]

@@ -18,6 +18,7 @@ mod offer;
 mod outline;
 mod overlay_legend;
 mod plain_slip;
+mod reader_cells;
 mod readings;
 mod run_fields;
 mod set_index;
@@ -46,6 +47,11 @@ pub(crate) use offer::Offer;
 pub(crate) use outline::outline;
 pub(crate) use overlay_legend::legends;
 pub(crate) use plain_slip::plain_slip;
+#[allow(
+    unused_imports,
+    reason = "pages without a title block put these cells where they like"
+)]
+pub(crate) use reader_cells::ReaderCells;
 pub(crate) use readings::readings;
 pub(crate) use share::Share;
 pub(crate) use shelf::Shelf;

@@ -2,6 +2,7 @@
 //! revisions: what was done last, to be undone or done again.
 
 use super::mark::mark;
+use super::reader_cells::ReaderCells;
 use super::title_cell::TitleCell;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
@@ -115,6 +116,7 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
                 </span>
             </div>
             { super::set_index::set_index(store) }
+            <ReaderCells />
             <div class="revisions">
                 <button type="button" disabled={undo.is_none()} onclick={step(Action::Undo)} data-testid="undo" title="Ctrl+Z">
                     <span class="cell__name">{ "Undo" }</span>{ undo.unwrap_or_else(|| "nothing done yet".to_owned()) }

@@ -1,6 +1,7 @@
 //! The title block where one only looks: the same cells, to be read and not to be filled in.
 
 use super::mark::mark;
+use super::reader_cells::ReaderCells;
 use super::set_index::sheets_there;
 use super::title_block::title_block;
 use crate::browser;
@@ -72,6 +73,7 @@ fn plate(store: &Store, low: bool) -> Html {
                 </span>
             </div>
             { sheets_there(store) }
+            <ReaderCells />
             <div class="revisions">
                 <button type="button" onclick={copy} data-testid="own-copy">
                     <span class="cell__name">{ "This drawing is for looking at" }</span>{ "Make my own copy" }
