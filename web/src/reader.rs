@@ -55,7 +55,7 @@ pub(crate) fn ReaderHere(props: &ReaderHereProps) -> Html {
     let trouble = use_state(|| None::<AttrValue>);
     // The last choice: texts that arrive late must not undo a later one.
     let chosen = use_mut_ref(|| props.words.reader());
-    use_effect_with((*words).clone(), |words| name_language(words));
+    use_effect_with((*words).clone(), name_language);
     let choose = {
         let (set, words, trouble) = (words.clone(), (*words).clone(), trouble.clone());
         Callback::from(move |reader: Reader| {

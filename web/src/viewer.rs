@@ -33,10 +33,10 @@ pub(crate) fn Viewer(props: &ViewerProps) -> Html {
     {
         let (store, outside, reader) = (store.clone(), store.outside, reader.clone());
         use_effect_with(outside, move |outside| {
-            if let Some((action, _)) = outside {
-                if !chosen_by(*action, &reader) {
-                    copies::hand_out(*action, &store);
-                }
+            if let Some((action, _)) = outside
+                && !chosen_by(*action, &reader)
+            {
+                copies::hand_out(*action, &store);
             }
         });
     }
