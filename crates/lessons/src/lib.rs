@@ -13,6 +13,7 @@ mod lesson;
 pub mod measures;
 mod read;
 mod told;
+mod translate;
 mod write;
 
 pub use breaks::{Break, BreakKind, Follows, apply};
@@ -21,8 +22,10 @@ pub use exercise::{Accused, Fault, Mark, Outcome, Reason, Thing, faults, reasons
 pub use lesson::{Answer, ByHand, Lesson, Look, Question, Version};
 pub use read::read;
 pub use told::{Shown, Told};
+pub use translate::translate;
 pub use write::write;
 
+use ::words::Language;
 use model::Job;
 
 /// A job that comes with the program.
@@ -60,15 +63,34 @@ pub const WORKED_JOBS: &[WorkedJob] = &[
 pub struct BuiltIn {
     /// Its key, as in `@fuse-too-far/bad`.
     pub key: &'static str,
-    /// Its text.
+    /// Its text, in English.
     pub text: &'static str,
+    /// Its words in German, where they are part of this program.
+    german: Option<&'static str>,
+}
+
+#[cfg(feature = "german")]
+macro_rules! german {
+    ($key:literal) => {
+        Some(include_str!(concat!("../lessons/de/", $key, ".words")))
+    };
+}
+#[cfg(not(feature = "german"))]
+macro_rules! german {
+    ($key:literal) => {
+        None
+    };
 }
 
 macro_rules! built_in {
     ($($key:literal)+) => {
         /// The built-in lessons, in the order in which a course takes them.
         pub const LESSONS: &[BuiltIn] =
-            &[$(BuiltIn { key: $key, text: include_str!(concat!("../lessons/", $key, ".lesson")) }),+];
+            &[$(BuiltIn {
+                key: $key,
+                text: include_str!(concat!("../lessons/", $key, ".lesson")),
+                german: german!($key),
+            }),+];
     };
 }
 
@@ -110,6 +132,16 @@ impl BuiltIn {
     #[must_use]
     pub fn lesson(&self) -> Lesson {
         read(self.text).unwrap_or_default()
+    }
+    /// The lesson in a language. One whose words are not part of this program stays English; see [`translate()`] for words
+    /// that were fetched.
+    #[must_use]
+    pub fn lesson_in(&self, language: Language) -> Lesson {
+        let lesson = self.lesson();
+        match (language, self.german) {
+            (Language::German, Some(words)) => translate(lesson.clone(), words).unwrap_or(lesson),
+            _ => lesson,
+        }
     }
 }
 

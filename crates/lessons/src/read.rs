@@ -48,16 +48,58 @@ const BLOCKS: [&str; 11] = [
 
 /// Most blocks of a lesson, and most things named in one: beyond them it is no lesson, and to look each of them up would
 /// take long.
-const MOST_BLOCKS: usize = 200;
+pub(crate) const MOST_BLOCKS: usize = 200;
 const MOST_THINGS: usize = 50;
 /// Beyond this many errors a text is no lesson at all, and more of them help nobody.
-const MOST_ERRORS: usize = 100;
+pub(crate) const MOST_ERRORS: usize = 100;
 
 /// A line of the text and its number.
 #[derive(Clone, Copy)]
-struct Line<'t> {
-    number: usize,
-    text: &'t str,
+pub(crate) struct Line<'t> {
+    /// From 1.
+    pub(crate) number: usize,
+    /// Without blanks at its end.
+    pub(crate) text: &'t str,
+}
+
+impl<'t> Line<'t> {
+    /// The lines of a text without its comments.
+    pub(crate) fn all(text: &'t str) -> Vec<Self> {
+        text.lines()
+            .enumerate()
+            .map(|(at, text)| Self {
+                number: at + 1,
+                text: text.trim_end(),
+            })
+            .filter(|line| !line.text.starts_with('#'))
+            .collect()
+    }
+    /// An error that is about this line.
+    pub(crate) fn error(self, message: impl Into<String>, help: impl Into<String>) -> TextError {
+        let start = self.text.len() - self.text.trim_start().len();
+        TextError {
+            line: self.number,
+            column: start + 1,
+            width: self.text.trim().chars().count().max(1),
+            message: message.into(),
+            help: help.into(),
+            source: self.text.to_owned(),
+        }
+    }
+}
+
+/// The first block of some lines, its head by itself, and what comes after it. A line that begins without a blank opens a
+/// block; what is indented belongs to it.
+pub(crate) fn first_block<'l, 't>(
+    lines: &'l [Line<'t>],
+) -> Option<(Line<'t>, &'l [Line<'t>], &'l [Line<'t>])> {
+    let (head, tail) = lines.split_first()?;
+    let length = tail
+        .iter()
+        .take_while(|line| line.text.is_empty() || line.text.starts_with(' '))
+        .count();
+    let (block, next) = tail.split_at_checked(length).unwrap_or((tail, &[]));
+    Some((*head, block, next))
 }
 
 struct Reader {
@@ -83,34 +125,21 @@ pub fn read(text: &str) -> Result<Lesson, TextErrors> {
         );
         return Err(TextErrors(reader.errors));
     }
-    let lines: Vec<Line<'_>> = text
-        .lines()
-        .enumerate()
-        .map(|(at, text)| Line {
-            number: at + 1,
-            text: text.trim_end(),
-        })
-        .filter(|line| !line.text.starts_with('#'))
-        .collect();
+    let lines = Line::all(text);
     let mut rest = lines.as_slice();
     let mut blocks = 0;
-    while let Some((head, tail)) = rest.split_first() {
-        let length = tail
-            .iter()
-            .take_while(|line| line.text.is_empty() || line.text.starts_with(' '))
-            .count();
-        let (block, next) = tail.split_at_checked(length).unwrap_or((tail, &[]));
+    while let Some((head, block, next)) = first_block(rest) {
         if !head.text.is_empty() {
             blocks += 1;
             if blocks > MOST_BLOCKS {
                 reader.wrong(
-                    *head,
+                    head,
                     format!("more than {MOST_BLOCKS} blocks"),
                     "make two lessons of it",
                 );
                 break;
             }
-            reader.block(*head, block);
+            reader.block(head, block);
         }
         rest = next;
     }
@@ -140,7 +169,7 @@ fn words(text: &str) -> Vec<String> {
 }
 
 /// Prose: lines joined, empty lines between paragraphs.
-fn paragraphs(block: &[Line<'_>]) -> Vec<String> {
+pub(crate) fn paragraphs(block: &[Line<'_>]) -> Vec<String> {
     let mut all = Vec::new();
     for paragraph in block.split(|line| line.text.is_empty()) {
         let words: Vec<&str> = paragraph
@@ -155,7 +184,7 @@ fn paragraphs(block: &[Line<'_>]) -> Vec<String> {
 }
 
 /// Items: a word, and the text behind it with what is indented further.
-fn items<'t>(block: &[Line<'t>]) -> Vec<(Line<'t>, &'t str, String)> {
+pub(crate) fn items<'t>(block: &[Line<'t>]) -> Vec<(Line<'t>, &'t str, String)> {
     let indent = |text: &str| text.len() - text.trim_start().len();
     let mut all: Vec<(Line<'t>, &'t str, String)> = Vec::new();
     for line in block.iter().filter(|line| !line.text.is_empty()) {
@@ -178,15 +207,7 @@ impl Reader {
         if self.errors.len() >= MOST_ERRORS {
             return;
         }
-        let start = line.text.len() - line.text.trim_start().len();
-        self.errors.push(TextError {
-            line: line.number,
-            column: start + 1,
-            width: line.text.trim().chars().count().max(1),
-            message: message.into(),
-            help: help.into(),
-            source: line.text.to_owned(),
-        });
+        self.errors.push(line.error(message, help));
     }
 
     fn block(&mut self, head: Line<'_>, block: &[Line<'_>]) {
