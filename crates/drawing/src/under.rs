@@ -5,6 +5,7 @@ use crate::layout::Layout;
 use kurbo::Rect;
 use model::compare::{Became, Comparison, compare};
 use model::{PartId, RunId, Sheet, SheetKind};
+use ordered::OrderedSet;
 
 /// A sheet laid under the one on the table.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,7 +16,10 @@ pub struct Under {
     pub on: SheetKind,
     /// What is on it.
     pub sheet: Sheet,
-    /// Where everything on it lies.
+    /// The same with what stands on both sheets where it stands on the one on top: so nothing hangs in the air that ends
+    /// on a part which was moved since.
+    standing: Sheet,
+    /// Where everything of it is drawn.
     pub layout: Layout,
     /// What became of everything, from the earlier of the two sheets to the later.
     pub compared: Comparison,
@@ -37,15 +41,17 @@ pub enum Sign {
 }
 
 impl Under {
-    /// Lays a sheet of one kind under another. What has no place on it yet stands where it stands on the one on top.
+    /// Lays a sheet of one kind under another. What is on both stands where it stands on the one on top.
     #[must_use]
-    pub fn of(kind: SheetKind, mut sheet: Sheet, on: SheetKind, above: &Sheet) -> Self {
-        take_places(&mut sheet, above);
-        let layout = Layout::of(&sheet);
+    pub fn of(kind: SheetKind, sheet: Sheet, on: SheetKind, above: &Sheet) -> Self {
+        let mut standing = sheet.clone();
+        stand_as(&mut standing, above);
+        let layout = Layout::of(&standing);
         let mut this = Self {
             kind,
             on,
             sheet,
+            standing,
             layout,
             compared: Comparison::default(),
         };
@@ -54,6 +60,10 @@ impl Under {
     }
     /// Compares anew: the sheet on top changed, or it is another one.
     pub fn compare_with(&mut self, on: SheetKind, above: &Sheet) {
+        let moved = stand_as(&mut self.standing, above);
+        if !moved.is_empty() {
+            self.layout.update(&self.standing, &moved);
+        }
         self.on = on;
         self.compared = if self.is_earlier() {
             compare(&self.sheet, above)
@@ -134,6 +144,25 @@ impl Under {
             ]
         }
     }
+}
+
+/// Puts parts where the same part stands on another sheet, turned as it is there. Says which of them moved.
+fn stand_as(sheet: &mut Sheet, other: &Sheet) -> OrderedSet<PartId> {
+    let mut moved = OrderedSet::new();
+    for (id, part) in &mut sheet.parts {
+        let there = other
+            .parts
+            .get(id)
+            .filter(|there| there.is.word() == part.is.word());
+        if let Some(there) = there
+            && there.at.is_some()
+            && (there.at, there.turn) != (part.at, part.turn)
+        {
+            (part.at, part.turn) = (there.at, there.turn);
+            moved.insert(*id);
+        }
+    }
+    moved
 }
 
 /// Gives parts without a place that of the same part on another sheet, so that a thing stands at the same place on all sheets of

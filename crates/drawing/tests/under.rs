@@ -418,3 +418,29 @@ fn letters_of_ghosts_can_be_read_and_pictures_are_well_formed() {
         assert!(!picture.contains("NaN"));
     }
 }
+
+#[test]
+fn what_is_gone_ends_on_the_parts_that_stayed_wherever_they_were_moved() {
+    // The fuse stayed and was moved, the load behind it is gone: its run comes from where the fuse is now.
+    let moved = JOB.replace("strip61 60A @300,0", "strip61 60A @300,220 turn=90");
+    assert_ne!(moved, JOB);
+    let mut pair = pair(&moved, SheetKind::Found, SheetKind::Plan);
+    let (fuse, run) = (pair.part("F1"), pair.run("W2"));
+    let ends_on_fuse = |pair: &Pair| {
+        let stud = pair
+            .layout
+            .stud(&model::TerminalRef::new(fuse, "out"))
+            .expect("a stud");
+        let way = pair.under.layout.run(run).expect("it is laid");
+        way.points
+            .first()
+            .is_some_and(|first| (*first - stud).hypot() < 0.5)
+    };
+    assert!(ends_on_fuse(&pair));
+    // And again after a further move.
+    let mut above = pair.above.clone();
+    above.parts.get_mut(&fuse).expect("it is there").at = Some(model::BoardPoint { x: 120, y: 500 });
+    Arc::make_mut(&mut pair.under).compare_with(SheetKind::Plan, &above);
+    pair.layout = Layout::of(&above);
+    assert!(ends_on_fuse(&pair));
+}
