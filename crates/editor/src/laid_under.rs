@@ -14,6 +14,8 @@ use std::sync::Arc;
 
 /// Height of the legend's lines on the screen, and width of its list, in pixels.
 const LEGEND_PX: f64 = 70.0;
+/// Height of the one line that says what an overlay shows, in pixels.
+const OVERLAY_LINE_PX: f64 = 34.0;
 const LIST_PX: f64 = 440.0;
 
 /// From which width of the window on the list stays open when one of its lines is taken, in pixels.
@@ -121,7 +123,8 @@ impl Editor {
         }
         self.under = Some(held);
     }
-    /// Moves the camera with the room kept free that the legend of a sheet laid under takes: its lines, or with its list.
+    /// Moves the camera with the room kept free that a legend takes: that of a sheet laid under, its lines or with its list, or
+    /// the line of an overlay.
     pub(crate) fn beside_legend(&mut self, with_list: bool, go: impl FnOnce(&mut Camera)) {
         let margins = self.camera.margins;
         if self.under.is_some() {
@@ -130,6 +133,8 @@ impl Editor {
             } else {
                 self.camera.margins.top += LEGEND_PX;
             }
+        } else if self.overlay != drawing::Overlay::None {
+            self.camera.margins.top += OVERLAY_LINE_PX;
         }
         go(&mut self.camera);
         self.camera.margins = margins;
