@@ -15,6 +15,9 @@ use yew::prelude::*;
 /// What the service worker is told when its version is to be used at once.
 const USE_IT: &str = "use the new version";
 
+/// How long after the last asking a page that is looked at again asks for a newer program, in milliseconds: an hour.
+const ASK_AGAIN_MS: f64 = 3_600_000.0;
+
 /// The browser's service workers. Nothing where it has none, as on an address without https; nothing either in a page file
 /// and in a page that the build did not finish.
 fn workers() -> Option<JsValue> {
@@ -45,6 +48,7 @@ pub(crate) fn keep_program(tell: UseReducerDispatcher<State>) {
             tell.dispatch(Act::Newer);
         }
         let found = kept.clone();
+        ask_again(&kept);
         listen(&kept, "updatefound", move || {
             let fresh = js::get(&found, "installing");
             let (state_of, workers, tell) = (fresh.clone(), workers.clone(), tell.clone());
@@ -54,6 +58,28 @@ pub(crate) fn keep_program(tell: UseReducerDispatcher<State>) {
                 }
             });
         });
+    });
+}
+
+/// Asks for a newer program also when a page that lay open for long is looked at again: browsers ask by themselves only when
+/// one is opened.
+fn ask_again(kept: &JsValue) {
+    let Some(document) = browser::document() else {
+        return;
+    };
+    let (kept, seen) = (kept.clone(), document.clone());
+    let mut last = js_sys::Date::now();
+    listen(&document, "visibilitychange", move || {
+        let now = js_sys::Date::now();
+        if !seen.hidden() && now - last > ASK_AGAIN_MS {
+            last = now;
+            // Without a network there is nothing newer to be had; the next look asks again.
+            if let Ok(asked) = js::call(&kept, "update", &[]) {
+                spawn_local(async move {
+                    let _ = JsFuture::from(Promise::resolve(&asked)).await;
+                });
+            }
+        }
     });
 }
 
