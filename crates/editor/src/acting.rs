@@ -122,6 +122,7 @@ impl Editor {
             | Action::SaveFile
             | Action::NewJob
             | Action::Jobs
+            | Action::Lessons
             | Action::ExportSvg
             | Action::ExportPng
             | Action::Print

@@ -157,6 +157,7 @@ actions! {
     SaveFile, "save-file", "Save the job as a file", [command('s')];
     NewJob, "new-job", "New empty job", [shift('e')];
     Jobs, "jobs", "Jobs kept here", [plain('b')];
+    Lessons, "lessons", "Lessons: good and bad, side by side", [plain('t')];
     ExportSvg, "export-svg", "Export the sheet as SVG", [];
     ExportPng, "export-png", "Export the sheet as PNG", [];
     Print, "print", "Print the sheet", [command('p')];

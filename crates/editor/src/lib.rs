@@ -23,6 +23,7 @@ mod picture;
 mod plain;
 pub mod roles;
 pub mod selection;
+pub mod side_by_side;
 mod sketch;
 pub mod tools;
 pub mod walk;

@@ -37,6 +37,7 @@ impl Action {
                 | Self::SaveFile
                 | Self::NewJob
                 | Self::Jobs
+                | Self::Lessons
                 | Self::Share
                 | Self::Limits
         )

@@ -24,14 +24,14 @@ pub fn direction(key: Key) -> (i32, i32) {
     }
 }
 
-fn towards(key: Key) -> Option<Vec2> {
+pub(crate) fn towards(key: Key) -> Option<Vec2> {
     let (x, y) = direction(key);
     (x != 0 || y != 0).then(|| Vec2::new(f64::from(x), f64::from(y)))
 }
 
 /// How good a point is as the next one in a direction: smaller is better, `None` when it lies the other way. Distance
 /// along counts once, across twice, so that the straight neighbour wins.
-fn worth(from: Point, to: Point, along: Vec2) -> Option<f64> {
+pub(crate) fn worth(from: Point, to: Point, along: Vec2) -> Option<f64> {
     let way = to - from;
     let ahead = way.dot(along);
     let aside = way.cross(along).abs();

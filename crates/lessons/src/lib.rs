@@ -6,20 +6,24 @@
 //! numbers from the analysis, [`apply`] throws its breaks, [`score`] judges the exercise. An instructor's own lesson is
 //! read by the same door. *Invariant:* no number is written into a lesson's words that the engine can tell.
 
+mod aftermath;
 mod breaks;
 mod effects;
 mod exercise;
 mod lesson;
 pub mod measures;
+mod presenting;
 mod read;
 mod told;
 mod translate;
 mod write;
 
+pub use aftermath::{Happening, Turn, aftermath};
 pub use breaks::{Break, BreakKind, Follows, apply};
 pub use effects::Effect;
 pub use exercise::{Accused, Fault, Mark, Outcome, Reason, Thing, faults, reasons, score, thing, title};
 pub use lesson::{Answer, ByHand, Lesson, Look, Question, Version};
+pub use presenting::{Presenting, Step, break_of, lit, parts_and_runs};
 pub use read::read;
 pub use told::{Shown, Told};
 pub use translate::translate;
