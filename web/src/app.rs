@@ -8,6 +8,7 @@ use crate::copies;
 use crate::desk::Desk;
 use crate::hooks;
 use crate::keeper::Keeper;
+use crate::lessons::{Asked, Route};
 use crate::offline;
 use crate::reader::{ReadBy, use_reader};
 use crate::state::{Act, Panel, Paper, State, Store};
@@ -19,9 +20,15 @@ use std::rc::Rc;
 use words::{Language, Lengths, Reader, Sizes};
 use yew::prelude::*;
 
-/// The whole page.
+#[derive(Properties, PartialEq)]
+pub(crate) struct AppProps {
+    /// A job that somebody asked to have on the table as one of its own.
+    pub(crate) asked: Option<Asked>,
+}
+
+/// The table.
 #[function_component]
-pub(crate) fn App() -> Html {
+pub(crate) fn App(props: &AppProps) -> Html {
     let reader = use_reader();
     let store = {
         let words = reader.words.clone();
@@ -43,11 +50,23 @@ pub(crate) fn App() -> Html {
     use_paper(&store);
     {
         let (desk, keeper, tell) = (store.desk.clone(), keeper.clone(), store.dispatcher());
+        let asked = props.asked.clone();
         use_effect_with((), move |()| {
             let keeps = keeper.clone();
             desk.on_edit(Callback::from(move |()| keeps.keep()));
-            keeper.start(asked_for());
+            keeper.start(asked_for().or(asked.map(|asked| (*asked.job).clone())));
             offline::keep_program(tell);
+        });
+    }
+    {
+        let keeper = keeper.clone();
+        let is_first = use_mut_ref(|| true);
+        use_effect_with(props.asked.clone(), move |asked| {
+            // The first one is put there by the start itself.
+            let is_first = is_first.replace(false);
+            if let Some(asked) = asked.as_ref().filter(|_| !is_first) {
+                keeper.open_new((*asked.job).clone());
+            }
         });
     }
     {
@@ -89,6 +108,7 @@ fn outside_act(action: Action, store: &Store, keeper: &Rc<Keeper>) {
     match action {
         Action::OpenFile => keeper.open_file(),
         Action::SaveFile => keeper.save_file(),
+        Action::Lessons => Route::List.go(),
         Action::NewJob => keeper.open_new(model::Job::default()),
         other => copies::hand_out(other, store),
     }

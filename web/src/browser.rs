@@ -88,6 +88,13 @@ pub(crate) fn text_is_marked() -> bool {
     selection.is_some_and(|marked| !String::from(js_sys::Object::from(marked).to_string()).is_empty())
 }
 
+/// Whether the table lies beneath something that covers all of it: keys, pointer and clipboard are not for it then.
+pub(crate) fn table_is_covered() -> bool {
+    document()
+        .and_then(|document| document.query_selector(".room--covered").ok().flatten())
+        .is_some()
+}
+
 /// Whether a drawer or the Ask box lies over the drawing. Asked of the document, as listeners outlive states.
 pub(crate) fn panel_is_open() -> bool {
     document()
@@ -155,6 +162,13 @@ pub(crate) fn go_to_fragment(fragment: &str) {
     }
 }
 
+/// Puts something else behind the `#`; whoever listens for that goes there.
+pub(crate) fn set_fragment(fragment: &str) {
+    if let Some(window) = window() {
+        let _ = window.location().set_hash(fragment);
+    }
+}
+
 /// Takes what stands behind the `#` out of the address, so that loading the page again does not do it twice.
 pub(crate) fn drop_fragment() {
     let Some(window) = window() else { return };
@@ -195,6 +209,9 @@ pub(crate) fn languages() -> Vec<String> {
         .flat_map(|all| all.iter().filter_map(|tag| tag.as_string()).collect::<Vec<_>>())
         .collect()
 }
+
+/// Name of the program, as the tab has it.
+pub(crate) const PROGRAM: &str = "Loomwright";
 
 /// Names the tab.
 pub(crate) fn name_page(title: &str) {

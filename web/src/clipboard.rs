@@ -67,9 +67,10 @@ async fn taken() -> Option<String> {
 
 /// Whether the clipboard's keys and events are for the drawing, and not for a field or for text that is marked elsewhere.
 pub(crate) fn is_for_drawing() -> bool {
-    browser::in_focus().is_none_or(|element| {
-        element.id() == "board" || !(browser::takes_typing(&element) || browser::text_is_marked())
-    })
+    !browser::table_is_covered()
+        && browser::in_focus().is_none_or(|element| {
+            element.id() == "board" || !(browser::takes_typing(&element) || browser::text_is_marked())
+        })
 }
 
 /// Listens for as long as the page lives.

@@ -15,6 +15,7 @@ mod desk;
 mod files;
 mod hooks;
 mod keeper;
+mod lessons;
 mod offline;
 mod reader;
 mod state;
@@ -44,7 +45,7 @@ fn main() {
 /// What the page shows.
 #[derive(Clone, PartialEq)]
 enum Shown {
-    /// A job to work on.
+    /// A job to work on, or a lesson.
     Table,
     /// A job to look at.
     Look(Rc<model::Job>),
@@ -97,7 +98,7 @@ struct PageProps {
 #[function_component]
 fn Page(props: &PageProps) -> Html {
     let inside = match &props.shown {
-        Shown::Table => html! { <app::App /> },
+        Shown::Table => html! { <lessons::Root /> },
         Shown::Look(job) => html! { <viewer::Viewer job={job.clone()} /> },
         Shown::Nothing { trouble, why } => {
             html! { <viewer::NoDrawing trouble={trouble.clone()} why={why.clone()} /> }

@@ -48,7 +48,7 @@ pub(crate) enum Paper {
 }
 
 impl Paper {
-    fn remembered() -> Self {
+    pub(crate) fn remembered() -> Self {
         match browser::remembered("loomwright-paper").as_deref() {
             Some("light") => Self::Light,
             Some("dark") => Self::Dark,

@@ -14,6 +14,7 @@ mod lesson;
 pub mod measures;
 mod presenting;
 mod read;
+mod sign;
 mod told;
 mod translate;
 mod write;
@@ -25,6 +26,7 @@ pub use exercise::{Accused, Fault, Mark, Outcome, Reason, Thing, faults, reasons
 pub use lesson::{Answer, ByHand, Lesson, Look, Question, Version};
 pub use presenting::{Presenting, Step, break_of, lit, parts_and_runs};
 pub use read::read;
+pub use sign::{places, sign};
 pub use told::{Shown, Told};
 pub use translate::translate;
 pub use write::write;

@@ -43,6 +43,7 @@ macro_rules! texts {
 
 texts! {
     "common"
+    "lessons"
     "web-reader"
     "web-viewer"
 }

@@ -234,7 +234,7 @@ fn on_pointer(
 
 fn on_key(event: &KeyboardEvent, store: &Store) {
     // A panel took it, and has perhaps given the focus back to the drawing since.
-    if event.default_prevented() {
+    if event.default_prevented() || browser::table_is_covered() {
         return;
     }
     let Some((key, mods)) = events::key(event) else {

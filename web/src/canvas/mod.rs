@@ -1,7 +1,7 @@
 //! The drawing surface: its component, the translation of browser events, and the painter.
 
 mod board;
-mod events;
+pub(crate) mod events;
 pub(crate) mod paint;
 mod pens;
 

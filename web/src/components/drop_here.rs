@@ -32,6 +32,9 @@ pub(crate) fn DropHere() -> Html {
                 options,
                 move |event| {
                     event.prevent_default();
+                    if browser::table_is_covered() {
+                        return;
+                    }
                     let Some(event) = event.dyn_ref::<DragEvent>() else {
                         return;
                     };

@@ -111,7 +111,7 @@ pub(crate) fn Jobs() -> Html {
             <header class="drawer__head"><b>{ "Jobs" }</b><button type="button" class="slip__close" onclick={close.reform(|_: MouseEvent| ())} aria-label="Esc: close">{ "Esc" }</button></header>
             <p class="jobs__words" data-testid="keeping">{ words }</p>
             if store.keeping == Keeping::Elsewhere { <button type="button" class="mend" onclick={take_over} data-testid="take-over">{ "Take it over here" }</button> }
-            <ul class="jobs__acts">{ for [Action::NewJob, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Limits, Action::Readings, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
+            <ul class="jobs__acts">{ for [Action::NewJob, Action::Lessons, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Limits, Action::Readings, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
             // The kept ones arrive a moment later: they stand last, so that nothing moves away from under a finger.
             <h3>{ "Worked examples" }</h3>
             <ul>{ for worked }</ul>

@@ -41,11 +41,12 @@ pub(crate) use jobs::Jobs;
 pub(crate) use keys::keys;
 pub(crate) use limits::limits;
 pub(crate) use low_strip::LowStrip;
+pub(crate) use mark::mark;
 pub(crate) use meter_face::meter_face;
 pub(crate) use notes::Notes;
 pub(crate) use offer::Offer;
 pub(crate) use outline::outline;
-pub(crate) use overlay_legend::legends;
+pub(crate) use overlay_legend::{legend, legends};
 pub(crate) use plain_slip::plain_slip;
 #[allow(
     unused_imports,

@@ -7,7 +7,8 @@ use drawing::Overlay;
 use editor::Thing;
 use yew::prelude::*;
 
-fn legend(overlay: Overlay) -> &'static str {
+/// What an overlay shows.
+pub(crate) fn legend(overlay: Overlay) -> &'static str {
     match overlay {
         Overlay::None => "",
         Overlay::Current => "amps in each run, arrow by direction, width by load against what the run bears",

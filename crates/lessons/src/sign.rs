@@ -1,0 +1,145 @@
+//! The sign of a break on the drawing: a ring with a cross at what is cut, turned round or dead, a ring at each of two
+//! terminals that touch, and the word beside it. Its size on screen does not change with the zoom.
+
+use crate::breaks::{Break, BreakKind};
+use crate::presenting::parts_and_runs;
+use drawing::{Anchor, Detail, DisplayList, Ink, Item, Layout, Owner, Shape, Stroke, circle, text_area};
+use kurbo::{BezPath, Point, Rect, Shape as _};
+use model::{Sheet, TerminalRef};
+
+/// Radius of the ring on screen, in pixels.
+const RING_PX: f64 = 13.0;
+/// Height of the letters on screen, in pixels.
+const LETTERS_PX: f64 = 17.0;
+
+/// Where the sign of a break stands on a sheet; nothing where the sheet has no such thing.
+#[must_use]
+pub fn places(broken: &Break, sheet: &Sheet, layout: &Layout) -> Vec<Point> {
+    let place = |name: &String| {
+        let (part, run) = parts_and_runs(sheet, name);
+        if let Some(way) = run.and_then(|id| layout.run(id)) {
+            // Beside the middle of its longest piece, where its label stands.
+            let longest = way
+                .pieces()
+                .max_by(|(a, b), (c, d)| a.distance(*b).total_cmp(&c.distance(*d)));
+            return longest.map(|(a, b)| a.lerp(b, 0.22));
+        }
+        let id = part?;
+        let stud = name
+            .split_once('.')
+            .filter(|_| broken.kind == BreakKind::Joined)
+            .and_then(|(_, terminal)| layout.stud(&TerminalRef::new(id, terminal)));
+        stud.or_else(|| layout.part(id).map(|part| part.middle()))
+    };
+    broken.things.iter().filter_map(place).collect()
+}
+
+/// The sign, in board units. `zoom` is pixels for a board unit.
+#[must_use]
+pub fn sign(broken: &Break, word: &str, places: &[Point], zoom: f64) -> DisplayList {
+    let pixel = 1.0 / zoom.max(1e-3);
+    let mut list = DisplayList::default();
+    let mut add = |shape: Shape, bounds: Rect| {
+        list.items.push(Item {
+            owner: Owner::Tool,
+            detail: Detail::Shape,
+            bounds,
+            shape,
+        });
+    };
+    let stroke = |ink: Ink, px: f64| Stroke {
+        ink,
+        width: px * pixel,
+        dash: None,
+    };
+    for at in places {
+        let ring = circle(*at, RING_PX * pixel);
+        let bounds = ring.bounding_box().inflate(4.0 * pixel, 4.0 * pixel);
+        let touches = broken.kind == BreakKind::Joined;
+        for (fill, stroke) in [
+            ((!touches).then_some(Ink::Paper), stroke(Ink::Paper, 7.0)),
+            (None, stroke(Ink::Stop, 3.0)),
+        ] {
+            let (path, stroke) = (ring.clone(), Some(stroke));
+            add(Shape::Path { path, fill, stroke }, bounds);
+        }
+        if !touches {
+            let arm = 0.5 * RING_PX * pixel;
+            let mut path = BezPath::new();
+            for side in [-1.0, 1.0] {
+                path.move_to((at.x - arm, at.y - side * arm));
+                path.line_to((at.x + arm, at.y + side * arm));
+            }
+            let (fill, stroke) = (None, Some(stroke(Ink::Stop, 3.0)));
+            add(Shape::Path { path, fill, stroke }, bounds);
+        }
+    }
+    if let Some(first) = places.first().filter(|_| !word.is_empty()) {
+        let size = LETTERS_PX * pixel;
+        let at = Point::new(first.x + (RING_PX + 6.0) * pixel, first.y - RING_PX * pixel);
+        let bounds = text_area(word, at, size, Anchor::Start, true, false);
+        let text = Shape::Text {
+            text: word.to_owned(),
+            at,
+            size,
+            anchor: Anchor::Start,
+            ink: Ink::Stop,
+            bold: true,
+            halo: true,
+            upright: false,
+        };
+        add(text, bounds.inflate(0.3 * size, 0.3 * size));
+    }
+    list
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{LESSONS, Told, Version};
+
+    #[test]
+    fn every_break_of_every_lesson_has_its_sign_where_the_thing_lies() {
+        for built_in in LESSONS {
+            let lesson = built_in.lesson();
+            let told = Told::of(&lesson);
+            for broken in &lesson.breaks {
+                let mut shown = 0;
+                for version in Version::BOTH {
+                    let whole = told.shown(version);
+                    let layout = Layout::of(&whole.sheet);
+                    let places = places(broken, &whole.sheet, &layout);
+                    if told.broken(broken, version).is_ok() {
+                        assert_eq!(
+                            places.len(),
+                            broken.things.len(),
+                            "{}: {}",
+                            built_in.key,
+                            broken.title()
+                        );
+                        shown += 1;
+                    }
+                    let all = layout.bounds().expect("something is drawn");
+                    assert!(places.iter().all(|at| all.contains(*at)), "{}", built_in.key);
+                }
+                assert!(shown > 0, "{}: {}", built_in.key, broken.title());
+            }
+        }
+    }
+
+    #[test]
+    fn on_screen_it_is_as_large_at_every_zoom() {
+        let broken = Break::default();
+        for zoom in [0.2, 1.0, 3.0] {
+            let list = sign(&broken, "open", &[Point::new(100.0, 50.0)], zoom);
+            let Shape::Path { path, .. } = &list.items[0].shape else {
+                panic!("a ring first");
+            };
+            assert!((path.bounding_box().width() * zoom - 2.0 * RING_PX).abs() < 1e-6);
+            assert!(
+                matches!(&list.items.last().expect("a word").shape, Shape::Text { size, .. } if (size * zoom - LETTERS_PX).abs() < 1e-6)
+            );
+        }
+        assert!(sign(&broken, "open", &[], 1.0).items.is_empty());
+    }
+}

@@ -1,0 +1,148 @@
+## Die Liste der Lektionen.
+
+lessons-title = Lektionen
+lessons-back = Zurück zum Tisch
+lessons-count = { $count } kleine Anlagen, jede falsch und richtig. Pfeile gehen, Eingabe öffnet.
+
+## Eine Lektion, vorgeführt.
+
+lesson-bad = Falsch
+lesson-good = Richtig
+lesson-step = Schritt der Lektion
+lesson-step-on = Schritt { $place } von { $count }: { $kind }.
+lesson-numbered = { $name } { $number } von { $count }
+lesson-story = Die Geschichte
+lesson-look = Hinsehen
+lesson-break = Unterbrechung
+lesson-question = Frage
+lesson-why = Warum
+lesson-sources = Woher es kommt
+lesson-care = Vorsicht.
+lesson-right = Richtig:
+lesson-back = Zurück
+lesson-next = Weiter
+lesson-throw = Fehler setzen
+lesson-overlays = Auflagen
+lesson-findings = Befunde
+lesson-close = Näher
+lesson-pointer = Zeiger
+lesson-keys = Tasten
+lesson-open = Als Auftrag öffnen
+lesson-picture = { $version }: { $parts } Teile, { $runs } Leitungen
+lesson-outline = { $version }, als Gliederung
+lesson-of-version = { $version }: { $told }
+lesson-not-there = nicht vorhanden.
+lesson-more = und { $count } weitere
+lesson-nothing-found = Kein Befund.
+
+## Was ein gesetzter Fehler bewirkt.
+
+lesson-break-open = { $things } unterbrochen
+lesson-break-reversed = { $things } verpolt
+lesson-break-dead = { $things } ausgefallen
+lesson-break-joined = { $things } berühren sich
+lesson-break-try = Was folgt daraus, in der falschen und in der richtigen Anlage?
+lesson-sign-open = offen
+lesson-sign-reversed = verpolt
+lesson-sign-dead = ausgefallen
+lesson-sign-joined = berührt
+lesson-plays-on = { $things ->
+    [one] { $things } spielt weiter.
+   *[other] { $things } spielen weiter.
+}
+lesson-falls-silent = { $things ->
+    [one] { $things } verstummt.
+   *[other] { $things } verstummen.
+}
+lesson-begins-to-play = { $things ->
+    [one] { $things } beginnt zu spielen.
+   *[other] { $things } beginnen zu spielen.
+}
+lesson-stays-silent = { $things ->
+    [one] { $things } bleibt stumm.
+   *[other] { $things } bleiben stumm.
+}
+lesson-stays-on = { $things ->
+    [one] { $things } bleibt an.
+   *[other] { $things } bleiben an.
+}
+lesson-goes-off = { $things ->
+    [one] { $things } geht aus.
+   *[other] { $things } gehen aus.
+}
+lesson-comes-on = { $things ->
+    [one] { $things } geht an.
+   *[other] { $things } gehen an.
+}
+lesson-stays-off = { $things ->
+    [one] { $things } bleibt aus.
+   *[other] { $things } bleiben aus.
+}
+lesson-opens = { $things ->
+    [one] { $things } muss auslösen.
+   *[other] { $things } müssen auslösen.
+}
+lesson-holds = { $things ->
+    [one] { $things } löst nicht aus.
+   *[other] { $things } lösen nicht aus.
+}
+lesson-finding-stays = Weiterhin Befund: { $check }.
+lesson-finding-comes = Jetzt Befund: { $check }.
+lesson-finding-goes = Kein Befund mehr: { $check }.
+lesson-finding-none = Kein Befund: { $check }.
+lesson-no-number = keiner
+lesson-number-turns = { $name } { $at }: vorher { $was }, jetzt { $is }.
+lesson-nothing-happens = Nichts ändert sich.
+lesson-cannot-break = Hier lässt sich das nicht setzen: { $why }.
+
+lesson-measure-current = Strom
+lesson-measure-mean = Mittlerer Strom
+lesson-measure-burst = Strom in Spitzen
+lesson-measure-drop = Spannungsfall
+lesson-measure-feed-drop = Spannungsfall der Zuleitung,
+lesson-measure-return-drop = Spannungsfall der Rückleitung,
+lesson-measure-volts = Spannung
+lesson-measure-mean-volts = Mittlere Spannung
+lesson-measure-temperature = Temperatur
+lesson-measure-ambient = Umgebungstemperatur
+lesson-measure-insulation = Zulässige Temperatur
+lesson-measure-allowable = Zulässiger Strom
+lesson-measure-resistance = Widerstand
+lesson-measure-loss = Verlustleistung
+lesson-measure-length = Länge
+lesson-measure-size = Querschnitt
+lesson-measure-unprotected = Ungeschützter Weg bis
+lesson-measure-offset = Spannung zwischen den Massen von
+lesson-measure-shield = Strom im Schirm von
+lesson-measure-rating = Nennstrom
+lesson-measure-prospective = Kurzschlussstrom hinter
+lesson-measure-return = Widerstand der Rückleitung,
+lesson-measure-load = Last an
+lesson-measure-least = Kleinste Last an
+lesson-measure-minimum = Kleinste zulässige Last,
+lesson-measure-power = Leistung
+lesson-measure-coil = Leistung in der Schwingspule
+lesson-measure-lead-loss = Pegelverlust in den Leitungen von
+lesson-measure-hours = Stunden bis leer,
+lesson-measure-charge = Restladung von
+lesson-measure-draw = Bezogener Strom
+lesson-measure-available = Verfügbarer Strom
+lesson-measure-standing = Ruhestrom
+lesson-measure-found = Befund
+lesson-measure-limit = Grenze
+
+## Tasten für die Vorführung.
+
+lesson-key-next = Weiter: erst die Antwort oder der Fehler, dann der nächste Schritt
+lesson-key-back = Zurück
+lesson-key-ends = Erster und letzter Schritt
+lesson-key-answer = Antwort zeigen oder verbergen
+lesson-key-break = Fehler in beiden setzen; nochmals heilt ihn
+lesson-key-other-break = Einen anderen Fehler setzen
+lesson-key-overlay = Auflage auf beide legen; nochmals oder 0 nimmt sie ab
+lesson-key-findings = Befunde anzeichnen und auflisten, oder nicht
+lesson-key-close = Näher: das Beleuchtete füllt die Bilder
+lesson-key-pointer = Zeiger: ein Ring, der Maus oder Finger folgt, auf beiden
+lesson-key-walk = Den Zeiger von Teil zu Teil führen
+lesson-key-keys = Diese Tasten
+lesson-key-leave = Zeiger weglegen; zurück zur Liste

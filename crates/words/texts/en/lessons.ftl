@@ -1,0 +1,148 @@
+## The list of lessons.
+
+lessons-title = Lessons
+lessons-back = Back to the table
+lessons-count = { $count } small systems, each in a bad and a good version. Arrows walk, Enter opens.
+
+## A lesson presented.
+
+lesson-bad = Bad
+lesson-good = Good
+lesson-step = Step of the lesson
+lesson-step-on = Step { $place } of { $count }: { $kind }.
+lesson-numbered = { $name } { $number } of { $count }
+lesson-story = Story
+lesson-look = Look
+lesson-break = Break
+lesson-question = Question
+lesson-why = Why
+lesson-sources = Where it comes from
+lesson-care = Take care.
+lesson-right = Right:
+lesson-back = Back
+lesson-next = Next
+lesson-throw = Break
+lesson-overlays = Overlays
+lesson-findings = Findings
+lesson-close = Closer
+lesson-pointer = Pointer
+lesson-keys = Keys
+lesson-open = Open as a job
+lesson-picture = { $version } version: { $parts } parts, { $runs } runs
+lesson-outline = { $version } version as an outline
+lesson-of-version = { $version }: { $told }
+lesson-not-there = not there.
+lesson-more = and { $count } more
+lesson-nothing-found = Nothing found.
+
+## What a break does.
+
+lesson-break-open = { $things } open
+lesson-break-reversed = { $things } reversed
+lesson-break-dead = { $things } dead
+lesson-break-joined = { $things } touch
+lesson-break-try = What will follow, in the bad version and in the good one?
+lesson-sign-open = open
+lesson-sign-reversed = reversed
+lesson-sign-dead = dead
+lesson-sign-joined = touch
+lesson-plays-on = { $things ->
+    [one] { $things } plays on.
+   *[other] { $things } play on.
+}
+lesson-falls-silent = { $things ->
+    [one] { $things } falls silent.
+   *[other] { $things } fall silent.
+}
+lesson-begins-to-play = { $things ->
+    [one] { $things } begins to play.
+   *[other] { $things } begin to play.
+}
+lesson-stays-silent = { $things ->
+    [one] { $things } stays silent.
+   *[other] { $things } stay silent.
+}
+lesson-stays-on = { $things ->
+    [one] { $things } stays on.
+   *[other] { $things } stay on.
+}
+lesson-goes-off = { $things ->
+    [one] { $things } goes off.
+   *[other] { $things } go off.
+}
+lesson-comes-on = { $things ->
+    [one] { $things } comes on.
+   *[other] { $things } come on.
+}
+lesson-stays-off = { $things ->
+    [one] { $things } stays off.
+   *[other] { $things } stay off.
+}
+lesson-opens = { $things ->
+    [one] { $things } has to open.
+   *[other] { $things } have to open.
+}
+lesson-holds = { $things ->
+    [one] { $things } does not open.
+   *[other] { $things } do not open.
+}
+lesson-finding-stays = Still found: { $check }.
+lesson-finding-comes = Now found: { $check }.
+lesson-finding-goes = No longer found: { $check }.
+lesson-finding-none = Not found: { $check }.
+lesson-no-number = none
+lesson-number-turns = { $name } { $at }: { $was } before, now { $is }.
+lesson-nothing-happens = Nothing turns.
+lesson-cannot-break = It cannot break here: { $why }.
+
+lesson-measure-current = Current
+lesson-measure-mean = Mean current
+lesson-measure-burst = Current in bursts
+lesson-measure-drop = Voltage lost,
+lesson-measure-feed-drop = Voltage lost in the feed,
+lesson-measure-return-drop = Voltage lost in the return,
+lesson-measure-volts = Voltage
+lesson-measure-mean-volts = Mean voltage
+lesson-measure-temperature = Temperature
+lesson-measure-ambient = Temperature around
+lesson-measure-insulation = Temperature borne by
+lesson-measure-allowable = Allowable current
+lesson-measure-resistance = Resistance
+lesson-measure-loss = Power lost in
+lesson-measure-length = Length
+lesson-measure-size = Size
+lesson-measure-unprotected = Unprotected way to
+lesson-measure-offset = Voltage between the grounds of
+lesson-measure-shield = Current in the shield of
+lesson-measure-rating = Rating
+lesson-measure-prospective = Current of a short behind
+lesson-measure-return = Resistance of the return,
+lesson-measure-load = Load of
+lesson-measure-least = Least load of
+lesson-measure-minimum = Least load allowed,
+lesson-measure-power = Power
+lesson-measure-coil = Power in the coil
+lesson-measure-lead-loss = Level lost in the leads of
+lesson-measure-hours = Hours until flat,
+lesson-measure-charge = Charge left in
+lesson-measure-draw = Current drawn
+lesson-measure-available = Current at hand
+lesson-measure-standing = Standing current
+lesson-measure-found = Found by
+lesson-measure-limit = Limit
+
+## Keys of the presenter.
+
+lesson-key-next = On: the answer or the break first, then the next step
+lesson-key-back = Back
+lesson-key-ends = First and last step
+lesson-key-answer = Show or hide the answer
+lesson-key-break = Throw the break in both; again heals it
+lesson-key-other-break = Throw another break
+lesson-key-overlay = Lay an overlay on both; again or 0 takes it off
+lesson-key-findings = Findings: mark and list them, or not
+lesson-key-close = Closer: what is lit fills the pictures
+lesson-key-pointer = Pointer: a ring that follows mouse or finger, on both
+lesson-key-walk = Lead the pointer from part to part
+lesson-key-keys = These keys
+lesson-key-leave = Put the pointer away; back to the list

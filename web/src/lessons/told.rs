@@ -1,0 +1,163 @@
+//! The words of the step that is on: the story, what to look at, a break, a question, the explanation, where it comes from.
+
+use super::scene::Scene;
+use lessons::measures::Number;
+use lessons::{Break, BreakKind, Happening, Step, Told, break_of, title};
+use words::{Saying, Unit, Value, Words, say, told};
+use yew::prelude::*;
+
+/// What kind of step this is: `Look 1 of 2`.
+pub(super) fn kind(scene: &Scene, words: &Words) -> String {
+    let lesson = &scene.lesson;
+    let numbered = |name: Saying, number: usize, count: usize| match count {
+        1 => words.say(&name),
+        _ => words.say(&say!(
+            "lesson-numbered",
+            name = name,
+            number = number + 1,
+            count = count
+        )),
+    };
+    match scene.at.step(lesson) {
+        Step::Story(n) => numbered(say!("lesson-story"), n, lesson.story.len()),
+        Step::Look(n) => numbered(say!("lesson-look"), n, lesson.looks.len()),
+        Step::Break(n) => numbered(say!("lesson-break"), n, lesson.breaks.len()),
+        Step::Question(n) => numbered(say!("lesson-question"), n, lesson.questions.len()),
+        Step::Why(n) => numbered(say!("lesson-why"), n, lesson.why().len()),
+        Step::Sources => words.text("lesson-sources"),
+    }
+}
+
+/// What a break is called.
+pub(super) fn break_title(broken: &Break) -> Saying {
+    let things: Vec<&str> = broken.things.iter().map(String::as_str).collect();
+    match broken.kind {
+        BreakKind::Open => say!("lesson-break-open", things = things),
+        BreakKind::Reversed => say!("lesson-break-reversed", things = things),
+        BreakKind::Dead => say!("lesson-break-dead", things = things),
+        BreakKind::Joined => say!("lesson-break-joined", things = things),
+    }
+}
+
+/// The word beside its sign on the drawing.
+pub(super) fn break_word(broken: &Break) -> Saying {
+    match broken.kind {
+        BreakKind::Open => say!("lesson-sign-open"),
+        BreakKind::Reversed => say!("lesson-sign-reversed"),
+        BreakKind::Dead => say!("lesson-sign-dead"),
+        BreakKind::Joined => say!("lesson-sign-joined"),
+    }
+}
+
+/// The words of the step.
+pub(super) fn text(scene: &Scene, words: &Words) -> Html {
+    let lesson = &scene.lesson;
+    let all = scene.told();
+    let tell = |text: &str| all.tell(text, None);
+    match scene.at.step(lesson) {
+        Step::Story(n) => paragraph(lesson.story.get(n).map(|text| tell(text))),
+        Step::Look(n) => {
+            let look = lesson.looks.get(n);
+            let things = look.map(|look| look.things.join(", "));
+            html! { <><p class="told__things">{ things }</p>{ paragraph(look.map(|look| tell(&look.says))) }</> }
+        }
+        Step::Break(n) => break_told(scene, words, &all, n),
+        Step::Question(n) => question(scene, words, &all, n),
+        Step::Why(n) => paragraph(lesson.why().get(n).map(|text| tell(text))),
+        Step::Sources => {
+            let sources = lesson.all_sources();
+            html! {
+                <>
+                    <ul class="told__sources">{ for sources.into_iter().map(|source| html! { <li>{ source }</li> }) }</ul>
+                    <p class="told__care"><b>{ words.text("lesson-care") }</b>{ " " }{ checks::CARE }</p>
+                </>
+            }
+        }
+    }
+}
+
+fn paragraph(text: Option<String>) -> Html {
+    html! { <p>{ text }</p> }
+}
+
+fn break_told(scene: &Scene, words: &Words, all: &Told<'_>, number: usize) -> Html {
+    let Some(broken) = break_of(&scene.lesson, Some(number)) else {
+        return html! {};
+    };
+    let is_thrown = scene.at.thrown() == Some(number);
+    html! {
+        <>
+            <p class="told__things">{ words.say(&break_title(broken)) }</p>
+            if is_thrown { <p>{ all.tell(&broken.says, Some(broken)) }</p> } else { <p>{ words.text("lesson-break-try") }</p> }
+        </>
+    }
+}
+
+fn question(scene: &Scene, words: &Words, all: &Told<'_>, number: usize) -> Html {
+    let Some(question) = scene.lesson.questions.get(number) else {
+        return html! {};
+    };
+    let is_shown = scene.at.answer_is_shown();
+    let answers = question.answers.iter().map(|answer| {
+        let is_right = is_shown && answer.right;
+        let class = classes!(is_right.then_some("told__right"), (is_shown && !answer.right).then_some("told__wrong"));
+        html! { <li {class}>if is_right { <b>{ words.text("lesson-right") }</b>{ " " } }<span>{ all.tell(&answer.says, None) }</span></li> }
+    });
+    html! {
+        <div class="told__question">
+            <p>{ all.tell(&question.asks, None) }</p>
+            <ol type="a" class="told__answers" data-testid="answers">{ for answers }</ol>
+            if is_shown { <p class="told__because" data-testid="because">{ all.tell(&question.why, None) }</p> }
+        </div>
+    }
+}
+
+/// A number of the engine, told so that it can be told from another.
+fn number(value: Option<Number>, beside: Option<Number>) -> Value {
+    match value {
+        Some((number, unit)) => told(number, beside.map_or(number, |other| other.0), Unit::of(unit)).into(),
+        None => say!("lesson-no-number").into(),
+    }
+}
+
+/// What a break did, as a sentence.
+pub(super) fn happening(happening: &Happening, words: &Words) -> Saying {
+    match happening {
+        Happening::Sound(tags, turn) => match (turn.was, turn.is) {
+            (true, true) => say!("lesson-plays-on", things = tags.clone()),
+            (true, false) => say!("lesson-falls-silent", things = tags.clone()),
+            (false, true) => say!("lesson-begins-to-play", things = tags.clone()),
+            (false, false) => say!("lesson-stays-silent", things = tags.clone()),
+        },
+        Happening::Power(tags, turn) => match (turn.was, turn.is) {
+            (true, true) => say!("lesson-stays-on", things = tags.clone()),
+            (true, false) => say!("lesson-goes-off", things = tags.clone()),
+            (false, true) => say!("lesson-comes-on", things = tags.clone()),
+            (false, false) => say!("lesson-stays-off", things = tags.clone()),
+        },
+        Happening::Opens(tags, turn) if turn.is => say!("lesson-opens", things = tags.clone()),
+        Happening::Opens(tags, _) => say!("lesson-holds", things = tags.clone()),
+        Happening::Finding(check, turn) => match (turn.was, turn.is) {
+            (true, true) => say!("lesson-finding-stays", check = title(check)),
+            (false, true) => say!("lesson-finding-comes", check = title(check)),
+            (true, false) => say!("lesson-finding-goes", check = title(check)),
+            (false, false) => say!("lesson-finding-none", check = title(check)),
+        },
+        Happening::Number { name, at, was, is } => {
+            let key = format!("lesson-measure-{name}");
+            let name = if words.knows(&key) {
+                words.text(&key)
+            } else {
+                name.replace('-', " ")
+            };
+            let (was, is) = (number(*was, *is), number(*is, *was));
+            say!(
+                "lesson-number-turns",
+                name = name,
+                at = at.as_str(),
+                was = was,
+                is = is
+            )
+        }
+    }
+}
