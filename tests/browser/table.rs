@@ -138,7 +138,13 @@ impl Table {
             .native()
             .findings
             .iter()
-            .map(|finding| format!("{}: {}", finding.check, finding.what))
+            .map(|finding| {
+                format!(
+                    "{}: {}",
+                    finding.check,
+                    words::Words::english().say(&finding.what)
+                )
+            })
             .collect();
         let shown = self.findings();
         assert_eq!(shown, native, "findings in the page and of the native engine");

@@ -44,7 +44,7 @@ fn no_mend_raises_a_stop_or_fix_of_another_check() {
                         "{}: `{}` leaves what it was offered for: {}",
                         worked.key,
                         mend.name,
-                        finding.what
+                        words::Words::english().say(&finding.what)
                     );
                     for now in after.iter().filter(|now| now.grade != Grade::Tidy) {
                         let said = sense(now, after_sheet);
@@ -55,7 +55,11 @@ fn no_mend_raises_a_stop_or_fix_of_another_check() {
                         if !old {
                             bad.push(format!(
                                 "{}: `{}` (for {}) raises {}: {}",
-                                worked.key, mend.name, finding.check, now.check, now.what
+                                worked.key,
+                                mend.name,
+                                finding.check,
+                                now.check,
+                                words::Words::english().say(&now.what)
                             ));
                         }
                     }
@@ -115,7 +119,9 @@ fn the_main_fuse_of_the_van_is_mended_by_ratings_and_not_by_wire_that_fits_nowhe
     let findings = analyse(sheet, &job.settings).findings;
     let main = findings
         .iter()
-        .find(|finding| finding.check == "fuse-outsizes-wire" && finding.what.contains("F1"))
+        .find(|finding| {
+            finding.check == "fuse-outsizes-wire" && words::Words::english().say(&finding.what).contains("F1")
+        })
         .expect("the main fuse");
     let names: Vec<&str> = main.mends.iter().map(|mend| mend.name.as_str()).collect();
     assert!(

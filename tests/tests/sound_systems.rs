@@ -22,7 +22,7 @@ fn no_sound_system_raises_a_stop_or_a_fix() {
                     "{title} ({}): {}: {}",
                     kind.word(),
                     finding.check,
-                    finding.what
+                    words::Words::english().say(&finding.what)
                 ));
             }
         }

@@ -109,7 +109,8 @@ fn every_finding_says_what_and_what_to_do_and_every_stop_has_its_page_with_cauti
     let sheet = job.sheet(SheetKind::Found).expect("the van was surveyed");
     for finding in analyse(sheet, &job.settings).findings {
         assert!(
-            finding.what.len() > 20 && finding.remedy.len() > 10,
+            words::Words::english().say(&finding.what).len() > 20
+                && words::Words::english().say(&finding.remedy).len() > 10,
             "{finding:?}"
         );
         assert!(

@@ -2,6 +2,7 @@
 
 use crate::unprotected::Stretch;
 use crate::wiring::{BODY, Point, TieKind, Wiring, gives_return, live_pole};
+use crate::wording::assumed;
 use circuit::{Device, DeviceRef, Purpose, RunFlow, Study};
 use model::conductor::{Condition, FittedBy};
 use model::kinds::supply::DeviceState;
@@ -9,6 +10,7 @@ use model::property::PropertySet;
 use model::quantity::Metres;
 use model::{Part, PartId, PartKind, Run, RunId, Settings, Sheet, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
+use words::Saying;
 
 /// Runs that land on each part, in the order of their ids.
 fn on_part(sheet: &Sheet) -> OrderedMap<PartId, Vec<RunId>> {
@@ -170,15 +172,20 @@ impl<'a> Ctx<'a> {
             None => self.part_tag(device.part),
         }
     }
-    /// Tags of runs, joined with commas and `and`, in the order of the drawing's numbers.
-    pub(crate) fn run_tags<'i>(&self, ids: impl IntoIterator<Item = &'i RunId>) -> String {
-        let all: Vec<String> = ids.into_iter().map(|id| self.run_tag(*id)).collect();
-        crate::wording::listed(&all)
+    /// Tags of devices, in this order.
+    pub(crate) fn device_tags<'i>(&self, devices: impl IntoIterator<Item = &'i DeviceRef>) -> Vec<String> {
+        devices
+            .into_iter()
+            .map(|device| self.device_tag(device))
+            .collect()
+    }
+    /// Tags of runs, in the order of the drawing's numbers.
+    pub(crate) fn run_tags<'i>(&self, ids: impl IntoIterator<Item = &'i RunId>) -> Vec<String> {
+        ids.into_iter().map(|id| self.run_tag(*id)).collect()
     }
     /// Tags of parts.
-    pub(crate) fn part_tags<'i>(&self, ids: impl IntoIterator<Item = &'i PartId>) -> String {
-        let all: Vec<String> = ids.into_iter().map(|id| self.part_tag(*id)).collect();
-        crate::wording::listed(&all)
+    pub(crate) fn part_tags<'i>(&self, ids: impl IntoIterator<Item = &'i PartId>) -> Vec<String> {
+        ids.into_iter().map(|id| self.part_tag(*id)).collect()
     }
     /// A terminal as people write it.
     pub(crate) fn terminal(&self, part: PartId, name: &str) -> String {
@@ -319,29 +326,29 @@ impl<'a> Ctx<'a> {
     // What is assumed.
 
     /// Those of these properties of a run's wire that are assumed, as `W1 size`.
-    pub(crate) fn assumed_of_run(&self, id: RunId, properties: &[&str]) -> Vec<String> {
+    pub(crate) fn assumed_of_run(&self, id: RunId, properties: &[&str]) -> Vec<Saying> {
         let Some(run) = self.run(id) else {
             return Vec::new();
         };
         properties
             .iter()
             .filter(|name| run.wire.get(name).is_some_and(|text| text.starts_with('~')))
-            .map(|name| format!("{} {name}", run.tag))
+            .map(|name| assumed(&run.tag, name))
             .collect()
     }
     /// Those of these properties of a part that are assumed, as `F1 rating`.
-    pub(crate) fn assumed_of_part(&self, id: PartId, properties: &[&str]) -> Vec<String> {
+    pub(crate) fn assumed_of_part(&self, id: PartId, properties: &[&str]) -> Vec<Saying> {
         let Some(part) = self.part(id) else {
             return Vec::new();
         };
         properties
             .iter()
             .filter(|name| part.is.get(name).is_some_and(|text| text.starts_with('~')))
-            .map(|name| format!("{} {name}", part.tag))
+            .map(|name| assumed(&part.tag, name))
             .collect()
     }
     /// The properties of a device that hold its rating, as `F1 rating`, where they are assumed.
-    pub(crate) fn assumed_rating(&self, device: &DeviceRef) -> Vec<String> {
+    pub(crate) fn assumed_rating(&self, device: &DeviceRef) -> Vec<Saying> {
         let property = match (
             self.kind(device.part),
             device.output.as_ref().map(TerminalName::as_str),

@@ -3,6 +3,7 @@
 use model::{Edit, PartId, RunId};
 use ordered::OrderedSet;
 use serde::Serialize;
+use words::Saying;
 
 /// How grave a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -41,7 +42,7 @@ pub struct Measure {
     pub limit_key: Option<&'static str>,
 }
 
-/// What a check reports: data, worded once.
+/// What a check reports: data, in no language; [`words::Words`] makes sentences of it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Finding {
     /// Name of the check.
@@ -51,17 +52,17 @@ pub struct Finding {
     /// True when a fact is missing: then `what` says what to find out.
     pub undecided: bool,
     /// What is wrong, one sentence with tags and numbers.
-    pub what: String,
+    pub what: Saying,
     /// What to do about it, one sentence.
-    pub remedy: String,
+    pub remedy: Saying,
     /// Parts to mark, the foremost first.
     pub parts: Vec<PartId>,
     /// Runs to mark, the foremost first.
     pub runs: Vec<RunId>,
     /// The number against its limit.
     pub measure: Option<Measure>,
-    /// Properties it rests on that are assumed, as `F1 rating`.
-    pub assumed: OrderedSet<String>,
+    /// Properties it rests on that are assumed, each as `F1 rating`.
+    pub assumed: OrderedSet<Saying>,
     /// Edits that would clear it.
     #[serde(skip)]
     pub mends: Vec<Edit>,

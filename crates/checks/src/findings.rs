@@ -6,6 +6,7 @@ use crate::registry::Check;
 use model::{Edit, PartId, RunId};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
+use words::Saying;
 
 /// What has been found so far.
 #[derive(Default)]
@@ -77,13 +78,13 @@ impl Findings {
 
 impl Check {
     /// A finding of this check with its wording; marks and numbers are added by the methods of [`Finding`].
-    pub(crate) fn finding(&self, what: impl Into<String>, remedy: impl Into<String>) -> Finding {
+    pub(crate) fn finding(&self, what: Saying, remedy: Saying) -> Finding {
         Finding {
             check: self.name,
             grade: self.grade,
             undecided: false,
-            what: what.into(),
-            remedy: remedy.into(),
+            what,
+            remedy,
             parts: Vec::new(),
             runs: Vec::new(),
             measure: None,
@@ -92,7 +93,7 @@ impl Check {
         }
     }
     /// A finding that lacks a fact.
-    pub(crate) fn undecided(&self, what: impl Into<String>, find_out: impl Into<String>) -> Finding {
+    pub(crate) fn undecided(&self, what: Saying, find_out: Saying) -> Finding {
         Finding {
             undecided: true,
             ..self.finding(what, find_out)

@@ -45,7 +45,7 @@ fn told(findings: &[Finding]) -> String {
                 f.grade.title(),
                 f.check,
                 if f.undecided { "?" } else { "" },
-                f.what
+                words::Words::english().say(&f.what)
             )
         })
         .collect()

@@ -364,7 +364,11 @@ impl Editor {
             self.camera.margins = margins;
         }
         self.out.open = Some(Open::Finding(place));
-        self.out.say = Some(format!("{}: {}", finding.grade.title(), finding.what));
+        self.out.say = Some(format!(
+            "{}: {}",
+            finding.grade.title(),
+            words::Words::english().say(&finding.what)
+        ));
         self.out.noticed = true;
         self.out.repaint = true;
     }

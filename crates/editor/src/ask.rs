@@ -98,7 +98,11 @@ impl Editor {
                 );
             }
             for (place, finding) in self.analysis().findings.iter().enumerate() {
-                let text = format!("{}: {}", finding.grade.title(), finding.what);
+                let text = format!(
+                    "{}: {}",
+                    finding.grade.title(),
+                    words::Words::english().say(&finding.what)
+                );
                 let haystack = format!("{text} {}", finding.check);
                 offer(
                     3,

@@ -226,12 +226,16 @@ impl Editor {
                 plural(gone),
                 self.analysis.findings.len()
             )),
-            ([one], _) => Some(format!("New finding, {}: {}", one.grade.title(), one.what)),
+            ([one], _) => Some(format!(
+                "New finding, {}: {}",
+                one.grade.title(),
+                words::Words::english().say(&one.what)
+            )),
             ([first, ..], _) => Some(format!(
                 "{} new findings, the gravest {}: {}",
                 fresh.len(),
                 first.grade.title(),
-                first.what
+                words::Words::english().say(&first.what)
             )),
         }
     }

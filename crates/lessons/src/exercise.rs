@@ -158,8 +158,8 @@ pub fn faults(lesson: &Lesson, bad: &Analysis) -> Vec<Fault> {
         Fault {
             reason: finding.check.to_owned(),
             things: marked,
-            what: finding.what.clone(),
-            remedy: finding.remedy.clone(),
+            what: words::Words::english().say(&finding.what),
+            remedy: words::Words::english().say(&finding.remedy),
             wanted: !finding.undecided && (about || finding.grade != Grade::Tidy),
         }
     });

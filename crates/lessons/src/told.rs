@@ -174,7 +174,8 @@ impl<'l> Told<'l> {
         {
             problems.push(format!(
                 "the good version has a finding of `{}`: {}",
-                finding.check, finding.what
+                finding.check,
+                words::Words::english().say(&finding.what)
             ));
         }
         if lesson.all_sources().is_empty() {

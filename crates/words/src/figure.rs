@@ -3,6 +3,7 @@
 
 use crate::reader::{Lengths, Reader, Sizes};
 use serde::{Serialize, Serializer};
+use std::cmp::Ordering;
 
 /// The sign of a number below zero: as wide as a plus sign, unlike the hyphen.
 const MINUS: char = '\u{2212}';
@@ -12,7 +13,7 @@ const FOOT: f64 = 0.3048;
 const INCH: f64 = 0.0254;
 
 /// The unit of a number.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Unit {
     /// None.
     Bare,
@@ -50,7 +51,7 @@ impl Unit {
 }
 
 /// How many digits.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 enum Digits {
     /// In a sentence: never more than matter, and enough to tell it from `beside`.
     Told { beside: Option<f64> },
@@ -61,12 +62,46 @@ enum Digits {
 }
 
 /// A number with its unit.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Figure {
     number: f64,
     unit: Unit,
     digits: Digits,
 }
+
+impl Digits {
+    /// Which way of writing, and its numbers, as something that has an order.
+    fn rank(self) -> (u8, u8, f64) {
+        match self {
+            Self::Told { beside } => (0, u8::from(beside.is_some()), beside.unwrap_or_default()),
+            Self::Drawn => (1, 0, 0.0),
+            Self::Places(places) => (2, places, 0.0),
+        }
+    }
+}
+
+impl Ord for Figure {
+    /// By number, then unit, then way of writing: a total order, also of what is no number.
+    fn cmp(&self, other: &Self) -> Ordering {
+        let (own, its) = (self.digits.rank(), other.digits.rank());
+        self.number
+            .total_cmp(&other.number)
+            .then(self.unit.cmp(&other.unit))
+            .then((own.0, own.1).cmp(&(its.0, its.1)))
+            .then(own.2.total_cmp(&its.2))
+    }
+}
+impl PartialOrd for Figure {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+impl PartialEq for Figure {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other) == Ordering::Equal
+    }
+}
+impl Eq for Figure {}
 
 impl Serialize for Figure {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {

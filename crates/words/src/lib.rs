@@ -43,6 +43,16 @@ macro_rules! texts {
 
 texts! {
     "common"
+    "checks"
+    "checks-protection"
+    "checks-conductors"
+    "checks-ground"
+    "checks-speakers"
+    "checks-signal"
+    "checks-workmanship"
+    "checks-energy"
+    "checks-data"
+    "checks-properties"
     "lessons"
     "web-reader"
     "web-viewer"

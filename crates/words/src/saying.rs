@@ -6,14 +6,16 @@ use serde::{Serialize, Serializer};
 use std::borrow::Cow;
 
 /// What somebody is told, in no language yet.
-#[derive(Clone, Debug, PartialEq)]
+///
+/// Ordered by key and values, so that what holds sayings can be sorted without a language.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Saying {
     key: Cow<'static, str>,
     values: Vec<(&'static str, Value)>,
 }
 
 /// A value of a message.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Value {
     /// As it stands: tags, names, words of the job.
     Text(String),

@@ -15,12 +15,14 @@ use std::path::{Path, PathBuf};
 const FAMILIES: &[&str] = &[
     // The example in the documentation of this crate.
     "sample-",
+    // Properties inside sentences: checks/src/wording.rs.
+    "property-",
     // web/src/lessons/told.rs: by the name of a number in a lesson.
     "lesson-measure-",
 ];
 
 /// Messages that read the same in both languages, being names, symbols or abbreviations.
-const ALIKE: &[&str] = &["lesson-of-version"];
+const ALIKE: &[&str] = &["lesson-of-version", "two-sentences"];
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")

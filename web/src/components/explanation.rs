@@ -61,15 +61,15 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
                 <span class="slip__kind">{ finding.check }</span>
                 <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
             </header>
-            <p class="explanation__what">{ &finding.what }</p>
+            <p class="explanation__what">{ words::Words::english().say(&finding.what) }</p>
             if let Some(measure) = &finding.measure { { ruler(*measure) } }
-            <p><b>{ "Do: " }</b>{ &finding.remedy }</p>
+            <p><b>{ "Do: " }</b>{ words::Words::english().say(&finding.remedy) }</p>
             if let Some(told) = &told {
                 <p>{ told.why.trim() }</p>
                 <p class="explanation__source"><b>{ "Source: " }</b>{ told.source.trim() }</p>
             }
             if !finding.assumed.is_empty() {
-                <p class="explanation__source"><b>{ "Assumed: " }</b>{ finding.assumed.iter().cloned().collect::<Vec<_>>().join(", ") }</p>
+                <p class="explanation__source"><b>{ "Assumed: " }</b>{ finding.assumed.iter().map(|it| words::Words::english().say(it)).collect::<Vec<_>>().join(", ") }</p>
             }
             if finding.grade == Grade::Stop { <p class="explanation__care">{ checks::CARE }</p> }
             if !looks_only { <div class="explanation__mends">{ for mends }</div> }

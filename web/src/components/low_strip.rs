@@ -70,7 +70,7 @@ pub(crate) fn LowStrip() -> Html {
                 place,
                 grade: finding.grade,
                 undecided: finding.undecided,
-                what: finding.what.clone().into(),
+                what: words::Words::english().say(&finding.what).into(),
                 top: 0.0,
                 is_current: current == Some(place),
                 short: false,

@@ -197,7 +197,7 @@ pub(crate) fn Notes() -> Html {
                 place,
                 grade: finding.grade,
                 undecided: finding.undecided,
-                what: finding.what.clone().into(),
+                what: words::Words::english().say(&finding.what).into(),
                 top,
                 is_current: current == Some(place),
                 short: dense,

@@ -188,7 +188,10 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
         let all = &editor.analysis().findings;
         places
             .into_iter()
-            .filter_map(|place| all.get(place).map(|f| (place, f.grade, f.what.clone())))
+            .filter_map(|place| {
+                all.get(place)
+                    .map(|f| (place, f.grade, words::Words::english().say(&f.what)))
+            })
             .collect::<Vec<_>>()
     });
     let act = |action: Action| {

@@ -6,6 +6,7 @@ use crate::findings::Findings;
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use model::{Edit, End, PartId, Role, RunId, TerminalRef};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "always-on",
@@ -54,11 +55,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "{place} is tied to a permanent feed: {} never turns off.",
-                        ctx.part_tag(*id)
-                    ),
-                    format!("Take {place} to a turn-on output, or to a feed that the ignition switches."),
+                    say!("always-on-what", terminal = &place, part = ctx.part_tag(*id)),
+                    say!("always-on-remedy", terminal = &place),
                 )
                 .parts([*id])
                 .runs(on_input.iter().copied())

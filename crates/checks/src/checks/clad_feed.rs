@@ -3,14 +3,15 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{rating_needed, size_for_current, size_words, thicken};
+use crate::mends::{rating_needed, size_for_current, thicken};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
+use crate::wording::{A, V, size as wire_size};
 use model::conductor::{Material, Size};
 use model::quantity::{Amps, SquareMm};
 use model::{PartId, RunId};
 use ordered::OrderedMap;
 use reference::conductors::nominal_resistance_per_metre;
+use words::{Unit, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "clad-feed",
@@ -76,29 +77,34 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .find(|(load, drop)| {
                 super::voltage_drop::limit_for(ctx, *load).is_some_and(|(limit, _)| drop.0 > limit)
             });
-        if !too_weak && lossy.is_none() {
-            continue;
-        }
         let ohms = |material| nominal_resistance_per_metre(material, size, flow.temperature).0;
         let equal = size.area().0 * ohms(Material::Copper) / ohms(material).max(1e-12);
-        let mut what = format!(
-            "{} is copper-clad aluminium: its {} conduct like {} mm² of copper.",
-            run.tag,
-            size_words(size),
-            number(equal)
-        );
-        let mut finding = CHECK.finding(String::new(), String::new());
-        if let (true, Some(bears)) = (too_weak, flow.allowable) {
-            let (asks, can) = against(needs.0, bears.0);
-            what.push_str(&format!(" {asks} A are asked of it; it can carry {can} A."));
-            finding = finding.measure(needs.0, bears.0, "A", Some("fuse-wire-factor"));
-        } else if let Some((load, drop)) = lossy {
-            what.push_str(&format!(
-                " {} loses {} V on the way.",
-                ctx.part_tag(load),
-                number(drop.0)
-            ));
-        }
+        let equal = figure(equal, Unit::SquareMillimetre);
+        let (what, measured) = match (flow.allowable.filter(|_| too_weak), lossy) {
+            (Some(bears), _) => (
+                say!(
+                    "clad-feed-weak",
+                    run = &run.tag,
+                    size = wire_size(size),
+                    equal = equal,
+                    asks = told(needs.0, bears.0, A),
+                    can = told(bears.0, needs.0, A),
+                ),
+                Some((needs.0, bears.0)),
+            ),
+            (None, Some((load, drop))) => (
+                say!(
+                    "clad-feed-lossy",
+                    run = &run.tag,
+                    size = wire_size(size),
+                    equal = equal,
+                    load = ctx.part_tag(load),
+                    drop = figure(drop.0, V),
+                ),
+                None,
+            ),
+            (None, None) => continue,
+        };
         let copper = replacement(
             ctx,
             *id,
@@ -109,11 +115,14 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 passing.entry(load).or_insert_with(sizes).as_slice()
             }),
         );
-        finding.what = what;
-        finding.remedy = match copper.iter().find(|(run, _)| run == id) {
-            Some((_, size)) => format!("Lay {} copper in its place.", size_words(*size)),
-            None => "Lay copper in its place, sized for its fuse and its length.".to_owned(),
+        let remedy = match copper.iter().find(|(run, _)| run == id) {
+            Some((_, size)) => say!("clad-feed-remedy", size = wire_size(*size)),
+            None => say!("clad-feed-copper"),
         };
+        let mut finding = CHECK.finding(what, remedy);
+        if let Some((asks, can)) = measured {
+            finding = finding.measure(asks, can, "A", Some("fuse-wire-factor"));
+        }
         out.add(
             finding
                 .runs([*id])

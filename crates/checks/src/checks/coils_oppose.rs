@@ -7,6 +7,7 @@ use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use model::{Change, Edit, End, PartId, RunId, TerminalName};
 use ordered::OrderedSet;
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "coils-oppose",
@@ -52,8 +53,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         out.add(
             CHECK
                 .finding(
-                    format!("Coil {coil} of {tag} pushes against the other: its plus and minus are swapped."),
-                    format!("Swap the wires of coil {coil} of {tag}."),
+                    say!("coils-oppose-what", coil = coil, speaker = &tag),
+                    say!("coils-oppose-remedy", coil = coil, speaker = &tag),
                 )
                 .parts([*id])
                 .runs(runs)

@@ -9,6 +9,7 @@ use circuit::{ChannelLoad, ChannelSide, InputFed};
 use model::kinds::sound::Position;
 use model::{Edit, End, PartId, PartKind, RunId, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
+use words::{Saying, say};
 
 pub(crate) static CHECK: Check = Check {
     name: "crossed-signal",
@@ -88,13 +89,13 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             out.add(
                 CHECK
                     .finding(
-                        format!(
-                            "Input {} of {} is tied to {}.",
-                            input.input,
-                            ctx.part_tag(input.part),
-                            crate::wording::listed(&outputs)
+                        say!(
+                            "crossed-signal-tied",
+                            input = usize::from(input.input),
+                            part = ctx.part_tag(input.part),
+                            outputs = outputs,
                         ),
-                        "Leave one output on it: outputs do not bear being tied together.".to_owned(),
+                        say!("crossed-signal-tied-remedy"),
                     )
                     .parts([input.part])
                     .runs(input.runs.iter().copied()),
@@ -113,17 +114,14 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
     }
     for (part, inputs) in crossed {
-        let words: Vec<String> = inputs
+        let crossed: Vec<Saying> = inputs
             .iter()
             .map(|input| {
-                let (side, other) = match input.side {
-                    Some(ChannelSide::Left) => ("left", "right"),
-                    _ => ("right", "left"),
-                };
-                format!(
-                    "input {} gets the {side} signal and drives the {other} side",
-                    input.input
-                )
+                let number = usize::from(input.input);
+                match input.side {
+                    Some(ChannelSide::Left) => say!("crossed-signal-left", input = number),
+                    _ => say!("crossed-signal-right", input = number),
+                }
             })
             .collect();
         let runs: OrderedSet<RunId> = inputs
@@ -133,12 +131,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "Left and right are crossed at {}: {}.",
-                        ctx.part_tag(part),
-                        crate::wording::listed(&words)
-                    ),
-                    format!("Swap the signal leads at {}.", ctx.part_tag(part)),
+                    say!("crossed-signal-what", part = ctx.part_tag(part), inputs = crossed),
+                    say!("crossed-signal-remedy", part = ctx.part_tag(part)),
                 )
                 .parts([part])
                 .runs(runs)

@@ -7,6 +7,7 @@ use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use model::conductor::Condition;
 use model::{Edit, Fact, Run, RunId};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "damaged-run",
@@ -56,8 +57,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 out.add(
                     CHECK
                         .undecided(
-                            format!("The state of {} is not known.", run.tag),
-                            format!("Look at {} along its whole length.", run.tag),
+                            say!("damaged-run-unknown", run = &run.tag),
+                            say!("damaged-run-find", run = &run.tag),
                         )
                         .grade(if is_live(ctx, *id, run) {
                             Grade::Stop
@@ -74,19 +75,24 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let live = is_live(ctx, *id, run);
         let grave = live || what == Condition::Melted;
         let danger = match (what, live) {
-            (Condition::Melted, _) => ": find out what heated it before a new one is laid",
-            (Condition::Cut, true) => ", and one end is live",
-            (Condition::Corroded | Condition::Wet, true) => ", and it is live",
-            (_, true) => ": bare metal here is live",
-            _ => "",
+            (Condition::Melted, _) => "heated",
+            (Condition::Cut, true) => "live-end",
+            (Condition::Corroded | Condition::Wet, true) => "live",
+            (_, true) => "bare",
+            _ => "none",
         };
         let mut sound = run.clone();
         sound.wire.condition = Fact::Given(Condition::Sound);
         out.add(
             CHECK
                 .finding(
-                    format!("{} is {}{danger}.", run.tag, what.title()),
-                    format!("Lay {} anew, and keep it from what did that.", run.tag),
+                    say!(
+                        "damaged-run-what",
+                        run = &run.tag,
+                        state = what.word(),
+                        danger = danger
+                    ),
+                    say!("damaged-run-remedy", run = &run.tag),
                 )
                 .grade(if grave { Grade::Stop } else { Grade::Fix })
                 .runs([*id])

@@ -7,10 +7,10 @@ use crate::findings::Findings;
 use crate::mends::{allowable_at, insert_fuse, insert_fuse_and_lay, rating_needed, set_part};
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::{Lack, Stretch};
-use crate::wording::are;
 use model::kinds::supply::DeviceState;
 use model::quantity::{Amps, Metres};
 use model::{Edit, PartKind, TerminalRef};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "feed-unprotected",
@@ -60,35 +60,32 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let sources = ctx.part_tags(&stretch.sources);
         let runs = ctx.run_tags(&stretch.runs);
-        let count = stretch.runs.len();
-        let named = |devices: &[circuit::DeviceRef]| {
-            let tags: Vec<String> = devices.iter().map(|d| ctx.device_tag(d)).collect();
-            (crate::wording::listed(&tags), are(tags.len()))
-        };
-        let (why, remedy) = if !stretch.bridged.is_empty() {
-            let (tags, are) = named(&stretch.bridged);
+        let (what, remedy) = if !stretch.bridged.is_empty() {
             (
-                format!(", since {tags} {are} bridged"),
-                "Take the bridge out and fit a fuse of the right rating.".to_owned(),
+                say!(
+                    "feed-unprotected-bridged",
+                    runs = runs,
+                    sources = sources,
+                    devices = ctx.device_tags(&stretch.bridged),
+                ),
+                say!("feed-unprotected-bridged-remedy"),
             )
         } else if !stretch.bypassed.is_empty() {
-            let (tags, are) = named(&stretch.bypassed);
             (
-                format!(", since {tags} {are} bypassed by another wire"),
-                format!("Take that wire out, or let everything pass one fuse next to {sources}."),
+                say!(
+                    "feed-unprotected-bypassed",
+                    runs = runs,
+                    sources = &sources,
+                    devices = ctx.device_tags(&stretch.bypassed),
+                ),
+                say!("feed-unprotected-bypassed-remedy", sources = sources),
             )
         } else {
             (
-                String::new(),
-                format!(
-                    "Put a fuse that the wire can bear next to {sources}, ahead of everything on this feed."
-                ),
+                say!("feed-unprotected-what", runs = runs, sources = &sources),
+                say!("feed-unprotected-remedy", sources = sources),
             )
         };
-        let what = format!(
-            "{runs} {} live from {sources} with no fuse on the way{why}: a short burns the wire.",
-            are(count)
-        );
         out.add(
             CHECK
                 .finding(what, remedy)

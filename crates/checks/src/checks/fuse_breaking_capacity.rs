@@ -4,11 +4,12 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
+use crate::wording::{A, assumed};
 use circuit::DeviceRef;
 use model::quantity::Amps;
 use model::{Fact, PartKind};
 use reference::fuses::family;
+use words::{figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "fuse-breaking-capacity",
@@ -77,26 +78,31 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             None => out.add(
                 CHECK
                     .undecided(
-                        format!(
-                            "A short behind {tag} draws up to {} A; whether it can break that is not known.",
-                            number(prospective.0)
+                        say!(
+                            "fuse-breaking-capacity-unknown",
+                            device = &tag,
+                            draws = figure(prospective.0, A),
                         ),
-                        format!("Read what {tag} can break off it or its data."),
+                        say!("fuse-breaking-capacity-find", device = &tag),
                     )
                     .parts([part]),
             ),
-            Some((capacity, assumed)) if prospective.0 > capacity.0 * share => {
-                let (draws, breaks) = against(prospective.0, capacity.0 * share);
+            Some((capacity, is_assumed)) if prospective.0 > capacity.0 * share => {
+                let breaks = capacity.0 * share;
                 let mut finding = CHECK
                     .finding(
-                        format!("A short behind {tag} draws up to {draws} A; it can break {breaks} A."),
-                        "Fit a bolt-in fuse that can break it next to the source, ahead of this one."
-                            .to_owned(),
+                        say!(
+                            "fuse-breaking-capacity-what",
+                            device = &tag,
+                            draws = told(prospective.0, breaks, A),
+                            breaks = told(breaks, prospective.0, A),
+                        ),
+                        say!("fuse-breaking-capacity-remedy"),
                     )
                     .parts([part])
                     .measure(prospective.0, capacity.0 * share, "A", Some("breaking-share"));
-                if assumed {
-                    finding.assumed.insert(format!("{tag} breaking"));
+                if is_assumed {
+                    finding.assumed.insert(assumed(&tag, "breaking"));
                 }
                 out.add(finding);
             }

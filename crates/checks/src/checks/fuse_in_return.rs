@@ -10,6 +10,7 @@ use crate::unprotected::{Lack, Stretch};
 use circuit::Device;
 use model::PartId;
 use ordered::OrderedSet;
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "fuse-in-return",
@@ -57,24 +58,22 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .iter()
             .flat_map(|stretch| stretch.runs.iter().copied())
             .collect();
-        let loads = if serves.is_empty() {
-            "its load".to_owned()
-        } else {
-            ctx.part_tags(&serves)
-        };
-        let what = if runs.is_empty() {
-            format!("{tag} sits in the return of {loads}: a short of the feed never passes it.")
-        } else {
-            format!(
-                "{tag} sits in the return of {loads}, and nothing guards the feed {}: a short of it to the body never \
-                 passes {tag}.",
-                ctx.run_tags(&runs)
+        let loads = ctx.part_tags(&serves);
+        let (what, remedy) = if runs.is_empty() {
+            (
+                say!("fuse-in-return-what", device = &tag, loads = loads),
+                say!("fuse-in-return-remedy", device = &tag),
             )
-        };
-        let remedy = if runs.is_empty() {
-            format!("Take {tag} out and join the return straight through.")
         } else {
-            format!("Move {tag} into the feed, next to the source, and join the return straight through.")
+            (
+                say!(
+                    "fuse-in-return-open",
+                    device = &tag,
+                    loads = loads,
+                    runs = ctx.run_tags(&runs),
+                ),
+                say!("fuse-in-return-open-remedy", device = &tag),
+            )
         };
         // A fuse in the feed, where that has none, and only then the one in the return out of the way.
         let guard = match open[..] {

@@ -8,7 +8,7 @@ use crate::mends::{
     thicken,
 };
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, listed, number};
+use crate::wording::{A, and_then, property, size as wire_size};
 use circuit::Device;
 use model::conductor::Size;
 use model::property::PropertySet;
@@ -16,6 +16,7 @@ use model::quantity::{Amps, SquareMm};
 use model::{Edit, RunId};
 use ordered::OrderedMap;
 use ordered::Sort as _;
+use words::{Saying, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "fuse-outsizes-wire",
@@ -51,31 +52,32 @@ small-craft profile follows.",
 /// Properties of a wire that decide what it can carry.
 pub(crate) const DECIDES: &[&str] = &["size", "material", "insulation", "surroundings", "bundle"];
 
-/// Which of them are not known, in words.
-pub(crate) fn missing(ctx: &Ctx<'_>, id: RunId) -> String {
-    let unknown: Vec<String> = DECIDES
+/// Which of them are not known.
+fn unknown(ctx: &Ctx<'_>, id: RunId) -> Vec<&'static str> {
+    let unknown: Vec<&'static str> = DECIDES
         .iter()
+        .copied()
         .filter(|name| {
             ctx.run(id)
                 .and_then(|run| run.wire.get(name))
                 .is_some_and(|text| text == "?")
         })
-        .map(|name| (*name).to_owned())
         .collect();
-    if unknown.is_empty() {
-        "size".to_owned()
-    } else {
-        listed(&unknown)
-    }
+    if unknown.is_empty() { vec!["size"] } else { unknown }
+}
+
+/// The same, in words.
+pub(crate) fn missing(ctx: &Ctx<'_>, id: RunId) -> Vec<Saying> {
+    unknown(ctx, id).into_iter().map(property).collect()
 }
 
 /// How to find them out.
-pub(crate) fn find_out(ctx: &Ctx<'_>, id: RunId) -> String {
+pub(crate) fn find_out(ctx: &Ctx<'_>, id: RunId) -> Saying {
     let tag = ctx.run_tag(id);
-    match missing(ctx, id).as_str() {
-        "size" => format!("Read the size off {tag}'s jacket, or count its strands and measure one."),
-        "insulation" => format!("Read the temperature rating off {tag}'s jacket."),
-        what => format!("Find out the {what} of {tag}."),
+    match unknown(ctx, id)[..] {
+        ["size"] => say!("find-size", run = tag),
+        ["insulation"] => say!("find-insulation", run = tag),
+        _ => say!("find-out", what = missing(ctx, id), of = tag),
     }
 }
 
@@ -155,11 +157,12 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
         out.add(
             CHECK
                 .undecided(
-                    format!(
-                        "{tag}'s rating is not known, so whether it guards {} cannot be told.",
-                        ctx.run_tags(&judged)
+                    say!(
+                        "fuse-outsizes-wire-no-rating",
+                        device = &tag,
+                        runs = ctx.run_tags(&judged),
                     ),
-                    format!("Read the rating off {tag}."),
+                    say!("read-rating", device = &tag),
                 )
                 .parts([device.device.part]),
         );
@@ -192,16 +195,11 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
         .collect();
     thin.order_by(|a, b| a.1.0.total_cmp(&b.1.0).then(a.0.cmp(&b.0)));
     if let Some((weakest, weakest_bears)) = thin.first().copied() {
-        let (lets, can) = against(rating.0, weakest_bears.0);
         let runs: Vec<RunId> = thin.iter().map(|(run, _)| *run).collect();
-        let others = if runs.len() > 1 {
-            format!(
-                " The same holds for {}.",
-                ctx.run_tags(runs.get(1..).unwrap_or_default())
-            )
-        } else {
-            String::new()
-        };
+        let others = runs
+            .get(1..)
+            .filter(|others| !others.is_empty())
+            .map(|others| say!("same-holds-for", things = ctx.run_tags(others)));
         let needs = rating_needed(ctx, device.current.rms.abs());
         let lower = ratings_of(ctx, &device.device)
             .iter()
@@ -224,25 +222,38 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
             .filter(|(run, size)| fits_terminals(ctx, *run, *size))
             .map(|(_, size)| *size);
         let remedy = match (lower, thicker) {
-            (Some(lower), Some(size)) => format!(
-                "Fit {} A in {tag}, or lay {} copper for {}.",
-                number(lower.0),
-                size_words(size),
-                ctx.run_tag(weakest)
+            (Some(lower), Some(size)) => say!(
+                "fuse-outsizes-wire-either",
+                rating = figure(lower.0, A),
+                device = &tag,
+                size = wire_size(size),
+                run = ctx.run_tag(weakest),
             ),
-            (Some(lower), None) => format!("Fit {} A in {tag}.", number(lower.0)),
-            (None, Some(size)) => format!(
-                "Lay {} copper for {}, or give it a fuse of its own where it begins.",
-                size_words(size),
-                ctx.run_tag(weakest)
+            (Some(lower), None) => {
+                say!(
+                    "fuse-outsizes-wire-fit",
+                    rating = figure(lower.0, A),
+                    device = &tag
+                )
+            }
+            (None, Some(size)) => say!(
+                "fuse-outsizes-wire-lay",
+                size = wire_size(size),
+                run = ctx.run_tag(weakest),
             ),
-            (None, None) => format!("Give {} a fuse of its own where it begins.", ctx.run_tag(weakest)),
+            (None, None) => say!("fuse-outsizes-wire-own", run = ctx.run_tag(weakest)),
         };
         let finding = CHECK
             .finding(
-                format!(
-                    "{} can carry {can} A where it lies; {tag} lets {lets} A through.{others}",
-                    ctx.run_tag(weakest)
+                and_then(
+                    say!(
+                        "fuse-outsizes-wire-what",
+                        run = ctx.run_tag(weakest),
+                        can = told(weakest_bears.0, rating.0, A),
+                        device = &tag,
+                        lets = told(rating.0, weakest_bears.0, A),
+                    ),
+                    others,
                 ),
                 remedy,
             )
@@ -269,11 +280,12 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
         out.add(
             CHECK
                 .undecided(
-                    format!(
-                        "Whether {tag} ({} A) guards {} cannot be told: its {} is not known.",
-                        number(rating.0),
-                        ctx.run_tag(run),
-                        missing(ctx, run)
+                    say!(
+                        "fuse-outsizes-wire-unknown",
+                        device = &tag,
+                        rating = figure(rating.0, A),
+                        run = ctx.run_tag(run),
+                        missing = missing(ctx, run),
                     ),
                     find_out(ctx, run),
                 )

@@ -6,7 +6,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::Lack;
-use crate::wording::{against, listed, s};
+use words::{Unit, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "fuse-too-far",
@@ -42,33 +42,33 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     for stretch in &ctx.stretches {
         let sources = ctx.part_tags(&stretch.sources);
         let runs = ctx.run_tags(&stretch.runs);
-        let devices: Vec<String> = stretch.devices.iter().map(|d| ctx.device_tag(d)).collect();
-        let first = if devices.is_empty() {
-            "the first fuse".to_owned()
-        } else {
-            listed(&devices)
-        };
+        let first = ctx.device_tags(&stretch.devices);
         let finding = match (stretch.lack, stretch.reach, stretch.limit) {
             (Lack::TooFar, Some(reach), Some((limit, key))) => {
-                let (far, allowed) = against(reach.0, limit);
-                let count = devices.len().max(1);
+                let allowed = told(limit, reach.0, Unit::Metre);
                 CHECK
                     .finding(
-                        format!(
-                            "{first} sit{} {far} m of wire from {sources}; {allowed} m is the limit. Up to there nothing \
-                             guards {runs}.",
-                            s(count)
+                        say!(
+                            "fuse-too-far-what",
+                            first = first,
+                            far = told(reach.0, limit, Unit::Metre),
+                            sources = &sources,
+                            allowed = allowed,
+                            runs = runs,
                         ),
-                        format!("Fit the fuse within {allowed} m of {sources}, measured along the wire."),
+                        say!("fuse-too-far-remedy", allowed = allowed, sources = sources),
                     )
                     .measure(reach.0, limit, "m", Some(key))
                     .mend(fuse_near_source(ctx, stretch))
             }
             (Lack::UnknownReach, _, _) => CHECK.undecided(
-                format!(
-                    "How far {first} sits from {sources} cannot be told: a length among {runs} is not known."
+                say!(
+                    "fuse-too-far-unknown",
+                    first = &first,
+                    sources = &sources,
+                    runs = &runs
                 ),
-                format!("Measure {runs} from {sources} to {first}, along the wire."),
+                say!("fuse-too-far-find", runs = runs, sources = sources, first = first),
             ),
             _ => continue,
         };

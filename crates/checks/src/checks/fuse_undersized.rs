@@ -5,11 +5,12 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{rating_needed, ratings_of, set_rating};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
+use crate::wording::A;
 use circuit::Device;
 use model::PartKind;
 use model::quantity::Amps;
 use reference::fuses::must_open_at;
+use words::{figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "fuse-undersized",
@@ -66,8 +67,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 out.add(
                     CHECK
                         .undecided(
-                            format!("Whether {tag} bears its load cannot be told: its rating is not known."),
-                            format!("Read the rating off {tag}."),
+                            say!("fuse-undersized-unknown", device = &tag),
+                            say!("read-rating", device = &tag),
                         )
                         .parts([device.device.part]),
                 );
@@ -76,28 +77,25 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         };
         let (rms, burst) = (device.current.rms.abs(), device.current.burst.abs());
         let multiple = opens_at(ctx, device);
-        let finding = if rms.0 > rating.0 * share {
-            let (carries, lasting) = against(rms.0, rating.0 * share);
-            CHECK
-                .finding(
-                    format!(
-                        "{tag} carries {carries} A for long; with its {} A it can carry {lasting} A.",
-                        number(rating.0)
-                    ),
-                    String::new(),
-                )
-                .measure(rms.0, rating.0 * share, "A", Some("continuous-load-share"))
-        } else if burst.0 > rating.0 * multiple {
-            let (peaks, opens) = against(burst.0, rating.0 * multiple);
-            CHECK
-                .finding(
-                    format!(
-                        "Bursts of {peaks} A pass {tag}; with its {} A it has to open from {opens} A.",
-                        number(rating.0)
-                    ),
-                    String::new(),
-                )
-                .measure(burst.0, rating.0 * multiple, "A", None)
+        let (lasting, opens) = (rating.0 * share, rating.0 * multiple);
+        let (what, current, most, key) = if rms.0 > lasting {
+            let what = say!(
+                "fuse-undersized-what",
+                device = &tag,
+                carries = told(rms.0, lasting, A),
+                rating = figure(rating.0, A),
+                lasting = told(lasting, rms.0, A),
+            );
+            (what, rms.0, lasting, Some("continuous-load-share"))
+        } else if burst.0 > opens {
+            let what = say!(
+                "fuse-undersized-bursts",
+                peaks = told(burst.0, opens, A),
+                device = &tag,
+                rating = figure(rating.0, A),
+                opens = told(opens, burst.0, A),
+            );
+            (what, burst.0, opens, None)
         } else {
             continue;
         };
@@ -116,19 +114,19 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .copied()
             .find(|rating| *rating >= needs.0)
             .filter(|rating| bears.is_some_and(|bears| *rating <= bears));
-        let mut finding = finding
+        let remedy = match fits {
+            Some(rating) => say!(
+                "fuse-undersized-remedy",
+                rating = figure(rating, A),
+                device = &tag
+            ),
+            None => say!("fuse-undersized-wire", needs = figure(needs.0, A)),
+        };
+        let mut finding = CHECK
+            .finding(what, remedy)
+            .measure(current, most, "A", key)
             .parts([device.device.part])
             .mend(fits.and_then(|rating| set_rating(ctx, &device.device, Amps(rating))));
-        finding.remedy = match fits {
-            Some(rating) => format!(
-                "Fit {} A in {tag}; the wire behind it bears that.",
-                number(rating)
-            ),
-            None => format!(
-                "It takes {} A or more: lay wire that bears such a fuse first, or take load off.",
-                number(needs.0)
-            ),
-        };
         finding.assumed.extend(ctx.assumed_rating(&device.device));
         out.add(finding);
     }

@@ -6,6 +6,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::supply::GroundSurface;
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "ground-forbidden",
@@ -47,8 +48,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             None => out.add(
                 CHECK
                     .undecided(
-                        format!("What {tag} is made on is not known."),
-                        format!("Find {tag} and see what it is bolted to."),
+                        say!("ground-forbidden-unknown", ground = tag),
+                        say!("ground-forbidden-find", ground = tag),
                     )
                     .parts([id]),
             ),
@@ -60,11 +61,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             ) => out.add(
                 CHECK
                     .finding(
-                        format!("{tag} is on a {}: nothing may be fastened there.", surface.title()),
-                        format!(
-                            "Move {tag} to bare metal of the fixed body, and have the fastener put right by the vehicle \
-                             maker's instructions."
-                        ),
+                        say!("ground-forbidden-what", ground = tag, surface = surface.word()),
+                        say!("ground-forbidden-remedy", ground = tag),
                     )
                     .parts([id])
                     .mend(bare(ctx, id)),

@@ -5,9 +5,10 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::against;
+use crate::wording::V;
 use model::{PartId, RunId};
 use ordered::OrderedMap;
+use words::{say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "ground-offset",
@@ -99,7 +100,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
     }
     for (parts, runs) in pairs {
-        let told = runs.iter().any(|(run, _)| out.has_run(*run, CAUSES))
+        let is_told = runs.iter().any(|(run, _)| out.has_run(*run, CAUSES))
             || parts.iter().any(|part| {
                 out.has_part(*part, CAUSES)
                     || has_cause(ctx, out, *part)
@@ -108,20 +109,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         .iter()
                         .any(|run| out.has_run(*run, CAUSES))
             });
-        if told {
+        if is_told {
             continue;
         }
         let greatest = runs.iter().map(|(_, volts)| *volts).fold(0.0, f64::max);
-        let (differ, most) = against(greatest, limit);
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "The grounds of {} differ by {differ} V at bursts; {most} V is the limit.",
-                        ctx.part_tags(&parts)
+                    say!(
+                        "ground-offset-what",
+                        parts = ctx.part_tags(&parts),
+                        differ = told(greatest, limit, V),
+                        most = told(limit, greatest, V),
                     ),
-                    "Ground both at the same place, with short and thick leads, or use isolated inputs."
-                        .to_owned(),
+                    say!("ground-offset-remedy"),
                 )
                 .parts(parts)
                 .runs(runs.iter().map(|(run, _)| *run))

@@ -7,6 +7,7 @@ use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::supply::GroundSurface;
 use model::{Edit, Fact, PartId, PartKind};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "ground-surface",
@@ -73,18 +74,14 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     for (id, tag, surface) in used(ctx) {
         let Some(surface) = surface.value() else { continue };
         let remedy = match surface {
-            GroundSurface::Painted => {
-                format!("Take the paint off under {tag} down to bright metal, bolt it, and seal it.")
-            }
-            GroundSurface::Hinge | GroundSurface::Trim => {
-                format!("Move {tag} to bare metal of the fixed body.")
-            }
+            GroundSurface::Painted => say!("ground-surface-clean", ground = tag),
+            GroundSurface::Hinge | GroundSurface::Trim => say!("ground-surface-move", ground = tag),
             _ => continue,
         };
         out.add(
             CHECK
                 .finding(
-                    format!("{tag} is on {}: that is no lasting contact.", surface.title()),
+                    say!("ground-surface-what", ground = tag, surface = surface.word()),
                     remedy,
                 )
                 .parts([id])

@@ -5,8 +5,9 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
+use crate::wording::{A, MILLIOHM, W, and_then, assumed};
 use ordered::Sort as _;
+use words::{Value, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "hot-joint",
@@ -74,41 +75,58 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         } else {
             (warm, "joint-power")
         };
-        let (lost, most) = against(loss, limit);
-        let place = |side: usize| {
+        let (lost, most) = (told(loss, limit, W), told(limit, loss, W));
+        let place = |side: usize| -> Value {
             run.ends().get(side).and_then(|end| end.terminal()).map_or_else(
-                || "its end".to_owned(),
-                |at| ctx.terminal(at.part, at.terminal.as_str()),
+                || say!("hot-joint-end").into(),
+                |at| ctx.terminal(at.part, at.terminal.as_str()).into(),
             )
         };
         let ohms = flow.ending_resistance.get(side).copied().unwrap_or_default();
-        let verdict = if stop {
-            format!("{most} W can melt plastic.")
+        let (carries, ohms) = (
+            figure(flow.current.rms.abs().0, A),
+            figure(ohms.0 * 1e3, MILLIOHM),
+        );
+        let what = if stop {
+            say!(
+                "hot-joint-melts",
+                run = &run.tag,
+                lost = lost,
+                place = place(side),
+                carries = carries,
+                ohms = ohms,
+                most = most,
+            )
         } else {
-            format!("{most} W is the limit.")
+            say!(
+                "hot-joint-what",
+                run = &run.tag,
+                lost = lost,
+                place = place(side),
+                carries = carries,
+                ohms = ohms,
+                most = most,
+            )
         };
-        let other = match hot.get(1) {
-            Some((other, _)) => format!(" The other end, at {}, is too warm as well.", place(*other)),
-            None => String::new(),
-        };
+        let other = hot
+            .get(1)
+            .map(|(other, _)| say!("hot-joint-other", place = place(*other)));
         let sides: Vec<usize> = hot.iter().map(|(side, _)| *side).collect();
         let mut finding = CHECK
             .finding(
-                format!(
-                    "{} turns {lost} W into heat where it is joined to {} ({} A through {} mΩ); {verdict}{other}",
-                    run.tag,
-                    place(side),
-                    number(flow.current.rms.abs().0),
-                    number(ohms.0 * 1e3),
-                ),
-                format!("Remake the joint at {}: clean metal, a new crimp, the right torque.", place(side)),
+                and_then(what, other),
+                say!("hot-joint-remedy", place = place(side)),
             )
             .grade(if stop { Grade::Stop } else { Grade::Fix })
             .runs([*id])
             .measure(loss, limit, "W", Some(key))
-            .mend(if given(side) { remake(ctx, *id, &sides) } else { None });
+            .mend(if given(side) {
+                remake(ctx, *id, &sides)
+            } else {
+                None
+            });
         if !given(side) {
-            finding.assumed.insert(format!("{} ending resistance", run.tag));
+            finding.assumed.insert(assumed(&run.tag, "ending-resistance"));
         }
         out.add(finding);
     }

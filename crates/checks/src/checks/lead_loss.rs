@@ -4,9 +4,9 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::against;
 use circuit::Purpose;
 use model::{PartId, RunId};
+use words::{Unit, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "lead-loss",
@@ -48,18 +48,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         {
             continue;
         }
-        let (lost, most) = against(driver.lead_loss.0, limit);
+        let (loss, decibels) = (driver.lead_loss.0, Unit::Plain("dB"));
         let finding = CHECK
             .finding(
-                format!(
-                    "{} loses {lost} dB in its leads; {most} dB is the limit.",
-                    ctx.part_tag(*id)
+                say!(
+                    "lead-loss-what",
+                    speaker = ctx.part_tag(*id),
+                    lost = told(loss, limit, decibels),
+                    most = told(limit, loss, decibels),
                 ),
-                "Use thicker or shorter leads.".to_owned(),
+                say!("lead-loss-remedy"),
             )
             .parts([*id])
             .runs(runs.iter().copied())
-            .measure(driver.lead_loss.0, limit, "dB", Some("lead-loss"));
+            .measure(loss, limit, "dB", Some("lead-loss"));
         out.add(runs.iter().fold(finding, |f, run| {
             f.assumes_run(ctx, *run, &["size", "length", "material"])
         }));

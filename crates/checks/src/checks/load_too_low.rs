@@ -4,9 +4,10 @@ use crate::context::Ctx;
 use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::against;
+use crate::wording::{HZ, OHM};
 use circuit::ChannelLoad;
 use model::PartKind;
+use words::{Saying, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "load-too-low",
@@ -40,12 +41,17 @@ run W3 A1.out1- LS2.- 4mm2 1.5m WHBK",
     run,
 };
 
-/// A channel in words: `A1 channel 1`, `A1 channels 1 and 2 bridged`.
-pub(crate) fn channel_words(ctx: &Ctx<'_>, channel: &ChannelLoad) -> String {
-    let tag = ctx.part_tag(channel.part);
+/// A channel in words: `A1 channel 1`, `A1 channels 1 and 2, bridged,`.
+pub(crate) fn channel_words(ctx: &Ctx<'_>, channel: &ChannelLoad) -> Saying {
+    let (part, number) = (ctx.part_tag(channel.part), usize::from(channel.channel));
     match channel.bridged_with {
-        Some(second) => format!("{tag} channels {} and {second}, bridged,", channel.channel),
-        None => format!("{tag} channel {}", channel.channel),
+        Some(second) => say!(
+            "channel-bridged",
+            part = part,
+            channel = number,
+            second = usize::from(second),
+        ),
+        None => say!("channel-one", part = part, channel = number),
     }
 }
 
@@ -60,10 +66,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let who = channel_words(ctx, channel);
-        let verb = if channel.bridged_with.is_some() {
-            "drive"
+        let bridged = if channel.bridged_with.is_some() {
+            "yes"
         } else {
-            "drives"
+            "no"
         };
         if let (None, Some(second)) = (channel.minimum, channel.bridged_with)
             && !out.has_part(channel.part, &[CHECK.name])
@@ -71,12 +77,13 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             out.add(
                 CHECK
                     .finding(
-                        format!(
-                            "{} is bridged across channels {} and {second}, which its maker does not state.",
-                            ctx.part_tag(channel.part),
-                            channel.channel
+                        say!(
+                            "load-too-low-not-stated",
+                            amplifier = ctx.part_tag(channel.part),
+                            channel = usize::from(channel.channel),
+                            second = usize::from(second),
                         ),
-                        "Give each channel its own speaker.".to_owned(),
+                        say!("load-too-low-not-stated-remedy"),
                     )
                     .parts([channel.part])
                     .parts(channel.drivers.iter().copied()),
@@ -96,8 +103,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             out.add(
                 CHECK
                     .undecided(
-                        format!("Whether {who} may drive its load cannot be told: the impedance of {tags} is not known."),
-                        format!("Read the impedance off {tags}, or measure the resistance of each coil."),
+                        say!("load-too-low-impedance", who = who, speakers = &tags),
+                        say!("load-too-low-impedance-find", speakers = tags),
                     )
                     .parts(unknown),
             );
@@ -107,8 +114,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             out.add(
                 CHECK
                     .undecided(
-                        format!("Whether {who} may drive its load cannot be told: the least load it allows is not known."),
-                        format!("Read the least load off the data of {}.", ctx.part_tag(channel.part)),
+                        say!("load-too-low-minimum", who = who),
+                        say!(
+                            "load-too-low-minimum-find",
+                            amplifier = ctx.part_tag(channel.part)
+                        ),
                     )
                     .parts([channel.part]),
             );
@@ -122,28 +132,40 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .filter(|least| least.0 < minimum.0 * floor * (1.0 - 1e-9));
         let finding: Finding = match (nominal, least) {
             (Some(nominal), _) => {
-                let (drives, allows) = against(nominal.0, minimum.0 * share);
-                CHECK
-                    .finding(
-                        format!("{who} {verb} {drives} Ω; {allows} Ω is the least allowed."),
-                        remedy(ctx, channel),
-                    )
-                    .measure(nominal.0, minimum.0 * share, "Ω", Some("load-over-minimum"))
+                let allows = minimum.0 * share;
+                let what = say!(
+                    "load-too-low-what",
+                    who = who,
+                    bridged = bridged,
+                    drives = told(nominal.0, allows, OHM),
+                    allows = told(allows, nominal.0, OHM),
+                );
+                CHECK.finding(what, remedy(ctx, channel)).measure(
+                    nominal.0,
+                    allows,
+                    "Ω",
+                    Some("load-over-minimum"),
+                )
             }
             (None, Some(least)) => {
-                let (dips, allows) = against(least.0, minimum.0 * floor);
-                let at = channel
-                    .least_at
-                    .map(|at| format!(" at {} Hz", crate::wording::number(at.0)))
-                    .unwrap_or_default();
-                CHECK
-                    .finding(
-                        format!(
-                            "The load of {who} dips to {dips} Ω{at}; {allows} Ω is the least it should see."
-                        ),
-                        remedy(ctx, channel),
-                    )
-                    .measure(least.0, minimum.0 * floor, "Ω", Some("impedance-floor"))
+                let floor = minimum.0 * floor;
+                let (dips, allows) = (told(least.0, floor, OHM), told(floor, least.0, OHM));
+                let what = match channel.least_at {
+                    Some(at) => say!(
+                        "load-too-low-dips-at",
+                        who = who,
+                        dips = dips,
+                        at = figure(at.0, HZ),
+                        allows = allows,
+                    ),
+                    None => say!("load-too-low-dips", who = who, dips = dips, allows = allows),
+                };
+                CHECK.finding(what, remedy(ctx, channel)).measure(
+                    least.0,
+                    floor,
+                    "Ω",
+                    Some("impedance-floor"),
+                )
             }
             (None, None) => continue,
         };
@@ -166,12 +188,9 @@ pub(crate) fn touched(ctx: &Ctx<'_>, channel: &ChannelLoad) -> bool {
         || channel.runs.iter().any(|run| ctx.touched_run(*run))
 }
 
-fn remedy(ctx: &Ctx<'_>, channel: &ChannelLoad) -> String {
+fn remedy(ctx: &Ctx<'_>, channel: &ChannelLoad) -> Saying {
     match channel.drivers.as_slice() {
-        [one] => format!(
-            "Use a speaker of higher impedance in place of {}, or join its coils in series.",
-            ctx.part_tag(*one)
-        ),
-        _ => "Join the speakers in series, or spread them over more channels.".to_owned(),
+        [one] => say!("load-too-low-higher", speaker = ctx.part_tag(*one)),
+        _ => say!("load-too-low-series"),
     }
 }

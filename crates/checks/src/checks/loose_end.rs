@@ -5,6 +5,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use model::{Change, Edit, End, Run, SheetKind};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "loose-end",
@@ -68,16 +69,13 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .get(id)
                 .is_some_and(|protection| protection.from.iter().any(|from| !from.protected));
         let what = match (live, unguarded) {
-            (true, true) => format!("{} is live, no fuse guards it, and one end lies loose.", run.tag),
-            (true, false) => format!("{} is live and one end lies loose.", run.tag),
-            _ => format!("{} ends nowhere.", run.tag),
+            (true, true) => say!("loose-end-unguarded", run = &run.tag),
+            (true, false) => say!("loose-end-live", run = &run.tag),
+            _ => say!("loose-end-what", run = &run.tag),
         };
         out.add(
             CHECK
-                .finding(
-                    what,
-                    format!("Join {} where it belongs, or take it out.", run.tag),
-                )
+                .finding(what, say!("loose-end-remedy", run = &run.tag))
                 .grade(if live { Grade::Stop } else { Grade::Tidy })
                 .runs([*id])
                 .mend(Some(Edit::new(

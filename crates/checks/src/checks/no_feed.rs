@@ -10,6 +10,7 @@ use circuit::DeviceRef;
 use model::kinds::supply::DeviceState;
 use model::{Edit, PartId, PartKind, Role, RunId, TerminalName};
 use ordered::{OrderedMap, OrderedSet};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "no-feed",
@@ -74,8 +75,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             out.add(
                 CHECK
                     .finding(
-                        format!("The coil of {tag} gets no feed: it never pulls in."),
-                        format!("Join the coil of {tag} to a fused feed or a turn-on output."),
+                        say!("no-feed-coil", relay = &tag),
+                        say!("no-feed-coil-remedy", relay = &tag),
                     )
                     .parts([id]),
             );
@@ -121,8 +122,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         out.add(
             CHECK
                 .finding(
-                    format!("{tag} is apart: nothing reaches {}.", ctx.part_tags(&parts)),
-                    format!("Mate the halves of {tag}."),
+                    say!("no-feed-apart", plug = &tag, parts = ctx.part_tags(&parts)),
+                    say!("no-feed-apart-remedy", plug = &tag),
                 )
                 .parts([plug])
                 .parts(parts)
@@ -138,18 +139,18 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .iter()
             .map(|(part, name)| ctx.terminal(*part, name.as_str()))
             .collect();
-        let names = crate::wording::listed(&names);
         let what = if runs.is_empty() {
-            format!(
-                "Nothing is on {names}: no source reaches {}.",
-                ctx.part_tags(&parts)
+            say!(
+                "no-feed-nothing",
+                terminals = names,
+                parts = ctx.part_tags(&parts)
             )
         } else {
-            format!("What is on {names} leads to no source.")
+            say!("no-feed-nowhere", terminals = names)
         };
         out.add(
             CHECK
-                .finding(what, "Join it to a fused feed.".to_owned())
+                .finding(what, say!("no-feed-remedy"))
                 .parts(parts)
                 .runs(runs),
         );
@@ -184,16 +185,11 @@ fn blown(ctx: &Ctx<'_>, out: &mut Findings, mut dead: OrderedMap<DeviceRef, Orde
             Some(PartKind::Breaker(breaker)) => breaker.state = DeviceState::Intact,
             _ => intact = None,
         }
-        let effect = if parts.is_empty() {
-            String::new()
-        } else {
-            format!(": nothing reaches {}", ctx.part_tags(&parts))
-        };
         out.add(
             CHECK
                 .finding(
-                    format!("{tag} is blown or taken out{effect}."),
-                    format!("Find out why it opened before a new one of the same rating goes in as {tag}."),
+                    say!("no-feed-blown", device = &tag, parts = ctx.part_tags(&parts)),
+                    say!("no-feed-blown-remedy", device = &tag),
                 )
                 .parts([device.part])
                 .parts(parts)

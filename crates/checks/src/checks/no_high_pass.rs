@@ -4,10 +4,11 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
+use crate::wording::HZ;
 use model::kinds::sound::Band;
 use model::{PartId, PartKind};
 use ordered::OrderedMap;
+use words::{figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "no-high-pass",
@@ -58,23 +59,25 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
     for ((_, band), drivers) in bare {
         let tags = ctx.part_tags(drivers.iter().map(|(id, _)| id));
-        let verb = if drivers.len() == 1 { "gets" } else { "get" };
         let finding = match drivers.iter().find_map(|(_, from)| *from) {
             Some(from) => {
-                let (is, least) = against(from, floor);
-                CHECK
-                    .finding(
-                        format!("{tags} {verb} bass down to {is} Hz; {least} Hz is the least for a {}.", band.title()),
-                        "Set the high-pass higher, or put a capacitor in the lead.".to_owned(),
-                    )
-                    .measure(from, floor, "Hz", Some("high-pass-floor"))
+                let what = say!(
+                    "no-high-pass-low",
+                    speakers = tags,
+                    from = told(from, floor, HZ),
+                    least = told(floor, from, HZ),
+                    band = band.word(),
+                );
+                CHECK.finding(what, say!("no-high-pass-low-remedy")).measure(
+                    from,
+                    floor,
+                    "Hz",
+                    Some("high-pass-floor"),
+                )
             }
             None => CHECK.finding(
-                format!("Nothing keeps the bass from {tags} ({}).", band.title()),
-                format!(
-                    "Set a high-pass of {} Hz or more in the amplifier, or put a capacitor or crossover in the lead.",
-                    number(floor)
-                ),
+                say!("no-high-pass-what", speakers = tags, band = band.word()),
+                say!("no-high-pass-remedy", least = figure(floor, HZ)),
             ),
         };
         out.add(finding.parts(drivers.into_iter().map(|(id, _)| id)));

@@ -8,6 +8,7 @@ use crate::wiring::{BODY, Point, gives_return};
 use circuit::Purpose;
 use model::{PartId, RunId, TerminalName};
 use ordered::{OrderedMap, OrderedSet};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "no-return",
@@ -123,28 +124,23 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let tags = ctx.part_tags(&loads);
         let plug = super::no_feed::apart(ctx, &|point| at(point) == island);
         let what = if let Some(plug) = plug {
-            format!(
-                "{} is apart: the return of {tags} ends there.",
-                ctx.part_tag(plug)
-            )
+            say!("no-return-apart", plug = ctx.part_tag(plug), loads = &tags)
         } else if on.is_empty() && loads.len() == 1 {
             let name = negatives(ctx, first)
                 .first()
                 .map(|(name, _)| name.to_string())
                 .unwrap_or_default();
-            format!(
-                "Nothing is on {}: {tags} is fed but has no way back to its source.",
-                ctx.terminal(first, &name)
+            say!(
+                "no-return-nothing",
+                terminal = ctx.terminal(first, &name),
+                loads = &tags
             )
         } else {
-            format!("The return of {tags} reaches neither the body nor a negative pole.")
+            say!("no-return-what", loads = &tags)
         };
         out.add(
             CHECK
-                .finding(
-                    what,
-                    format!("Join the return of {tags} to bare body metal nearby, or to the source's negative pole."),
-                )
+                .finding(what, say!("no-return-remedy", loads = tags))
                 .parts(loads)
                 .parts(plug)
                 .runs(joined)
@@ -163,11 +159,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "{tag} feeds {}, but nothing comes back to its negative pole.",
-                        ctx.part_tags(&loads)
-                    ),
-                    format!("Join the negative pole of {tag} to the body or to what the loads return to."),
+                    say!("no-return-source", source = &tag, loads = ctx.part_tags(&loads)),
+                    say!("no-return-source-remedy", source = &tag),
                 )
                 .parts([source]),
         );
@@ -182,8 +175,8 @@ fn coils(ctx: &Ctx<'_>, out: &mut Findings, at: &impl Fn(Point) -> Point, cut: &
             out.add(
                 CHECK
                     .finding(
-                        format!("The coil of {tag} is fed but has no way back: it never pulls in."),
-                        format!("Join the other end of the coil of {tag} to ground."),
+                        say!("no-return-coil", relay = &tag),
+                        say!("no-return-coil-remedy", relay = &tag),
                     )
                     .parts([id]),
             );

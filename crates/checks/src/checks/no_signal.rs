@@ -7,6 +7,7 @@ use crate::registry::{Check, CheckGroup};
 use crate::wiring::BODY;
 use model::{PartId, PartKind, Role, RunId};
 use ordered::{OrderedMap, OrderedSet};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "no-signal",
@@ -69,16 +70,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
     }
     for (part, (inputs, runs)) in silent {
-        let plural = if inputs.len() == 1 { "" } else { "s" };
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "Nothing feeds input{plural} {} of {}, and speakers hang behind.",
-                        crate::wording::listed(&inputs),
-                        ctx.part_tag(part)
-                    ),
-                    "Join it to the output that belongs to those speakers.".to_owned(),
+                    say!("no-signal-what", inputs = inputs, part = ctx.part_tag(part)),
+                    say!("no-signal-remedy"),
                 )
                 .parts([part])
                 .runs(runs),

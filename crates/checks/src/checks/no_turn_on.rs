@@ -6,6 +6,7 @@ use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::{BODY, live_pole};
 use ordered::OrderedSet;
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "no-turn-on",
@@ -69,19 +70,13 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let place = ctx.terminal(*id, "rem");
         let what = if turn_on.runs.is_empty() {
-            format!("Nothing is on {place}: {} never turns on.", ctx.part_tag(*id))
+            say!("no-turn-on-nothing", terminal = &place, part = ctx.part_tag(*id))
         } else {
-            format!(
-                "What is on {place} comes from no turn-on output: {} never turns on.",
-                ctx.part_tag(*id)
-            )
+            say!("no-turn-on-what", terminal = &place, part = ctx.part_tag(*id))
         };
         out.add(
             CHECK
-                .finding(
-                    what,
-                    format!("Join {place} to a turn-on output of the head unit or processor."),
-                )
+                .finding(what, say!("no-turn-on-remedy", terminal = place))
                 .parts([*id])
                 .runs(turn_on.runs.iter().copied()),
         );

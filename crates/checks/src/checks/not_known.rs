@@ -4,12 +4,13 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{are, listed};
+use crate::wording::property;
 use circuit::Purpose;
 use model::PartKind;
 use model::job::Wire;
 use model::property::PropertySet;
 use ordered::OrderedMap;
+use words::{Saying, say};
 
 pub(crate) static CHECK: Check = Check {
     name: "not-known",
@@ -48,24 +49,19 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             let usual = PartKind::from_word(word);
             usual.map(|usual| usual.not_known()).unwrap_or_default()
         });
-        let unknown: Vec<String> = part
+        let unknown: Vec<Saying> = part
             .is
             .not_known()
             .iter()
             .filter(|name| !usual.contains(name))
-            .map(|name| name.replace('-', " "))
+            .map(|name| property(name))
             .collect();
         if !unknown.is_empty() {
             out.add(
                 CHECK
                     .finding(
-                        format!(
-                            "Of {} the {} {} not known.",
-                            part.tag,
-                            listed(&unknown),
-                            are(unknown.len())
-                        ),
-                        format!("Find out the {} of {}.", listed(&unknown), part.tag),
+                        say!("not-known-what", of = &part.tag, properties = &unknown),
+                        say!("find-out", what = unknown, of = &part.tag),
                     )
                     .parts([*id]),
             );
@@ -76,24 +72,19 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if !ctx.touched_run(*id) || ctx.purpose(*id) == Purpose::Nothing || out.is_undecided_run(*id) {
             continue;
         }
-        let unknown: Vec<String> = run
+        let unknown: Vec<Saying> = run
             .wire
             .not_known()
             .iter()
             .filter(|name| !usual.contains(name))
-            .map(|name| name.replace('-', " "))
+            .map(|name| property(name))
             .collect();
         if !unknown.is_empty() {
             out.add(
                 CHECK
                     .finding(
-                        format!(
-                            "Of {} the {} {} not known.",
-                            run.tag,
-                            listed(&unknown),
-                            are(unknown.len())
-                        ),
-                        format!("Find out the {} of {}.", listed(&unknown), run.tag),
+                        say!("not-known-what", of = &run.tag, properties = &unknown),
+                        say!("find-out", what = unknown, of = &run.tag),
                     )
                     .runs([*id]),
             );

@@ -10,6 +10,7 @@ use circuit::ChannelLoad;
 use model::{PartId, PartKind, RunId};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
+use words::{Saying, say};
 
 pub(crate) static CHECK: Check = Check {
     name: "output-touches-chassis",
@@ -96,8 +97,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     groups.order_by_key(|group| group.iter().map(|c| (c.part, c.channel)).min());
     for mut group in groups {
         group.order_by_key(|channel| (channel.part, channel.channel));
-        let words: Vec<String> = group.iter().map(|channel| channel_words(ctx, channel)).collect();
-        let words = crate::wording::listed(&words);
+        let who: Vec<Saying> = group.iter().map(|channel| channel_words(ctx, channel)).collect();
         let grounded = group.iter().any(|channel| channel.touches_body);
         let mut count: OrderedMap<RunId, usize> = OrderedMap::new();
         for run in group.iter().flat_map(|channel| &channel.runs) {
@@ -123,16 +123,16 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let parts: OrderedSet<PartId> = group.iter().map(|channel| channel.part).collect();
         let (what, remedy) = if grounded {
             (
-                format!("{words} touches the body or the supply: its legs both carry voltage."),
-                "Give each leg a wire of its own to the speaker, and nothing else.",
+                say!("output-touches-chassis-what", who = who),
+                say!("output-touches-chassis-remedy"),
             )
         } else {
             (
-                format!("{words} are tied together without a speaker between."),
-                "Part them: each output has its own two wires to its own speaker.",
+                say!("output-touches-chassis-tied", who = who),
+                say!("output-touches-chassis-tied-remedy"),
             )
         };
-        out.add(CHECK.finding(what, remedy.to_owned()).parts(parts).runs(runs));
+        out.add(CHECK.finding(what, remedy).parts(parts).runs(runs));
     }
 }
 

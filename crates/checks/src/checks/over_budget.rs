@@ -4,9 +4,10 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
+use crate::wording::A;
 use model::PartKind;
 use model::job::VehicleState;
+use words::{figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "over-budget",
@@ -69,26 +70,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         .filter(|(_, part)| matches!(part.is, PartKind::Alternator(_)))
         .map(|(id, _)| *id)
         .collect();
-    let (draws, gives) = against(energy.draw.0, energy.available.0 * share);
+    let (draws, gives) = (energy.draw.0, energy.available.0 * share);
     let finding = CHECK
         .finding(
-            format!(
-                "{draws} A are drawn on average, {}; {} can give {gives} A hot.",
-                state.title(),
-                ctx.part_tags(&alternators)
+            say!(
+                "over-budget-what",
+                draws = told(draws, gives, A),
+                state = state.word(),
+                alternators = ctx.part_tags(&alternators),
+                gives = told(gives, draws, A),
             ),
-            format!(
-                "Take {} A off, or fit a larger alternator with a charge lead to match.",
-                number(energy.draw.0 - energy.available.0 * share)
-            ),
+            say!("over-budget-remedy", over = figure(draws - gives, A)),
         )
         .parts(alternators.iter().copied())
-        .measure(
-            energy.draw.0,
-            energy.available.0 * share,
-            "A",
-            Some("alternator-share"),
-        );
+        .measure(draws, gives, "A", Some("alternator-share"));
     let of_alternators = ["current", "idle-current", "hot-share"];
     let finding = alternators
         .iter()

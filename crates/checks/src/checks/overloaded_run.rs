@@ -5,8 +5,9 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{rating_needed, size_for_current, size_words, thicken};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::against;
+use crate::wording::{A, size as wire_size};
 use model::quantity::{Amps, SquareMm};
+use words::{figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "overloaded-run",
@@ -55,7 +56,6 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 if carried <= bears {
                     continue;
                 }
-                let (carries, limit) = against(carried.0, bears.0);
                 // The new wire must bear the fuse in front of it too, or the next finding stands at once.
                 let guard = guarding(ctx, *id).unwrap_or(Amps(0.0));
                 let needs = carried.max(guard).max(rating_needed(ctx, carried));
@@ -65,13 +65,18 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     .map_or(SquareMm(0.0), |size| size.area());
                 let size = size_for_current(ctx, *id, needs / factor.max(0.01), area);
                 let remedy = match size {
-                    Some(size) => format!("Lay {} copper or take load off it.", size_words(size)),
-                    None => "Lay thicker wire, or take load off it.".to_owned(),
+                    Some(size) => say!("overloaded-run-remedy", size = wire_size(size)),
+                    None => say!("overloaded-run-thicker"),
                 };
                 out.add(
                     CHECK
                         .finding(
-                            format!("{tag} carries {carries} A; where it lies it can carry {limit} A."),
+                            say!(
+                                "overloaded-run-what",
+                                run = &tag,
+                                carries = told(carried.0, bears.0, A),
+                                can = told(bears.0, carried.0, A),
+                            ),
                             remedy,
                         )
                         .runs([*id])
@@ -84,12 +89,14 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             }
             None => {
                 let missing = super::fuse_outsizes_wire::missing(ctx, *id);
-                let (carries, _) = against(carried.0, 0.0);
                 out.add(
                     CHECK
                         .undecided(
-                            format!(
-                                "{tag} carries {carries} A; whether it can cannot be told, since its {missing} is not known."
+                            say!(
+                                "overloaded-run-unknown",
+                                run = tag,
+                                carries = figure(carried.0, A),
+                                missing = missing,
                             ),
                             super::fuse_outsizes_wire::find_out(ctx, *id),
                         )

@@ -5,10 +5,11 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{set_part, set_run};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::number;
+use crate::wording::{W, and_then};
 use model::conductor::EndingMethod;
 use model::kinds::supply::SpliceMethod;
 use model::{Edit, Fact, PartId, PartKind, Run, RunId};
+use words::{Saying, figure, say};
 
 pub(crate) static CHECK: Check = Check {
     name: "poor-ending",
@@ -91,15 +92,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "{} is {}: such a joint does not hold.",
-                        part.tag,
-                        splice.method.title()
+                    say!(
+                        "poor-ending-splice",
+                        splice = &part.tag,
+                        method = splice.method.word(),
                     ),
-                    format!(
-                        "Crimp {} with a splice of the right size, and cover it.",
-                        part.tag
-                    ),
+                    say!("poor-ending-splice-remedy", splice = &part.tag),
                 )
                 .grade(if is_feed { Grade::Stop } else { Grade::Fix })
                 .parts([*id])
@@ -114,15 +112,15 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if sides.is_empty() {
             continue;
         }
-        let places: Vec<String> = sides
+        let ends: Vec<Saying> = sides
             .iter()
             .filter_map(|side| {
                 let at = run.ends().get(*side)?.terminal()?;
                 let method = ending_of(run, *side)?;
-                Some(format!(
-                    "{} at {}",
-                    method.title(),
-                    ctx.terminal(at.part, at.terminal.as_str())
+                Some(say!(
+                    "poor-ending-at",
+                    method = method.word(),
+                    terminal = ctx.terminal(at.part, at.terminal.as_str()),
                 ))
             })
             .collect();
@@ -134,16 +132,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .fold(0.0, f64::max)
         });
         let melts = ctx.limit("joint-power-melt").is_some_and(|limit| loss > limit);
-        let heat = if loss >= 0.5 {
-            format!(" {} W turn into heat there.", number(loss))
-        } else {
-            String::new()
-        };
+        let heat = (loss >= 0.5).then(|| say!("poor-ending-heat", heat = figure(loss, W)));
         out.add(
             CHECK
                 .finding(
-                    format!("{} is {}.{heat}", run.tag, crate::wording::listed(&places)),
-                    format!("Cut {} back to clean metal and crimp it.", run.tag),
+                    and_then(say!("poor-ending-what", run = &run.tag, ends = ends), heat),
+                    say!("poor-ending-remedy", run = &run.tag),
                 )
                 .grade(if ctx.is_feed(*id) || melts {
                     Grade::Stop

@@ -4,12 +4,13 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::against;
+use crate::wording::A;
 use circuit::Circuit;
 use model::quantity::Amps;
 use model::{PartId, RunId};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
+use words::{say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "return-through-shield",
@@ -82,7 +83,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(limit) = ctx.limit("shield-current") else {
         return;
     };
-    let mut told: OrderedSet<RunId> = OrderedSet::new();
+    let mut seen: OrderedSet<RunId> = OrderedSet::new();
     // Loads without a ground of their own come first: their current is what the others' shields carry too.
     let mut loads: Vec<(bool, PartId, &Circuit)> = ctx
         .study
@@ -107,27 +108,34 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let runs: Vec<RunId> = shields.keys().copied().collect();
         // Where both ends have a ground the current is the worse ground's matter: the other end may be the cause.
-        if own_ground && (runs.iter().any(|run| told.contains(run)) || has_cause(ctx, out, load)) {
+        if own_ground && (runs.iter().any(|run| seen.contains(run)) || has_cause(ctx, out, load)) {
             continue;
         }
-        told.extend(&runs);
-        let (carried, bears) = against(sum.max(greatest), limit);
+        seen.extend(&runs);
+        let all = sum.max(greatest);
+        let (carried, bears) = (told(all, limit, A), told(limit, all, A));
         let tag = ctx.part_tag(load);
         let (what, remedy) = if own_ground {
             (
-                format!(
-                    "{carried} A of {tag}'s return flow through the shield of {}; {bears} A is the limit.",
-                    ctx.run_tags(&runs)
+                say!(
+                    "return-through-shield-what",
+                    carried = carried,
+                    load = &tag,
+                    runs = ctx.run_tags(&runs),
+                    bears = bears,
                 ),
-                format!("Give {tag} a better ground, close to that of the equipment it is joined to."),
+                say!("return-through-shield-remedy", load = &tag),
             )
         } else {
             (
-                format!(
-                    "{tag} has no ground of its own: {carried} A return through the shield of {}; {bears} A is the limit.",
-                    ctx.run_tags(&runs)
+                say!(
+                    "return-through-shield-only",
+                    load = &tag,
+                    carried = carried,
+                    runs = ctx.run_tags(&runs),
+                    bears = bears,
                 ),
-                format!("Ground {tag} on bare body metal nearby before it is turned on again."),
+                say!("return-through-shield-only-remedy", load = &tag),
             )
         };
         out.add(CHECK.finding(what, remedy).parts([load]).runs(runs).measure(

@@ -5,9 +5,10 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::{BODY, TieKind};
-use crate::wording::against;
+use crate::wording::MILLIOHM;
 use circuit::ReturnWay;
 use model::{PartId, PartKind, RunId};
+use words::{Unit, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "return-too-long",
@@ -105,12 +106,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 out.add(
                     CHECK
                         .undecided(
-                            format!(
-                                "Whether the ground lead of {} is short enough cannot be told: the length of {} is not known.",
-                                ctx.part_tag(*load),
-                                ctx.run_tag(*run)
+                            say!(
+                                "return-too-long-unknown",
+                                load = ctx.part_tag(*load),
+                                run = ctx.run_tag(*run),
                             ),
-                            format!("Measure {}.", ctx.run_tag(*run)),
+                            say!("return-too-long-find", run = ctx.run_tag(*run)),
                         )
                         .parts([*load])
                         .runs([*run]),
@@ -137,21 +138,21 @@ fn length(ctx: &Ctx<'_>, out: &mut Findings, load: PartId, way: &ReturnWay, runs
     if way.lead_length.0 <= limit + 1e-9 {
         return false;
     }
-    let (is, most) = against(way.lead_length.0, limit);
+    let is = way.lead_length.0;
+    let most = told(limit, is, Unit::Metre);
     let finding = CHECK
         .finding(
-            format!(
-                "The ground lead of {} is {is} m long; {most} m is the limit.",
-                ctx.part_tag(load)
+            say!(
+                "return-too-long-what",
+                load = ctx.part_tag(load),
+                length = told(is, limit, Unit::Metre),
+                most = most,
             ),
-            format!(
-                "Ground {} on bare body metal within {most} m of it.",
-                ctx.part_tag(load)
-            ),
+            say!("return-too-long-remedy", load = ctx.part_tag(load), most = most),
         )
         .parts([load])
         .runs(runs.iter().copied())
-        .measure(way.lead_length.0, limit, "m", Some("ground-lead-length"));
+        .measure(is, limit, "m", Some("ground-lead-length"));
     out.add(
         runs.iter()
             .fold(finding, |f, run| f.assumes_run(ctx, *run, &["length"])),
@@ -189,19 +190,21 @@ fn lead_resistance(
     if resistance <= limit {
         return false;
     }
-    let (is, most) = against(resistance * 1e3, limit * 1e3);
+    let (is, most) = (resistance * 1e3, limit * 1e3);
     let finding = CHECK
         .finding(
-            format!(
-                "The ground lead of {} has {is} mΩ, {} mΩ of it in the contact of its ground point; {most} mΩ is the limit.",
-                ctx.part_tag(load),
-                crate::wording::number(contact * 1e3)
+            say!(
+                "return-too-long-lead",
+                load = ctx.part_tag(load),
+                ohms = told(is, most, MILLIOHM),
+                contact = figure(contact * 1e3, MILLIOHM),
+                most = told(most, is, MILLIOHM),
             ),
-            "Use thicker wire, and clean the ground point down to bare metal.".to_owned(),
+            say!("return-too-long-lead-remedy"),
         )
         .parts([load].into_iter().chain(ground))
         .runs(runs.iter().copied())
-        .measure(resistance * 1e3, limit * 1e3, "mΩ", Some("ground-lead-resistance"));
+        .measure(is, most, "mΩ", Some("ground-lead-resistance"));
     let finding = runs.iter().fold(finding, |f, run| {
         f.assumes_run(ctx, *run, &["length", "size", "material"])
     });
@@ -221,31 +224,39 @@ fn whole(ctx: &Ctx<'_>, out: &mut Findings, load: PartId, ways: &[&ReturnWay]) {
         return;
     };
     // A weak spot that has a finding of its own is that finding's matter.
-    let told = way.weakest_run.is_some_and(|run| out.has_run(run, CAUSES))
+    let is_told = way.weakest_run.is_some_and(|run| out.has_run(run, CAUSES))
         || way.weakest_part.is_some_and(|part| out.has_part(part, CAUSES))
         || way.runs.iter().any(|run| out.has_run(*run, CAUSES))
         || way.parts.iter().any(|part| out.has_part(*part, CAUSES));
-    if told {
+    if is_told {
         return;
     }
-    let (is, most) = against(resistance.0 * 1e3, limit * 1e3);
-    let weakest = match (way.weakest_run, way.weakest_part) {
-        (Some(run), _) => format!(", most of it in {}", ctx.run_tag(run)),
-        (None, Some(part)) => format!(", most of it in {}", ctx.part_tag(part)),
-        (None, None) => String::new(),
+    let (is, limit) = (resistance.0 * 1e3, limit * 1e3);
+    let (ohms, most) = (told(is, limit, MILLIOHM), told(limit, is, MILLIOHM));
+    let (load_tag, source) = (ctx.part_tag(load), ctx.part_tag(way.source));
+    let weakest = way.weakest_run.map(|run| ctx.run_tag(run));
+    let what = match weakest.or_else(|| way.weakest_part.map(|part| ctx.part_tag(part))) {
+        Some(weakest) => say!(
+            "return-too-long-weakest",
+            load = load_tag,
+            source = source,
+            ohms = ohms,
+            weakest = weakest,
+            most = most,
+        ),
+        None => say!(
+            "return-too-long-whole",
+            load = load_tag,
+            source = source,
+            ohms = ohms,
+            most = most,
+        ),
     };
     out.add(
         CHECK
-            .finding(
-                format!(
-                    "The whole return of {} to {} has {is} mΩ{weakest}; {most} mΩ is the limit.",
-                    ctx.part_tag(load),
-                    ctx.part_tag(way.source)
-                ),
-                "Add a strap or a thicker lead where most is lost.".to_owned(),
-            )
+            .finding(what, say!("return-too-long-whole-remedy"))
             .parts([load].into_iter().chain(way.weakest_part))
             .runs(way.weakest_run)
-            .measure(resistance.0 * 1e3, limit * 1e3, "mΩ", Some("return-resistance")),
+            .measure(is, limit, "mΩ", Some("return-resistance")),
     );
 }

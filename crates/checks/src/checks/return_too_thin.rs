@@ -5,11 +5,12 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{size_words, thicken};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
+use crate::wording::{A, size as wire_size};
 use model::conductor::{METRIC_SERIES, Material, Size};
 use model::quantity::{Celsius, SquareMm};
 use model::{PartKind, RunId};
 use reference::conductors::nominal_resistance_per_metre;
+use words::{Unit, Value, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "return-too-thin",
@@ -71,10 +72,10 @@ fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         // Wires that also go on from the terminal to a neighbour count on both sides alike.
         let (feeds, backs) = (ctx.runs_on(*id, "+"), ctx.runs_on(*id, "-"));
-        let told = backs
+        let is_told = backs
             .iter()
             .any(|run| out.has_run(*run, &["overloaded-run", "damaged-run"]));
-        if feeds.is_empty() || backs.is_empty() || told {
+        if feeds.is_empty() || backs.is_empty() || is_told {
             continue;
         }
         let sum = |runs: &[RunId]| runs.iter().map(|run| conductance(ctx, *run)).sum::<Option<f64>>();
@@ -86,14 +87,10 @@ fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let words = |runs: &[RunId]| {
-            let all: Vec<String> = runs
-                .iter()
-                .filter_map(|run| ctx.run(*run)?.wire.size.value())
-                .map(size_words)
-                .collect();
-            crate::wording::listed(&all)
+            let sizes = runs.iter().filter_map(|run| ctx.run(*run)?.wire.size.value());
+            Value::List(sizes.map(wire_size).collect())
         };
-        let (is, least) = against(100.0 * back / feed, 100.0 * ratio);
+        let share = back / feed;
         let size = METRIC_SERIES
             .iter()
             .map(|area| Size::Metric(SquareMm(*area)))
@@ -111,19 +108,25 @@ fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
         };
         let finding = CHECK
             .finding(
-                format!(
-                    "The ground lead of {} ({}) conducts {is} % as well as its feed ({}); {least} % is the least.",
-                    part.tag,
-                    words(&backs),
-                    words(&feeds)
+                say!(
+                    "return-too-thin-what",
+                    amplifier = &part.tag,
+                    back = words(&backs),
+                    share = told(share, ratio, Unit::Percent),
+                    feed = words(&feeds),
+                    least = told(ratio, share, Unit::Percent),
                 ),
                 match size {
-                    Some(size) => format!("Lay {} copper for {}.", size_words(size), ctx.run_tags(&backs)),
-                    None => "Lay as much copper to ground as in the feed.".to_owned(),
+                    Some(size) => say!(
+                        "return-too-thin-remedy",
+                        size = wire_size(size),
+                        runs = ctx.run_tags(&backs),
+                    ),
+                    None => say!("return-too-thin-copper"),
                 },
             )
             .runs(backs.iter().copied())
-            .measure(back / feed, ratio, "", Some("return-over-feed"))
+            .measure(share, ratio, "", Some("return-over-feed"))
             .mend(mend);
         let finding = backs
             .iter()
@@ -153,12 +156,19 @@ fn straps(ctx: &Ctx<'_>, out: &mut Findings) {
         if !added || carried <= bears.0 {
             continue;
         }
-        let (carries, most) = against(carried, bears.0);
         out.add(
             CHECK
                 .finding(
-                    format!("The strap from battery to body in {} carries {carries} A; it can carry {most} A.", part.tag),
-                    format!("Add a strap for the {} A that are missing, from the battery's negative pole to the body.", number(carried - bears.0)),
+                    say!(
+                        "return-too-thin-strap",
+                        vehicle = &part.tag,
+                        carries = told(carried, bears.0, A),
+                        can = told(bears.0, carried, A),
+                    ),
+                    say!(
+                        "return-too-thin-strap-remedy",
+                        missing = figure(carried - bears.0, A)
+                    ),
                 )
                 .parts([*id])
                 .measure(carried, bears.0, "A", None)

@@ -8,6 +8,7 @@ use crate::registry::{Check, CheckGroup};
 use model::kinds::sound::{Band, Position};
 use model::{Change, Edit, End, PartId, PartKind, TerminalName};
 use ordered::{OrderedMap, OrderedSet};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "reversed-speaker",
@@ -92,11 +93,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             out.add(
                 CHECK
                     .finding(
-                        format!(
-                            "{tag} moves against {}: its plus and minus are swapped.",
-                            ctx.part_tags(&partners)
+                        say!(
+                            "reversed-speaker-what",
+                            speaker = &tag,
+                            partners = ctx.part_tags(&partners)
                         ),
-                        format!("Swap the two wires at {tag}, and check the colours along the lead."),
+                        say!("reversed-speaker-remedy", speaker = &tag),
                     )
                     .parts([*id])
                     .runs(runs)

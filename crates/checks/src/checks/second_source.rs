@@ -6,6 +6,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::Lack;
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "second-source",
@@ -48,12 +49,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "{runs} {} between two sources; from {open} nothing guards {}.",
-                        if stretch.runs.len() == 1 { "lies" } else { "lie" },
-                        if stretch.runs.len() == 1 { "it" } else { "them" },
-                    ),
-                    format!("Put a fuse that the wire can bear next to {open} as well."),
+                    say!("second-source-what", runs = runs, sources = &open),
+                    say!("second-source-remedy", sources = open),
                 )
                 .runs(stretch.runs.iter().copied())
                 .parts(stretch.bridged.iter().map(|device| device.part))

@@ -7,6 +7,7 @@ use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::supply::{BreakerReset, DeviceState};
 use model::{Edit, PartKind};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "self-resetting-main",
@@ -66,14 +67,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "{} is the first device behind the source and closes again by itself.",
-                        part.tag
-                    ),
-                    format!(
-                        "Fit a fuse, or a breaker that is reset by hand, in place of {}.",
-                        part.tag
-                    ),
+                    say!("self-resetting-main-what", device = &part.tag),
+                    say!("self-resetting-main-remedy", device = &part.tag),
                 )
                 .parts([*id])
                 .mend(Some(Edit::new(

@@ -6,6 +6,7 @@ use crate::findings::Findings;
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use model::{Change, Edit, End, PartId, PartKind, RunId, TerminalRef};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "sensor-bypassed",
@@ -85,16 +86,19 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             out.add(
                 CHECK
                     .finding(
-                        format!(
-                            "{} lands on {}, behind the current sensor: the vehicle does not see that current.",
-                            ctx.run_tags(&around),
-                            ctx.terminal(battery, "-")
+                        say!(
+                            "sensor-bypassed-what",
+                            runs = ctx.run_tags(&around),
+                            terminal = ctx.terminal(battery, "-"),
                         ),
-                        "Land it on the body, or on the maker's ground point on the body side of the sensor.".to_owned(),
+                        say!("sensor-bypassed-remedy"),
                     )
                     .runs(around.iter().copied())
                     .mend(Some(Edit::new(
-                        format!("Land {} on the body side", ctx.run_tags(&around)),
+                        format!(
+                            "Land {} on the body side",
+                            crate::wording::listed(&ctx.run_tags(&around))
+                        ),
                         changes,
                     ))),
             );

@@ -9,6 +9,7 @@ use circuit::Gap;
 use model::conductor::Condition;
 use model::{Edit, PartId, PartKind, RunId};
 use ordered::OrderedMap;
+use words::{Value, say};
 
 pub(crate) static CHECK: Check = Check {
     name: "silent-speaker",
@@ -75,17 +76,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         {
             continue;
         }
-        let plural = if speakers.len() == 1 { "is" } else { "are" };
-        let why = if gap.what.is_empty() {
-            "its loop is not complete".to_owned()
+        let why: Value = if gap.what.is_empty() {
+            say!("silent-speaker-loop").into()
         } else {
-            gap.what
+            gap.what.into()
         };
         out.add(
             CHECK
                 .finding(
-                    format!("{} {plural} silent: {why}.", ctx.part_tags(&speakers)),
-                    "Close the loop at that place.".to_owned(),
+                    say!(
+                        "silent-speaker-what",
+                        speakers = ctx.part_tags(&speakers),
+                        why = why
+                    ),
+                    say!("silent-speaker-remedy"),
                 )
                 .parts(speakers.iter().copied())
                 .parts(part)

@@ -5,10 +5,11 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, are};
+use crate::wording::{W, and_then};
 use model::{PartId, PartKind};
 use ordered::OrderedMap;
 use ordered::Sort as _;
+use words::{figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "speaker-overpowered",
@@ -56,12 +57,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             None => out.add(
                 CHECK
                     .undecided(
-                        format!(
-                            "Up to {} W reach {}; what it bears is not known.",
-                            crate::wording::number(driver.power.0),
-                            ctx.part_tag(*id)
+                        say!(
+                            "speaker-overpowered-unknown",
+                            power = figure(driver.power.0, W),
+                            speaker = ctx.part_tag(*id),
                         ),
-                        format!("Read the continuous power off {} or its data.", ctx.part_tag(*id)),
+                        say!("speaker-overpowered-find", speaker = ctx.part_tag(*id)),
                     )
                     .parts([*id]),
             ),
@@ -85,26 +86,26 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     .iter()
                     .find(|c| c.part == part && (c.channel == number || c.bridged_with == Some(number)))
             })
-            .map_or_else(|| "The channel".to_owned(), |channel| channel_words(ctx, channel));
-        let (gives, takes) = against(power, bears);
+            .map_or_else(
+                || say!("speaker-overpowered-channel"),
+                |channel| channel_words(ctx, channel),
+            );
         let rest: Vec<PartId> = drivers.iter().skip(1).map(|d| d.0).collect();
-        let others = if rest.is_empty() {
-            String::new()
-        } else {
-            format!(
-                " {} {} given too much as well.",
-                ctx.part_tags(&rest),
-                are(rest.len())
-            )
-        };
+        let others =
+            (!rest.is_empty()).then(|| say!("speaker-overpowered-others", speakers = ctx.part_tags(&rest)));
         let finding = CHECK
             .finding(
-                format!(
-                    "{who} can give {} {gives} W; it bears {takes} W.{others}",
-                    ctx.part_tag(first)
+                and_then(
+                    say!(
+                        "speaker-overpowered-what",
+                        who = who,
+                        speaker = ctx.part_tag(first),
+                        gives = told(power, bears, W),
+                        takes = told(bears, power, W),
+                    ),
+                    others,
                 ),
-                "Use a speaker that bears it, or set the gain for the power it bears and seal the setting."
-                    .to_owned(),
+                say!("speaker-overpowered-remedy"),
             )
             .parts(drivers.iter().map(|d| d.0))
             .measure(power, bears, "W", Some("speaker-power-factor"));

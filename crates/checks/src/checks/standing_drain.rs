@@ -4,8 +4,8 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
 use model::{PartId, PartKind};
+use words::{Unit, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "standing-drain",
@@ -69,21 +69,18 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         return;
     };
     let added = ctx.study.circuits.keys().any(|load| !ctx.is_makers(*load));
-    let told = ctx
+    let is_told = ctx
         .study
         .signal
         .turn_on
         .keys()
         .any(|part| out.has_part(*part, &["always-on"]));
-    if !added || told {
+    if !added || is_told {
         return;
     }
     let parking = ctx.settings.conditions.parking;
     let Some(hours) = parking.value() else {
-        out.add(CHECK.undecided(
-            "How long the vehicle stands is not known, so what is left to start it cannot be told.",
-            "Ask how long it stands at most.",
-        ));
+        out.add(CHECK.undecided(say!("standing-drain-unknown"), say!("standing-drain-find")));
         return;
     };
     let energy = &ctx.study.energy;
@@ -99,22 +96,23 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if left.0 >= reserve || left.0 >= charge - 1e-6 {
             continue;
         }
-        let (is, least) = against(left.0 * 100.0, reserve * 100.0);
         let mut finding = CHECK
             .finding(
-                format!(
-                    "After {} days parked {is} % is left in {}; {least} % is the least for a start. {} mA are drawn while it stands.",
-                    number(hours.0 / 24.0),
-                    ctx.part_tag(battery),
-                    number(energy.standing.0 * 1e3)
+                say!(
+                    "standing-drain-what",
+                    days = figure(hours.0 / 24.0, Unit::Bare),
+                    left = told(left.0, reserve, Unit::Percent),
+                    battery = ctx.part_tag(battery),
+                    least = told(reserve, left.0, Unit::Percent),
+                    standing = figure(energy.standing.0 * 1e3, Unit::Plain("mA")),
                 ),
-                "Find what draws while parked, and put it behind the ignition or a switch.".to_owned(),
+                say!("standing-drain-remedy"),
             )
             .parts([battery])
             .measure(left.0, reserve, "", Some("start-reserve"))
             .assumes_part(ctx, battery, &["capacity", "charge"]);
         if parking.is_assumed() {
-            finding.assumed.insert("conditions parking".to_owned());
+            finding.assumed.insert(say!("assumed-parking"));
         }
         out.add(finding);
     }

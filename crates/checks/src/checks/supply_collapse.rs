@@ -4,10 +4,11 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::against;
+use crate::wording::{V, and_then};
 use circuit::Outcome;
 use model::{PartId, PartKind, RunId};
 use ordered::Sort as _;
+use words::{Unit, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "supply-collapse",
@@ -85,24 +86,25 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     } = &ctx.study.outcome
     {
         let wanted = ctx.limit("delivered-share").unwrap_or(1.0);
-        let told = blamed_runs.iter().take(1).any(|run| out.has_run(*run, CAUSES))
+        let is_told = blamed_runs.iter().take(1).any(|run| out.has_run(*run, CAUSES))
             || blamed_parts
                 .iter()
                 .take(1)
                 .any(|part| out.has_part(*part, CAUSES));
         // A load whose only way back is a shield or an input makes any network collapse; it has a finding already.
-        let told =
-            told || ctx.ungrounded.iter().any(|load| {
+        let is_told = is_told
+            || ctx.ungrounded.iter().any(|load| {
                 ctx.study
                     .circuits
                     .get(load)
                     .is_some_and(|circuit| !circuit.feeds.is_empty())
-            }) || ctx
+            })
+            || ctx
                 .study
                 .circuits
                 .keys()
                 .any(|load| out.has_part(*load, &["load-too-low"]));
-        if deliverable.0 < wanted && !told {
+        if deliverable.0 < wanted && !is_told {
             // The loads that ask most are what the user can act on.
             let mut loads: Vec<(f64, PartId)> = ctx
                 .study
@@ -118,19 +120,18 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .map(|run| ctx.run_tag(*run))
                 .chain(blamed_parts.iter().take(1).map(|part| ctx.part_tag(*part)))
                 .collect();
-            let most = if blamed.is_empty() {
-                String::new()
-            } else {
-                format!(" Most is lost in {}.", crate::wording::listed(&blamed))
-            };
+            let most = (!blamed.is_empty()).then(|| say!("supply-collapse-most", things = blamed));
             out.add(
                 CHECK
                     .finding(
-                        format!(
-                            "The supply can give {} % of the power that is asked at bursts.{most}",
-                            crate::wording::number(deliverable.0 * 100.0)
+                        and_then(
+                            say!(
+                                "supply-collapse-what",
+                                share = figure(deliverable.0, Unit::Percent)
+                            ),
+                            most,
                         ),
-                        "Use thicker and shorter wire, a stronger battery, or less power.".to_owned(),
+                        say!("supply-collapse-remedy"),
                     )
                     .parts(loads.into_iter().take(1).map(|(_, load)| load))
                     .measure(deliverable.0, wanted, "", Some("delivered-share")),
@@ -140,8 +141,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
     if let Outcome::Failed { why } = &ctx.study.outcome {
         out.add(CHECK.undecided(
-            format!("Currents and voltages could not be worked out: {why}."),
-            "Look for sources that are joined the wrong way round, and for values that cannot be right.",
+            say!("supply-collapse-failed", why = why),
+            say!("supply-collapse-failed-find"),
         ));
         return;
     }
@@ -160,7 +161,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let runs: Vec<RunId> = super::voltage_drop::way(circuit);
-        let told = runs.iter().any(|run| out.has_run(*run, CAUSES))
+        let is_told = runs.iter().any(|run| out.has_run(*run, CAUSES))
             || ctx.ungrounded.contains(id)
             || out.has_part(
                 *id,
@@ -172,21 +173,23 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .flat_map(|back| &back.parts)
                 .any(|part| out.has_part(*part, CAUSES));
         // An amplifier that is not told to turn on has nothing to lose.
-        if told || !circuit.returns.iter().any(|back| back.complete) {
+        if is_told || !circuit.returns.iter().any(|back| back.complete) {
             continue;
         }
-        let (gets, needs) = against(volts.0, cut_off.0 + margin);
+        let needs = cut_off.0 + margin;
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "At bursts {} gets {gets} V; below {needs} V it turns itself off.",
-                        part.tag
+                    say!(
+                        "supply-collapse-cut-off",
+                        amplifier = &part.tag,
+                        gets = told(volts.0, needs, V),
+                        needs = told(needs, volts.0, V),
                     ),
-                    "Use thicker and shorter wire, a stronger battery, or less power.".to_owned(),
+                    say!("supply-collapse-remedy"),
                 )
                 .parts([*id])
-                .measure(volts.0, cut_off.0 + margin, "V", Some("cut-off-margin"))
+                .measure(volts.0, needs, "V", Some("cut-off-margin"))
                 .assumes_part(ctx, *id, &["cut-off"]),
         );
     }

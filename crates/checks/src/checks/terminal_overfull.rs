@@ -4,10 +4,10 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
 use model::quantity::SquareMm;
 use model::{Fact, PartId, PartKind, RunId, TerminalRef};
 use ordered::Sort as _;
+use words::{Unit, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "terminal-overfull",
@@ -110,14 +110,14 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
             out.add(
                 CHECK
                     .finding(
-                        format!(
-                            "{} wires are on {}: {}; it takes {}.",
-                            runs.len(),
-                            place(),
-                            ctx.run_tags(&runs),
-                            number(most)
+                        say!(
+                            "terminal-overfull-many",
+                            count = runs.len(),
+                            terminal = place(),
+                            runs = ctx.run_tags(&runs),
+                            most = figure(most, Unit::Bare),
                         ),
-                        "Move wires to a terminal, a block or a bus of their own.".to_owned(),
+                        say!("terminal-overfull-many-remedy"),
                     )
                     .parts([at.part])
                     .runs(runs.iter().copied())
@@ -131,10 +131,10 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
                 Some(Fact::Unknown) => out.add(
                     CHECK
                         .undecided(
-                            format!(
-                                "Whether {} fits {} cannot be told: its size is not known.",
-                                ctx.run_tag(id),
-                                place()
+                            say!(
+                                "terminal-overfull-unknown",
+                                run = ctx.run_tag(id),
+                                terminal = place(),
                             ),
                             super::fuse_outsizes_wire::find_out(ctx, id),
                         )
@@ -142,16 +142,18 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
                         .runs([id]),
                 ),
                 Some(Fact::Given(size) | Fact::Assumed(size)) if !fits(size.area(), largest) => {
-                    let (is, takes) = against(size.area().0, largest.0);
+                    let is = told(size.area().0, largest.0, Unit::SquareMillimetre);
                     out.add(
                         CHECK
                             .finding(
-                                format!(
-                                    "{} has {is} mm²; {} takes {takes} mm².",
-                                    ctx.run_tag(id),
-                                    place()
+                                say!(
+                                    "terminal-overfull-thick",
+                                    run = ctx.run_tag(id),
+                                    size = is,
+                                    terminal = place(),
+                                    takes = told(largest.0, size.area().0, Unit::SquareMillimetre),
                                 ),
-                                format!("Use a terminal that takes {is} mm², or a reducer made for it; cut no strands."),
+                                say!("terminal-overfull-thick-remedy", size = is),
                             )
                             .parts([at.part])
                             .runs([id])

@@ -4,7 +4,8 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::against;
+use crate::wording::{A, assumed};
+use words::{say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "turn-on-overloaded",
@@ -64,14 +65,16 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let place = ctx.terminal(output.part, &output.terminal);
-        let (asked, carries) = against(output.asked.0, capacity);
         let mut finding = CHECK
             .finding(
-                format!(
-                    "{asked} A are asked of {place} by {}; it can carry {carries} A.",
-                    ctx.part_tags(&output.serves)
+                say!(
+                    "turn-on-overloaded-what",
+                    asked = told(output.asked.0, capacity, A),
+                    terminal = place,
+                    parts = ctx.part_tags(&output.serves),
+                    can = told(capacity, output.asked.0, A),
                 ),
-                "Let it switch a relay with a small coil, and the relay the rest.".to_owned(),
+                say!("turn-on-overloaded-remedy"),
             )
             .parts([output.part])
             .measure(output.asked.0, capacity, "A", key)
@@ -79,7 +82,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if key.is_some() {
             finding
                 .assumed
-                .insert(format!("{} turn-on-capacity", ctx.part_tag(output.part)));
+                .insert(assumed(&ctx.part_tag(output.part), "turn-on-capacity"));
         }
         out.add(finding);
     }

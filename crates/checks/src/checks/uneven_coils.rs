@@ -4,7 +4,8 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::number;
+use crate::wording::W;
+use words::{Figure, figure, say};
 
 pub(crate) static CHECK: Check = Check {
     name: "uneven-coils",
@@ -54,16 +55,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let tag = ctx.part_tag(*id);
-        let each: Vec<String> = powers
-            .iter()
-            .map(|power| format!("{} W", number(*power)))
-            .collect();
+        let each: Vec<Figure> = powers.iter().map(|power| figure(*power, W)).collect();
         out.add(
             CHECK
                 .finding(
-                    format!("The coils of {tag} get {}: not the same.", crate::wording::listed(&each)),
-                    "Wire both coils alike: in series, in parallel, or each to a channel of its own with equal power."
-                        .to_owned(),
+                    say!("uneven-coils-what", speaker = tag, powers = each),
+                    say!("uneven-coils-remedy"),
                 )
                 .parts([*id])
                 .measure(excess, limit, "", Some("coil-imbalance")),

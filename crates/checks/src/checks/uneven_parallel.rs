@@ -4,10 +4,11 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{against, number};
+use crate::wording::A;
 use model::RunId;
 use model::quantity::Amps;
 use ordered::OrderedMap;
+use words::{Unit, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "uneven-parallel",
@@ -87,19 +88,18 @@ fn alone(ctx: &Ctx<'_>, out: &mut Findings, runs: &[RunId]) -> bool {
         return false;
     }
     let tag = ctx.device_tag(&device.device);
-    let (lets, can) = against(rating.0, bears.0);
     out.add(
         CHECK
             .finding(
-                format!(
-                    "{} lie side by side behind {tag} ({lets} A); {} left alone can carry {can} A.",
-                    ctx.run_tags(runs),
-                    ctx.run_tag(run)
+                say!(
+                    "uneven-parallel-alone",
+                    runs = ctx.run_tags(runs),
+                    device = tag,
+                    lets = told(rating.0, bears.0, A),
+                    run = ctx.run_tag(run),
+                    can = told(bears.0, rating.0, A),
                 ),
-                format!(
-                    "Lay one wire that bears {} A, or give each its own fuse at both ends.",
-                    number(rating.0)
-                ),
+                say!("uneven-parallel-alone-remedy", rating = figure(rating.0, A)),
             )
             .runs(runs.iter().copied())
             .measure(rating.0, bears.0, "A", Some("fuse-wire-factor"))
@@ -135,21 +135,22 @@ fn shares(ctx: &Ctx<'_>, out: &mut Findings, runs: &[RunId]) {
         .filter_map(|run| ctx.flow(*run))
         .map(|flow| flow.current.rms.abs())
         .sum();
-    let (takes, share) = against(
-        100.0 * (1.0 + excess) / all.len() as f64,
-        100.0 * (1.0 + limit) / all.len() as f64,
+    let (takes, share) = (
+        (1.0 + excess) / all.len() as f64,
+        (1.0 + limit) / all.len() as f64,
     );
     out.add(
         CHECK
             .finding(
-                format!(
-                    "Of the {} A in {}, {} takes {takes} %; up to {share} % passes as an equal share.",
-                    number(carried.0),
-                    ctx.run_tags(runs),
-                    ctx.run_tag(*run)
+                say!(
+                    "uneven-parallel-shares",
+                    carried = figure(carried.0, A),
+                    runs = ctx.run_tags(runs),
+                    run = ctx.run_tag(*run),
+                    takes = told(takes, share, Unit::Percent),
+                    share = told(share, takes, Unit::Percent),
                 ),
-                "Make them alike in size, length, material and ends, or lay one wire in their place."
-                    .to_owned(),
+                say!("uneven-parallel-shares-remedy"),
             )
             .runs(runs.iter().copied())
             .measure(excess, limit, "", Some("parallel-imbalance")),

@@ -3,9 +3,9 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{size_words, thicken};
+use crate::mends::thicken;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::against;
+use crate::wording::{V, and_then, size as wire_size};
 use circuit::{Circuit, Outcome};
 use model::conductor::{METRIC_SERIES, Material, Size};
 use model::quantity::SquareMm;
@@ -13,6 +13,7 @@ use model::{PartId, PartKind, RunId};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 use reference::conductors::nominal_resistance_per_metre;
+use words::{Saying, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "voltage-drop",
@@ -190,24 +191,26 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .then(a.load.cmp(&b.load))
         });
         let Some(first) = loads.first() else { continue };
-        let (lost, most) = against(first.drop, first.limit);
+        let (lost, most) = (told(first.drop, first.limit, V), told(first.limit, first.drop, V));
         let others = match loads.get(1..).unwrap_or_default() {
-            [] => String::new(),
+            [] => None,
             more => {
-                let tags: Vec<String> = more.iter().map(|over| ctx.part_tag(over.load)).collect();
-                format!(" The same holds for {}.", crate::wording::listed(&tags))
+                let tags = ctx.part_tags(more.iter().map(|over| &over.load));
+                Some(say!("same-holds-for", things = tags))
             }
         };
-        let place = worst
-            .and_then(|run| Some((run, ctx.flow(run)?)))
-            .map(|(run, flow)| {
-                format!(
-                    " {} V of it in {}",
-                    crate::wording::number(flow.drop.0),
-                    ctx.run_tag(run)
-                )
-            })
-            .unwrap_or_default();
+        let load = ctx.part_tag(first.load);
+        let what = match worst.and_then(|run| Some((run, ctx.flow(run)?))) {
+            Some((run, flow)) => say!(
+                "voltage-drop-in",
+                load = load,
+                lost = lost,
+                part = figure(flow.drop.0, V),
+                run = ctx.run_tag(run),
+                most = most,
+            ),
+            None => say!("voltage-drop-what", load = load, lost = lost, most = most),
+        };
         let sizes = ctx
             .study
             .circuits
@@ -215,25 +218,17 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .map(|circuit| sizes_that_pass(ctx, circuit, first.drop, first.limit))
             .unwrap_or_default();
         let remedy = match sizes.as_slice() {
-            [] => "Lay thicker or shorter wire, there and back.".to_owned(),
+            [] => say!("voltage-drop-thicker"),
             sizes => {
-                let all: Vec<String> = sizes
+                let all: Vec<Saying> = sizes
                     .iter()
-                    .map(|(run, size)| format!("{} for {}", size_words(*size), ctx.run_tag(*run)))
+                    .map(|(run, size)| say!("size-of-run", size = wire_size(*size), run = ctx.run_tag(*run)))
                     .collect();
-                format!("Lay {} copper.", crate::wording::listed(&all))
+                say!("voltage-drop-remedy", sizes = all)
             }
         };
         let mut finding = CHECK
-            .finding(
-                format!(
-                    "{} loses {lost} V between source and terminals,{}{} {most} V is the limit.{others}",
-                    ctx.part_tag(first.load),
-                    place,
-                    if place.is_empty() { "" } else { ";" },
-                ),
-                remedy,
-            )
+            .finding(and_then(what, others), remedy)
             .parts(loads.iter().map(|over| over.load))
             .runs(worst)
             .measure(first.drop, first.limit, "V", Some(first.key))

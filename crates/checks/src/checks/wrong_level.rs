@@ -6,6 +6,7 @@ use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
 use model::{PartId, RunId};
 use ordered::{OrderedMap, OrderedSet};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "wrong-level",
@@ -49,20 +50,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
     }
     for (part, (inputs, runs)) in wrong {
-        let (plural, verb) = if inputs.len() == 1 {
-            ("", "gets")
-        } else {
-            ("s", "get")
-        };
         out.add(
             CHECK
                 .finding(
-                    format!(
-                        "Input{plural} {} of {} {verb} a level that is not made for it.",
-                        crate::wording::listed(&inputs),
-                        ctx.part_tag(part)
-                    ),
-                    "Use the input of the right level, or put a line converter between.".to_owned(),
+                    say!("wrong-level-what", inputs = inputs, part = ctx.part_tag(part)),
+                    say!("wrong-level-remedy"),
                 )
                 .parts([part])
                 .runs(runs),

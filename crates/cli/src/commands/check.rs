@@ -42,6 +42,7 @@ pub(crate) fn run(call: &CheckCall) -> Result<Report, String> {
             done,
         });
     }
+    let words = words::Words::english();
     let mut text = opened.heading() + "\n";
     if analysis.findings.is_empty() {
         text.push_str("No findings. The checks know the drawing, not the vehicle: have a qualified person look at it.\n");
@@ -54,12 +55,12 @@ pub(crate) fn run(call: &CheckCall) -> Result<Report, String> {
         } else {
             finding.grade.title().into()
         };
-        let mut what = finding.what.clone();
+        let mut what = words.say(&finding.what);
         if call.remedies {
-            let _ = write!(what, "\n→ {}", finding.remedy);
+            let _ = write!(what, "\n→ {}", words.say(&finding.remedy));
         }
         if !finding.assumed.is_empty() {
-            let assumed: Vec<&str> = finding.assumed.iter().map(String::as_str).collect();
+            let assumed: Vec<String> = finding.assumed.iter().map(|it| words.say(it)).collect();
             let _ = write!(what, "\n(assumed: {})", assumed.join(", "));
         }
         rows.add_row([grade, finding.check.to_owned(), place(&sheet, finding), what]);

@@ -1,0 +1,3 @@
+## not-known
+
+not-known-what = Nicht bekannt von { $of }: { $properties }.
