@@ -64,7 +64,7 @@ fn state(desk: &Desk) -> String {
             .iter()
             .map(|finding| {
                 serde_json::json!({
-                    "check": finding.check, "grade": finding.grade.title(), "undecided": finding.undecided, "what": words::Words::english().say(&finding.what),
+                    "check": finding.check, "grade": finding.grade.title(), "undecided": finding.undecided, "what": editor.words().say(&finding.what),
                     "mends": finding.mends.len(),
                 })
             })

@@ -367,7 +367,7 @@ impl Editor {
         self.out.say = Some(format!(
             "{}: {}",
             finding.grade.title(),
-            words::Words::english().say(&finding.what)
+            self.words.say(&finding.what)
         ));
         self.out.noticed = true;
         self.out.repaint = true;

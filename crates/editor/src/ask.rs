@@ -98,11 +98,7 @@ impl Editor {
                 );
             }
             for (place, finding) in self.analysis().findings.iter().enumerate() {
-                let text = format!(
-                    "{}: {}",
-                    finding.grade.title(),
-                    words::Words::english().say(&finding.what)
-                );
+                let text = format!("{}: {}", finding.grade.title(), self.words().say(&finding.what));
                 let haystack = format!("{text} {}", finding.check);
                 offer(
                     3,

@@ -229,13 +229,13 @@ impl Editor {
             ([one], _) => Some(format!(
                 "New finding, {}: {}",
                 one.grade.title(),
-                words::Words::english().say(&one.what)
+                self.words.say(&one.what)
             )),
             ([first, ..], _) => Some(format!(
                 "{} new findings, the gravest {}: {}",
                 fresh.len(),
                 first.grade.title(),
-                words::Words::english().say(&first.what)
+                self.words.say(&first.what)
             )),
         }
     }

@@ -49,6 +49,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
         })
     };
     let looks_only = store.desk.see(editor::Editor::looks_only);
+    let words = store.words();
     let count = store.desk.see(|editor| editor.analysis().findings.len());
     let width = store.desk.see(|editor| editor.camera().width);
     let right = (notes_width(width) + 14.0).max(14.0);
@@ -61,15 +62,15 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
                 <span class="slip__kind">{ finding.check }</span>
                 <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
             </header>
-            <p class="explanation__what">{ words::Words::english().say(&finding.what) }</p>
+            <p class="explanation__what">{ words.say(&finding.what) }</p>
             if let Some(measure) = &finding.measure { { ruler(*measure) } }
-            <p><b>{ "Do: " }</b>{ words::Words::english().say(&finding.remedy) }</p>
+            <p><b>{ "Do: " }</b>{ words.say(&finding.remedy) }</p>
             if let Some(told) = &told {
                 <p>{ told.why.trim() }</p>
                 <p class="explanation__source"><b>{ "Source: " }</b>{ told.source.trim() }</p>
             }
             if !finding.assumed.is_empty() {
-                <p class="explanation__source"><b>{ "Assumed: " }</b>{ finding.assumed.iter().map(|it| words::Words::english().say(it)).collect::<Vec<_>>().join(", ") }</p>
+                <p class="explanation__source"><b>{ "Assumed: " }</b>{ finding.assumed.iter().map(|it| words.say(it)).collect::<Vec<_>>().join(", ") }</p>
             }
             if finding.grade == Grade::Stop { <p class="explanation__care">{ checks::CARE }</p> }
             if !looks_only { <div class="explanation__mends">{ for mends }</div> }

@@ -60,6 +60,7 @@ pub(crate) fn LowStrip() -> Html {
         Callback::from(move |place| store.dispatch(Act::Point(place)))
     };
     let notes = || {
+        let words = store.words();
         let analysis = store.desk.see(|editor| editor.analysis().clone());
         let current = store.desk.see(editor::Editor::finding);
         html! {
@@ -70,7 +71,7 @@ pub(crate) fn LowStrip() -> Html {
                 place,
                 grade: finding.grade,
                 undecided: finding.undecided,
-                what: words::Words::english().say(&finding.what).into(),
+                what: words.say(&finding.what).into(),
                 top: 0.0,
                 is_current: current == Some(place),
                 short: false,

@@ -190,6 +190,7 @@ pub(crate) fn Notes() -> Html {
         let short = to + (from - to).normalize() * MARK_PX.min((from - to).hypot());
         Some((from, short, finding.grade))
     });
+    let words = store.words();
     let items = placed.iter().map(|group| {
         let single = |place: usize, top: f64| {
             let Some(finding) = analysis.findings.get(place) else { return html! {} };
@@ -197,7 +198,7 @@ pub(crate) fn Notes() -> Html {
                 place,
                 grade: finding.grade,
                 undecided: finding.undecided,
-                what: words::Words::english().say(&finding.what).into(),
+                what: words.say(&finding.what).into(),
                 top,
                 is_current: current == Some(place),
                 short: dense,

@@ -24,7 +24,7 @@ pub(crate) fn plain_slip(store: &Store, thing: &Thing) -> Html {
             .into_iter()
             .filter_map(|place| {
                 all.get(place)
-                    .map(|finding| (place, finding.grade, words::Words::english().say(&finding.what)))
+                    .map(|finding| (place, finding.grade, editor.words().say(&finding.what)))
             })
             .collect();
         (tag, name, editor.plain(thing), findings, fate_of(editor, thing))

@@ -190,7 +190,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
             .into_iter()
             .filter_map(|place| {
                 all.get(place)
-                    .map(|f| (place, f.grade, words::Words::english().say(&f.what)))
+                    .map(|f| (place, f.grade, editor.words().say(&f.what)))
             })
             .collect::<Vec<_>>()
     });
