@@ -1,8 +1,8 @@
 //! Lessons, as an instructor types them or a stranger sends them: read, or refused at a line that exists; what was read is
-//! written in one form, tells its texts, throws its breaks and takes them back.
+//! written in one form, tells its texts, throws its breaks and takes them back. Links that carry one are held to the same.
 
 use crate::{Fate, fuzz};
-use lessons::{Told, Version, apply, faults, read, score, write};
+use lessons::{Lesson, Records, Sitting, Told, Version, apply, faults, read, read_draft, score, write};
 
 fn target(bytes: &[u8]) -> Fate {
     let text = String::from_utf8_lossy(bytes);
@@ -19,6 +19,12 @@ fn target(bytes: &[u8]) -> Fate {
                 );
                 assert!(error.column >= 1 && !error.message.is_empty());
                 let _ = error.to_string();
+            }
+            if let Ok(draft) = read_draft(&text) {
+                let written = write(&draft);
+                let again = read_draft(&written).map(|again| write(&again));
+                assert_eq!(again.as_deref(), Ok(written.as_str()), "a draft is kept as it is");
+                let _ = draft.lacks(&draft.analyse(Version::Bad));
             }
             return Fate::Refused;
         }
@@ -43,6 +49,7 @@ fn target(bytes: &[u8]) -> Fate {
         .collect();
     let outcome = score(&lesson, &marks);
     assert!(outcome.accused.is_empty() && outcome.found.len() >= marks.len().min(1));
+    exercise(&lesson, &told);
     for broken in &lesson.breaks {
         for version in Version::BOTH {
             let before = lesson.version(version);
@@ -70,4 +77,57 @@ fn a_lesson_of_any_content_is_read_or_refused_at_its_place() {
         "  + ", "\n", "\n  ", "> 5 A", "id=p1",
     ];
     fuzz("lesson", seeds, &words, target);
+}
+
+/// A learner marks the foremost thing of every fault that is wanted, and hands in; what is kept of it is read back equal. Each
+/// fault can be asked for or not.
+fn exercise(lesson: &Lesson, told: &Told<'_>) {
+    let mut sitting = Sitting::new("A learner");
+    let all = faults(lesson, &told.bad.analysis);
+    for fault in all.iter().filter(|fault| fault.wanted) {
+        if let Some(thing) = fault.things.first() {
+            let _ = sitting.mark(lesson, *thing, &fault.reason, &fault.says);
+        }
+    }
+    let _ = sitting.hand_in(lesson);
+    let record = lessons::Record::of(&sitting, lesson, &lesson.key, "");
+    let records = Records(record.into_iter().collect());
+    assert_eq!(Records::from_json(&records.json()).as_ref(), Ok(&records));
+    for fault in all.iter().take(4) {
+        let mut own = lesson.clone();
+        own.ask_for(fault, !fault.wanted);
+        own.explain(fault, "words");
+        assert!(read_draft(&write(&own)).is_ok(), "{}", write(&own));
+    }
+}
+
+#[test]
+fn links_of_lessons() {
+    let seeds = lessons::LESSONS
+        .iter()
+        .map(|lesson| {
+            let fragment = sharing::lesson_fragment(&lesson.lesson()).expect("lessons fit into links");
+            let address = "https://wiring.example/a/long/way/to/the/board/that/nobody/looks/at?shop=3&of=7&and=so&on=to&fill=the&room=that&it=has";
+            format!("{address}#{fragment}").into_bytes()
+        })
+        .collect();
+    fuzz(
+        "lesson-links",
+        seeds,
+        &["#", "job=", "own-lesson=", "lesson=", "AQ", "-", "_", "=", "%23"],
+        |bytes| {
+            let link = String::from_utf8_lossy(bytes);
+            match sharing::open_lesson(&link) {
+                Ok(lesson) => {
+                    let again = sharing::lesson_fragment(&lesson).map(|it| sharing::open_lesson(&it));
+                    assert_eq!(again, Ok(Ok(lesson)), "what opens packs again");
+                    Fate::Read
+                }
+                Err(error) => {
+                    assert!(!error.to_string().is_empty());
+                    Fate::Refused
+                }
+            }
+        },
+    );
 }

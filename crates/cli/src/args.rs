@@ -41,11 +41,11 @@ pub(crate) enum Command {
     Schema,
     /// Writes a job anew, in the file form or the text form.
     Format(FormatCall),
-    /// Makes a link that carries the whole job inside itself, and its printed code.
+    /// Makes a link that carries a whole job or lesson inside itself, and its printed code.
     Link(LinkCall),
     /// Writes a page file: one HTML file with the program and the job in it, which opens offline.
     Page(PageCall),
-    /// Opens a link or a page file and writes the job that it carries.
+    /// Opens a link or a page file and writes the job, or the lesson, that it carries.
     Open(OpenCall),
 }
 
@@ -135,7 +135,7 @@ pub(crate) struct ExplainCall {
 
 #[derive(Debug, Args)]
 pub(crate) struct LessonCall {
-    /// Key of a built-in lesson, or a file *.lesson; without it, a list of all.
+    /// Key of a built-in lesson, a file *.lesson, or a link that carries one; without it, a list of all.
     #[arg(value_name = "LESSON")]
     pub(crate) lesson: Option<String>,
     /// Shows the right answers, the explanation and the faults to be found.
@@ -161,7 +161,7 @@ pub(crate) struct FormatCall {
 
 #[derive(Debug, Args)]
 pub(crate) struct LinkCall {
-    /// The job.
+    /// The job; or a lesson: a file *.lesson, or the key of a built-in one.
     #[arg(value_name = "JOB")]
     pub(crate) job: String,
     /// The address that the link starts with: where the page is served from.
@@ -205,7 +205,7 @@ pub(crate) struct OpenCall {
     /// The link, a page file, or `-` to read a link from standard input.
     #[arg(value_name = "LINK")]
     pub(crate) link: String,
-    /// Writes the text form instead of the file form.
+    /// Writes the text form instead of the file form. A lesson has its text only.
     #[arg(long)]
     pub(crate) text: bool,
 }

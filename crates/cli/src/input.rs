@@ -41,6 +41,9 @@ pub(crate) fn lesson(name: &str) -> Result<Lesson, String> {
     if let Some(lesson) = BuiltIn::of(name) {
         return Ok(lesson.lesson());
     }
+    if sharing::carries(name) == Some(sharing::Carries::Lesson) {
+        return sharing::open_lesson(name).map_err(|error| error.to_string());
+    }
     if !name.ends_with(".lesson") && name != "-" {
         let hint = match closest(name, LESSONS.iter().map(|lesson| lesson.key)) {
             Some(meant) => format!("did you mean `{meant}`?"),

@@ -283,3 +283,41 @@ fn a_page_file_is_made_and_opened() {
     let (code, _, err) = output(&mut loomwright(&["open", &path("page.html")]));
     assert!(code == 2 && err.contains("no drawing in this page"), "{err}");
 }
+
+#[test]
+fn a_lesson_goes_into_a_link_and_comes_out_again() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("mine.lesson");
+    let name = path.to_str().expect("a name");
+    let (_, text, _) = output(&mut loomwright(&["lesson", "tied-outputs", "--text"]));
+    let text = text.replace("lesson tied-outputs", "lesson mine");
+    std::fs::write(&path, &text).expect("can be written");
+    let (code, made, err) = output(&mut loomwright(&[
+        "link",
+        name,
+        "--address",
+        "https://wiring.example/board/",
+    ]));
+    assert_eq!(code, 0, "{err}");
+    let link = made.lines().next().unwrap_or_default();
+    assert!(
+        link.starts_with("https://wiring.example/board/#own-lesson="),
+        "{link}"
+    );
+    let (code, opened, err) = output(&mut loomwright(&["open", link]));
+    assert_eq!((code, opened), (0, text), "{err}");
+    let (code, told, err) = output(&mut loomwright(&["lesson", link, "--answers"]));
+    assert!(code == 0 && told.contains("A wire saved"), "{err}{told}");
+    let (code, _, err) = output(&mut loomwright(&["open", &link[..link.len() - 9]]));
+    assert!(code == 2 && err.contains("cut short"), "{err}");
+}
+
+#[test]
+fn what_an_own_lesson_lacks_is_told() {
+    let half = "lesson mine\ntitle Mine\nsystem\n  - battery B1\n";
+    let (code, _, err) = output(loomwright(&["lesson", "-", "--problems"]).write_stdin(half));
+    assert!(
+        code == 2 && err.contains("It has no story") && err.contains("nothing to be found"),
+        "{err}"
+    );
+}

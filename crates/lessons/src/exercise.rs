@@ -1,8 +1,9 @@
 //! The exercise: what a learner is to mark on the bad version, and how well it was marked.
 
-use crate::lesson::{ByHand, Lesson, Version};
+use crate::lesson::{ByHand, Lesson, Unasked, Version};
 use checks::{Analysis, Grade};
 use model::{PartId, RunId, Sheet};
+use words::{Saying, Words};
 
 /// A part or run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -47,12 +48,40 @@ pub struct Fault {
     pub reason: String,
     /// Where: any of these may be marked; the foremost first.
     pub things: Vec<Thing>,
-    /// What is wrong, in a sentence.
-    pub what: String,
-    /// What to do about it; empty where a fault is told by hand.
-    pub remedy: String,
+    /// What the check says and what to do about it; nothing where the lesson tells the fault by hand.
+    pub finding: Option<(Saying, Saying)>,
+    /// What the lesson says of it in its own words; may be empty where a check finds it.
+    pub says: String,
     /// False for what may be marked but need not: it counts neither for nor against.
     pub wanted: bool,
+}
+
+impl Fault {
+    /// Whether a check finds it; else the lesson tells it by hand.
+    #[must_use]
+    pub fn is_by_check(&self) -> bool {
+        self.finding.is_some()
+    }
+    /// What is wrong, in a sentence: the check's, else the lesson's own.
+    #[must_use]
+    pub fn what(&self, words: &Words) -> String {
+        match &self.finding {
+            Some((what, _)) => words.say(what),
+            None => self.says.clone(),
+        }
+    }
+    /// What to do about it; empty where the lesson tells the fault by hand.
+    #[must_use]
+    pub fn remedy(&self, words: &Words) -> String {
+        self.finding
+            .as_ref()
+            .map_or_else(String::new, |(_, remedy)| words.say(remedy))
+    }
+    /// What the lesson adds to a fault that a check finds; empty where it adds nothing.
+    #[must_use]
+    pub fn added(&self) -> &str {
+        if self.is_by_check() { &self.says } else { "" }
+    }
 }
 
 /// What a learner marks: a thing, and why.
@@ -75,6 +104,19 @@ pub struct Outcome {
     pub accused: Vec<Accused>,
 }
 
+/// What became of a mark.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// It meets a fault that was to be found.
+    Right,
+    /// It meets something that is so but was not asked for: it counts neither for nor against.
+    Unasked,
+    /// The thing does have a fault, but another one.
+    OtherReason,
+    /// The thing has none.
+    Wrong,
+}
+
 /// A mark that meets no fault.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Accused {
@@ -85,6 +127,18 @@ pub struct Accused {
 }
 
 impl Outcome {
+    /// What became of one of the marks that the outcome is of.
+    #[must_use]
+    pub fn verdict(&self, mark: &Mark) -> Verdict {
+        let accused = self.accused.iter().find(|it| it.mark == *mark);
+        let found = |fault: &Fault| fault.reason == mark.reason && fault.things.contains(&mark.thing);
+        match accused {
+            Some(it) if it.right_place => Verdict::OtherReason,
+            Some(_) => Verdict::Wrong,
+            None if self.found.iter().any(found) => Verdict::Right,
+            None => Verdict::Unasked,
+        }
+    }
     /// Points: one for each fault found, less one for each mark on a thing that has none, never below nought; and how
     /// many there are to be had.
     #[must_use]
@@ -126,45 +180,89 @@ pub fn thing(sheet: &Sheet, tag: &str) -> Option<Thing> {
     run.or_else(|| sheet.part_by_tag(tag).map(|(id, _)| Thing::Part(id)))
 }
 
+/// The tag of a part or run; empty where the sheet has no such thing.
+#[must_use]
+pub fn tag(sheet: &Sheet, thing: Thing) -> &str {
+    let found = match thing {
+        Thing::Part(id) => sheet.parts.get(&id).map(|part| &part.tag),
+        Thing::Run(id) => sheet.runs.get(&id).map(|run| &run.tag),
+    };
+    found.map_or("", |tag| tag.as_str())
+}
+
 /// The faults of the bad version, from its analysis: what is of grade Stop or Fix, what the lesson is about, and what it
-/// tells by hand. Where the lesson tells a check's own fault by hand, its things may be marked for it too. Other findings, and undecided ones, come last and are not wanted: marking them does no harm.
+/// tells by hand, without what it does not ask for. Where the lesson tells by hand, under the name of a check, of one of the
+/// things of that check's finding, its words and things belong to the finding. Other findings, and undecided ones, come last
+/// and are not wanted: marking them does no harm.
 #[must_use]
 pub fn faults(lesson: &Lesson, bad: &Analysis) -> Vec<Fault> {
     let sheet = lesson.sheet(Version::Bad);
-    let things = |fault: &ByHand| fault.things.iter().filter_map(|tag| thing(&sheet, tag)).collect();
-    let is_found = |name: &str| bad.findings.iter().any(|finding| finding.check == name);
-    let by_hand = lesson.faults.iter().filter(|fault| !is_found(&fault.name));
-    let by_hand = by_hand.map(|fault| Fault {
-        reason: fault.name.clone(),
-        things: things(fault),
-        what: fault.says.clone(),
-        remedy: String::new(),
-        wanted: true,
-    });
-    let found = bad.findings.iter().map(|finding| {
+    let things_of =
+        |tags: &[String]| -> Vec<Thing> { tags.iter().filter_map(|tag| thing(&sheet, tag)).collect() };
+    let by_hand: Vec<(&ByHand, Vec<Thing>)> = lesson
+        .faults
+        .iter()
+        .map(|fault| (fault, things_of(&fault.things)))
+        .collect();
+    let unasked: Vec<(&Unasked, Vec<Thing>)> = lesson
+        .unasked
+        .iter()
+        .map(|unasked| (unasked, things_of(&unasked.things)))
+        .collect();
+    let mut placed = vec![false; by_hand.len()];
+    let mut wanted = Vec::new();
+    let mut others = Vec::new();
+    for finding in &bad.findings {
         let runs = finding.runs.iter().copied().map(Thing::Run);
-        let about = lesson.about.iter().any(|name| name == finding.check);
-        let mut marked: Vec<Thing> = finding
+        let own: Vec<Thing> = finding
             .parts
             .iter()
             .copied()
             .map(Thing::Part)
             .chain(runs)
             .collect();
-        for fault in lesson.faults.iter().filter(|fault| fault.name == finding.check) {
-            let more: Vec<Thing> = things(fault);
-            marked.extend(more);
-        }
-        Fault {
+        let mut fault = Fault {
             reason: finding.check.to_owned(),
-            things: marked,
-            what: words::Words::english().say(&finding.what),
-            remedy: words::Words::english().say(&finding.remedy),
-            wanted: !finding.undecided && (about || finding.grade != Grade::Tidy),
+            things: own.clone(),
+            finding: Some((finding.what.clone(), finding.remedy.clone())),
+            says: String::new(),
+            wanted: false,
+        };
+        let mut asked = false;
+        for ((told, things), placed) in by_hand.iter().zip(&mut placed) {
+            if told.name != finding.check || !things.iter().any(|it| own.contains(it)) {
+                continue;
+            }
+            (*placed, asked) = (true, true);
+            for more in things {
+                if !fault.things.contains(more) {
+                    fault.things.push(*more);
+                }
+            }
+            if !fault.says.is_empty() && !told.says.is_empty() {
+                fault.says.push(' ');
+            }
+            fault.says.push_str(&told.says);
         }
-    });
-    let (mut wanted, others): (Vec<Fault>, Vec<Fault>) = found.partition(|fault| fault.wanted);
-    wanted.extend(by_hand);
+        let left_out = unasked.iter().any(|(unasked, things)| {
+            unasked.check == finding.check
+                && (unasked.things.is_empty() || things.iter().any(|it| own.contains(it)))
+        });
+        let about = lesson.about.iter().any(|name| name == finding.check);
+        fault.wanted = !left_out && (asked || !finding.undecided && (about || finding.grade != Grade::Tidy));
+        if fault.wanted { &mut wanted } else { &mut others }.push(fault);
+    }
+    for ((told, things), placed) in by_hand.into_iter().zip(placed) {
+        if !placed && !things.is_empty() {
+            wanted.push(Fault {
+                reason: told.name.clone(),
+                things,
+                finding: None,
+                says: told.says.clone(),
+                wanted: true,
+            });
+        }
+    }
     wanted.extend(others);
     wanted
 }

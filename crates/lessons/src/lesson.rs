@@ -61,8 +61,10 @@ pub struct Lesson {
     pub explanation: Vec<String>,
     /// Where it comes from: a published rule with its number, `common practice`, or `from memory`.
     pub sources: Vec<String>,
-    /// Faults of the bad version that no check finds.
+    /// Faults of the bad version that no check finds, and words of the lesson's own on those that one does.
     pub faults: Vec<ByHand>,
+    /// Findings of the bad version that the exercise does not ask for.
+    pub unasked: Vec<Unasked>,
     /// Both versions, on the sheets [`Version::sheet`]; a thing has the same id on both.
     pub job: Job,
 }
@@ -98,21 +100,31 @@ pub struct Answer {
     pub says: String,
 }
 
-/// A fault told by the one who made the lesson: one that no check finds, or, under the name of a check, more things that may
-/// be marked for what the check finds.
+/// A fault told by the one who made the lesson: one that no check finds; or, under the name of a check and with one of the
+/// things of its finding, words of the lesson's own on that finding, and more things that may be marked for it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ByHand {
     /// Its name, in the manner of the checks': `signal-beside-feed`.
     pub name: String,
     /// Tags of the things that are wrong, the foremost first.
     pub things: Vec<String>,
-    /// What is wrong.
+    /// What is wrong. May be empty where a check finds it.
     pub says: String,
+}
+
+/// A finding of the bad version that the exercise does not ask for: marking it counts neither for nor against.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Unasked {
+    /// Name of the check.
+    pub check: String,
+    /// Tags of things: only its findings on one of them. None: all of its findings.
+    pub things: Vec<String>,
 }
 
 impl Lesson {
     /// The beginning of a lesson from any job: its sheet Found is the bad version and its Plan the good one; a job with a
-    /// single sheet gives the bad version, and the exercise needs no more.
+    /// single sheet gives the bad version, and the exercise needs no more. Names, notes and remarks stay behind: a lesson is
+    /// made to be given away, and a note may tell the answer.
     #[must_use]
     pub fn of_job(job: &Job) -> Self {
         let mut lesson = Self {
@@ -133,19 +145,58 @@ impl Lesson {
             "" => "lesson".to_owned(),
             key => key.to_owned(),
         };
-        lesson.job = job.clone();
-        lesson.job.title.clear();
-        lesson.job.sheets.remove(&SheetKind::Built);
-        if job.sheets.len() == 1
-            && let Some(only) = job.sheets.values().next()
-        {
-            lesson.job.sheets.clear();
-            lesson.job.sheets.insert(Version::Bad.sheet(), only.clone());
-        }
-        for version in Version::BOTH {
-            lesson.job.sheets.entry(version.sheet()).or_default();
-        }
+        let (bad, good) = Self::sheets_of(job);
+        lesson.take_sheets(job, bad, good);
         lesson
+    }
+    /// The sheets of a job that a lesson takes unless told otherwise: for the bad version, and for the good one if any.
+    #[must_use]
+    pub fn sheets_of(job: &Job) -> (SheetKind, Option<SheetKind>) {
+        let mut kinds = job.sheets.keys().copied();
+        match (kinds.next(), kinds.next()) {
+            (Some(only), None) => (only, None),
+            _ => {
+                let good = Version::Good.sheet();
+                (
+                    Version::Bad.sheet(),
+                    job.sheets.contains_key(&good).then_some(good),
+                )
+            }
+        }
+    }
+    /// Takes both versions from sheets of a job, without names, notes and remarks, in place of those that the lesson has.
+    pub fn take_sheets(&mut self, job: &Job, bad: SheetKind, good: Option<SheetKind>) {
+        let mut taken = job.clone();
+        taken.title.clear();
+        taken.vehicle.name.clear();
+        taken.vehicle.drawn_by.clear();
+        taken.vehicle.remark.clear();
+        let sheet = |kind: SheetKind| {
+            let mut sheet = job.sheet(kind).cloned().unwrap_or_default();
+            for part in sheet.parts.values_mut() {
+                part.note.clear();
+            }
+            for run in sheet.runs.values_mut() {
+                run.note.clear();
+            }
+            for reading in &mut sheet.readings {
+                reading.remark.clear();
+            }
+            sheet
+        };
+        taken.sheets.clear();
+        taken.sheets.insert(Version::Bad.sheet(), sheet(bad));
+        taken
+            .sheets
+            .insert(Version::Good.sheet(), good.map(sheet).unwrap_or_default());
+        self.job = taken;
+    }
+    /// Whether there is a good version to show beside the bad one.
+    #[must_use]
+    pub fn has_good(&self) -> bool {
+        self.job
+            .sheet(Version::Good.sheet())
+            .is_some_and(|sheet| !sheet.parts.is_empty())
     }
     /// One version as a job with a single sheet; its ids are those of the lesson's job.
     #[must_use]

@@ -3,8 +3,9 @@
 //!
 //! They are kept as text, one file each under `jobs/` and `lessons/`, so that a change to one reads as a change to a
 //! drawing. A lesson is data: [`read`] and [`write()`] turn its text into a [`Lesson`] and back, [`Told`] fills in its
-//! numbers from the analysis, [`apply`] throws its breaks, [`score`] judges the exercise. An instructor's own lesson is
-//! read by the same door. *Invariant:* no number is written into a lesson's words that the engine can tell.
+//! numbers from the analysis, [`apply`] throws its breaks, [`score`] judges the exercise, [`Sitting`] is one learner at it
+//! and [`Record`] what is kept of that. An instructor's own lesson begins with [`Lesson::of_job`] and is read by the same
+//! door. *Invariant:* no number is written into a lesson's words that the engine can tell.
 
 mod aftermath;
 mod breaks;
@@ -12,9 +13,13 @@ mod effects;
 mod exercise;
 mod lesson;
 pub mod measures;
+mod own;
 mod presenting;
 mod read;
+mod record;
 mod sign;
+mod sitting;
+mod texts;
 mod told;
 mod translate;
 mod write;
@@ -22,11 +27,16 @@ mod write;
 pub use aftermath::{Happening, Turn, aftermath};
 pub use breaks::{Break, BreakKind, Follows, apply};
 pub use effects::Effect;
-pub use exercise::{Accused, Fault, Mark, Outcome, Reason, Thing, faults, reasons, score, thing, title};
-pub use lesson::{Answer, ByHand, Lesson, Look, Question, Version};
+pub use exercise::{
+    Accused, Fault, Mark, Outcome, Reason, Thing, Verdict, faults, reasons, score, tag, thing, title,
+};
+pub use lesson::{Answer, ByHand, Lesson, Look, Question, Unasked, Version};
+pub use own::{Lack, fault_name};
 pub use presenting::{Presenting, Step, break_of, lit, parts_and_runs};
-pub use read::read;
+pub use read::{read, read_draft};
+pub use record::{MarkRecord, Record, RecordError, Records};
 pub use sign::{places, sign};
+pub use sitting::{LONGEST_NOTE, MOST_MARKS, Marked, Refusal, Sitting};
 pub use told::{Shown, Told};
 pub use translate::translate;
 pub use write::write;

@@ -22,7 +22,9 @@
 //!   In words.
 //! source ISO 13297 clause 13.1.5; common practice
 //! fault signal-beside-feed W4 W2
-//!   What no check finds; or, by the name of a check, what else may be marked for it.
+//!   What no check finds; or, by the name of a check and with a thing of its finding, words on that finding and what else
+//!   may be marked for it. The sentence may be left out where a check finds it.
+//! unasked lead-loss W5
 //! system
 //!     battery B1 agm 70Ah
 //!   - fuse F1 strip61 100A
@@ -31,19 +33,21 @@
 //!
 //! A line that begins without a blank opens a block; what is indented belongs to it. In prose an empty line divides
 //! paragraphs. Among `then`, `still`, `says`, `right`, `wrong` and `why` a line that is indented further goes on with the
-//! line before. `system` holds lines of the text form of a job ([`model::text`]): a line with a minus stands in the bad
+//! line before. `unasked` names a check, and things whose findings of it the exercise does not ask for (none: all of them).
+//! `system` holds lines of the text form of a job ([`model::text`]): a line with a minus stands in the bad
 //! version only, one with a plus in the good version only, all others in both. `#` at the beginning of a line starts a
 //! comment.
 
 use crate::breaks::{Break, BreakKind, Follows};
 use crate::effects::Effect;
-use crate::lesson::{Answer, ByHand, Lesson, Look, Question, Version};
+use crate::lesson::{Answer, ByHand, Lesson, Look, Question, Unasked, Version};
 use drawing::Overlay;
 use model::text::{TextError, TextErrors, closest};
 
 /// Words that open a block.
-const BLOCKS: [&str; 11] = [
-    "lesson", "title", "about", "story", "look", "break", "question", "explain", "source", "fault", "system",
+const BLOCKS: [&str; 12] = [
+    "lesson", "title", "about", "story", "look", "break", "question", "explain", "source", "fault",
+    "unasked", "system",
 ];
 
 /// Most blocks of a lesson, and most things named in one: beyond them it is no lesson, and to look each of them up would
@@ -104,6 +108,8 @@ pub(crate) fn first_block<'l, 't>(
 
 struct Reader {
     lesson: Lesson,
+    /// What is half-written is read too.
+    draft: bool,
     errors: Vec<TextError>,
 }
 
@@ -112,8 +118,21 @@ struct Reader {
 /// # Errors
 /// Everything that is wrong with it, each with its line and what would do.
 pub fn read(text: &str) -> Result<Lesson, TextErrors> {
+    read_as(text, false)
+}
+
+/// Reads a lesson that is being written: sentences, things and answers may still be missing ([`Lesson::lacks`] tells them).
+///
+/// # Errors
+/// As [`read`].
+pub fn read_draft(text: &str) -> Result<Lesson, TextErrors> {
+    read_as(text, true)
+}
+
+fn read_as(text: &str, draft: bool) -> Result<Lesson, TextErrors> {
     let mut reader = Reader {
         lesson: Lesson::default(),
+        draft,
         errors: Vec::new(),
     };
     if text.len() > model::limits::LARGEST_FILE {
@@ -213,7 +232,7 @@ impl Reader {
     fn block(&mut self, head: Line<'_>, block: &[Line<'_>]) {
         let (word, rest) = head.text.split_once(' ').unwrap_or((head.text, ""));
         let rest = rest.trim();
-        if ["look", "break", "fault", "about"].contains(&word) && words(rest).len() > MOST_THINGS {
+        if ["look", "break", "fault", "about", "unasked"].contains(&word) && words(rest).len() > MOST_THINGS {
             let help = "name the foremost";
             return self.wrong(head, format!("more than {MOST_THINGS} things are named"), help);
         }
@@ -239,16 +258,26 @@ impl Reader {
             "question" => self.question(head, rest, block),
             "fault" => {
                 let mut things = words(rest);
-                if things.len() < 2 || block.is_empty() {
+                let found = things
+                    .first()
+                    .is_some_and(|name| checks::check_named(name).is_some());
+                let says = paragraphs(block).join(" ");
+                let whole = things.len() >= 2 && (found || !says.is_empty());
+                if things.is_empty() || !whole && !self.draft {
                     let help = "write `fault signal-beside-feed W4 W2` and below it, indented, what is wrong";
                     return self.wrong(head, "a fault has a name, things and a sentence", help);
                 }
                 let name = things.remove(0);
-                self.lesson.faults.push(ByHand {
-                    name,
-                    things,
-                    says: paragraphs(block).join(" "),
-                });
+                self.lesson.faults.push(ByHand { name, things, says });
+            }
+            "unasked" => {
+                let mut things = words(rest);
+                if things.is_empty() {
+                    let help = "write `unasked lead-loss W5`";
+                    return self.wrong(head, "what is not asked for has the name of a check", help);
+                }
+                let check = things.remove(0);
+                self.lesson.unasked.push(Unasked { check, things });
             }
             "system" => self.system(block),
             _ => {
@@ -284,7 +313,7 @@ impl Reader {
             );
         };
         let says = paragraphs(block).join(" ");
-        if things.is_empty() || says.is_empty() {
+        if !self.draft && (things.is_empty() || says.is_empty()) {
             let help = "write `look heat W2` and below it, indented, what to see there";
             return self.wrong(head, "a look needs things and a sentence", help);
         }
@@ -371,7 +400,7 @@ impl Reader {
             }
         }
         let any = |right: bool| made.answers.iter().any(|answer| answer.right == right);
-        if made.asks.is_empty() || !any(true) || !any(false) {
+        if !self.draft && (made.asks.is_empty() || !any(true) || !any(false)) {
             let help = "add `right …` and `wrong …` below it, indented";
             self.wrong(head, "a question needs a right answer and a wrong one", help);
         }
@@ -495,26 +524,32 @@ impl Reader {
                 .iter()
                 .flat_map(|it| it.things.iter().map(|tag| ("fault", tag))),
         );
+        let named = named.chain(
+            lesson
+                .unasked
+                .iter()
+                .flat_map(|it| it.things.iter().map(|tag| ("unasked", tag))),
+        );
         for (word, tag) in named {
-            if !known(tag) {
+            if !self.draft && !known(tag) {
                 let help = "name a part or run of the system";
                 self.wrong(line_of(word, tag), format!("the system has no `{tag}`"), help);
             }
         }
-        for name in lesson
-            .about
-            .iter()
-            .filter(|name| checks::check_named(name).is_none())
+        let about = lesson.about.iter().map(|name| ("about", name));
+        let unasked = lesson.unasked.iter().map(|it| ("unasked", &it.check));
+        for (word, name) in about
+            .chain(unasked)
+            .filter(|(_, name)| checks::check_named(name).is_none())
         {
             let help = match closest(name, checks::CHECKS.iter().map(|check| check.name)) {
                 Some(meant) => format!("did you mean `{meant}`?"),
-                None => "leave `about` out where no check speaks of it, and write a `fault`".to_owned(),
+                None if word == "about" => {
+                    "leave `about` out where no check speaks of it, and write a `fault`".to_owned()
+                }
+                None => "`loomwright explain` lists the checks".to_owned(),
             };
-            self.wrong(
-                line_of("about", name),
-                format!("there is no check `{name}`"),
-                help,
-            );
+            self.wrong(line_of(word, name), format!("there is no check `{name}`"), help);
         }
         self.lesson = lesson;
     }

@@ -47,6 +47,15 @@ fn paragraphs(out: &mut String, word: &str, all: &[String]) {
     }
 }
 
+/// A block's head: its word, a name, and tags.
+fn put_names(out: &mut String, word: &str, name: &str, things: &[String]) {
+    let _ = write!(out, "{word} {name}");
+    for thing in things {
+        let _ = write!(out, " {thing}");
+    }
+    out.push('\n');
+}
+
 /// A lesson as its text; [`crate::read`] reads it back equal, if its job passes the door of a job file.
 #[must_use]
 pub fn write(lesson: &Lesson) -> String {
@@ -93,8 +102,13 @@ pub fn write(lesson: &Lesson) -> String {
         let _ = writeln!(out, "source {}", one_line(source));
     }
     for fault in &lesson.faults {
-        let _ = writeln!(out, "fault {} {}", fault.name, fault.things.join(" "));
-        prose(&mut out, "  ", 2, &fault.says);
+        put_names(&mut out, "fault", &fault.name, &fault.things);
+        if !fault.says.is_empty() {
+            prose(&mut out, "  ", 2, &fault.says);
+        }
+    }
+    for unasked in &lesson.unasked {
+        put_names(&mut out, "unasked", &unasked.check, &unasked.things);
     }
     system(&mut out, lesson);
     out

@@ -3,6 +3,7 @@
 use crate::coder::{decode, encode};
 use base64::Engine;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
+use lessons::Lesson;
 use model::Job;
 use std::fmt;
 
@@ -12,28 +13,37 @@ pub const LONGEST_LINK: usize = 8000;
 const LONGEST_TEXT: usize = 200_000;
 /// What stands before the packed job, behind the `#`.
 pub const KEY: &str = "job=";
+/// What stands before a packed lesson. A lesson that comes with the program is asked for by its key, as `#lesson=ring-feed`;
+/// this is another word, so that no packed lesson can be taken for a key.
+pub const LESSON_KEY: &str = "own-lesson=";
 /// The version written.
 const VERSION: u8 = 1;
 
-/// A job does not fit into a link.
+/// A job or lesson does not fit into a link.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TooLong {
-    /// Characters that the link would have, or 0 where the job is far beyond.
+    /// Characters that the link would have, or 0 where it is far beyond.
     pub characters: usize,
+    /// What was to be carried.
+    pub carries: Carries,
 }
 
 impl fmt::Display for TooLong {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (what, file) = match self.carries {
+            Carries::Job => ("job", "page file"),
+            Carries::Lesson => ("lesson", "file"),
+        };
         if self.characters == 0 {
-            write!(out, "this job is far too large for a link")?;
+            write!(out, "this {what} is far too large for a link")?;
         } else {
             write!(
                 out,
-                "as a link this job would have {} characters; mail programs cut what is over {LONGEST_LINK}",
+                "as a link this {what} would have {} characters; mail programs cut what is over {LONGEST_LINK}",
                 self.characters
             )?;
         }
-        write!(out, ". Send it as a page file instead")
+        write!(out, ". Send it as a {file} instead")
     }
 }
 
@@ -44,6 +54,12 @@ impl std::error::Error for TooLong {}
 pub enum LinkError {
     /// There is no packed job in it.
     NoJob,
+    /// There is no packed lesson in it.
+    NoLesson,
+    /// It carries a lesson where a drawing was looked for.
+    IsLesson,
+    /// It carries a drawing where a lesson was looked for.
+    IsJob,
     /// It is longer than any link that is made.
     TooLong,
     /// It was cut short or changed on its way.
@@ -61,6 +77,12 @@ impl fmt::Display for LinkError {
                 out,
                 "There is no drawing in this link: behind its # should stand {KEY} and a long row of letters and digits. Ask for the whole link."
             ),
+            Self::NoLesson => write!(
+                out,
+                "There is no lesson in this link: behind its # should stand {LESSON_KEY} and a long row of letters and digits. Ask for the whole link."
+            ),
+            Self::IsLesson => write!(out, "This link carries a lesson, not a drawing."),
+            Self::IsJob => write!(out, "This link carries a drawing, not a lesson."),
             Self::TooLong => write!(
                 out,
                 "This link is longer than any that is made here, so it was not opened. Ask whoever sent it for the page file."
@@ -83,15 +105,47 @@ impl fmt::Display for LinkError {
 
 impl std::error::Error for LinkError {}
 
+/// What a link carries.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Carries {
+    /// A drawing, under [`KEY`].
+    Job,
+    /// A lesson, under [`LESSON_KEY`].
+    Lesson,
+}
+
+/// What a link, or what stands behind its `#`, says that it carries; nothing where it says neither.
+#[must_use]
+pub fn carries(link: &str) -> Option<Carries> {
+    let fragment = fragment_of(link.trim());
+    match fragment {
+        _ if fragment.starts_with(KEY) => Some(Carries::Job),
+        _ if fragment.starts_with(LESSON_KEY) => Some(Carries::Lesson),
+        _ => None,
+    }
+}
+
 /// The part of a link behind the `#`, without the `#`: the whole job in text form, packed. Fields of a newer version's file
 /// that this version does not know are not carried.
 ///
 /// # Errors
 /// [`TooLong`] where the link would be cut on its way.
 pub fn fragment(job: &Job) -> Result<String, TooLong> {
-    let text = model::text::print(job);
+    packed(Carries::Job, &model::text::print(job))
+}
+
+/// The part of a link behind the `#`, without the `#`: the whole lesson as its text, packed.
+///
+/// # Errors
+/// [`TooLong`] where the link would be cut on its way.
+pub fn lesson_fragment(lesson: &Lesson) -> Result<String, TooLong> {
+    packed(Carries::Lesson, &lessons::write(lesson))
+}
+
+fn packed(carries: Carries, text: &str) -> Result<String, TooLong> {
+    let too_long = |characters| TooLong { characters, carries };
     if text.len() > LONGEST_TEXT {
-        return Err(TooLong { characters: 0 });
+        return Err(too_long(0));
     }
     let mut bytes = vec![VERSION];
     let mut length = text.len();
@@ -102,11 +156,13 @@ pub fn fragment(job: &Job) -> Result<String, TooLong> {
     bytes.push(length as u8);
     bytes.extend(crc32fast::hash(text.as_bytes()).to_le_bytes());
     bytes.extend(encode(text.as_bytes()));
-    let fragment = format!("{KEY}{}", URL_SAFE_NO_PAD.encode(bytes));
+    let key = match carries {
+        Carries::Job => KEY,
+        Carries::Lesson => LESSON_KEY,
+    };
+    let fragment = format!("{key}{}", URL_SAFE_NO_PAD.encode(bytes));
     if fragment.len() > LONGEST_LINK {
-        return Err(TooLong {
-            characters: fragment.len(),
-        });
+        return Err(too_long(fragment.len()));
     }
     Ok(fragment)
 }
@@ -119,18 +175,50 @@ pub fn fragment(job: &Job) -> Result<String, TooLong> {
 /// # Errors
 /// [`LinkError`], in words for whoever clicked on it.
 pub fn open(link: &str) -> Result<Job, LinkError> {
+    let text = unpacked(link, KEY, LinkError::NoJob)?;
+    model::text::parse(&text).map_err(|errors| not_understood(&errors.to_string()))
+}
+
+/// The lesson in a link: in the whole link, in what stands behind its `#`, or in the packed lesson alone. As careful as
+/// [`open`]. What is half-written is not a lesson that can be given, and does not open.
+///
+/// # Errors
+/// [`LinkError`], in words for whoever clicked on it.
+pub fn open_lesson(link: &str) -> Result<Lesson, LinkError> {
+    let text = unpacked(link, LESSON_KEY, LinkError::NoLesson)?;
+    lessons::read(&text).map_err(|errors| not_understood(&errors.to_string()))
+}
+
+fn not_understood(errors: &str) -> LinkError {
+    LinkError::NotUnderstood(errors.lines().next().unwrap_or_default().to_owned())
+}
+
+/// What stands behind the `#`; all of it where there is none.
+fn fragment_of(link: &str) -> &str {
+    link.split_once('#').map_or(link, |(_, fragment)| fragment)
+}
+
+/// The text under a key in a link; `none` where nothing is there.
+fn unpacked(link: &str, key: &str, none: LinkError) -> Result<String, LinkError> {
     let link = link.trim();
     // The address before the # is the sender's matter and not measured.
-    let fragment = link.split_once('#').map_or(link, |(_, fragment)| fragment);
+    let fragment = fragment_of(link);
+    match carries(fragment) {
+        Some(Carries::Job) if key != KEY => return Err(LinkError::IsJob),
+        Some(Carries::Lesson) if key != LESSON_KEY => return Err(LinkError::IsLesson),
+        _ => {}
+    }
     if fragment.len() > LONGEST_LINK {
         return Err(LinkError::TooLong);
     }
-    let packed = fragment.strip_prefix(KEY).unwrap_or(fragment);
+    let packed = fragment.strip_prefix(key).unwrap_or(fragment);
     if packed.is_empty() || (packed.len() == fragment.len() && link.contains("://") && !link.contains('#')) {
-        return Err(LinkError::NoJob);
+        return Err(none);
     }
     let bytes = URL_SAFE_NO_PAD.decode(packed).map_err(|_| LinkError::Damaged)?;
-    let (version, rest) = bytes.split_first().ok_or(LinkError::NoJob)?;
+    let Some((version, rest)) = bytes.split_first() else {
+        return Err(none);
+    };
     match version {
         0 => return Err(LinkError::Damaged),
         1 => {}
@@ -142,11 +230,7 @@ pub fn open(link: &str) -> Result<Job, LinkError> {
     if crc32fast::hash(&text) != u32::from_le_bytes(*checksum) {
         return Err(LinkError::Damaged);
     }
-    let text = String::from_utf8(text).map_err(|_| LinkError::Damaged)?;
-    model::text::parse(&text).map_err(|errors| {
-        let first = errors.to_string();
-        LinkError::NotUnderstood(first.lines().next().unwrap_or_default().to_owned())
-    })
+    String::from_utf8(text).map_err(|_| LinkError::Damaged)
 }
 
 /// The length of the text, seven bits a byte, and what comes after it.

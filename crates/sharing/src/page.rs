@@ -86,7 +86,9 @@ pub fn open_carried(carried: &str) -> Result<Job, PageError> {
     }
     if carried.starts_with(KEY) {
         return open(carried).map_err(|error| match error {
-            LinkError::NoJob => PageError::NoJob,
+            LinkError::NoJob | LinkError::NoLesson | LinkError::IsLesson | LinkError::IsJob => {
+                PageError::NoJob
+            }
             LinkError::TooLong | LinkError::Damaged => PageError::Damaged,
             LinkError::Newer(version) => {
                 PageError::NotUnderstood(format!("it is packed in version {version}"))

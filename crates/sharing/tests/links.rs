@@ -1,8 +1,10 @@
 //! Links: nothing is lost on the way, what is damaged is told, old ones open, and the printed code is read back.
 
+use lessons::{LESSONS, Lesson};
 use proptest::prelude::*;
 use sharing::{
-    Address, AddressError, Code, LONGEST_CODE, LONGEST_LINK, LinkError, Showing, fragment, open, shown,
+    Address, AddressError, Carries, Code, LESSON_KEY, LONGEST_CODE, LONGEST_LINK, LinkError, Showing,
+    carries, fragment, lesson_fragment, open, open_lesson, shown,
 };
 
 /// A job of forty parts as an installer would draw it: two rows of speakers, two amplifiers, a second battery, lights.
@@ -263,5 +265,95 @@ fn old_links_open() {
     for (link, text) in OLD {
         let job = open(link).unwrap_or_else(|error| panic!("{error}\n{text}"));
         assert_eq!(job, testkit::text::job(text));
+    }
+}
+
+#[test]
+fn lessons_come_back_equal_and_fit_a_link() {
+    for built_in in LESSONS {
+        let lesson = built_in.lesson();
+        let link = lesson_fragment(&lesson).expect("short enough");
+        assert_eq!(open_lesson(&link).expect("opens"), lesson, "{}", built_in.key);
+        let whole = format!("https://wiring.example/board/#{link}");
+        assert_eq!(carries(&whole), Some(Carries::Lesson));
+        assert_eq!(open_lesson(&whole).expect("opens"), lesson);
+        assert!(link.len() < 2600, "{}: {} characters", built_in.key, link.len());
+    }
+    for worked in lessons::WORKED_JOBS {
+        let lesson = Lesson::of_job(&worked.job());
+        assert_eq!(
+            open_lesson(&lesson_fragment(&lesson).expect("fits")).expect("opens"),
+            lesson
+        );
+    }
+}
+
+/// Nobody can take a lesson for a drawing, a drawing for a lesson, or either for the key of a lesson that comes with the program.
+#[test]
+fn a_lesson_is_no_drawing_and_no_key() {
+    let lesson = lesson_fragment(&LESSONS[0].lesson()).expect("fits");
+    let job = fragment(&lessons::WORKED_JOBS[0].job()).expect("fits");
+    assert_eq!(open(&lesson), Err(LinkError::IsLesson));
+    assert_eq!(open_lesson(&job), Err(LinkError::IsJob));
+    assert_eq!(carries(&job), Some(Carries::Job));
+    assert_eq!(carries("#lesson=ring-feed"), None);
+    for (link, error) in [
+        ("", LinkError::NoLesson),
+        ("https://wiring.example/board/", LinkError::NoLesson),
+        ("#own-lesson=", LinkError::NoLesson),
+        ("#own-lesson=!", LinkError::Damaged),
+        ("#own-lesson=CQAAAAAA", LinkError::Newer(9)),
+        ("#lesson=ring-feed", LinkError::Damaged),
+    ] {
+        assert_eq!(open_lesson(link), Err(error), "{link}");
+    }
+    let long = format!("#{LESSON_KEY}{}", "A".repeat(LONGEST_LINK));
+    assert_eq!(open_lesson(&long), Err(LinkError::TooLong));
+}
+
+#[test]
+fn a_tampered_lesson_link_is_told() {
+    let lesson = LESSONS[0].lesson();
+    let link = lesson_fragment(&lesson).expect("fits");
+    for at in (LESSON_KEY.len()..link.len()).step_by(41) {
+        let mut letters: Vec<u8> = link.clone().into_bytes();
+        letters[at] = if letters[at] == b'A' { b'B' } else { b'A' };
+        let changed = String::from_utf8(letters).expect("letters");
+        if let Ok(opened) = open_lesson(&changed) {
+            assert_eq!(opened, lesson, "at {at}");
+        }
+        let cut = open_lesson(&link[..at]);
+        assert!(cut.is_err() || cut == Ok(lesson.clone()), "cut at {at}");
+    }
+}
+
+/// What is whole by its checksum but half-written by its maker does not open.
+#[test]
+fn a_half_written_lesson_does_not_open() {
+    let mut lesson = LESSONS[0].lesson();
+    lesson.questions[0].answers.clear();
+    assert!(lessons::read_draft(&lessons::write(&lesson)).is_ok());
+    let link = lesson_fragment(&lesson).expect("fits");
+    assert!(matches!(open_lesson(&link), Err(LinkError::NotUnderstood(_))));
+}
+
+/// Links of lessons of every version, each beside its lesson as the text says it today.
+const OLD_LESSONS: &[(&str, &str)] = &[
+    (
+        include_str!("links/v1-painted-seat-rail.lesson-link"),
+        include_str!("links/v1-painted-seat-rail.lesson"),
+    ),
+    (
+        include_str!("links/v1-own.lesson-link"),
+        include_str!("links/v1-own.lesson"),
+    ),
+];
+
+#[test]
+fn old_lesson_links_open() {
+    for (link, text) in OLD_LESSONS {
+        let lesson = open_lesson(link).unwrap_or_else(|error| panic!("{error}\n{text}"));
+        assert_eq!(lessons::read(text).as_ref(), Ok(&lesson));
+        assert_eq!(lessons::write(&lesson), *text);
     }
 }

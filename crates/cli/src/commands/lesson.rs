@@ -6,6 +6,7 @@ use crate::input;
 use crate::table::{print, table, wrap};
 use lessons::{Break, LESSONS, Lesson, Told, Version};
 use std::fmt::Write;
+use words::Words;
 
 pub(crate) fn run(call: &LessonCall) -> Result<Report, String> {
     let Some(name) = &call.lesson else {
@@ -21,7 +22,12 @@ pub(crate) fn run(call: &LessonCall) -> Result<Report, String> {
     }
     let told = Told::of(&lesson);
     if call.problems {
-        let problems = told.problems();
+        let lacks = lesson.lacks(&told.bad.analysis);
+        let mut problems: Vec<String> = lacks
+            .iter()
+            .map(|lack| Words::english().say(&lack.saying()))
+            .collect();
+        problems.extend(told.problems());
         return match problems.as_slice() {
             [] => Ok(Report::clean(format!(
                 "{name}: nothing is wrong with the lesson.\n"
@@ -80,8 +86,11 @@ fn tell(lesson: &Lesson, told: &Told<'_>, answers: bool) -> String {
                 out,
                 "- {}: {}",
                 lessons::title(&fault.reason),
-                say(&fault.what, None)
+                say(&fault.what(&Words::english()), None)
             );
+            if !fault.added().is_empty() {
+                let _ = writeln!(out, "  {}", say(fault.added(), None));
+            }
         }
     }
     let _ = writeln!(

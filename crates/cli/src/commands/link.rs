@@ -1,9 +1,10 @@
-//! `link`: the whole job as a link, and its printed code.
+//! `link`: the whole job, or a lesson, as a link, and its printed code.
 
 use crate::Report;
 use crate::args::LinkCall;
-use crate::input::{job, json};
-use sharing::{Address, Code, LONGEST_CODE, LeftOut, Showing, fragment, shown};
+use crate::input::{job, json, lesson};
+use lessons::BuiltIn;
+use sharing::{Address, Code, LONGEST_CODE, LeftOut, Showing, fragment, lesson_fragment, shown};
 use std::fmt::Write;
 
 /// What came of making a link.
@@ -20,19 +21,26 @@ struct Made {
 pub(crate) fn run(call: &LinkCall) -> Result<Report, String> {
     let address =
         Address::new(&call.address).map_err(|error| format!("--address {}: {error}", call.address))?;
-    let whole = job(&call.job)?;
     let showing = Showing {
         notes: call.notes,
         names: call.names,
     };
-    let (job, left) = shown(&whole, showing);
-    let packed = fragment(&job).map_err(|error| format!("{}: {error}", call.job))?;
+    let (packed, left) = if call.job.ends_with(".lesson") || BuiltIn::of(&call.job).is_some() {
+        let mut lesson = lesson(&call.job)?;
+        let (job, left) = shown(&lesson.job, showing);
+        lesson.job = job;
+        (lesson_fragment(&lesson), left)
+    } else {
+        let (job, left) = shown(&job(&call.job)?, showing);
+        (fragment(&job), left)
+    };
+    let packed = packed.map_err(|error| format!("{}: {error}", call.job))?;
     let link = address.link(&packed);
     let code = Code::of(&link);
     if let Some(path) = &call.code {
         let code = code.as_ref().ok_or_else(|| {
             format!(
-                "{}: as a link this job has {} characters and a printed code holds {LONGEST_CODE}; nothing was written",
+                "{}: as a link this has {} characters and a printed code holds {LONGEST_CODE}; nothing was written",
                 call.job,
                 link.len()
             )

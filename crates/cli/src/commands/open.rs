@@ -1,4 +1,4 @@
-//! `open`: the job that a link or a page file carries, in the file form or the text form.
+//! `open`: the job that a link or a page file carries, in the file form or the text form; or the lesson, as its text.
 
 use crate::Report;
 use crate::args::OpenCall;
@@ -35,6 +35,10 @@ pub(crate) fn run(call: &OpenCall) -> Result<Report, String> {
     } else {
         call.link.clone()
     };
+    if sharing::carries(&link) == Some(sharing::Carries::Lesson) {
+        let lesson = sharing::open_lesson(&link).map_err(|error| error.to_string())?;
+        return Ok(Report::clean(lessons::write(&lesson)));
+    }
     let job = sharing::open(&link).map_err(|error| error.to_string())?;
     Ok(written(&job, call.text))
 }

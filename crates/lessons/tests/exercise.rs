@@ -1,0 +1,364 @@
+//! The exercise as learners and instructors have it: marks put and taken back, what is handed in, what is kept of it; a lesson
+//! of one's own, from the sheet of a job to what it still lacks.
+
+use lessons::{
+    BuiltIn, Fault, LESSONS, Lack, Lesson, Record, Records, Refusal, Sitting, Thing, Verdict, Version,
+    fault_name, faults, read, read_draft, tag, write,
+};
+use model::SheetKind;
+
+fn lesson(key: &str) -> Lesson {
+    BuiltIn::of(key).map_or_else(|| panic!("no lesson {key}"), BuiltIn::lesson)
+}
+
+fn thing(lesson: &Lesson, name: &str) -> Thing {
+    let sheet = lesson.sheet(Version::Bad);
+    lessons::thing(&sheet, name).unwrap_or_else(|| panic!("no {name}"))
+}
+
+fn all_faults(lesson: &Lesson) -> Vec<Fault> {
+    faults(lesson, &lesson.analyse(Version::Bad))
+}
+
+/// A lesson of one's own from the worked job that several hands have altered.
+fn own() -> Lesson {
+    let job = lessons::WorkedJob::of("van")
+        .map(lessons::WorkedJob::job)
+        .unwrap_or_default();
+    let mut lesson = Lesson::of_job(&job);
+    lesson.story = vec!["It was handed over on Friday, and on Monday it would not start.".to_owned()];
+    lesson
+}
+
+#[test]
+fn a_learner_marks_changes_takes_back_and_hands_in() {
+    let lesson = lesson("fuse-far-from-battery");
+    let [w1, w2, w6] = ["W1", "W2", "W6"].map(|name| thing(&lesson, name));
+    let mut sitting = Sitting::new("  Learner seven ");
+    assert_eq!((sitting.learner(), sitting.try_number()), ("Learner seven", 1));
+    assert_eq!(sitting.mark(&lesson, w2, "overloaded-run", ""), Ok(0));
+    assert_eq!(
+        sitting.mark(&lesson, w2, "overloaded-run", ""),
+        Err(Refusal::Twice)
+    );
+    assert_eq!(sitting.mark(&lesson, w6, "lead-loss", "looks thin"), Ok(1));
+    assert_eq!(
+        sitting.mark(&lesson, w1, "no-such-check", ""),
+        Err(Refusal::NoSuchReason)
+    );
+    let gone = Thing::Run(model::RunId(9999));
+    assert_eq!(
+        sitting.mark(&lesson, gone, "lead-loss", ""),
+        Err(Refusal::NoSuchThing)
+    );
+    assert_eq!(sitting.change(&lesson, 0, "fuse-too-far", "long way"), Ok(()));
+    assert_eq!(
+        sitting.change(&lesson, 7, "fuse-too-far", ""),
+        Err(Refusal::NoSuchMark)
+    );
+    assert_eq!(sitting.take_back(7), Err(Refusal::NoSuchMark));
+    assert!(sitting.outcome().is_none() && Record::of(&sitting, &lesson, "x", "").is_none());
+
+    let outcome = sitting.hand_in(&lesson).cloned().unwrap_or_default();
+    assert_eq!(
+        (outcome.found.len(), outcome.missed.len(), outcome.points()),
+        (1, 0, (0, 1))
+    );
+    let verdicts: Vec<Verdict> = sitting
+        .marks()
+        .iter()
+        .map(|it| outcome.verdict(&it.mark))
+        .collect();
+    assert_eq!(verdicts, [Verdict::Right, Verdict::Wrong]);
+    // Nothing changes after that.
+    assert_eq!(sitting.hand_in(&lesson), Err(Refusal::HandedIn));
+    assert_eq!(sitting.take_back(1), Err(Refusal::HandedIn));
+    assert_eq!(sitting.mark(&lesson, w1, "lead-loss", ""), Err(Refusal::HandedIn));
+    assert_eq!(
+        sitting.change(&lesson, 0, "lead-loss", ""),
+        Err(Refusal::HandedIn)
+    );
+
+    sitting.again();
+    assert_eq!((sitting.marks().len(), sitting.try_number()), (0, 2));
+    assert_eq!(sitting.mark(&lesson, w2, "fuse-too-far", ""), Ok(0));
+    assert_eq!(sitting.hand_in(&lesson).map(lessons::Outcome::points), Ok((1, 1)));
+}
+
+#[test]
+fn marks_have_an_end() {
+    let lesson = own();
+    let sheet = lesson.sheet(Version::Bad);
+    let mut sitting = Sitting::new(&"x".repeat(9000));
+    assert_eq!(sitting.learner().len(), lessons::LONGEST_NOTE);
+    let reasons = lessons::reasons(&lesson);
+    let mut last = Ok(0);
+    for id in sheet.runs.keys() {
+        for reason in &reasons {
+            last = sitting.mark(&lesson, Thing::Run(*id), &reason.name, "");
+        }
+    }
+    assert_eq!(last, Err(Refusal::TooMany));
+    assert_eq!(sitting.marks().len(), lessons::MOST_MARKS);
+}
+
+#[test]
+fn results_are_kept_read_back_and_told() {
+    let lesson = lesson("fuse-far-from-battery");
+    let mut sitting = Sitting::new("");
+    for (name, reason, note) in [
+        ("W2", "fuse-too-far", "a long way \"bare\"\nto the fuse"),
+        ("W6", "lead-loss", ""),
+        ("W2", "overloaded-run", ""),
+    ] {
+        assert!(sitting.mark(&lesson, thing(&lesson, name), reason, note).is_ok());
+    }
+    assert!(sitting.hand_in(&lesson).is_ok());
+    let record = Record::of(
+        &sitting,
+        &lesson,
+        "built-in/fuse-far-from-battery",
+        "2026-03-02 10:15",
+    );
+    let records = Records(record.into_iter().collect());
+    let first = &records.0[0];
+    assert_eq!(first.found, [("fuse-too-far".to_owned(), "F1".to_owned())]);
+    assert_eq!(
+        [
+            Verdict::Right,
+            Verdict::Wrong,
+            Verdict::OtherReason,
+            Verdict::Unasked
+        ]
+        .map(|it| first.count(it)),
+        [1, 1, 1, 0]
+    );
+    // A general-purpose reader of JSON finds the same.
+    let value: serde_json::Value = serde_json::from_str(&records.json()).unwrap_or_default();
+    assert_eq!(value[0]["marks"][1]["came"], "wrong");
+    assert_eq!((&value[0]["points"], &value[0]["of"]), (&0.into(), &1.into()));
+    assert_eq!(Records::from_json(&records.json()), Ok(records.clone()));
+    let told = records.report(&words::Words::english(), true);
+    for part in [
+        "No name",
+        "try 1, 2026-03-02 10:15",
+        "Points: 0 of 1",
+        "Found: Fuse too far (F1)",
+        "Wrongly accused: W6",
+        "Noted on W2: a long way",
+    ] {
+        assert!(told.contains(part), "{part}\n{told}");
+    }
+    assert!(!records.report(&words::Words::english(), false).contains("Points"));
+}
+
+#[test]
+fn kept_results_that_are_damaged_are_refused() {
+    for text in [
+        "",
+        "{}",
+        "[1]",
+        "[{\"lesson\":\"a\"}]",
+        "[{\"lesson\":\"a\",\"try\":-1,\"points\":0,\"of\":0,\"marks\":[],\"found\":[],\"missed\":[]}]",
+        "[{\"lesson\":\"a\",\"try\":1,\"points\":0,\"of\":0,\"marks\":[{\"thing\":\"W1\",\"reason\":\"x\",\"came\":\"maybe\"}],\"found\":[],\"missed\":[]}]",
+    ] {
+        let error = words::Words::english().say(&Records::from_json(text).expect_err(text).saying());
+        assert!(error.starts_with("These results cannot be read"), "{error}");
+    }
+    let long = format!(
+        "[{{\"lesson\":\"{}\",\"try\":1,\"points\":0,\"of\":0,\"marks\":[],\"found\":[],\"missed\":[]}}]",
+        "é".repeat(5000)
+    );
+    assert!(Records::from_json(&long).is_ok_and(|it| it.0[0].lesson.len() <= lessons::LONGEST_NOTE));
+}
+
+/// Nothing private goes into a lesson, since it is made to be given away and a note may tell the answer.
+#[test]
+fn a_lesson_of_one_sheet_has_a_bad_version_and_no_private_words() {
+    let text = "job \"Blue van\"\nvehicle-info name=\"Blue van\" drawn-by=\"A. Fitter\" remark=\"late payer\"\nsheet plan\n\
+                battery B1 agm note=\"from the old one\"\nfuse F1 60A\nrun W1 B1.+ F1.in 16mm2 note=\"too long\"\n\
+                reading volts at=B1.+ against=B1.- 12.6V state=parked remark=\"cold\"\n";
+    let job = testkit::text::job(text);
+    assert_eq!(Lesson::sheets_of(&job), (SheetKind::Plan, None));
+    let lesson = Lesson::of_job(&job);
+    assert!(!lesson.has_good() && lesson.sheet(Version::Bad).parts.len() == 2);
+    let written = write(&lesson);
+    for word in ["Fitter", "late payer", "old one", "too long", "cold"] {
+        assert!(!written.contains(word), "{word}\n{written}");
+    }
+    let mut both = job.clone();
+    both.sheets.insert(SheetKind::Found, model::Sheet::default());
+    assert_eq!(
+        Lesson::sheets_of(&both),
+        (SheetKind::Found, Some(SheetKind::Plan))
+    );
+    let mut lesson = lesson;
+    lesson.take_sheets(&both, SheetKind::Plan, Some(SheetKind::Plan));
+    assert!(lesson.has_good());
+}
+
+#[test]
+fn what_a_lesson_lacks_is_told_until_it_lacks_nothing() {
+    let empty = Lesson::default();
+    assert_eq!(
+        empty.lacks(&empty.analyse(Version::Bad)),
+        [Lack::Title, Lack::Story, Lack::Drawing]
+    );
+    for built_in in LESSONS {
+        let lesson = built_in.lesson();
+        assert_eq!(
+            lesson.lacks(&lesson.analyse(Version::Bad)),
+            [],
+            "{}",
+            built_in.key
+        );
+    }
+    let mut lesson = own();
+    let bad = lesson.analyse(Version::Bad);
+    assert_eq!(lesson.lacks(&bad), []);
+    for fault in all_faults(&lesson) {
+        lesson.ask_for(&fault, false);
+    }
+    assert_eq!(lesson.lacks(&bad), [Lack::Fault]);
+    lesson.questions.push(lessons::Question::default());
+    lesson.looks.push(lessons::Look::default());
+    lesson.faults.push(lessons::ByHand {
+        name: "loose-bolt".to_owned(),
+        things: vec!["W999".to_owned()],
+        says: String::new(),
+    });
+    let lacks = lesson.lacks(&bad);
+    assert_eq!(
+        lacks,
+        [
+            Lack::Fault,
+            Lack::FaultThings("loose-bolt".to_owned()),
+            Lack::FaultWords("loose-bolt".to_owned()),
+            Lack::Look(1),
+            Lack::Question(1),
+            Lack::Answers(1),
+        ]
+    );
+    for lack in lacks {
+        let said = words::Words::english().say(&lack.saying());
+        assert!(said.ends_with('.') && said.len() > 12, "{said}");
+    }
+    // Half-written it is kept and read again, but it is not a lesson yet.
+    let text = write(&lesson);
+    assert!(read(&text).is_err());
+    assert_eq!(read_draft(&text).map(|again| write(&again)), Ok(text));
+}
+
+#[test]
+fn an_instructor_chooses_which_findings_are_to_be_found() {
+    let wanted = |lesson: &Lesson| all_faults(lesson).iter().filter(|it| it.wanted).count();
+    let (mut taken_out, mut put_in) = (0, 0);
+    // A wire that was left when something went, with nothing on it, is only untidy.
+    let mut left_over = lesson("ring-feed");
+    let text = write(&left_over) + "  - run W90 loose@600,500 loose@700,500 2.5mm2 1m\n";
+    left_over = read(&text).unwrap_or_else(|errors| panic!("{errors}"));
+    for lesson in LESSONS.iter().map(BuiltIn::lesson).chain([own(), left_over]) {
+        let before = wanted(&lesson);
+        for fault in &all_faults(&lesson) {
+            let mut other = lesson.clone();
+            other.ask_for(fault, !fault.wanted);
+            assert_eq!(read(&write(&other)).as_ref(), Ok(&other));
+            let same = |it: &&Fault| it.reason == fault.reason && it.things.first() == fault.things.first();
+            let after = all_faults(&other);
+            let is_wanted = after.iter().find(same).map(|it| it.wanted);
+            if fault.is_by_check() {
+                assert_eq!(is_wanted, Some(!fault.wanted), "{} {}", lesson.key, fault.reason);
+                other.ask_for(fault, fault.wanted);
+                assert_eq!(wanted(&other), before, "{} {}", lesson.key, fault.reason);
+            } else {
+                assert_eq!(is_wanted, None);
+            }
+            *(if fault.wanted { &mut taken_out } else { &mut put_in }) += 1;
+        }
+    }
+    assert!(taken_out > 30 && put_in > 0, "{taken_out} {put_in}");
+    // What is not asked for counts neither for nor against.
+    let mut lesson = own();
+    let (first, before) = (all_faults(&lesson).remove(0), wanted(&lesson));
+    lesson.ask_for(&first, false);
+    let mark = lessons::Mark {
+        thing: first.things[0],
+        reason: first.reason.clone(),
+    };
+    let outcome = lessons::score(&lesson, std::slice::from_ref(&mark));
+    assert_eq!(
+        (outcome.accused.len(), outcome.verdict(&mark)),
+        (0, Verdict::Unasked)
+    );
+    assert_eq!(outcome.missed.len(), before - 1);
+}
+
+#[test]
+fn an_instructors_words_stand_with_the_fault() {
+    let mut lesson = own();
+    let fault = all_faults(&lesson).remove(0);
+    lesson.explain(&fault, "Somebody was in a hurry.");
+    let again = all_faults(&lesson).remove(0);
+    assert_eq!(
+        (again.added(), &again.finding),
+        ("Somebody was in a hurry.", &fault.finding)
+    );
+    lesson.explain(&again, "Twice.");
+    assert_eq!(
+        (lesson.faults.len(), all_faults(&lesson)[0].added()),
+        (1, "Twice.")
+    );
+    assert_eq!(read(&write(&lesson)).as_ref(), Ok(&lesson));
+    lesson.explain(&again, "");
+    assert!(all_faults(&lesson)[0].added().is_empty());
+}
+
+#[test]
+fn a_fault_of_ones_own_is_one_more_to_be_found() {
+    let mut lesson = own();
+    let before = all_faults(&lesson).iter().filter(|it| it.wanted).count();
+    let sheet = lesson.sheet(Version::Bad);
+    let (id, run) = sheet.runs.iter().next().unwrap_or_else(|| panic!("no run"));
+    let name = fault_name("  Behind the glove-box hinge!");
+    assert_eq!(name, "behind-the-glove-box-hinge");
+    assert_eq!(
+        (fault_name("!?"), fault_name("Übergang ß")),
+        (String::new(), "übergang-ß".to_owned())
+    );
+    assert!(fault_name(&"é".repeat(90)).len() <= 60);
+    assert!(!lesson.add_fault(&name, &[Thing::Run(model::RunId(9999))], "x"));
+    assert!(!lesson.add_fault("", &[Thing::Run(*id)], "x"));
+    assert!(lesson.add_fault(&name, &[Thing::Run(*id)], "It is pinched."));
+    let fault = all_faults(&lesson)
+        .into_iter()
+        .find(|it| it.reason == name)
+        .unwrap_or_else(|| panic!("not there"));
+    assert!(fault.wanted && !fault.is_by_check() && tag(&sheet, fault.things[0]) == run.tag);
+    assert!(lessons::reasons(&lesson).iter().any(|it| it.name == name));
+    assert_eq!(
+        all_faults(&lesson).iter().filter(|it| it.wanted).count(),
+        before + 1
+    );
+    lesson.explain(&fault, "It is cut.");
+    let fault = all_faults(&lesson).into_iter().find(|it| it.reason == name);
+    assert!(fault.as_ref().is_some_and(|it| it.says == "It is cut."));
+    if let Some(fault) = fault {
+        lesson.ask_for(&fault, false);
+    }
+    assert!(lesson.faults.is_empty());
+    // Under the name of a check, on a thing that the check does not find, it is a fault for itself.
+    let check = all_faults(&lesson).remove(0);
+    let elsewhere = sheet
+        .parts
+        .keys()
+        .map(|id| Thing::Part(*id))
+        .find(|it| !check.things.contains(it))
+        .unwrap_or_else(|| panic!("no other part"));
+    assert!(lesson.add_fault(&check.reason, &[elsewhere], "Here too."));
+    let again = all_faults(&lesson);
+    assert!(
+        again
+            .iter()
+            .any(|it| it.things == [elsewhere] && it.says == "Here too." && !it.is_by_check())
+    );
+}
