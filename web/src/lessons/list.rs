@@ -2,10 +2,12 @@
 
 use super::Route;
 use super::View;
+use super::translated::Translations;
 use crate::browser;
 use crate::components::mark;
 use crate::reader::use_words;
 use lessons::{LESSONS, title};
+use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 use words::say;
@@ -36,8 +38,14 @@ fn step(by: i32, list: &NodeRef) {
     }
 }
 
+#[derive(Properties, PartialEq)]
+pub(super) struct ListProps {
+    /// The lessons in the reader's language.
+    pub(super) told: Rc<Translations>,
+}
+
 #[function_component]
-pub(super) fn List() -> Html {
+pub(super) fn List(props: &ListProps) -> Html {
     let words = use_words();
     let list = use_node_ref();
     {
@@ -48,10 +56,10 @@ pub(super) fn List() -> Html {
         });
     }
     // What was read of them is kept: seventeen jobs are not read again for every step of the focus.
-    let entries = use_memo(words.reader().language, |language| {
+    let entries = use_memo(props.told.clone(), |told| {
         LESSONS
             .iter()
-            .map(|built_in| (built_in.key, built_in.lesson_in(*language)))
+            .map(|built_in| (built_in.key, told.lesson(built_in)))
             .collect::<Vec<_>>()
     });
     let onkeydown = {

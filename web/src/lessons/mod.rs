@@ -8,6 +8,7 @@ mod picture;
 mod scene;
 mod stage;
 mod told;
+mod translated;
 
 use crate::app::{App, colour_page};
 use crate::browser;
@@ -15,12 +16,12 @@ use crate::reader::use_words;
 use crate::state::Paper;
 use drawing::Palette;
 use gloo_events::EventListener;
-use lessons::{BuiltIn, Lesson};
+use lessons::BuiltIn;
 use list::List;
 use model::Job;
 use stage::Stage;
 use std::rc::Rc;
-use words::Language;
+use translated::use_translations;
 use yew::prelude::*;
 
 /// How a lesson is shown.
@@ -174,19 +175,19 @@ fn Lessons(props: &LessonsProps) -> Html {
         Route::Lesson(key, _) => key.clone(),
         _ => String::new(),
     };
-    let lesson = use_memo((key, words.reader().language), |(key, language)| {
-        lesson_of(key, *language)
+    let told = use_translations(words.reader().language);
+    let lesson = use_memo((key, told.clone()), |(key, told)| {
+        let told = told.as_ref()?;
+        BuiltIn::of(key).map(|built_in| Rc::new(told.lesson(built_in)))
     });
+    let Some(told) = told else {
+        return html! {};
+    };
     let palette: Rc<Palette> = (*palette).clone();
     match (&props.route, &*lesson) {
         (Route::Lesson(_, View::Presenting), Some(lesson)) => {
             html! { <Stage key={format!("{} {}", lesson.key, words.reader().language.tag())} lesson={lesson.clone()} {palette} open={props.open.clone()} /> }
         }
-        _ => html! { <List /> },
+        _ => html! { <List {told} /> },
     }
-}
-
-/// The lesson of a key in the address.
-fn lesson_of(key: &str, language: Language) -> Option<Rc<Lesson>> {
-    BuiltIn::of(key).map(|built_in| Rc::new(built_in.lesson_in(language)))
 }
