@@ -119,7 +119,7 @@ fn every_finding_says_what_and_what_to_do_and_every_stop_has_its_page_with_cauti
         );
         let page = checks::explanation_of(finding.check)
             .expect("every check is explained")
-            .markdown();
+            .markdown(&words::Words::english());
         if finding.grade == Grade::Stop
             && checks::check_named(finding.check).is_some_and(|c| c.grade == Grade::Stop)
         {

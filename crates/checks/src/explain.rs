@@ -5,11 +5,13 @@ use crate::registry::{CHECKS, Check, CheckGroup, check_named};
 use model::job::Profile;
 use ordered::Sort as _;
 use std::fmt::Write;
+use words::{Figure, Saying, Words, say};
 
 /// The usual cautions, which go with everything of grade Stop.
-pub const CARE: &str = "Isolate the battery before any work. Keep away from airbag and high-voltage circuits. Follow \
-the vehicle maker's instructions and the law of the place, and let a qualified person decide. The tool knows the \
-drawing, not the vehicle.";
+#[must_use]
+pub fn care() -> Saying {
+    say!("care")
+}
 
 /// One limit that a check reads, for the reader.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,11 +19,11 @@ pub struct LimitLine {
     /// Its name in the settings.
     pub key: &'static str,
     /// Its value in each profile that has one, with unit.
-    pub values: Vec<(Profile, String)>,
+    pub values: Vec<(Profile, Figure)>,
     /// What it limits.
-    pub what: String,
-    /// Where it comes from, profile by profile.
-    pub sources: Vec<String>,
+    pub what: Saying,
+    /// Where it comes from in each profile.
+    pub sources: Vec<(Profile, Saying)>,
 }
 
 /// Everything there is to read about a check.
@@ -33,20 +35,20 @@ pub struct Explanation {
     pub grade: Grade,
     /// What it is about.
     pub group: CheckGroup,
-    /// When it holds, in one line.
-    pub holds_when: &'static str,
+    /// When it holds: the rest of a sentence.
+    pub holds_when: Saying,
     /// What it looks for.
-    pub looks_for: &'static str,
+    pub looks_for: Saying,
     /// Why it matters.
-    pub why: &'static str,
+    pub why: Saying,
     /// A job that fails it, its marks shown as comments.
     pub example: &'static str,
     /// The same job put right.
     pub instead: &'static str,
     /// Where the rule comes from.
-    pub source: &'static str,
+    pub source: Saying,
     /// The cautions, for checks of grade Stop.
-    pub care: Option<&'static str>,
+    pub care: Option<Saying>,
     /// The limits it reads.
     pub limits: Vec<LimitLine>,
     /// First version that has it.
@@ -60,13 +62,13 @@ pub fn explain(check: &Check) -> Explanation {
         name: check.name,
         grade: check.grade,
         group: check.group,
-        holds_when: check.holds_when,
-        looks_for: check.looks_for,
-        why: check.why,
+        holds_when: check.holds_when(),
+        looks_for: check.looks_for(),
+        why: check.why(),
         example: check.example,
         instead: check.instead,
-        source: check.source,
-        care: (check.grade == Grade::Stop).then_some(CARE),
+        source: check.source(),
+        care: (check.grade == Grade::Stop).then(care),
         limits: check.limits.iter().map(|key| crate::limits::line(key)).collect(),
         since: check.since,
     }
@@ -87,57 +89,87 @@ pub fn explain_all() -> Vec<Explanation> {
 }
 
 impl Explanation {
-    /// The page as Markdown.
+    /// The page as Markdown, in the reader's words.
     #[must_use]
-    pub fn markdown(&self) -> String {
+    pub fn markdown(&self, words: &Words) -> String {
         let mut out = String::new();
-        let _ = writeln!(out, "# {}\n", self.name);
-        let _ = writeln!(
-            out,
-            "**{}** · {} · since {}\n",
-            self.grade.title(),
-            self.group.title(),
-            self.since
+        let head = say!(
+            "explain-head",
+            grade = self.grade.said(),
+            group = self.group.said(),
+            since = self.since,
         );
-        let _ = writeln!(out, "Holds when {}.\n", self.holds_when);
-        let _ = writeln!(out, "## What it looks for\n\n{}\n", paragraphs(self.looks_for));
-        let _ = writeln!(out, "## Why it matters\n\n{}\n", paragraphs(self.why));
-        let _ = writeln!(out, "## Example\n\n```text\n{}\n```\n", self.example.trim());
-        out.push_str("Lines that end in `#~` are marked by the checks named there.\n\n");
-        let _ = writeln!(out, "## Instead\n\n```text\n{}\n```\n", self.instead.trim());
-        if let Some(care) = self.care {
-            let _ = writeln!(out, "## Care\n\n{care}\n");
+        let holds = say!("explain-holds", holds = &self.holds_when);
+        let _ = writeln!(out, "# {}\n", self.name);
+        let _ = writeln!(out, "{}\n", words.say(&head));
+        let _ = writeln!(out, "{}\n", words.say(&holds));
+        let mut section = |title: &str, text: &str| {
+            let _ = writeln!(out, "## {}\n\n{text}\n", words.text(title));
+        };
+        section("explain-looks", &words.say(&self.looks_for));
+        section("explain-why", &words.say(&self.why));
+        let example = format!(
+            "```text\n{}\n```\n\n{}",
+            self.example.trim(),
+            words.text("explain-marks")
+        );
+        section("explain-example", &example);
+        section(
+            "explain-instead",
+            &format!("```text\n{}\n```", self.instead.trim()),
+        );
+        if let Some(care) = &self.care {
+            section("explain-care", &words.say(care));
         }
         if !self.limits.is_empty() {
-            out.push_str("## Limits\n\n| limit | what | value | source |\n|---|---|---|---|\n");
-            for limit in &self.limits {
-                let values: Vec<String> = limit
-                    .values
-                    .iter()
-                    .map(|(profile, value)| format!("{value} ({})", profile.title()))
-                    .collect();
-                let _ = writeln!(
-                    out,
-                    "| `{}` | {} | {} | {} |",
-                    limit.key,
-                    limit.what,
-                    values.join("; "),
-                    limit.sources.join("; ")
-                );
-            }
-            out.push('\n');
+            section("explain-limits", &self.table(words));
         }
-        let _ = writeln!(out, "## Source\n\n{}", paragraphs(self.source));
+        let _ = writeln!(
+            out,
+            "## {}\n\n{}",
+            words.text("explain-source"),
+            words.say(&self.source)
+        );
         out
     }
-}
-
-/// The text with the line breaks of the source file taken out; an empty line stays a break between paragraphs.
-fn paragraphs(text: &str) -> String {
-    let all: Vec<String> = text
-        .trim()
-        .split("\n\n")
-        .map(|paragraph| paragraph.split_whitespace().collect::<Vec<_>>().join(" "))
-        .collect();
-    all.join("\n\n")
+    fn table(&self, words: &Words) -> String {
+        let column = |title: &str| words.text(title);
+        let mut out = format!(
+            "| {} | {} | {} | {} |\n|---|---|---|---|",
+            column("explain-limit"),
+            column("explain-what"),
+            column("explain-value"),
+            words.text("explain-source-column"),
+        );
+        for limit in &self.limits {
+            let of = |profile: Profile| crate::limits::profile(profile);
+            let values: Vec<String> = limit
+                .values
+                .iter()
+                .map(|(profile, value)| {
+                    words.say(&say!("explain-value-in", value = *value, profile = of(*profile)))
+                })
+                .collect();
+            let sources: Vec<String> = limit
+                .sources
+                .iter()
+                .map(|(profile, source)| {
+                    words.say(&say!(
+                        "explain-source-in",
+                        profile = of(*profile),
+                        source = source
+                    ))
+                })
+                .collect();
+            let _ = write!(
+                out,
+                "\n| `{}` | {} | {} | {} |",
+                limit.key,
+                words.say(&limit.what),
+                values.join("; "),
+                sources.join("; ")
+            );
+        }
+        out
+    }
 }

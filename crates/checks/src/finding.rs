@@ -3,7 +3,7 @@
 use model::{Edit, PartId, RunId};
 use ordered::OrderedSet;
 use serde::Serialize;
-use words::Saying;
+use words::{Saying, say};
 
 /// How grave a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -18,7 +18,16 @@ pub enum Grade {
 }
 
 impl Grade {
-    /// The word on screen.
+    /// The word on screen, in the reader's language.
+    #[must_use]
+    pub fn said(self) -> Saying {
+        match self {
+            Self::Stop => say!("grade-stop"),
+            Self::Fix => say!("grade-fix"),
+            Self::Tidy => say!("grade-tidy"),
+        }
+    }
+    /// The same in English, for programs and developers.
     #[must_use]
     pub fn title(self) -> &'static str {
         match self {

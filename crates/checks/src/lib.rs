@@ -17,7 +17,7 @@ mod unprotected;
 mod wiring;
 mod wording;
 
-pub use explain::{CARE, Explanation, LimitLine, explain, explain_all, explanation_of};
+pub use explain::{Explanation, LimitLine, care, explain, explain_all, explanation_of};
 pub use finding::*;
 pub use limits::{LimitInForce, limits_in_force};
 pub use mends::mend_for;

@@ -1,9 +1,11 @@
 //! The limits that checks hold things against: what the user set in the job wins over the profile.
 
 use crate::explain::LimitLine;
-use crate::wording::number;
 use model::Settings;
 use model::job::Profile;
+use reference::protection::Limit;
+use reference::{How, Source};
+use words::{Saying, Unit, figure, say};
 
 /// A limit by its key; `None` when no profile knows it.
 pub(crate) fn limit(settings: &Settings, key: &str) -> Option<f64> {
@@ -20,7 +22,7 @@ pub struct LimitInForce {
     /// Its name in files.
     pub key: &'static str,
     /// What is limited, in words.
-    pub title: &'static str,
+    pub title: Saying,
     /// Its unit; empty for a share, a factor or a count.
     pub unit: &'static str,
     /// What the profile says.
@@ -28,31 +30,80 @@ pub struct LimitInForce {
     /// What the user set instead.
     pub set: Option<f64>,
     /// Where the profile's figure comes from, and how that is known.
-    pub source: String,
+    pub source: Saying,
     /// A remark: exceptions, the range considered.
-    pub note: &'static str,
+    pub note: Saying,
 }
 
 /// All limits of the profile that a job is judged by, with those that the user set otherwise.
 #[must_use]
 pub fn limits_in_force(settings: &Settings) -> Vec<LimitInForce> {
-    reference::protection::limits(settings.conditions.profile)
+    let profile = settings.conditions.profile;
+    reference::protection::limits(profile)
         .iter()
         .map(|limit| LimitInForce {
             key: limit.key,
-            title: limit.title,
+            title: title(limit),
             unit: limit.unit,
             published: limit.value,
             set: settings.limits.get(limit.key).copied(),
-            source: limit.source.to_string(),
-            note: limit.note,
+            source: source(&limit.source),
+            note: note(profile, limit),
         })
         .collect()
 }
 
+/// A profile, in words.
+pub(crate) fn profile(profile: Profile) -> Saying {
+    say!("profile-said", profile = profile.word())
+}
+
+fn title(limit: &Limit) -> Saying {
+    Saying::new(format!("limit-{}", limit.key))
+}
+
+fn note(profile: Profile, limit: &Limit) -> Saying {
+    let common = reference::protection::limit(Profile::CommonPractice, limit.key);
+    let is_own = profile == Profile::SmallCraft && common.is_none_or(|common| common.note != limit.note);
+    let own = if is_own { "-small-craft" } else { "" };
+    Saying::new(format!("limit-{}-note{own}", limit.key))
+}
+
+/// A source with how it is known; what was read needs no word for it.
+pub(crate) fn source(source: &Source) -> Saying {
+    let document = document(source.document);
+    match source.how {
+        How::Read => document,
+        How::Memory => say!("source-from-memory", document = document),
+        How::Derived => say!("source-derived", document = document),
+        How::Practice => say!("source-practice", document = document),
+    }
+}
+
+/// A document. What consists of names and numbers alone reads the same in every language; what has words in it is a
+/// message, called after its letters and digits.
+fn document(text: &'static str) -> Saying {
+    let is_word = |word: &str| word.len() > 3 && word.bytes().any(|letter| letter.is_ascii_lowercase());
+    if !text.split(|c: char| !c.is_ascii_alphabetic()).any(is_word) {
+        return say!("source-as-stated", document = text);
+    }
+    let mut key = "source".to_owned();
+    let mut between = true;
+    for c in text.chars() {
+        if c.is_ascii_alphanumeric() {
+            if between {
+                key.push('-');
+            }
+            key.push(c.to_ascii_lowercase());
+        }
+        between = !c.is_ascii_alphanumeric();
+    }
+    Saying::new(key)
+}
+
 /// A limit as the page of a check tells it.
 pub(crate) fn line(key: &'static str) -> LimitLine {
-    let rows: Vec<(Profile, &reference::protection::Limit)> = Profile::ALL
+    let rows: Vec<(Profile, &Limit)> = Profile::ALL
         .iter()
         .filter_map(|profile| reference::protection::limit(*profile, key).map(|limit| (*profile, limit)))
         .collect();
@@ -60,23 +111,32 @@ pub(crate) fn line(key: &'static str) -> LimitLine {
         key,
         values: rows
             .iter()
-            .map(|(profile, limit)| {
-                let value = number(limit.value);
-                let value = if limit.unit.is_empty() {
-                    value
-                } else {
-                    format!("{value} {}", limit.unit)
-                };
-                (*profile, value)
-            })
+            .map(|(profile, limit)| (*profile, figure(limit.value, Unit::of(limit.unit))))
             .collect(),
-        what: rows
-            .first()
-            .map(|(_, limit)| limit.title.to_owned())
-            .unwrap_or_default(),
+        what: Saying::new(format!("limit-{key}")),
         sources: rows
             .iter()
-            .map(|(profile, limit)| format!("{}: {}", profile.title(), limit.source))
+            .map(|(profile, limit)| (*profile, source(&limit.source)))
             .collect(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use words::Words;
+
+    /// The English of every limit stands beside its figure, where whoever changes the figure reads it; the messages say
+    /// the same.
+    #[test]
+    fn every_limit_has_its_messages_and_they_say_what_stands_beside_the_figure() {
+        let words = Words::english();
+        for profile in Profile::ALL {
+            for limit in reference::protection::limits(*profile) {
+                assert_eq!(words.say(&title(limit)), limit.title);
+                assert_eq!(words.say(&note(*profile, limit)), limit.note);
+                assert_eq!(words.say(&source(&limit.source)), limit.source.to_string());
+            }
+        }
     }
 }

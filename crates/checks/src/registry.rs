@@ -5,6 +5,7 @@ use crate::checks::*;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use words::{Saying, say};
 
 /// What a check is about; the headings of the list of checks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -41,50 +42,73 @@ impl CheckGroup {
     ];
     /// The words on screen.
     #[must_use]
-    pub fn title(self) -> &'static str {
+    pub fn said(self) -> Saying {
         match self {
-            Self::Protection => "Protection",
-            Self::Conductors => "Conductors",
-            Self::Ground => "Ground",
-            Self::Speakers => "Speakers",
-            Self::SignalAndControl => "Signal and control",
-            Self::Workmanship => "Body and workmanship",
-            Self::Energy => "Energy",
-            Self::Data => "Data",
+            Self::Protection => say!("check-group-protection"),
+            Self::Conductors => say!("check-group-conductors"),
+            Self::Ground => say!("check-group-ground"),
+            Self::Speakers => say!("check-group-speakers"),
+            Self::SignalAndControl => say!("check-group-signal"),
+            Self::Workmanship => say!("check-group-workmanship"),
+            Self::Energy => say!("check-group-energy"),
+            Self::Data => say!("check-group-data"),
         }
     }
 }
 
-/// One check: its documentation as data, and the rule.
+/// One check: what it is, its examples, and the rule.
 ///
-/// The texts are plain sentences; [`crate::explain`] makes a page of them, the same on screen, in `docs/checks` and
-/// on the command line. `example` and `instead` are jobs in the text form; in the example, `#~ name …` at the end of
+/// Its texts are messages named after it (`check-NAME-title`, `-holds`, `-looks`, `-why`, `-source`), beside those of its findings;
+/// [`crate::explain`] makes a page of them, the same on screen, in `docs/checks` and on the command line. `example` and `instead` are jobs in the text form; in the example, `#~ name …` at the end of
 /// a line names the checks that mark the part or run of that line. Both are run as tests.
 pub struct Check {
     /// Its name: the fault, in kebab-case.
     pub name: &'static str,
-    /// Its grade; some findings are graver or lighter, and then `looks_for` says when.
+    /// Its grade; some findings are graver or lighter, and then [`Check::looks_for`] says when.
     pub grade: Grade,
     /// What it is about.
     pub group: CheckGroup,
-    /// When the check holds, in one line.
-    pub holds_when: &'static str,
-    /// What it looks for.
-    pub looks_for: &'static str,
-    /// Why it matters.
-    pub why: &'static str,
     /// A job that fails it, marked.
     pub example: &'static str,
     /// The same job put right: nothing of grade Stop or Fix fires on it.
     pub instead: &'static str,
-    /// Where the rule comes from.
-    pub source: &'static str,
     /// Names of the limits it reads from the profile.
     pub limits: &'static [&'static str],
     /// First version that has it.
     pub since: &'static str,
     /// The rule.
     pub(crate) run: fn(&Ctx<'_>, &mut Findings),
+}
+
+impl Check {
+    /// Its name as words.
+    #[must_use]
+    pub fn title(&self) -> Saying {
+        self.says("title")
+    }
+    /// When the check holds: the rest of a sentence.
+    #[must_use]
+    pub fn holds_when(&self) -> Saying {
+        self.says("holds")
+    }
+    /// What it looks for.
+    #[must_use]
+    pub fn looks_for(&self) -> Saying {
+        self.says("looks")
+    }
+    /// Why it matters.
+    #[must_use]
+    pub fn why(&self) -> Saying {
+        self.says("why")
+    }
+    /// Where the rule comes from.
+    #[must_use]
+    pub fn source(&self) -> Saying {
+        self.says("source")
+    }
+    fn says(&self, what: &str) -> Saying {
+        Saying::new(format!("check-{}-{what}", self.name))
+    }
 }
 
 impl std::fmt::Debug for Check {

@@ -16,14 +16,14 @@ pub(crate) const OHM: Unit = Unit::Plain("Ω");
 /// The unit of the resistances of wires and contacts.
 pub(crate) const MILLIOHM: Unit = Unit::Plain("mΩ");
 
-/// A property by its written name, as a sentence says it.
-pub(crate) fn property(name: &str) -> Saying {
-    Saying::new(format!("property-{name}"))
+/// A fact by the written name of its property, as a sentence says it.
+pub(crate) fn fact(name: &str) -> Saying {
+    Saying::new(format!("fact-{name}"))
 }
 
 /// A property of the part or run of this tag, which is assumed.
 pub(crate) fn assumed(tag: &str, name: &str) -> Saying {
-    say!("assumed-of", of = tag, property = property(name))
+    say!("assumed-of", of = tag, property = fact(name))
 }
 
 /// The size of a wire: an area in the reader's unit, while a gauge number is the name that the wire is sold by.

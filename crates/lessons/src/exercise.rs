@@ -3,7 +3,7 @@
 use crate::lesson::{ByHand, Lesson, Unasked, Version};
 use checks::{Analysis, Grade};
 use model::{PartId, RunId, Sheet};
-use words::{Saying, Words};
+use words::{Saying, Words, say};
 
 /// A part or run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -20,14 +20,23 @@ pub struct Reason {
     /// Its name: that of a check, or of a fault that the lesson tells by hand.
     pub name: String,
     /// The heading under which to offer it: the group of the check.
-    pub group: &'static str,
+    pub group: Saying,
 }
 
 impl Reason {
-    /// The name as words: `Fuse too far`.
+    /// The name in the reader's words: `Fuse too far`.
     #[must_use]
-    pub fn title(&self) -> String {
-        title(&self.name)
+    pub fn title(&self, words: &Words) -> String {
+        title_in(&self.name, words)
+    }
+}
+
+/// The name of a check, or of a fault that a lesson tells by hand, in the reader's words.
+#[must_use]
+pub fn title_in(name: &str, words: &Words) -> String {
+    match checks::check_named(name) {
+        Some(check) => words.say(&check.title()),
+        None => title(name),
     }
 }
 
@@ -159,14 +168,14 @@ pub fn reasons(lesson: &Lesson) -> Vec<Reason> {
         let of_group = checks::CHECKS.iter().filter(|check| check.group == *group);
         all.extend(of_group.map(|check| Reason {
             name: check.name.to_owned(),
-            group: group.title(),
+            group: group.said(),
         }));
     }
     for fault in &lesson.faults {
         if !all.iter().any(|known| known.name == fault.name) {
             all.push(Reason {
                 name: fault.name.clone(),
-                group: "In this lesson",
+                group: say!("exercise-in-this-lesson"),
             });
         }
     }

@@ -3,6 +3,7 @@
 use crate::breaks::Break;
 use checks::Analysis;
 use model::{Job, Sheet, SheetKind};
+use words::Words;
 
 /// One of the two versions of a lesson's system.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -219,24 +220,25 @@ impl Lesson {
     }
     /// The whole explanation: the lesson's own words, then what the checks it is about say of why it matters.
     #[must_use]
-    pub fn why(&self) -> Vec<String> {
+    pub fn why(&self, words: &Words) -> Vec<String> {
         let mut all = self.explanation.clone();
-        all.extend(self.checks().map(|check| check.why.to_owned()));
+        all.extend(self.checks().map(|check| words.say(&check.why())));
         all
     }
     /// All sources: the lesson's own, then those of the checks it is about. Each once.
     #[must_use]
-    pub fn all_sources(&self) -> Vec<String> {
+    pub fn all_sources(&self, words: &Words) -> Vec<String> {
         let mut all = self.sources.clone();
         for check in self.checks() {
-            let source = check.source.trim_end_matches('.');
+            let source = words.say(&check.source());
+            let source = source.trim_end_matches('.');
             if !all.iter().any(|known| known == source) {
                 all.push(source.to_owned());
             }
         }
         all
     }
-    fn checks(&self) -> impl Iterator<Item = &'static checks::Check> {
+    pub(crate) fn checks(&self) -> impl Iterator<Item = &'static checks::Check> {
         self.about.iter().filter_map(|name| checks::check_named(name))
     }
 }

@@ -29,6 +29,7 @@ pub use breaks::{Break, BreakKind, Follows, apply};
 pub use effects::Effect;
 pub use exercise::{
     Accused, Fault, Mark, Outcome, Reason, Thing, Verdict, faults, reasons, score, tag, thing, title,
+    title_in,
 };
 pub use lesson::{Answer, ByHand, Lesson, Look, Question, Unasked, Version};
 pub use own::{Lack, fault_name};

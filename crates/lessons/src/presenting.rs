@@ -31,7 +31,8 @@ impl Lesson {
         steps.extend((0..self.looks.len()).map(Step::Look));
         steps.extend((0..self.breaks.len()).map(Step::Break));
         steps.extend((0..self.questions.len()).map(Step::Question));
-        steps.extend((0..self.why().len()).map(Step::Why));
+        let explained = self.explanation.len() + self.checks().count();
+        steps.extend((0..explained).map(Step::Why));
         steps.push(Step::Sources);
         steps
     }

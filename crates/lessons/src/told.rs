@@ -178,7 +178,7 @@ impl<'l> Told<'l> {
                 words::Words::english().say(&finding.what)
             ));
         }
-        if lesson.all_sources().is_empty() {
+        if lesson.all_sources(&words::Words::english()).is_empty() {
             problems.push("its explanation names no source".to_owned());
         }
         let texts = lesson.story.iter().chain(&lesson.explanation);

@@ -197,7 +197,7 @@ fn every_lesson_is_whole() {
         }
         assert!((2..=4).contains(&lesson.looks.len()), "{key}: looks");
         assert!(
-            !lesson.explanation.is_empty() && !lesson.all_sources().is_empty(),
+            !lesson.explanation.is_empty() && !lesson.all_sources(&words::Words::english()).is_empty(),
             "{key}"
         );
         let known = |source: &str| {
@@ -210,9 +210,12 @@ fn every_lesson_is_whole() {
                     .any(|word| word.chars().any(|c| c.is_ascii_digit()))
         };
         assert!(
-            lesson.all_sources().iter().all(|source| known(source)),
+            lesson
+                .all_sources(&words::Words::english())
+                .iter()
+                .all(|source| known(source)),
             "{key}: {:?}",
-            lesson.all_sources()
+            lesson.all_sources(&words::Words::english())
         );
         let sentences: usize = lesson
             .story
@@ -544,7 +547,7 @@ fn damaged_lessons_never_panic() {
             let (Ok(lesson), ..) = (read(front), read(back), read(&format!("{front}\n{{ {back}"))) else {
                 continue;
             };
-            let _ = (write(&lesson), lesson.why());
+            let _ = (write(&lesson), lesson.why(&words::Words::english()));
         }
     }
 }

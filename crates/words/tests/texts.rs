@@ -15,14 +15,25 @@ use std::path::{Path, PathBuf};
 const FAMILIES: &[&str] = &[
     // The example in the documentation of this crate.
     "sample-",
-    // Properties inside sentences: checks/src/wording.rs.
-    "property-",
+    // Facts inside sentences: checks/src/wording.rs.
+    "fact-",
+    // The pages of checks: checks/src/registry.rs.
+    "check-",
+    // Limits and their sources: checks/src/limits.rs.
+    "limit-",
+    "source-",
     // web/src/lessons/told.rs: by the name of a number in a lesson.
     "lesson-measure-",
 ];
 
 /// Messages that read the same in both languages, being names, symbols or abbreviations.
-const ALIKE: &[&str] = &["lesson-of-version", "two-sentences"];
+const ALIKE: &[&str] = &[
+    "lesson-of-version",
+    "source-as-stated",
+    "two-sentences",
+    "explain-value-in",
+    "explain-source-in",
+];
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")

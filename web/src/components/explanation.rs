@@ -66,13 +66,13 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
             if let Some(measure) = &finding.measure { { ruler(*measure) } }
             <p><b>{ "Do: " }</b>{ words.say(&finding.remedy) }</p>
             if let Some(told) = &told {
-                <p>{ told.why.trim() }</p>
-                <p class="explanation__source"><b>{ "Source: " }</b>{ told.source.trim() }</p>
+                <p>{ words.say(&told.why) }</p>
+                <p class="explanation__source"><b>{ "Source: " }</b>{ words.say(&told.source) }</p>
             }
             if !finding.assumed.is_empty() {
                 <p class="explanation__source"><b>{ "Assumed: " }</b>{ finding.assumed.iter().map(|it| words.say(it)).collect::<Vec<_>>().join(", ") }</p>
             }
-            if finding.grade == Grade::Stop { <p class="explanation__care">{ checks::CARE }</p> }
+            if finding.grade == Grade::Stop { <p class="explanation__care">{ words.say(&checks::care()) }</p> }
             if !looks_only { <div class="explanation__mends">{ for mends }</div> }
             if !looks_only { <button type="button" class="explanation__leave" onclick={leave} data-testid="leave-out"
                 title="Kept in the job and listed under conditions and limits (l), where it is taken in again">

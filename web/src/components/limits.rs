@@ -75,6 +75,7 @@ fn LimitRow(props: &LimitRowProps) -> Html {
         return html! {};
     };
     let limit = &props.limit;
+    let words = store.words();
     let (key, published) = (limit.key, limit.published);
     let put = {
         let (store, trouble) = (store.clone(), trouble.clone());
@@ -104,7 +105,7 @@ fn LimitRow(props: &LimitRowProps) -> Html {
     html! {
         <li class={classes!("limit", own.then_some("limit--own"))}>
             <label>
-                <span>{ limit.title }</span>
+                <span>{ words.say(&limit.title) }</span>
                 <span class="field__box">
                     <input class="field__input" inputmode="decimal" value={now.to_string()} {onchange} aria-invalid={trouble.is_some().to_string()} data-testid={format!("limit-{key}")} />
                     <span class="field__unit">{ limit.unit }</span>
@@ -117,7 +118,7 @@ fn LimitRow(props: &LimitRowProps) -> Html {
                     <button type="button" onclick={back} data-testid={format!("limit-{key}-back")}>{ format!("Back to {} {}", figures(published), limit.unit) }</button>
                 </p>
             }
-            <p class="limit__source">{ if own { "Profile: " } else { "" } }{ &limit.source }{ if limit.note.is_empty() { "" } else { "; " } }{ limit.note }</p>
+            <p class="limit__source">{ if own { "Profile: " } else { "" } }{ words.say(&limit.source) }{ "; " }{ words.say(&limit.note) }</p>
         </li>
     }
 }

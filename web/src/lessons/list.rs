@@ -89,7 +89,7 @@ pub(super) fn List(props: &ListProps) -> Html {
             .about
             .iter()
             .filter_map(|name| checks::check_named(name))
-            .map(|check| html! { <span class="lessons__check">{ mark(check.grade) }<b>{ check.grade.title() }</b>{ " " }{ title(check.name) }</span> })
+            .map(|check| html! { <span class="lessons__check">{ mark(check.grade) }<b>{ words.say(&check.grade.said()) }</b>{ " " }{ words.say(&check.title()) }</span> })
             .chain(
                 lesson
                     .faults

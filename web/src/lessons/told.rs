@@ -23,7 +23,7 @@ pub(super) fn kind(scene: &Scene, words: &Words) -> String {
         Step::Look(n) => numbered(say!("lesson-look"), n, lesson.looks.len()),
         Step::Break(n) => numbered(say!("lesson-break"), n, lesson.breaks.len()),
         Step::Question(n) => numbered(say!("lesson-question"), n, lesson.questions.len()),
-        Step::Why(n) => numbered(say!("lesson-why"), n, lesson.why().len()),
+        Step::Why(n) => numbered(say!("lesson-why"), n, lesson.why(words).len()),
         Step::Sources => words.text("lesson-sources"),
     }
 }
@@ -63,13 +63,13 @@ pub(super) fn text(scene: &Scene, words: &Words) -> Html {
         }
         Step::Break(n) => break_told(scene, words, &all, n),
         Step::Question(n) => question(scene, words, &all, n),
-        Step::Why(n) => paragraph(lesson.why().get(n).map(|text| tell(text))),
+        Step::Why(n) => paragraph(lesson.why(words).get(n).map(|text| tell(text))),
         Step::Sources => {
-            let sources = lesson.all_sources();
+            let sources = lesson.all_sources(words);
             html! {
                 <>
                     <ul class="told__sources">{ for sources.into_iter().map(|source| html! { <li>{ source }</li> }) }</ul>
-                    <p class="told__care"><b>{ words.text("lesson-care") }</b>{ " " }{ checks::CARE }</p>
+                    <p class="told__care"><b>{ words.text("lesson-care") }</b>{ " " }{ words.say(&checks::care()) }</p>
                 </>
             }
         }

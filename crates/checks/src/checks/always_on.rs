@@ -12,10 +12,6 @@ pub(crate) static CHECK: Check = Check {
     name: "always-on",
     grade: Grade::Fix,
     group: CheckGroup::SignalAndControl,
-    holds_when: "no turn-on input is tied to a permanent supply",
-    looks_for: "Turn-on inputs that are joined to a feed which no ignition, switch or relay turns off. What it does to \
-the battery while parked is not told again.",
-    why: "The part never turns off and empties the battery.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A
@@ -38,7 +34,6 @@ run W3 D1.out1 A1.+ 16mm2 1m RD
 run W4 A1.- B1.- 16mm2 2m BK
 run W5 D1.out2 S1.in 0.75mm2 0.5m BU
 run W6 S1.out A1.rem 0.75mm2 0.5m BU",
-    source: "Common practice.",
     limits: &[],
     since: "0.1.0",
     run,

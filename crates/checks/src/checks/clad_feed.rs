@@ -17,12 +17,6 @@ pub(crate) static CHECK: Check = Check {
     name: "clad-feed",
     grade: Grade::Fix,
     group: CheckGroup::Conductors,
-    holds_when: "copper-clad aluminium in a feed or return is sized as what it is, not as copper",
-    looks_for: "A feed or return of copper-clad aluminium that, taken as what it is, cannot carry its current or the \
-rating of the device in front of it, or on whose way too much voltage is lost. What follows from that for the fuse is \
-told by fuse-outsizes-wire as well, since it can burn.",
-    why: "It has about two thirds of the conductance of copper of the same size and carries about four fifths of the \
-current. Its jacket often claims a size that is not even there, and its ends loosen and corrode sooner.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A #~ fuse-outsizes-wire
@@ -37,7 +31,6 @@ load L1 power=300W
 run W1 B1.+ F1.in 16mm2 0.3m RD
 run W2 F1.out L1.+ 16mm2 1m RD copper
 run W3 L1.- B1.- 16mm2 1m BK",
-    source: "ASTM B566 for its resistivity (from memory); 33 CFR 183.425(a) allows copper only in small craft.",
     limits: &[
         "ampacity-factor",
         "fuse-wire-factor",

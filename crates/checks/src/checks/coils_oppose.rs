@@ -13,9 +13,6 @@ pub(crate) static CHECK: Check = Check {
     name: "coils-oppose",
     grade: Grade::Fix,
     group: CheckGroup::Speakers,
-    holds_when: "the coils of one driver push the same way",
-    looks_for: "Speakers with two voice coils of which one is driven against the other.",
-    why: "The cone hardly moves, while both coils take the full power as heat.",
     example: "\
 amplifier A1 sections=\"1x 150W@4ohm min 4ohm\"
 speaker LS1 2ohm coils=2 power=400W sub bass #~ coils-oppose
@@ -28,7 +25,6 @@ speaker LS1 2ohm coils=2 power=400W sub bass
 run W1 A1.out1+ LS1.a+ 4mm2 1.5m WH
 run W2 LS1.a- LS1.b+ 4mm2 0.2m GY
 run W3 A1.out1- LS1.b- 4mm2 1.5m WHBK",
-    source: "Common practice of vehicle audio.",
     limits: &[],
     since: "0.1.0",
     run,

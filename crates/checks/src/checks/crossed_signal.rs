@@ -15,10 +15,6 @@ pub(crate) static CHECK: Check = Check {
     name: "crossed-signal",
     grade: Grade::Fix,
     group: CheckGroup::SignalAndControl,
-    holds_when: "each input is fed by one output, and by that of the side its speakers are on",
-    looks_for: "Inputs that are tied to more than one output, and inputs whose signal is of the left while the speakers \
-behind them are on the right, or the other way round. What is crossed on one part makes one finding.",
-    why: "The stage is the wrong way round, or the outputs work against each other.",
     example: "\
 head H1 speaker-outputs=0 line-outputs=1
 amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 turn-on=sensing #~ crossed-signal
@@ -41,7 +37,6 @@ run W3 A1.out1+ LS1.+ 2.5mm2 3m WH
 run W4 A1.out1- LS1.- 2.5mm2 3m WHBK
 run W5 A1.out2+ LS2.+ 2.5mm2 3m GY
 run W6 A1.out2- LS2.- 2.5mm2 3m GYBK",
-    source: "Common practice.",
     limits: &[],
     since: "0.1.0",
     run,

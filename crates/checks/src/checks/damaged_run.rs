@@ -13,11 +13,6 @@ pub(crate) static CHECK: Check = Check {
     name: "damaged-run",
     grade: Grade::Stop,
     group: CheckGroup::Workmanship,
-    holds_when: "every run is in a sound state",
-    looks_for: "Runs that were found chafed through, pinched, melted, corroded, wet or cut. Stop where a source can make \
-them live, and wherever insulation has melted; Fix elsewhere. What a cut or a corroded run causes further on (no feed, \
-no return, a silent speaker, a hot joint) is not told again.",
-    why: "Bare live metal finds the body. A wire that has melted once tells that something was wrong, and may still be.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A
@@ -32,7 +27,6 @@ load L1 power=200W
 run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1.7m RD sound
 run W3 L1.- B1.- 10mm2 2m BK",
-    source: "Common practice; 33 CFR 183.445 asks that conductors are protected from damage.",
     limits: &[],
     since: "0.1.0",
     run,

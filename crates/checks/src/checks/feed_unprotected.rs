@@ -16,14 +16,6 @@ pub(crate) static CHECK: Check = Check {
     name: "feed-unprotected",
     grade: Grade::Stop,
     group: CheckGroup::Protection,
-    holds_when: "every live conductor has an overcurrent device between it and each source",
-    looks_for: "Live wire that a source can drive current into without crossing a working fuse or breaker, and that \
-ends where current is used or on nothing. A fuse after the first load, a ring feed with a fuse in one arm, a fuse that \
-a second wire goes around and a fuse that is bridged all leave such wire. Wire that leads to its first device within \
-the limit is left to the fuse itself; wire that leads to it, but from too far, is told by fuse-too-far. All runs behind \
-one missing device make one finding.",
-    why: "A short of such a wire to the body draws all that the battery can give, often more than a thousand amperes. \
-The wire glows within seconds, and nothing stops it but fire or a burnt-through wire.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 load L1 power=200W
@@ -36,7 +28,6 @@ load L1 power=200W
 run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1.7m RD
 run W3 L1.- B1.- 10mm2 2m BK",
-    source: "33 CFR 183.455 for small craft; common practice of vehicle audio.",
     limits: crate::unprotected::REACH,
     since: "0.1.0",
     run,

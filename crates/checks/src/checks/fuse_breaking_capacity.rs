@@ -15,12 +15,6 @@ pub(crate) static CHECK: Check = Check {
     name: "fuse-breaking-capacity",
     grade: Grade::Stop,
     group: CheckGroup::Protection,
-    holds_when: "the current of a short right behind a device is no more than the device can break",
-    looks_for: "The largest current that the sources can drive into a short right behind a fuse or breaker, with the \
-battery warm and charged, against what the device is made to interrupt: as entered, else as usual for its form. That \
-figure is published at a higher voltage than 12 V, which the profile may take into account. Of a breaker, and of a glass \
-fuse, it must be told.",
-    why: "A device that is asked for more than it can break may burst, or draw an arc that goes on burning.",
     example: "\
 battery B1 agm 110Ah cranking=1200A
 fuse F1 maxi 60A #~ fuse-breaking-capacity
@@ -35,8 +29,6 @@ load L1 power=100W
 run W1 B1.+ F1.in 16mm2 0.2m RD
 run W2 F1.out L1.+ 16mm2 1m RD
 run W3 L1.- B1.- 16mm2 1m BK",
-    source: "ISO 8820-3:2015 scope for blades (1000 A); strips as usual published figures (from memory). The current \
-follows from the cold-cranking current of the battery.",
     limits: &["breaking-share"],
     since: "0.1.0",
     run,

@@ -16,12 +16,6 @@ pub(crate) static CHECK: Check = Check {
     name: "fuse-in-return",
     grade: Grade::Stop,
     group: CheckGroup::Protection,
-    holds_when: "every fuse and breaker sits in the live side, ahead of its load",
-    looks_for: "A fuse or breaker that stands between a load and the way back to the source, where a negative pole can \
-be reached without crossing a load and no live pole can. If nothing guards the feed of the same load, that belongs to \
-this finding and is not told a second time.",
-    why: "A short of the feed to the body never passes such a fuse, so it guards nothing. When it does blow, the load \
-stays live through and through, and a hand or a tool that touches it closes the circuit.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 load L1 power=200W
@@ -36,7 +30,6 @@ load L1 power=200W
 run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1.7m RD
 run W3 L1.- B1.- 10mm2 2m BK",
-    source: "Common practice; 46 CFR 183.380(b) for the rule that a return is not opened unless the feed opens too.",
     limits: &[],
     since: "0.1.0",
     run,

@@ -8,7 +8,7 @@ use crate::mends::{
     thicken,
 };
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{A, and_then, property, size as wire_size};
+use crate::wording::{A, and_then, fact, size as wire_size};
 use circuit::Device;
 use model::conductor::Size;
 use model::property::PropertySet;
@@ -22,12 +22,6 @@ pub(crate) static CHECK: Check = Check {
     name: "fuse-outsizes-wire",
     grade: Grade::Stop,
     group: CheckGroup::Protection,
-    holds_when: "the rating of every device is no more than what each wire it guards can carry, times the factor of the profile",
-    looks_for: "A fuse or breaker whose rating lies above the allowable current of a run behind it, up to the next \
-device. Wires that lie side by side between the same two points count together; uneven-parallel looks at each of them \
-alone. All thin runs behind one device make one finding.",
-    why: "In a fault the wire, not the fuse, becomes the part that gives way: it can carry its own fire along the whole \
-vehicle before the fuse opens.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A #~ fuse-outsizes-wire
@@ -42,8 +36,6 @@ load L1 power=100W
 run W1 B1.+ F1.in 16mm2 0.3m RD
 run W2 F1.out L1.+ 16mm2 2m RD
 run W3 L1.- B1.- 16mm2 2m BK",
-    source: "ISO 13297 clause 13.1.5 in its strict form; 33 CFR 183.455(c)(1) allows 150 % below 50 V, which the \
-small-craft profile follows.",
     limits: &["fuse-wire-factor"],
     since: "0.1.0",
     run,
@@ -68,7 +60,7 @@ fn unknown(ctx: &Ctx<'_>, id: RunId) -> Vec<&'static str> {
 
 /// The same, in words.
 pub(crate) fn missing(ctx: &Ctx<'_>, id: RunId) -> Vec<Saying> {
-    unknown(ctx, id).into_iter().map(property).collect()
+    unknown(ctx, id).into_iter().map(fact).collect()
 }
 
 /// How to find them out.

@@ -12,11 +12,6 @@ pub(crate) static CHECK: Check = Check {
     name: "fuse-too-far",
     grade: Grade::Stop,
     group: CheckGroup::Protection,
-    holds_when: "the unprotected length from each source to its first device stays within the limit",
-    looks_for: "The longest stretch of wire from a source's terminal to the first fuse or breaker, along the wire. With \
-two sources each end counts. Small-craft rules allow more where the whole stretch lies in a sheath or conduit.",
-    why: "Between battery and fuse nothing stops a short. The longer that stretch, the more edges, hinges and screws it \
-passes.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A #~ fuse-too-far
@@ -31,8 +26,6 @@ load L1 power=200W
 run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1.7m RD
 run W3 L1.- B1.- 10mm2 2m BK",
-    source: "Common practice of vehicle audio, 18 in or 0.45 m along the wire; 33 CFR 183.455 and ABYC E-11 for small \
-craft.",
     limits: crate::unprotected::REACH,
     since: "0.1.0",
     run,

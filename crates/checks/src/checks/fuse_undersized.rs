@@ -16,12 +16,6 @@ pub(crate) static CHECK: Check = Check {
     name: "fuse-undersized",
     grade: Grade::Fix,
     group: CheckGroup::Protection,
-    holds_when: "the lasting current is at most 80 % of the rating, and bursts stay below the current at which the device has to open",
-    looks_for: "The heating current (RMS) through a fuse or breaker at the chosen duty, against the share of its rating \
-that it carries for good, and the burst current against the least current at which its family has to open. Factory \
-fuses are judged where something that was added hangs on them.",
-    why: "A fuse that runs near its rating ages and opens one day for no reason that anybody can find. The next hand \
-then fits a larger one.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A #~ fuse-undersized
@@ -36,8 +30,6 @@ load L1 power=500W
 run W1 B1.+ F1.in 25mm2 0.3m RD
 run W2 F1.out L1.+ 25mm2 2m RD
 run W3 L1.- B1.- 25mm2 2m BK",
-    source: "NFPA 70 210.20 and component practice for the 80 % (from memory); ISO 8820-3 and -5 for the current at \
-which a family has to open (from memory).",
     limits: &["continuous-load-share"],
     since: "0.1.0",
     run,

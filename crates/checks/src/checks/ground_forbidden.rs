@@ -12,10 +12,6 @@ pub(crate) static CHECK: Check = Check {
     name: "ground-forbidden",
     grade: Grade::Stop,
     group: CheckGroup::Ground,
-    holds_when: "no ground is on a seat-belt anchor, a seat fixing, or a steering, fuel or brake fastener",
-    looks_for: "Ground points in use on such fasteners. A ground point of which nobody knows what it is made on is \
-undecided here, since it may be one of these.",
-    why: "A washer under such a bolt changes how it holds in a crash; current through steering or brake parts eats them.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A
@@ -36,7 +32,6 @@ run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1.7m RD
 run W3 L1.- E1.stud 10mm2 0.3m BK
 run W4 B1.- E2.stud 10mm2 0.3m BK",
-    source: "Vehicle makers' instructions for fastenings of restraint, steering, brake and fuel parts; common practice.",
     limits: &[],
     since: "0.1.0",
     run,

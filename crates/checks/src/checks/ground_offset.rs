@@ -14,10 +14,6 @@ pub(crate) static CHECK: Check = Check {
     name: "ground-offset",
     grade: Grade::Fix,
     group: CheckGroup::Ground,
-    holds_when: "the grounds of equipment joined by signal leads differ by no more than the limit under load",
-    looks_for: "The voltage between the supply grounds at both ends of a signal lead, at bursts, where both inputs tie \
-their signal ground to it. One finding for each pair. A bad, long or thin ground that causes it is told as such.",
-    why: "The difference stands in series with the signal: it is heard as whine that follows the engine.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 100A
@@ -66,7 +62,6 @@ run W11 A1.out1- LS1.- 2.5mm2 2m WHBK
 run W12 A1.out2+ LS2.+ 2.5mm2 2m GY
 run W13 A1.out2- LS2.- 2.5mm2 2m GYBK
 run W14 A1.- B1.- 25mm2 4m BK",
-    source: "Common practice of vehicle audio; the limit states the range considered.",
     limits: &["ground-offset"],
     since: "0.1.0",
     run,

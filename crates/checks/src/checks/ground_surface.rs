@@ -13,10 +13,6 @@ pub(crate) static CHECK: Check = Check {
     name: "ground-surface",
     grade: Grade::Fix,
     group: CheckGroup::Ground,
-    holds_when: "ground points are on bare, fixed body metal",
-    looks_for: "Ground points in use that are made on painted metal, on a hinge, a door or a lid, or on a trim bracket. \
-What follows from that (a long drop, a ground offset) is not told again.",
-    why: "Paint insulates, and a hinge is a bearing, not a conductor: the contact is bad today and worse in winter.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A
@@ -37,7 +33,6 @@ run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1.7m RD
 run W3 L1.- E1.stud 10mm2 0.3m BK
 run W4 B1.- E2.stud 10mm2 0.3m BK",
-    source: "NFPA 70 552.10(C): contact surfaces cleaned of paint and oxide; common practice.",
     limits: &[],
     since: "0.1.0",
     run,

@@ -13,10 +13,6 @@ pub(crate) static CHECK: Check = Check {
     name: "hot-joint",
     grade: Grade::Fix,
     group: CheckGroup::Conductors,
-    holds_when: "the power lost in each ending stays small",
-    looks_for: "Heat in the ends of runs: the resistance of an ending times the square of its heating current (RMS). \
-Grade Stop where it can melt plastic. An ending of a kind that does not hold, or on a corroded run, is told as that.",
-    why: "A joint that warms loosens, corrodes and warms more. Most melted holders and terminals began that way.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 80A
@@ -31,7 +27,6 @@ load L1 power=500W
 run W1 B1.+ F1.in 25mm2 0.3m RD
 run W2 F1.out L1.+ 25mm2 1m RD ends=ring/ring
 run W3 L1.- B1.- 25mm2 1m BK",
-    source: "Joule heating; the limits are judgements of this project, with the range considered in them.",
     limits: &["joint-power", "joint-power-melt"],
     since: "0.1.0",
     run,

@@ -12,10 +12,6 @@ pub(crate) static CHECK: Check = Check {
     name: "lead-loss",
     grade: Grade::Tidy,
     group: CheckGroup::Speakers,
-    holds_when: "a speaker loses at most half a decibel in its leads",
-    looks_for: "The level that a speaker loses to the resistance of its leads and their ends, at its rated impedance, \
-against the limit.",
-    why: "The power is paid for and warms a wire; the bass loses control first.",
     example: "\
 amplifier A1 sections=\"1x 300W@2ohm min 2ohm\"
 speaker LS1 2ohm power=400W sub bass #~ lead-loss
@@ -26,7 +22,6 @@ amplifier A1 sections=\"1x 300W@2ohm min 2ohm\"
 speaker LS1 2ohm power=400W sub bass
 run W1 A1.out1+ LS1.+ 4mm2 5m WH
 run W2 A1.out1- LS1.- 4mm2 5m WHBK",
-    source: "20 log10((Z + R)/Z); the limit is common practice with the range it states.",
     limits: &["lead-loss"],
     since: "0.1.0",
     run,

@@ -11,11 +11,6 @@ pub(crate) static CHECK: Check = Check {
     name: "loose-end",
     grade: Grade::Tidy,
     group: CheckGroup::Conductors,
-    holds_when: "no run ends nowhere",
-    looks_for: "Runs of which an end lies loose, or lands on a terminal that is not there. Stop where the other end can \
-be live, and it says so when no fuse guards it; Tidy elsewhere. A loose end that is the gap of something else (a \
-return, a speaker) is told there.",
-    why: "A live end that lies loose will touch something one day. A dead one puzzles the next person.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A
@@ -31,7 +26,6 @@ load L1 power=200W
 run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1.7m RD
 run W3 L1.- B1.- 10mm2 2m BK",
-    source: "Common practice.",
     limits: &[],
     since: "0.1.0",
     run,

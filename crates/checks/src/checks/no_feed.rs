@@ -16,11 +16,6 @@ pub(crate) static CHECK: Check = Check {
     name: "no-feed",
     grade: Grade::Fix,
     group: CheckGroup::Conductors,
-    holds_when: "a source reaches everything that uses current",
-    looks_for: "On a sheet with a source: a supply terminal that no live pole reaches even with every switch, relay and \
-isolator closed, and where the way ends: nothing on the terminal, a wire that leads nowhere, a plug that is \
-apart, a fuse that is blown or taken out. Parts on one dead feed share a finding. A feed that is cut through is told by damaged-run.",
-    why: "It does not work.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A open #~ no-feed
@@ -35,7 +30,6 @@ load L1 power=200W
 run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1.7m RD
 run W3 L1.- B1.- 10mm2 2m BK",
-    source: "Common practice; it follows from Kirchhoff's current law.",
     limits: &[],
     since: "0.1.0",
     run,

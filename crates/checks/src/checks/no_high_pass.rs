@@ -14,10 +14,6 @@ pub(crate) static CHECK: Check = Check {
     name: "no-high-pass",
     grade: Grade::Fix,
     group: CheckGroup::Speakers,
-    holds_when: "small drivers get no bass",
-    looks_for: "Tweeters and midrange drivers that no filter, crossover or capacitor keeps the bass from, or only from \
-below the limit. Drivers of one band on one amplifier share a finding.",
-    why: "A small cone that is driven with bass moves beyond what it can, distorts, and tears.",
     example: "\
 amplifier A1 sections=\"1x 60W@4ohm min 4ohm\"
 speaker LS1 4ohm power=80W tweeter front-left #~ no-high-pass
@@ -30,7 +26,6 @@ inline-capacitor CS1 10uF
 run W1 A1.out1+ CS1.1 2.5mm2 3m WH
 run W2 CS1.2 LS1.+ 2.5mm2 0.2m WH
 run W3 A1.out1- LS1.- 2.5mm2 3m WHBK",
-    source: "Common practice of vehicle audio; the limit states the range considered.",
     limits: &["high-pass-floor"],
     since: "0.1.0",
     run,

@@ -14,12 +14,6 @@ pub(crate) static CHECK: Check = Check {
     name: "no-return",
     grade: Grade::Fix,
     group: CheckGroup::Ground,
-    holds_when: "each load that is fed returns to each source that feeds it",
-    looks_for: "A load whose negative terminal reaches neither the body nor a negative pole, and a source whose negative \
-pole nothing comes back to. Loads on one broken return make one finding. A return that is cut through is told by \
-damaged-run, one that finds its way through the shield of a signal lead by return-through-shield.",
-    why: "Without a way back no current flows: the load is dead. Worse, the current looks for another way, through \
-shields and aerial leads.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A
@@ -33,7 +27,6 @@ load L1 power=200W
 run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1.7m RD
 run W3 L1.- B1.- 10mm2 2m BK",
-    source: "Common practice; it follows from Kirchhoff's current law.",
     limits: &[],
     since: "0.1.0",
     run,

@@ -13,10 +13,6 @@ pub(crate) static CHECK: Check = Check {
     name: "no-signal",
     grade: Grade::Fix,
     group: CheckGroup::SignalAndControl,
-    holds_when: "each input with speakers behind it is fed by an output",
-    looks_for: "On a sheet with something that gives a signal: inputs of amplifiers, processors and converters that no \
-output feeds although speakers hang behind them. One finding for each part.",
-    why: "Those speakers stay silent, or play what leaks in.",
     example: "\
 head H1 speaker-outputs=0 line-outputs=1
 amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 turn-on=sensing #~ no-signal
@@ -38,7 +34,6 @@ run W3 A1.out1+ LS1.+ 2.5mm2 3m WH
 run W4 A1.out1- LS1.- 2.5mm2 3m WHBK
 run W5 A1.out2+ LS2.+ 2.5mm2 3m GY
 run W6 A1.out2- LS2.- 2.5mm2 3m GYBK",
-    source: "Common practice.",
     limits: &[],
     since: "0.1.0",
     run,

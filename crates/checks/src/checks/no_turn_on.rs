@@ -12,10 +12,6 @@ pub(crate) static CHECK: Check = Check {
     name: "no-turn-on",
     grade: Grade::Fix,
     group: CheckGroup::SignalAndControl,
-    holds_when: "a turn-on lead, a switched feed or a signal turns on every amplifier and processor",
-    looks_for: "On a sheet with a source: parts that need a turn-on lead and get none, neither from an output nor from a \
-switched feed, and that do not sense a signal.",
-    why: "It never turns on.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A
@@ -39,7 +35,6 @@ run W6 J1.2 H1.30 2.5mm2 0.2m YE
 run W7 J1.3 H1.15 2.5mm2 0.2m RD
 run W8 H1.31 B1.- 2.5mm2 1m BK
 run W9 H1.rem A1.rem 0.75mm2 2m BU",
-    source: "Common practice.",
     limits: &[],
     since: "0.1.0",
     run,

@@ -4,7 +4,7 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::property;
+use crate::wording::fact;
 use circuit::Purpose;
 use model::PartKind;
 use model::job::Wire;
@@ -16,11 +16,6 @@ pub(crate) static CHECK: Check = Check {
     name: "not-known",
     grade: Grade::Tidy,
     group: CheckGroup::Data,
-    holds_when: "every value that decides a check is known",
-    looks_for: "Values marked as not known, on parts and runs that are judged and in use, where a value is usually at \
-hand. What makes another check undecided is told there. Values taken for granted are not told here; each finding names \
-those it rests on.",
-    why: "What is not known cannot be judged, and a drawing that says so is worth more than one that guesses.",
     example: "\
 amplifier A1 sections=\"1x 60W@4ohm min 4ohm\" cut-off=? #~ not-known
 speaker LS1 4ohm power=80W front-left
@@ -31,7 +26,6 @@ amplifier A1 sections=\"1x 60W@4ohm min 4ohm\" cut-off=10V
 speaker LS1 4ohm power=80W front-left
 run W1 A1.out1+ LS1.+ 2.5mm2 3m WH
 run W2 A1.out1- LS1.- 2.5mm2 3m WHBK",
-    source: "Common practice.",
     limits: &[],
     since: "0.1.0",
     run,
@@ -54,7 +48,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .not_known()
             .iter()
             .filter(|name| !usual.contains(name))
-            .map(|name| property(name))
+            .map(|name| fact(name))
             .collect();
         if !unknown.is_empty() {
             out.add(
@@ -77,7 +71,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .not_known()
             .iter()
             .filter(|name| !usual.contains(name))
-            .map(|name| property(name))
+            .map(|name| fact(name))
             .collect();
         if !unknown.is_empty() {
             out.add(

@@ -16,12 +16,6 @@ pub(crate) static CHECK: Check = Check {
     name: "output-touches-chassis",
     grade: Grade::Fix,
     group: CheckGroup::Speakers,
-    holds_when: "floating outputs touch neither the body, nor the supply, nor each other",
-    looks_for: "A leg of a floating speaker output that is wired to the body or to the supply, or to a leg of another \
-output without a speaker between. Channels that are tied together make one finding. Bridging as the maker states it is \
-left out.",
-    why: "Both legs of a floating output carry about half the supply voltage. Tied to the body the output stage drives a \
-short: it shuts down at best, and burns out at worst.",
     example: "\
 head H1 speaker-outputs=2 line-outputs=0 #~ output-touches-chassis
 speaker LS1 4ohm power=40W front-left
@@ -40,7 +34,6 @@ run W1 H1.fl+ LS1.+ 1.5mm2 2m WH
 run W2 H1.fl- LS1.- 1.5mm2 2m WHBK
 run W3 H1.fr+ LS2.+ 1.5mm2 2m GY
 run W4 H1.fr- LS2.- 1.5mm2 2m GYBK",
-    source: "Common practice; makers of bridge-tied outputs forbid it.",
     limits: &[],
     since: "0.1.0",
     run,

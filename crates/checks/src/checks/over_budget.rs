@@ -13,10 +13,6 @@ pub(crate) static CHECK: Check = Check {
     name: "over-budget",
     grade: Grade::Fix,
     group: CheckGroup::Energy,
-    holds_when: "the average draw and the vehicle's own are no more than what the alternator gives, hot, at the chosen speed",
-    looks_for: "With the engine running: the mean current of everything on the sheet at the chosen duty, the vehicle's own \
-load included, against what the alternators can give hot, at idle or cruising speed.",
-    why: "The battery makes up the rest, is never full, sulphates, and one morning does not start the engine.",
     example: "\
 conditions state=idle
 vehicle V1 by=maker
@@ -45,8 +41,6 @@ load L1 power=300W
 run W5 B1.+ F1.in 16mm2 0.3m RD
 run W6 F1.out L1.+ 16mm2 2m RD
 run W7 L1.- V1.31 16mm2 0.4m BK",
-    source: "Common practice; alternator output falls with heat and speed (ISO 8854 states it cold and at test speed, \
-from memory).",
     limits: &["alternator-share"],
     since: "0.1.0",
     run,

@@ -13,13 +13,6 @@ pub(crate) static CHECK: Check = Check {
     name: "overloaded-run",
     grade: Grade::Stop,
     group: CheckGroup::Conductors,
-    holds_when: "the steady current of every run is no more than it can carry at its place",
-    looks_for: "The current that a run carries at the chosen duty, as its heating value (RMS), against the current that \
-brings its conductor to the rating of its insulation: by size, material, insulation, the warmest surroundings on its \
-way, and how many loaded wires lie with it. Factory wiring is judged where something was added that hangs on it. A run \
-told here is not told again by fuse-outsizes-wire or voltage-drop: the wire is too thin for all three.",
-    why: "The insulation softens, ages and at last melts. No fuse opens, because the current is what the load is meant \
-to draw.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 80A
@@ -34,7 +27,6 @@ load L1 power=700W
 run W1 B1.+ F1.in 25mm2 0.3m RD
 run W2 F1.out L1.+ 25mm2 1m RD
 run W3 L1.- B1.- 25mm2 1m BK",
-    source: "33 CFR 183.425 table 5 and its corrections, as the allowable-current model of this tool states them.",
     limits: &["ampacity-factor"],
     since: "0.1.0",
     run,

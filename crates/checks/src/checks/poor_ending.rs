@@ -15,10 +15,6 @@ pub(crate) static CHECK: Check = Check {
     name: "poor-ending",
     grade: Grade::Stop,
     group: CheckGroup::Workmanship,
-    holds_when: "ends are finished by a method that holds: crimped, soldered and supported, or screwed",
-    looks_for: "Ends and splices that are twisted together by hand, made with an insulation-piercing tap, or lie bare on \
-a terminal. Stop on what is live from a source, Fix on everything else.",
-    why: "Such joints come loose with vibration, or corrode and warm. A live end that comes loose finds the body.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A
@@ -33,7 +29,6 @@ load L1 power=50W
 run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1m RD ends=ring/butt
 run W3 L1.- B1.- 10mm2 1m BK",
-    source: "Common practice; 33 CFR 183.420 and ABYC E-11 forbid joints that rely on tension alone (from memory).",
     limits: &["joint-power-melt"],
     since: "0.1.0",
     run,

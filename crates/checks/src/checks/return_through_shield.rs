@@ -16,11 +16,6 @@ pub(crate) static CHECK: Check = Check {
     name: "return-through-shield",
     grade: Grade::Stop,
     group: CheckGroup::Ground,
-    holds_when: "a signal shield is never the supply return, nor carries more than it can bear",
-    looks_for: "Signal leads whose shield carries return current of a load: because the load has no ground of its own, or \
-because its ground is so much worse than the other end's that the current takes the shield as well.",
-    why: "A shield is a few strands of thin wire. It glows within seconds, inside a loom, behind a panel, and no fuse \
-stands in that way.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A
@@ -64,7 +59,6 @@ run W11 A1.out1- LS1.- 2.5mm2 2m WHBK
 run W12 A1.out2+ LS2.+ 2.5mm2 2m GY
 run W13 A1.out2- LS2.- 2.5mm2 2m GYBK
 run W14 A1.- B1.- 16mm2 2m BK",
-    source: "Common practice of vehicle audio; the limit is that of a thin braid.",
     limits: &["shield-current"],
     since: "0.1.0",
     run,

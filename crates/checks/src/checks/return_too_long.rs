@@ -14,13 +14,6 @@ pub(crate) static CHECK: Check = Check {
     name: "return-too-long",
     grade: Grade::Fix,
     group: CheckGroup::Ground,
-    holds_when: "length and resistance of an amplifier's ground lead, and of its whole return, stay within the limits",
-    looks_for: "The wire from an amplifier's negative terminal to the first point on the body, along the wire; its \
-resistance with its endings and the contact of the ground point; and the resistance of the whole way back to the \
-source. An amplifier whose return is wired all the way back is held against the last of these only. A bad ground \
-surface, a bad ending or a damaged run on the way is told as such and not here.",
-    why: "All of the amplifier's current passes its ground lead. What is lost there is lost from its supply, and it \
-lifts the amplifier's ground above that of the head unit, which is heard as whine.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A
@@ -41,8 +34,6 @@ run W1 B1.+ F1.in 16mm2 0.3m RD
 run W2 F1.out A1.+ 16mm2 2m RD
 run W3 A1.- E1.stud 16mm2 0.4m BK
 run W4 B1.- E2.stud 16mm2 0.3m BK",
-    source: "Common practice of vehicle audio: 18 in or 0.45 m; the resistances are judgements with the range stated in \
-the limits.",
     limits: &[
         "ground-lead-length",
         "ground-lead-resistance",

@@ -16,11 +16,6 @@ pub(crate) static CHECK: Check = Check {
     name: "return-too-thin",
     grade: Grade::Fix,
     group: CheckGroup::Ground,
-    holds_when: "an amplifier's ground lead conducts at least as well as its feed, and every strap back to the sources carries its current",
-    looks_for: "The conductance per metre of what is on an amplifier's negative terminal against what is on its positive \
-one; and the current in the vehicle's strap from battery to body, where something that was added returns through it.",
-    why: "The same current flows in both. A thin ground lead loses voltage where it hurts most, and warms behind a fuse \
-that was chosen for the feed.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A
@@ -41,7 +36,6 @@ run W1 B1.+ F1.in 16mm2 0.3m RD
 run W2 F1.out A1.+ 16mm2 2m RD
 run W3 A1.- E1.stud 16mm2 0.4m BK
 run W4 B1.- E2.stud 16mm2 0.3m BK",
-    source: "NFPA 70 552.10(C): the bond to the body is not smaller than the battery lead; common practice.",
     limits: &["return-over-feed"],
     since: "0.1.0",
     run,

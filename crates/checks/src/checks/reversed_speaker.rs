@@ -14,12 +14,6 @@ pub(crate) static CHECK: Check = Check {
     name: "reversed-speaker",
     grade: Grade::Fix,
     group: CheckGroup::Speakers,
-    holds_when: "drivers of one band and channel pair agree in polarity",
-    looks_for: "Among the drivers of one band that play as a pair (front left and right, rear left and right, all that \
-play bass), those that move the other way than the rest for the same signal. Where as many go one way as the other, \
-those that go against the amplifier's marking are named.",
-    why: "Two drivers that move against each other cancel what they should add: the bass is thin and the middle of the \
-stage is empty.",
     example: "\
 amplifier A1 sections=\"2x 60W@4ohm min 4ohm\"
 speaker LS1 4ohm power=80W front-left
@@ -36,7 +30,6 @@ run W1 A1.out1+ LS1.+ 2.5mm2 3m WH
 run W2 A1.out1- LS1.- 2.5mm2 3m WHBK
 run W3 A1.out2+ LS2.+ 2.5mm2 3m GY
 run W4 A1.out2- LS2.- 2.5mm2 3m GYBK",
-    source: "Common practice; IEC 60268-5 marks the terminal to which a positive voltage moves the cone outwards.",
     limits: &[],
     since: "0.1.0",
     run,

@@ -12,10 +12,6 @@ pub(crate) static CHECK: Check = Check {
     name: "second-source",
     grade: Grade::Stop,
     group: CheckGroup::Protection,
-    holds_when: "a conductor between two sources is protected at both ends",
-    looks_for: "Wire between two batteries, or a battery and a charger that does not limit its own current, without a \
-device of its own at one of the ends. One fuse for both ends is one too few.",
-    why: "A short is fed from both ends. The fuse at one end opens, and the other battery goes on burning the wire.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 battery B2 agm 95Ah cranking=700A
@@ -32,7 +28,6 @@ run W1 B1.+ F1.in 25mm2 0.3m RD
 run W2 F1.out F2.in 25mm2 3.7m RD
 run W3 F2.out B2.+ 25mm2 0.3m RD
 run W4 B1.- B2.- 25mm2 4m BK",
-    source: "ISO 13297 clause 12.3 and ABYC E-11: every source of power to a conductor is protected; common practice.",
     limits: crate::unprotected::REACH,
     since: "0.1.0",
     run,

@@ -13,10 +13,6 @@ pub(crate) static CHECK: Check = Check {
     name: "self-resetting-main",
     grade: Grade::Fix,
     group: CheckGroup::Protection,
-    holds_when: "the first device behind a source does not close again by itself",
-    looks_for: "A breaker that closes again when it has cooled, as the first device between a source and the rest.",
-    why: "Into a lasting short it closes again and again, and each time the wire is heated anew, until something burns \
-that was not meant to.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 breaker Q1 40A automatic breaking=5000A #~ self-resetting-main
@@ -31,7 +27,6 @@ load L1 power=200W
 run W1 B1.+ Q1.in 10mm2 0.3m RD
 run W2 Q1.out L1.+ 10mm2 1.7m RD
 run W3 L1.- B1.- 10mm2 2m BK",
-    source: "Common practice; ABYC E-11 asks for trip-free breakers that are reset by hand (from memory).",
     limits: &[],
     since: "0.1.0",
     run,

@@ -12,11 +12,6 @@ pub(crate) static CHECK: Check = Check {
     name: "sensor-bypassed",
     grade: Grade::Fix,
     group: CheckGroup::Ground,
-    holds_when: "returns join on the body side of the battery's current sensor",
-    looks_for: "In a vehicle with a current sensor on the battery's negative clamp: runs that were added straight to that \
-negative pole.",
-    why: "The vehicle counts what flows through the sensor. What goes around it is missing: the battery is charged too \
-little, and systems switch off that should not.",
     example: "\
 vehicle V1 current-sensor=yes by=maker
 battery B1 agm 70Ah cranking=640A by=maker
@@ -37,7 +32,6 @@ load L1 power=200W
 run W3 B1.+ F1.in 10mm2 0.3m RD
 run W4 F1.out L1.+ 10mm2 1.7m RD
 run W5 L1.- V1.31 10mm2 1m BK",
-    source: "Vehicle makers' instructions for battery sensors; common practice.",
     limits: &[],
     since: "0.1.0",
     run,

@@ -15,11 +15,6 @@ pub(crate) static CHECK: Check = Check {
     name: "silent-speaker",
     grade: Grade::Fix,
     group: CheckGroup::Speakers,
-    holds_when: "every driver has a complete loop to a channel",
-    looks_for: "A speaker of which no voice coil is joined to both legs of a channel, and the first gap on the way: a \
-terminal with nothing on it, a plug that is apart, a run that ends nowhere. Speakers that one gap makes silent share \
-one finding.",
-    why: "It does not play. Where the loop runs on through a plug to another speaker, one plug left apart silences both.",
     example: "\
 amplifier A1 sections=\"1x 60W@4ohm min 4ohm\"
 speaker LS1 4ohm power=80W #~ silent-speaker
@@ -36,7 +31,6 @@ run W1 A1.out1+ P1.1a 2.5mm2 3m WH
 run W2 A1.out1- P1.2a 2.5mm2 3m WHBK
 run W3 P1.1b LS1.+ 2.5mm2 1m WH
 run W4 P1.2b LS1.- 2.5mm2 1m WHBK",
-    source: "Common practice; it follows from Kirchhoff's current law.",
     limits: &[],
     since: "0.1.0",
     run,

@@ -15,10 +15,6 @@ pub(crate) static CHECK: Check = Check {
     name: "speaker-overpowered",
     grade: Grade::Fix,
     group: CheckGroup::Speakers,
-    holds_when: "the stated amplifier power into the actual load is no more than what each speaker bears",
-    looks_for: "The power that the channels can give a speaker, all its coils together, against the power it bears for \
-long. Speakers on one channel share a finding.",
-    why: "The voice coil overheats and burns out, most surely with an amplifier that is driven into clipping.",
     example: "\
 amplifier A1 sections=\"1x 300W@4ohm min 4ohm\"
 speaker LS1 4ohm power=150W sub bass #~ speaker-overpowered
@@ -29,7 +25,6 @@ amplifier A1 sections=\"1x 300W@4ohm min 4ohm\"
 speaker LS1 4ohm power=350W sub bass
 run W1 A1.out1+ LS1.+ 4mm2 1.5m WH
 run W2 A1.out1- LS1.- 4mm2 1.5m WHBK",
-    source: "Common practice; continuous power as ANSI/CTA-2006 and IEC 60268-5 state it (from memory).",
     limits: &["speaker-power-factor"],
     since: "0.1.0",
     run,

@@ -11,13 +11,6 @@ pub(crate) static CHECK: Check = Check {
     name: "standing-drain",
     grade: Grade::Fix,
     group: CheckGroup::Energy,
-    holds_when: "the standing current over the parking time leaves the battery able to start the engine",
-    looks_for: "The charge that is left in the battery after the parking time of the conditions, with everything that \
-draws while parked, the vehicle's own included. Where there is a vehicle on the sheet, its own battery is looked at. Switches \
-count as turned off, save a battery master switch, which counts as left on unless the sheet says that it is off: one in the only \
-live or return way of a battery to the vehicle or to two parts or more. What batteries in parallel pass to each other does not \
-count. A turn-on lead on a permanent feed is told by always-on.",
-    why: "After two weeks at the airport the engine does not start, and a battery that was empty once holds less for good.",
     example: "\
 battery B1 agm 70Ah cranking=640A charge=90% #~ standing-drain
 fuse F1 strip61 40A
@@ -32,7 +25,6 @@ load L1 0.02A when=always
 run W1 B1.+ F1.in 10mm2 0.3m RD
 run W2 F1.out L1.+ 10mm2 1m RD
 run W3 L1.- B1.- 10mm2 1m BK",
-    source: "Common practice; the share that is left states the range considered.",
     limits: &["start-reserve"],
     since: "0.1.0",
     run,

@@ -14,12 +14,6 @@ pub(crate) static CHECK: Check = Check {
     name: "supply-collapse",
     grade: Grade::Fix,
     group: CheckGroup::Conductors,
-    holds_when: "the network can deliver what the loads ask, and every amplifier stays above its cut-off",
-    looks_for: "Loads that ask for more power than the feed can pass at any voltage, with the share that can be \
-delivered and what is to blame; and amplifiers whose supply at bursts falls below the voltage at which they turn \
-themselves off. The battery counts with the highest resistance that is credible, cold and half flat. Where the way has \
-an overloaded run, a bad joint or a bad ground, that is told instead. Undecided where the network could not be solved.",
-    why: "The sound cuts out at the loudest moment, comes back, and cuts out again.",
     example: "\
 conditions duty=tone
 battery B1 agm 12Ah cranking=120A
@@ -58,7 +52,6 @@ run W8 H1.fl+ A1.hi1+ 1mm2 1m WH
 run W9 H1.fl- A1.hi1- 1mm2 1m WHBK
 run W10 A1.out1+ LS1.+ 6mm2 1m WH
 run W11 A1.out1- LS1.- 6mm2 1m WHBK",
-    source: "Common practice; maximum power transfer of a source with resistance.",
     limits: &["delivered-share", "cut-off-margin"],
     since: "0.1.0",
     run,

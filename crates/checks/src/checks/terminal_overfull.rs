@@ -13,10 +13,6 @@ pub(crate) static CHECK: Check = Check {
     name: "terminal-overfull",
     grade: Grade::Fix,
     group: CheckGroup::Conductors,
-    holds_when: "each terminal takes the size and the number of wires on it",
-    looks_for: "Supply terminals of amplifiers and the screws of distribution blocks: one wire each, no thicker than they \
-take. Studs (battery poles, ground points, places of a bus): no more rings than the limit.",
-    why: "Strands that were cut off to make a wire fit do not carry. A screw on two wires holds one of them.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A
@@ -35,7 +31,6 @@ run W1 B1.+ F1.in 16mm2 0.3m RD
 run W2 F1.out D1.in 16mm2 1m RD
 run W3 D1.out1 L1.+ 10mm2 1m RD
 run W4 L1.- B1.- 16mm2 2m BK",
-    source: "Common practice; ABYC E-11 for four rings on a stud.",
     limits: &["terminal-conductors", "stud-conductors"],
     since: "0.1.0",
     run,

@@ -11,10 +11,6 @@ pub(crate) static CHECK: Check = Check {
     name: "turn-on-overloaded",
     grade: Grade::Fix,
     group: CheckGroup::SignalAndControl,
-    holds_when: "a turn-on output can carry the sum of what hangs on it",
-    looks_for: "The currents of the turn-on inputs, relay coils and the like on one turn-on output, against what it can \
-carry as stated, else what is usual.",
-    why: "The output fails, and takes a part of the head unit with it.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A
@@ -43,7 +39,6 @@ run W4 H1.31 E1.stud 6mm2 0.3m BK
 run W5 H1.rem K1.86 0.75mm2 2m BU
 run W6 K1.85 E1.stud 0.75mm2 0.3m BK
 run W7 B1.- E2.stud 16mm2 0.3m BK",
-    source: "Common practice of vehicle audio; the usual capacity states the range considered.",
     limits: &["turn-on-current"],
     since: "0.1.0",
     run,

@@ -11,10 +11,6 @@ pub(crate) static CHECK: Check = Check {
     name: "uneven-coils",
     grade: Grade::Fix,
     group: CheckGroup::Speakers,
-    holds_when: "the coils of one driver get equal power",
-    looks_for: "Speakers with two voice coils of which one gets more than its share, or nothing at all.",
-    why: "One coil does the work of two: it overheats at half the power the driver bears, and an open second coil even \
-brakes the cone.",
     example: "\
 amplifier A1 sections=\"1x 150W@4ohm min 4ohm\"
 speaker LS1 4ohm coils=2 power=400W sub bass #~ uneven-coils
@@ -26,7 +22,6 @@ speaker LS1 4ohm coils=2 power=400W sub bass
 run W1 A1.out1+ LS1.a+ 4mm2 1.5m WH
 run W2 LS1.a- LS1.b+ 4mm2 0.2m GY
 run W3 A1.out1- LS1.b- 4mm2 1.5m WHBK",
-    source: "Common practice of vehicle audio; the margin is a judgement of this project.",
     limits: &["coil-imbalance"],
     since: "0.1.0",
     run,

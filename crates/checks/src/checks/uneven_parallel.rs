@@ -14,12 +14,6 @@ pub(crate) static CHECK: Check = Check {
     name: "uneven-parallel",
     grade: Grade::Fix,
     group: CheckGroup::Protection,
-    holds_when: "wires side by side share the current, and one left alone is still protected",
-    looks_for: "Runs between the same two points. First, whether one of them takes more than its equal share, by the \
-resistances of the wires and their ends. Second, for feeds, whether the device in front of them is too large for each of \
-them alone.",
-    why: "The wire with the better joint carries most. When one comes off, nothing is noticed, and the other burns \
-behind a fuse that was chosen for both.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 100A
@@ -35,8 +29,6 @@ load L1 power=400W
 run W1 B1.+ F1.in 35mm2 0.3m RD
 run W2 F1.out L1.+ 35mm2 2m RD
 run W3 L1.- B1.- 35mm2 2m BK",
-    source: "NFPA 70 310.10(G) asks for equal length, material, size and termination of parallel conductors (from \
-memory); the margin is a judgement of this project.",
     limits: &["parallel-imbalance", "fuse-wire-factor"],
     since: "0.1.0",
     run,

@@ -19,13 +19,6 @@ pub(crate) static CHECK: Check = Check {
     name: "voltage-drop",
     grade: Grade::Fix,
     group: CheckGroup::Conductors,
-    holds_when: "what is lost from the source to a load and back, at bursts of the chosen duty, stays within the limit",
-    looks_for: "The voltage at the source's poles less the voltage at the load's terminals, feed and return together, at \
-burst level. Amplifiers have a limit in volts, other equipment one in per cent of the nominal voltage. Loads that lose \
-most in the same run share one finding. What is lost in something that has a finding of its own (an overloaded run, a \
-bad joint, a bad ground) is not told again.",
-    why: "An amplifier on a weak supply clips earlier and runs hotter, lights are dim, pumps are slow, and equipment \
-switches itself off at the loudest moment.",
     example: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 40A
@@ -40,8 +33,6 @@ load L1 power=250W
 run W1 B1.+ F1.in 16mm2 0.3m RD
 run W2 F1.out L1.+ 16mm2 7m RD
 run W3 L1.- B1.- 16mm2 6m BK",
-    source: "Amplifiers: common practice. Others: ABYC E-11 clause 11.14.2.6 and ISO 10133 for small craft, \
-IEC 60364-5-52 Annex G.",
     limits: &["drop-amplifier", "drop-critical", "drop-other", "nominal-voltage"],
     since: "0.1.0",
     run,

@@ -12,11 +12,6 @@ pub(crate) static CHECK: Check = Check {
     name: "wrong-level",
     grade: Grade::Fix,
     group: CheckGroup::SignalAndControl,
-    holds_when: "each input is fed at the level it takes",
-    looks_for: "Inputs that get speaker level and take line level, or get line level and take speaker level. One finding \
-for each part.",
-    why: "Speaker level into a line input overdrives it and can break it; line level into a speaker-level input is hardly \
-heard.",
     example: "\
 head H1 speaker-outputs=2 line-outputs=0
 amplifier A1 sections=\"1x 60W@4ohm min 4ohm\" input-level=line inputs=1 turn-on=sensing #~ wrong-level
@@ -34,7 +29,6 @@ run W2 H1.fl- LC1.hi1- 1mm2 4m WHBK
 run W3 LC1.line1 A1.in1 0.35mm2 0.5m WH ends=plug/plug
 run W4 A1.out1+ LS1.+ 2.5mm2 3m WH
 run W5 A1.out1- LS1.- 2.5mm2 3m WHBK",
-    source: "Common practice.",
     limits: &[],
     since: "0.1.0",
     run,

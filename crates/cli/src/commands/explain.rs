@@ -5,11 +5,12 @@ use crate::args::ExplainCall;
 use crate::table::{print, table, wrap};
 
 pub(crate) fn run(call: &ExplainCall) -> Result<Report, String> {
+    let words = words::Words::english();
     let text = match &call.check {
         _ if call.all => {
             let pages: Vec<String> = checks::explain_all()
                 .iter()
-                .map(|it| it.markdown().trim_end().to_owned())
+                .map(|it| it.markdown(&words).trim_end().to_owned())
                 .collect();
             pages.join("\n\n") + "\n"
         }
@@ -27,12 +28,16 @@ pub(crate) fn run(call: &ExplainCall) -> Result<Report, String> {
                 };
                 format!("there is no check `{name}`{hint}; `loomwright explain` lists them all")
             })?;
-            checks::explain(check).markdown()
+            checks::explain(check).markdown(&words)
         }
         None => {
             let mut all = table(&["Check", "Grade", "Holds when"]);
             for check in checks::CHECKS {
-                all.add_row([check.name, check.grade.title(), check.holds_when]);
+                all.add_row([
+                    check.name.to_owned(),
+                    words.say(&check.grade.said()),
+                    words.say(&check.holds_when()),
+                ]);
             }
             return Ok(Report::clean(print(&all)));
         }

@@ -72,10 +72,14 @@ fn tell(lesson: &Lesson, told: &Told<'_>, answers: bool) -> String {
     }
     if answers {
         out.push_str("\nExplanation\n");
-        for paragraph in lesson.why() {
+        for paragraph in lesson.why(&Words::english()) {
             let _ = writeln!(out, "{}", say(&paragraph, None));
         }
-        let _ = writeln!(out, "Source: {}.", lesson.all_sources().join("; "));
+        let _ = writeln!(
+            out,
+            "Source: {}.",
+            lesson.all_sources(&Words::english()).join("; ")
+        );
         out.push_str("\nFaults to be found in the bad version\n");
         let bad = told.shown(Version::Bad);
         for fault in lessons::faults(lesson, &bad.analysis)
@@ -96,7 +100,7 @@ fn tell(lesson: &Lesson, told: &Told<'_>, answers: bool) -> String {
     let _ = writeln!(
         out,
         "\nBreaks are tried on the drawing, never on a vehicle. {}",
-        checks::CARE
+        Words::english().say(&checks::care())
     );
     let _ = writeln!(out, "\nIts two versions: @{0}/bad and @{0}/good.", lesson.key);
     out

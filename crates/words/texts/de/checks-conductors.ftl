@@ -1,5 +1,10 @@
 ## clad-feed
 
+check-clad-feed-title = Kaschiertes Aluminium statt Kupfer
+check-clad-feed-holds = kupferkaschiertes Aluminium in einer Zu- oder Rückleitung als das bemessen ist, was es ist, und nicht als Kupfer
+check-clad-feed-looks = Eine Zu- oder Rückleitung aus kupferkaschiertem Aluminium, die, als solche genommen, ihren Strom oder den Nennstrom des Schutzorgans davor nicht trägt oder auf deren Weg zu viel Spannung verloren geht. Was daraus für die Sicherung folgt, meldet auch fuse-outsizes-wire, da es brennen kann.
+check-clad-feed-why = Es leitet etwa zwei Drittel so gut wie Kupfer gleichen Querschnitts und trägt etwa vier Fünftel des Stroms. Oft steht auf dem Mantel ein Querschnitt, der gar nicht da ist, und seine Anschlüsse lockern sich und korrodieren früher.
+check-clad-feed-source = ASTM B566 für den spezifischen Widerstand (aus dem Gedächtnis); 33 CFR 183.425(a) lässt in Sportbooten nur Kupfer zu.
 clad-feed-weak = { $run } ist kupferkaschiertes Aluminium: Ihre { $size } leiten wie { $equal } Kupfer. Verlangt werden { $asks }; tragen kann sie { $can }.
 clad-feed-lossy = { $run } ist kupferkaschiertes Aluminium: Ihre { $size } leiten wie { $equal } Kupfer. { $load } verliert auf dem Weg { $drop }.
 clad-feed-remedy = An ihrer Stelle Kupfer mit { $size } legen.
@@ -7,6 +12,11 @@ clad-feed-copper = An ihrer Stelle Kupfer legen, nach Sicherung und Länge bemes
 
 ## hot-joint
 
+check-hot-joint-title = Heißer Anschluss
+check-hot-joint-holds = in jedem Anschluss nur wenig Leistung verloren geht
+check-hot-joint-looks = Wärme in den Enden von Leitungen: der Widerstand eines Anschlusses mal dem Quadrat des Effektivstroms. Grad Halt, wo Kunststoff schmelzen kann. Ein Anschluss einer Art, die nicht hält, oder an einer korrodierten Leitung wird als solcher gemeldet.
+check-hot-joint-why = Eine Verbindung, die warm wird, lockert sich, korrodiert und wird noch wärmer. Die meisten geschmolzenen Halter und Klemmen haben so angefangen.
+check-hot-joint-source = Stromwärme (joulesches Gesetz); die Grenzwerte sind Ermessenswerte dieses Projekts, mit der betrachteten Spanne dabei.
 hot-joint-what = { $run } setzt am Anschluss an { $place } { $lost } in Wärme um ({ $carries } durch { $ohms }); der Grenzwert ist { $most }.
 hot-joint-melts = { $run } setzt am Anschluss an { $place } { $lost } in Wärme um ({ $carries } durch { $ohms }); { $most } können Kunststoff schmelzen.
 hot-joint-other = Auch das andere Ende, an { $place }, wird zu warm.
@@ -15,6 +25,11 @@ hot-joint-end = ihrem Ende
 
 ## loose-end
 
+check-loose-end-title = Loses Ende
+check-loose-end-holds = keine Leitung im Leeren endet
+check-loose-end-looks = Leitungen, von denen ein Ende lose liegt oder an einer Klemme, die es nicht gibt. Halt, wo das andere Ende unter Spannung stehen kann, mit Hinweis, wenn keine Sicherung es schützt; sonst Ordnen. Ein loses Ende, das die Lücke von etwas anderem ist (einer Rückleitung, eines Lautsprechers), wird dort gemeldet.
+check-loose-end-why = Ein loses Ende unter Spannung berührt eines Tages etwas. Ein totes gibt dem Nächsten Rätsel auf.
+check-loose-end-source = Allgemeine Praxis.
 loose-end-unguarded = { $run } steht unter Spannung, keine Sicherung schützt sie, und ein Ende liegt lose.
 loose-end-live = { $run } steht unter Spannung, und ein Ende liegt lose.
 loose-end-what = { $run } endet nirgends.
@@ -22,6 +37,11 @@ loose-end-remedy = { $run } dort anschließen, wo sie hingehört, oder entfernen
 
 ## no-feed
 
+check-no-feed-title = Keine Versorgung
+check-no-feed-holds = eine Quelle alles erreicht, was Strom verbraucht
+check-no-feed-looks = Auf einem Blatt mit Quelle: eine Versorgungsklemme, die kein Pluspol erreicht, auch wenn jeder Schalter, jedes Relais und jedes Trennrelais geschlossen ist, und wo der Weg endet: nichts an der Klemme, eine Leitung ins Leere, ein getrennter Stecker, eine durchgebrannte oder herausgenommene Sicherung. Bauteile an einer toten Zuleitung teilen sich einen Befund. Eine durchtrennte Zuleitung meldet damaged-run.
+check-no-feed-why = Es funktioniert nicht.
+check-no-feed-source = Allgemeine Praxis; folgt aus der kirchhoffschen Knotenregel.
 no-feed-coil = Die Spule von { $relay } wird nicht versorgt: Das Relais zieht nie an.
 no-feed-coil-remedy = Die Spule von { $relay } an eine gesicherte Zuleitung oder einen Einschaltausgang anschließen.
 no-feed-apart = { $plug } ist getrennt: { $parts } { $parts ->
@@ -41,6 +61,11 @@ no-feed-blown-remedy = Erst klären, warum sie ausgelöst hat, dann als { $devic
 
 ## overloaded-run
 
+check-overloaded-run-title = Leitung überlastet
+check-overloaded-run-holds = der Dauerstrom jeder Leitung nicht größer ist, als sie an ihrem Platz trägt
+check-overloaded-run-looks = Der Strom, den eine Leitung bei der gewählten Aussteuerung führt, als Effektivwert, gegen den Strom, der ihren Leiter auf die Grenztemperatur seiner Isolation bringt: nach Querschnitt, Material, Isolation, wärmster Umgebung auf dem Weg und der Zahl belasteter Leitungen daneben. Werkseitige Leitungen werden dort beurteilt, wo etwas Hinzugefügtes daran hängt. Eine hier gemeldete Leitung melden fuse-outsizes-wire und voltage-drop nicht noch einmal: Die Leitung ist für alle drei zu dünn.
+check-overloaded-run-why = Die Isolation wird weich, altert und schmilzt zuletzt. Keine Sicherung löst aus, weil der Strom der ist, den der Verbraucher ziehen soll.
+check-overloaded-run-source = 33 CFR 183.425 Tabelle 5 mit ihren Korrekturen, wie das Modell der zulässigen Ströme in diesem Programm sie angibt.
 overloaded-run-what = { $run } führt { $carries }; dort, wo sie liegt, trägt sie { $can }.
 overloaded-run-remedy = Kupfer mit { $size } legen oder Verbraucher wegnehmen.
 overloaded-run-thicker = Eine dickere Leitung legen oder Verbraucher wegnehmen.
@@ -48,6 +73,11 @@ overloaded-run-unknown = { $run } führt { $carries }; ob sie das trägt, bleibt
 
 ## supply-collapse
 
+check-supply-collapse-title = Versorgung bricht zusammen
+check-supply-collapse-holds = das Netz liefern kann, was die Verbraucher verlangen, und jede Endstufe über ihrer Abschaltspannung bleibt
+check-supply-collapse-looks = Verbraucher, die mehr Leistung verlangen, als die Zuleitung bei irgendeiner Spannung durchlassen kann, mit dem lieferbaren Anteil und dem, woran es liegt; und Endstufen, deren Versorgung bei Spitzen unter die Spannung fällt, bei der sie sich abschalten. Die Batterie zählt mit dem höchsten glaubhaften Widerstand, kalt und halb entladen. Liegt auf dem Weg eine überlastete Leitung, ein schlechter Anschluss oder eine schlechte Masse, so wird stattdessen das gemeldet. Offen, wo sich das Netz nicht berechnen ließ.
+check-supply-collapse-why = Der Ton setzt im lautesten Augenblick aus, kommt wieder und setzt wieder aus.
+check-supply-collapse-source = Allgemeine Praxis; größte übertragbare Leistung einer Quelle mit Innenwiderstand.
 supply-collapse-what = Die Versorgung kann { $share } der Leistung liefern, die bei Spitzen verlangt wird.
 supply-collapse-most = Am meisten geht in { $things } verloren.
 supply-collapse-remedy = Dickere und kürzere Leitungen, eine stärkere Batterie oder weniger Leistung verwenden.
@@ -57,6 +87,11 @@ supply-collapse-cut-off = Bei Spitzen bekommt { $amplifier } { $gets }; unter { 
 
 ## terminal-overfull
 
+check-terminal-overfull-title = Klemme überfüllt
+check-terminal-overfull-holds = jede Klemme Querschnitt und Zahl ihrer Leitungen aufnimmt
+check-terminal-overfull-looks = Versorgungsklemmen von Endstufen und Schrauben von Verteilern: je eine Leitung, nicht dicker, als sie aufnehmen. Bolzen (Batteriepole, Massepunkte, Plätze einer Sammelschiene): nicht mehr Ringkabelschuhe als der Grenzwert.
+check-terminal-overfull-why = Einzeldrähte, die abgeschnitten wurden, damit eine Leitung passt, führen keinen Strom. Eine Schraube auf zwei Leitungen hält nur eine davon.
+check-terminal-overfull-source = Allgemeine Praxis; ABYC E-11 für vier Ringkabelschuhe auf einem Bolzen.
 terminal-overfull-many = An { $terminal } liegen { $count } Leitungen: { $runs }; vorgesehen sind höchstens { $most }.
 terminal-overfull-many-remedy = Leitungen auf eine eigene Klemme, einen Verteiler oder eine Sammelschiene legen.
 terminal-overfull-unknown = Ob { $run } in { $terminal } passt, bleibt offen: Der Querschnitt ist nicht bekannt.
@@ -65,6 +100,11 @@ terminal-overfull-thick-remedy = Eine Klemme für { $size } oder ein dafür gema
 
 ## voltage-drop
 
+check-voltage-drop-title = Spannungsabfall zu groß
+check-voltage-drop-holds = das, was von der Quelle bis zum Verbraucher und zurück verloren geht, bei Spitzen der gewählten Aussteuerung innerhalb des Grenzwerts bleibt
+check-voltage-drop-looks = Die Spannung an den Polen der Quelle weniger die Spannung an den Klemmen des Verbrauchers, Zu- und Rückleitung zusammen, bei Spitzen. Endstufen haben einen Grenzwert in Volt, alles andere einen in Prozent der Nennspannung. Verbraucher, die das meiste in derselben Leitung verlieren, teilen sich einen Befund. Was in etwas verloren geht, das einen eigenen Befund hat (eine überlastete Leitung, ein schlechter Anschluss, eine schlechte Masse), wird nicht noch einmal gemeldet.
+check-voltage-drop-why = Eine Endstufe an schwacher Versorgung übersteuert früher und wird heißer, Lichter leuchten trüb, Pumpen laufen langsam, und Geräte schalten sich im lautesten Augenblick ab.
+check-voltage-drop-source = Endstufen: allgemeine Praxis. Andere: ABYC E-11 Abschnitt 11.14.2.6 und ISO 10133 für Sportboote, IEC 60364-5-52 Anhang G.
 voltage-drop-what = { $load } verliert zwischen Quelle und Klemmen { $lost }; der Grenzwert ist { $most }.
 voltage-drop-in = { $load } verliert zwischen Quelle und Klemmen { $lost }, davon { $part } in { $run }; der Grenzwert ist { $most }.
 voltage-drop-remedy = Kupfer legen: { $sizes }.

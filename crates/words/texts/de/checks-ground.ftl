@@ -1,5 +1,10 @@
 ## ground-forbidden
 
+check-ground-forbidden-title = Masse an verbotener Stelle
+check-ground-forbidden-holds = keine Masse an einer Gurtverankerung, einer Sitzbefestigung oder einer Befestigung von Lenkung, Kraftstoffanlage oder Bremse liegt
+check-ground-forbidden-looks = Benutzte Massepunkte an solchen Befestigungen. Ein Massepunkt, von dem niemand weiß, worauf er sitzt, bleibt hier offen, denn er könnte einer davon sein.
+check-ground-forbidden-why = Eine Scheibe unter einer solchen Schraube ändert, wie sie beim Unfall hält; Strom durch Lenkungs- oder Bremsteile zerfrisst sie.
+check-ground-forbidden-source = Anweisungen der Fahrzeughersteller für Befestigungen von Rückhaltesystem, Lenkung, Bremse und Kraftstoffanlage; allgemeine Praxis.
 ground-forbidden-what = { $ground } sitzt an { $surface ->
     [seat-rail] einer Sitzschiene oder Sitzbefestigung
     [belt-anchor] einer Gurtverankerung
@@ -12,11 +17,21 @@ ground-forbidden-find = { $ground } suchen und nachsehen, woran der Massepunkt v
 
 ## ground-offset
 
+check-ground-offset-title = Masseversatz
+check-ground-offset-holds = die Massen von Geräten, die durch Signalleitungen verbunden sind, unter Last höchstens um den Grenzwert auseinanderliegen
+check-ground-offset-looks = Die Spannung zwischen den Versorgungsmassen an beiden Enden einer Signalleitung, bei Spitzen, wo beide Eingänge ihre Signalmasse damit verbinden. Ein Befund je Paar. Eine schlechte, lange oder dünne Masse, die das verursacht, wird als solche gemeldet.
+check-ground-offset-why = Der Unterschied liegt in Reihe mit dem Signal: Er ist als Pfeifen zu hören, das der Motordrehzahl folgt.
+check-ground-offset-source = Allgemeine Praxis der Fahrzeug-Audiotechnik; beim Grenzwert steht die betrachtete Spanne.
 ground-offset-what = Die Massen von { $parts } liegen bei Spitzen um { $differ } auseinander; der Grenzwert ist { $most }.
 ground-offset-remedy = Beide an derselben Stelle mit kurzen, dicken Leitungen auf Masse legen oder getrennte Eingänge verwenden.
 
 ## ground-surface
 
+check-ground-surface-title = Massepunkt ohne dauerhaften Kontakt
+check-ground-surface-holds = Massepunkte auf blankem, festem Karosseriemetall sitzen
+check-ground-surface-looks = Benutzte Massepunkte auf lackiertem Blech, an einem Scharnier, einer Tür oder einem Deckel oder an einem Verkleidungshalter. Was daraus folgt (ein großer Spannungsabfall, ein Masseversatz), wird nicht noch einmal gemeldet.
+check-ground-surface-why = Lack isoliert, und ein Scharnier ist ein Lager, kein Leiter: Der Kontakt ist heute schlecht und im Winter schlechter.
+check-ground-surface-source = NFPA 70 552.10(C): Kontaktflächen frei von Lack und Oxid; allgemeine Praxis.
 ground-surface-what = { $ground } sitzt auf { $surface ->
     [painted] lackiertem Blech
     [hinge] einem Scharnier, einer Tür oder einem Deckel
@@ -27,6 +42,11 @@ ground-surface-move = { $ground } auf blankes Metall der festen Karosserie verse
 
 ## no-return
 
+check-no-return-title = Kein Rückweg
+check-no-return-holds = jeder versorgte Verbraucher zu jeder Quelle zurückführt, die ihn versorgt
+check-no-return-looks = Ein Verbraucher, dessen Minusklemme weder die Karosserie noch einen Minuspol erreicht, und eine Quelle, zu deren Minuspol nichts zurückkommt. Verbraucher an einer unterbrochenen Rückleitung ergeben einen Befund. Eine durchtrennte Rückleitung meldet damaged-run, eine, die ihren Weg durch den Schirm einer Signalleitung findet, return-through-shield.
+check-no-return-why = Ohne Weg zurück fließt kein Strom: Der Verbraucher ist tot. Schlimmer noch, der Strom sucht sich einen anderen Weg, durch Schirme und Antennenleitungen.
+check-no-return-source = Allgemeine Praxis; folgt aus der kirchhoffschen Knotenregel.
 no-return-apart = { $plug } ist getrennt: Die Rückleitung von { $loads } endet dort.
 no-return-nothing = An { $terminal } liegt nichts: { $loads } wird versorgt, hat aber keinen Weg zurück zur Quelle.
 no-return-what = Die Rückleitung von { $loads } erreicht weder die Karosserie noch einen Minuspol.
@@ -38,6 +58,11 @@ no-return-coil-remedy = Das andere Ende der Spule von { $relay } auf Masse legen
 
 ## return-through-shield
 
+check-return-through-shield-title = Rückstrom im Schirm
+check-return-through-shield-holds = der Schirm einer Signalleitung nie Rückleitung der Versorgung ist und nie mehr führt, als er verträgt
+check-return-through-shield-looks = Signalleitungen, deren Schirm Rückstrom eines Verbrauchers führt: weil der Verbraucher keine eigene Masse hat oder weil seine Masse so viel schlechter ist als die am anderen Ende, dass der Strom auch den Schirm nimmt.
+check-return-through-shield-why = Ein Schirm besteht aus wenigen dünnen Drähten. Er glüht binnen Sekunden, mitten im Leitungssatz, hinter einer Verkleidung, und keine Sicherung liegt auf diesem Weg.
+check-return-through-shield-source = Allgemeine Praxis der Fahrzeug-Audiotechnik; der Grenzwert gilt für ein dünnes Geflecht.
 return-through-shield-what = { $carried } des Rückstroms von { $load } fließen durch den Schirm von { $runs }; der Grenzwert ist { $bears }.
 return-through-shield-remedy = { $load } eine bessere Masse geben, nahe der Masse des Geräts, mit dem sie verbunden ist.
 return-through-shield-only = { $load } hat keine eigene Masse: { $carried } fließen durch den Schirm von { $runs } zurück; der Grenzwert ist { $bears }.
@@ -45,6 +70,11 @@ return-through-shield-only-remedy = { $load } in der Nähe auf blankes Karosseri
 
 ## return-too-long
 
+check-return-too-long-title = Rückweg zu lang
+check-return-too-long-holds = Länge und Widerstand der Masseleitung einer Endstufe und ihres ganzen Rückwegs innerhalb der Grenzwerte bleiben
+check-return-too-long-looks = Die Leitung von der Minusklemme einer Endstufe bis zum ersten Punkt auf der Karosserie, an der Leitung entlang; ihr Widerstand mit Anschlüssen und Kontakt des Massepunkts; und der Widerstand des ganzen Wegs zurück zur Quelle. Eine Endstufe, deren Rückleitung ganz verdrahtet ist, wird nur an diesem letzten gemessen. Ein schlechter Massepunkt, ein schlechter Anschluss oder eine beschädigte Leitung auf dem Weg wird als solches gemeldet und nicht hier.
+check-return-too-long-why = Der ganze Strom der Endstufe läuft durch ihre Masseleitung. Was dort verloren geht, fehlt ihrer Versorgung und hebt die Masse der Endstufe über die des Radios, was als Pfeifen zu hören ist.
+check-return-too-long-source = Allgemeine Praxis der Fahrzeug-Audiotechnik: 18 Zoll oder 0,45 m; die Widerstände sind Ermessenswerte mit der Spanne, die bei den Grenzwerten steht.
 return-too-long-unknown = Ob die Masseleitung von { $load } kurz genug ist, bleibt offen: Die Länge von { $run } ist nicht bekannt.
 return-too-long-find = { $run } messen.
 return-too-long-what = Die Masseleitung von { $load } ist { $length } lang; der Grenzwert ist { $most }.
@@ -57,6 +87,11 @@ return-too-long-whole-remedy = Dort, wo am meisten verloren geht, ein Masseband 
 
 ## return-too-thin
 
+check-return-too-thin-title = Rückleitung zu dünn
+check-return-too-thin-holds = die Masseleitung einer Endstufe mindestens so gut leitet wie ihre Zuleitung und jedes Masseband zurück zu den Quellen seinen Strom trägt
+check-return-too-thin-looks = Der Leitwert je Meter dessen, was an der Minusklemme einer Endstufe liegt, gegen den dessen, was an ihrer Plusklemme liegt; und den Strom im Masseband des Fahrzeugs von der Batterie zur Karosserie, wo etwas Hinzugefügtes darüber zurückführt.
+check-return-too-thin-why = In beiden fließt derselbe Strom. Eine dünne Masseleitung verliert Spannung dort, wo es am meisten schadet, und erwärmt sich hinter einer Sicherung, die für die Zuleitung gewählt war.
+check-return-too-thin-source = NFPA 70 552.10(C): Die Verbindung zur Karosserie ist nicht dünner als die Batterieleitung; allgemeine Praxis.
 return-too-thin-what = Die Masseleitung von { $amplifier } ({ $back }) leitet { $share } so gut wie ihre Zuleitung ({ $feed }); mindestens { $least } sollten es sein.
 return-too-thin-remedy = Für { $runs } Kupfer mit { $size } legen.
 return-too-thin-copper = Zur Masse so viel Kupfer legen wie in der Zuleitung.
@@ -65,6 +100,11 @@ return-too-thin-strap-remedy = Vom Minuspol der Batterie zur Karosserie ein weit
 
 ## sensor-bypassed
 
+check-sensor-bypassed-title = Stromsensor umgangen
+check-sensor-bypassed-holds = Rückleitungen auf der Karosserieseite des Stromsensors der Batterie anschließen
+check-sensor-bypassed-looks = In einem Fahrzeug mit Stromsensor an der Minusklemme der Batterie: hinzugefügte Leitungen unmittelbar an diesem Minuspol.
+check-sensor-bypassed-why = Das Fahrzeug zählt, was durch den Sensor fließt. Was daran vorbeigeht, fehlt: Die Batterie wird zu wenig geladen, und Systeme schalten ab, die nicht abschalten sollten.
+check-sensor-bypassed-source = Anweisungen der Fahrzeughersteller für Batteriesensoren; allgemeine Praxis.
 sensor-bypassed-what = { $runs } { $runs ->
     [one] liegt
    *[other] liegen

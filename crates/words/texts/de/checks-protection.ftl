@@ -1,5 +1,10 @@
 ## feed-unprotected
 
+check-feed-unprotected-title = Zuleitung ungesichert
+check-feed-unprotected-holds = zwischen jedem unter Spannung stehenden Leiter und jeder Quelle ein Überstromschutz liegt
+check-feed-unprotected-looks = Leitungen unter Spannung, in die eine Quelle Strom treiben kann, ohne dass er durch eine wirksame Sicherung oder einen Automaten läuft, und die dort enden, wo Strom verbraucht wird, oder im Leeren. Eine Sicherung hinter dem ersten Verbraucher, eine Ringzuleitung mit Sicherung nur in einem Arm, eine Sicherung, um die eine zweite Leitung herumführt, und eine überbrückte Sicherung lassen alle solche Leitungen übrig. Eine Leitung, die innerhalb des Grenzwerts zu ihrem ersten Schutzorgan führt, bleibt der Sicherung selbst überlassen; eine, die von zu weit her dorthin führt, meldet fuse-too-far. Alle Leitungen hinter einer fehlenden Sicherung ergeben einen Befund.
+check-feed-unprotected-why = Ein Kurzschluss einer solchen Leitung zur Karosserie zieht alles, was die Batterie hergibt, oft mehr als tausend Ampere. Die Leitung glüht binnen Sekunden, und nichts hält das auf als das Feuer selbst oder eine durchgebrannte Leitung.
+check-feed-unprotected-source = 33 CFR 183.455 für Sportboote; allgemeine Praxis der Fahrzeug-Audiotechnik.
 feed-unprotected-what = { $runs } { $runs ->
     [one] steht
    *[other] stehen
@@ -21,6 +26,11 @@ feed-unprotected-bypassed-remedy = Diese Leitung entfernen oder alles durch eine
 
 ## fuse-breaking-capacity
 
+check-fuse-breaking-capacity-title = Ausschaltvermögen zu klein
+check-fuse-breaking-capacity-holds = der Strom eines Kurzschlusses unmittelbar hinter einem Schutzorgan nicht größer ist, als es abschalten kann
+check-fuse-breaking-capacity-looks = Der größte Strom, den die Quellen in einen Kurzschluss unmittelbar hinter einer Sicherung oder einem Automaten treiben können, bei warmer und geladener Batterie, gegen das, was das Schutzorgan abschalten kann: wie eingetragen, sonst wie für seine Bauform üblich. Diese Angabe gilt für eine höhere Spannung als 12 V, was das Regelwerk berücksichtigen darf. Bei einem Automaten und bei einer Glassicherung muss sie angegeben sein.
+check-fuse-breaking-capacity-why = Ein Schutzorgan, das mehr abschalten soll, als es kann, platzt womöglich oder zieht einen Lichtbogen, der weiterbrennt.
+check-fuse-breaking-capacity-source = Anwendungsbereich von ISO 8820-3:2015 für Flachsicherungen (1000 A); Streifensicherungen nach üblichen veröffentlichten Angaben (aus dem Gedächtnis). Der Strom folgt aus dem Kaltstartstrom der Batterie.
 fuse-breaking-capacity-what = Ein Kurzschluss hinter { $device } zieht bis zu { $draws }; abschalten kann sie { $breaks }.
 fuse-breaking-capacity-remedy = Neben der Quelle, vor dieser hier, eine Schraubsicherung setzen, die diesen Strom abschalten kann.
 fuse-breaking-capacity-unknown = Ein Kurzschluss hinter { $device } zieht bis zu { $draws }; ob sie das abschalten kann, ist nicht bekannt.
@@ -28,6 +38,11 @@ fuse-breaking-capacity-find = Das Ausschaltvermögen von { $device } am Gerät o
 
 ## fuse-in-return
 
+check-fuse-in-return-title = Sicherung in der Rückleitung
+check-fuse-in-return-holds = jede Sicherung und jeder Automat auf der Plusseite vor dem Verbraucher sitzt
+check-fuse-in-return-looks = Eine Sicherung oder ein Automat zwischen einem Verbraucher und dem Weg zurück zur Quelle, wo ein Minuspol ohne Umweg über einen Verbraucher erreichbar ist und kein Pluspol. Schützt nichts die Zuleitung desselben Verbrauchers, so gehört das zu diesem Befund und wird nicht noch einmal gemeldet.
+check-fuse-in-return-why = Ein Kurzschluss der Zuleitung zur Karosserie läuft nie durch eine solche Sicherung, sie schützt also nichts. Löst sie doch einmal aus, so bleibt der Verbraucher durch und durch unter Spannung, und eine Hand oder ein Werkzeug, das ihn berührt, schließt den Stromkreis.
+check-fuse-in-return-source = Allgemeine Praxis; 46 CFR 183.380(b) für die Regel, dass eine Rückleitung nur zusammen mit der Zuleitung getrennt wird.
 fuse-in-return-what = { $device } sitzt in der Rückleitung von { $loads ->
     [0] ihrem Verbraucher
    *[other] { $loads }
@@ -41,6 +56,11 @@ fuse-in-return-open-remedy = { $device } in die Zuleitung neben die Quelle setze
 
 ## fuse-outsizes-wire
 
+check-fuse-outsizes-wire-title = Sicherung zu groß für die Leitung
+check-fuse-outsizes-wire-holds = der Nennstrom jedes Schutzorgans höchstens so groß ist wie der Strom, den jede dahinterliegende Leitung trägt, mal dem Faktor des Regelwerks
+check-fuse-outsizes-wire-looks = Eine Sicherung oder ein Automat, dessen Nennstrom über dem zulässigen Strom einer Leitung dahinter liegt, bis zum nächsten Schutzorgan. Leitungen, die nebeneinander zwischen denselben zwei Punkten liegen, zählen zusammen; jede für sich betrachtet uneven-parallel. Alle zu dünnen Leitungen hinter einem Schutzorgan ergeben einen Befund.
+check-fuse-outsizes-wire-why = Im Fehlerfall gibt dann nicht die Sicherung nach, sondern die Leitung: Sie kann das Feuer durch das ganze Fahrzeug tragen, ehe die Sicherung auslöst.
+check-fuse-outsizes-wire-source = ISO 13297 Abschnitt 13.1.5 in strenger Fassung; 33 CFR 183.455(c)(1) erlaubt unter 50 V 150 %, dem folgt das Regelwerk für Sportboote.
 fuse-outsizes-wire-what = { $run } trägt dort, wo sie liegt, { $can }; { $device } lässt { $lets } durch.
 fuse-outsizes-wire-either = In { $device } { $rating } einsetzen oder für { $run } Kupfer mit { $size } legen.
 fuse-outsizes-wire-fit = In { $device } { $rating } einsetzen.
@@ -54,6 +74,11 @@ fuse-outsizes-wire-unknown = Ob { $device } ({ $rating }) die Leitung { $run } s
 
 ## fuse-too-far
 
+check-fuse-too-far-title = Sicherung zu weit weg
+check-fuse-too-far-holds = die ungesicherte Länge von jeder Quelle bis zu ihrem ersten Schutzorgan innerhalb des Grenzwerts bleibt
+check-fuse-too-far-looks = Das längste Stück Leitung von der Klemme einer Quelle bis zur ersten Sicherung oder zum ersten Automaten, an der Leitung entlang. Bei zwei Quellen zählt jedes Ende. Regeln für Sportboote erlauben mehr, wo das ganze Stück in einer Umhüllung oder einem Schutzrohr liegt.
+check-fuse-too-far-why = Zwischen Batterie und Sicherung hält nichts einen Kurzschluss auf. Je länger dieses Stück, an desto mehr Kanten, Scharnieren und Schrauben führt es vorbei.
+check-fuse-too-far-source = Allgemeine Praxis der Fahrzeug-Audiotechnik, 18 Zoll oder 0,45 m an der Leitung entlang; 33 CFR 183.455 und ABYC E-11 für Sportboote.
 fuse-too-far-what = { $first ->
     [0] Die erste Sicherung sitzt
     [one] { $first } sitzt
@@ -71,6 +96,11 @@ fuse-too-far-find = { $runs } von { $sources } bis { $first ->
 
 ## fuse-undersized
 
+check-fuse-undersized-title = Sicherung zu klein
+check-fuse-undersized-holds = der Dauerstrom höchstens 80 % des Nennstroms beträgt und Spitzen unter dem Strom bleiben, bei dem das Schutzorgan auslösen muss
+check-fuse-undersized-looks = Der Effektivwert des Stroms durch eine Sicherung oder einen Automaten bei der gewählten Aussteuerung gegen den Anteil des Nennstroms, den sie auf Dauer trägt, und der Spitzenstrom gegen den kleinsten Strom, bei dem ihre Bauart auslösen muss. Werkseitige Sicherungen werden dort beurteilt, wo etwas Hinzugefügtes daran hängt.
+check-fuse-undersized-why = Eine Sicherung nahe ihrem Nennstrom altert und löst eines Tages aus, ohne dass jemand einen Grund findet. Die nächste Hand setzt dann eine größere ein.
+check-fuse-undersized-source = NFPA 70 210.20 und Praxis der Bauteilhersteller für die 80 % (aus dem Gedächtnis); ISO 8820-3 und -5 für den Strom, bei dem eine Bauart auslösen muss (aus dem Gedächtnis).
 fuse-undersized-what = { $device } führt dauernd { $carries }; mit { $rating } Nennstrom trägt sie { $lasting }.
 fuse-undersized-bursts = Stromspitzen von { $peaks } laufen durch { $device }; mit { $rating } Nennstrom muss sie ab { $opens } auslösen.
 fuse-undersized-remedy = In { $device } { $rating } einsetzen; die Leitung dahinter verträgt das.
@@ -79,6 +109,11 @@ fuse-undersized-unknown = Ob { $device } ihren Verbrauchern genügt, bleibt offe
 
 ## second-source
 
+check-second-source-title = Zweite Quelle
+check-second-source-holds = ein Leiter zwischen zwei Quellen an beiden Enden geschützt ist
+check-second-source-looks = Leitungen zwischen zwei Batterien oder zwischen einer Batterie und einem Ladegerät, das seinen Strom nicht selbst begrenzt, ohne eigenes Schutzorgan an einem der Enden. Eine Sicherung für beide Enden ist eine zu wenig.
+check-second-source-why = Ein Kurzschluss wird von beiden Enden gespeist. Die Sicherung am einen Ende löst aus, und die andere Batterie verbrennt die Leitung weiter.
+check-second-source-source = ISO 13297 Abschnitt 12.3 und ABYC E-11: Gegen jede Quelle, die einen Leiter speist, ist er geschützt; allgemeine Praxis.
 second-source-what = { $runs } { $runs ->
     [one] liegt
    *[other] liegen
@@ -90,11 +125,21 @@ second-source-remedy = Auch neben { $sources } eine Sicherung setzen, die die Le
 
 ## self-resetting-main
 
+check-self-resetting-main-title = Hauptautomat schaltet selbst wieder ein
+check-self-resetting-main-holds = das erste Schutzorgan hinter einer Quelle nicht von selbst wieder einschaltet
+check-self-resetting-main-looks = Ein Automat, der nach dem Abkühlen wieder einschaltet, als erstes Schutzorgan zwischen einer Quelle und allem Übrigen.
+check-self-resetting-main-why = In einen bleibenden Kurzschluss schaltet er wieder und wieder ein, und jedes Mal wird die Leitung neu erhitzt, bis etwas brennt, das nicht brennen sollte.
+check-self-resetting-main-source = Allgemeine Praxis; ABYC E-11 verlangt Automaten mit Freiauslösung, die von Hand zurückgestellt werden (aus dem Gedächtnis).
 self-resetting-main-what = { $device } ist das erste Schutzorgan hinter der Quelle und schaltet von selbst wieder ein.
 self-resetting-main-remedy = Anstelle von { $device } eine Sicherung einsetzen oder einen Automaten, der von Hand zurückgestellt wird.
 
 ## uneven-parallel
 
+check-uneven-parallel-title = Parallele Leitungen ungleich
+check-uneven-parallel-holds = nebeneinanderliegende Leitungen sich den Strom teilen und eine allein übrig gebliebene noch geschützt ist
+check-uneven-parallel-looks = Leitungen zwischen denselben zwei Punkten. Erstens, ob eine davon mehr als ihren gleichen Anteil nimmt, nach den Widerständen der Leitungen und ihrer Anschlüsse. Zweitens, bei Zuleitungen, ob das Schutzorgan davor für jede allein zu groß ist.
+check-uneven-parallel-why = Die Leitung mit dem besseren Anschluss führt das meiste. Löst sich eine, so fällt das nicht auf, und die andere verbrennt hinter einer Sicherung, die für beide gewählt war.
+check-uneven-parallel-source = NFPA 70 310.10(G) verlangt für parallele Leiter gleiche Länge, gleichen Werkstoff, Querschnitt und Anschluss (aus dem Gedächtnis); der Spielraum ist ein Ermessenswert dieses Projekts.
 uneven-parallel-alone = { $runs } liegen nebeneinander hinter { $device } ({ $lets }); { $run } allein trägt { $can }.
 uneven-parallel-alone-remedy = Eine einzige Leitung legen, die { $rating } verträgt, oder jeder an beiden Enden eine eigene Sicherung geben.
 uneven-parallel-shares = Von den { $carried } in { $runs } nimmt { $run } { $takes }; bis { $share } gilt als gleicher Anteil.

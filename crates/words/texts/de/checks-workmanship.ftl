@@ -1,5 +1,10 @@
 ## damaged-run
 
+check-damaged-run-title = Leitung beschädigt
+check-damaged-run-holds = jede Leitung in einwandfreiem Zustand ist
+check-damaged-run-looks = Leitungen, die durchgescheuert, gequetscht, geschmolzen, korrodiert, nass oder durchtrennt vorgefunden wurden. Halt, wo eine Quelle sie unter Spannung setzen kann, und überall, wo Isolation geschmolzen ist; sonst Beheben. Was eine durchtrennte oder korrodierte Leitung weiter verursacht (keine Versorgung, kein Rückweg, ein stummer Lautsprecher, ein heißer Anschluss), wird nicht noch einmal gemeldet.
+check-damaged-run-why = Blankes Metall unter Spannung findet die Karosserie. Eine Leitung, die einmal geschmolzen ist, zeigt, dass etwas nicht stimmte und vielleicht noch immer nicht stimmt.
+check-damaged-run-source = Allgemeine Praxis; 33 CFR 183.445 verlangt, dass Leiter vor Beschädigung geschützt sind.
 damaged-run-what = { $run } ist { $state ->
     [chafed] durchgescheuert
     [pinched] gequetscht
@@ -20,6 +25,11 @@ damaged-run-find = { $run } auf ganzer Länge ansehen.
 
 ## poor-ending
 
+check-poor-ending-title = Schlechter Anschluss
+check-poor-ending-holds = Enden auf eine Weise angeschlossen sind, die hält: gequetscht, gelötet und abgestützt oder geschraubt
+check-poor-ending-looks = Enden und Verbinder, die von Hand verdrillt oder mit einem Schneidklemmverbinder gemacht sind oder blank auf einer Klemme liegen. Halt, wo eine Quelle sie unter Spannung setzt, sonst Beheben.
+check-poor-ending-why = Solche Verbindungen lösen sich durch Erschütterung oder korrodieren und werden warm. Ein Ende unter Spannung, das sich löst, findet die Karosserie.
+check-poor-ending-source = Allgemeine Praxis; 33 CFR 183.420 und ABYC E-11 verbieten Verbindungen, die allein auf Zug halten (aus dem Gedächtnis).
 poor-ending-splice = { $splice } ist { $method ->
     [tap] ein Schneidklemmverbinder
    *[twisted] von Hand verdrillt

@@ -33,3 +33,4 @@ lesson-lacks-question = Frage { $at } fragt nichts.
 lesson-lacks-answers = Frage { $at } braucht eine richtige und eine falsche Antwort.
 lesson-lacks-look = Was anzusehen ist, { $at }: Es braucht Teile oder Leitungen der Zeichnung und einen Satz.
 lesson-lacks-break = Störung { $at } nennt etwas, das nicht in der Zeichnung steht.
+exercise-in-this-lesson = In dieser Lektion

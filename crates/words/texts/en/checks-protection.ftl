@@ -1,5 +1,10 @@
 ## feed-unprotected
 
+check-feed-unprotected-title = Feed unprotected
+check-feed-unprotected-holds = every live conductor has an overcurrent device between it and each source
+check-feed-unprotected-looks = Live wire that a source can drive current into without crossing a working fuse or breaker, and that ends where current is used or on nothing. A fuse after the first load, a ring feed with a fuse in one arm, a fuse that a second wire goes around and a fuse that is bridged all leave such wire. Wire that leads to its first device within the limit is left to the fuse itself; wire that leads to it, but from too far, is told by fuse-too-far. All runs behind one missing device make one finding.
+check-feed-unprotected-why = A short of such a wire to the body draws all that the battery can give, often more than a thousand amperes. The wire glows within seconds, and nothing stops it but fire or a burnt-through wire.
+check-feed-unprotected-source = 33 CFR 183.455 for small craft; common practice of vehicle audio.
 feed-unprotected-what = { $runs } { $runs ->
     [one] is
    *[other] are
@@ -24,6 +29,11 @@ feed-unprotected-bypassed-remedy = Take that wire out, or let everything pass on
 
 ## fuse-breaking-capacity
 
+check-fuse-breaking-capacity-title = Fuse breaking capacity
+check-fuse-breaking-capacity-holds = the current of a short right behind a device is no more than the device can break
+check-fuse-breaking-capacity-looks = The largest current that the sources can drive into a short right behind a fuse or breaker, with the battery warm and charged, against what the device is made to interrupt: as entered, else as usual for its form. That figure is published at a higher voltage than 12 V, which the profile may take into account. Of a breaker, and of a glass fuse, it must be told.
+check-fuse-breaking-capacity-why = A device that is asked for more than it can break may burst, or draw an arc that goes on burning.
+check-fuse-breaking-capacity-source = ISO 8820-3:2015 scope for blades (1000 A); strips as usual published figures (from memory). The current follows from the cold-cranking current of the battery.
 fuse-breaking-capacity-what = A short behind { $device } draws up to { $draws }; it can break { $breaks }.
 fuse-breaking-capacity-remedy = Fit a bolt-in fuse that can break it next to the source, ahead of this one.
 fuse-breaking-capacity-unknown = A short behind { $device } draws up to { $draws }; whether it can break that is not known.
@@ -31,6 +41,11 @@ fuse-breaking-capacity-find = Read what { $device } can break off it or its data
 
 ## fuse-in-return
 
+check-fuse-in-return-title = Fuse in return
+check-fuse-in-return-holds = every fuse and breaker sits in the live side, ahead of its load
+check-fuse-in-return-looks = A fuse or breaker that stands between a load and the way back to the source, where a negative pole can be reached without crossing a load and no live pole can. If nothing guards the feed of the same load, that belongs to this finding and is not told a second time.
+check-fuse-in-return-why = A short of the feed to the body never passes such a fuse, so it guards nothing. When it does blow, the load stays live through and through, and a hand or a tool that touches it closes the circuit.
+check-fuse-in-return-source = Common practice; 46 CFR 183.380(b) for the rule that a return is not opened unless the feed opens too.
 fuse-in-return-what = { $device } sits in the return of { $loads ->
     [0] its load
    *[other] { $loads }
@@ -44,6 +59,11 @@ fuse-in-return-open-remedy = Move { $device } into the feed, next to the source,
 
 ## fuse-outsizes-wire
 
+check-fuse-outsizes-wire-title = Fuse outsizes wire
+check-fuse-outsizes-wire-holds = the rating of every device is no more than what each wire it guards can carry, times the factor of the profile
+check-fuse-outsizes-wire-looks = A fuse or breaker whose rating lies above the allowable current of a run behind it, up to the next device. Wires that lie side by side between the same two points count together; uneven-parallel looks at each of them alone. All thin runs behind one device make one finding.
+check-fuse-outsizes-wire-why = In a fault the wire, not the fuse, becomes the part that gives way: it can carry its own fire along the whole vehicle before the fuse opens.
+check-fuse-outsizes-wire-source = ISO 13297 clause 13.1.5 in its strict form; 33 CFR 183.455(c)(1) allows 150 % below 50 V, which the small-craft profile follows.
 fuse-outsizes-wire-what = { $run } can carry { $can } where it lies; { $device } lets { $lets } through.
 fuse-outsizes-wire-either = Fit { $rating } in { $device }, or lay { $size } copper for { $run }.
 fuse-outsizes-wire-fit = Fit { $rating } in { $device }.
@@ -54,6 +74,11 @@ fuse-outsizes-wire-unknown = Whether { $device } ({ $rating }) guards { $run } c
 
 ## fuse-too-far
 
+check-fuse-too-far-title = Fuse too far
+check-fuse-too-far-holds = the unprotected length from each source to its first device stays within the limit
+check-fuse-too-far-looks = The longest stretch of wire from a source's terminal to the first fuse or breaker, along the wire. With two sources each end counts. Small-craft rules allow more where the whole stretch lies in a sheath or conduit.
+check-fuse-too-far-why = Between battery and fuse nothing stops a short. The longer that stretch, the more edges, hinges and screws it passes.
+check-fuse-too-far-source = Common practice of vehicle audio, 18 in or 0.45 m along the wire; 33 CFR 183.455 and ABYC E-11 for small craft.
 fuse-too-far-what = { $first ->
     [0] The first fuse sits
     [one] { $first } sits
@@ -71,6 +96,11 @@ fuse-too-far-find = Measure { $runs } from { $sources } to { $first ->
 
 ## fuse-undersized
 
+check-fuse-undersized-title = Fuse undersized
+check-fuse-undersized-holds = the lasting current is at most 80 % of the rating, and bursts stay below the current at which the device has to open
+check-fuse-undersized-looks = The heating current (RMS) through a fuse or breaker at the chosen duty, against the share of its rating that it carries for good, and the burst current against the least current at which its family has to open. Factory fuses are judged where something that was added hangs on them.
+check-fuse-undersized-why = A fuse that runs near its rating ages and opens one day for no reason that anybody can find. The next hand then fits a larger one.
+check-fuse-undersized-source = NFPA 70 210.20 and component practice for the 80 % (from memory); ISO 8820-3 and -5 for the current at which a family has to open (from memory).
 fuse-undersized-what = { $device } carries { $carries } for long; with its { $rating } it can carry { $lasting }.
 fuse-undersized-bursts = Bursts of { $peaks } pass { $device }; with its { $rating } it has to open from { $opens }.
 fuse-undersized-remedy = Fit { $rating } in { $device }; the wire behind it bears that.
@@ -79,6 +109,11 @@ fuse-undersized-unknown = Whether { $device } bears its load cannot be told: its
 
 ## second-source
 
+check-second-source-title = Second source
+check-second-source-holds = a conductor between two sources is protected at both ends
+check-second-source-looks = Wire between two batteries, or a battery and a charger that does not limit its own current, without a device of its own at one of the ends. One fuse for both ends is one too few.
+check-second-source-why = A short is fed from both ends. The fuse at one end opens, and the other battery goes on burning the wire.
+check-second-source-source = ISO 13297 clause 12.3 and ABYC E-11: every source of power to a conductor is protected; common practice.
 second-source-what = { $runs } { $runs ->
     [one] lies
    *[other] lie
@@ -90,11 +125,21 @@ second-source-remedy = Put a fuse that the wire can bear next to { $sources } as
 
 ## self-resetting-main
 
+check-self-resetting-main-title = Self resetting main
+check-self-resetting-main-holds = the first device behind a source does not close again by itself
+check-self-resetting-main-looks = A breaker that closes again when it has cooled, as the first device between a source and the rest.
+check-self-resetting-main-why = Into a lasting short it closes again and again, and each time the wire is heated anew, until something burns that was not meant to.
+check-self-resetting-main-source = Common practice; ABYC E-11 asks for trip-free breakers that are reset by hand (from memory).
 self-resetting-main-what = { $device } is the first device behind the source and closes again by itself.
 self-resetting-main-remedy = Fit a fuse, or a breaker that is reset by hand, in place of { $device }.
 
 ## uneven-parallel
 
+check-uneven-parallel-title = Uneven parallel
+check-uneven-parallel-holds = wires side by side share the current, and one left alone is still protected
+check-uneven-parallel-looks = Runs between the same two points. First, whether one of them takes more than its equal share, by the resistances of the wires and their ends. Second, for feeds, whether the device in front of them is too large for each of them alone.
+check-uneven-parallel-why = The wire with the better joint carries most. When one comes off, nothing is noticed, and the other burns behind a fuse that was chosen for both.
+check-uneven-parallel-source = NFPA 70 310.10(G) asks for equal length, material, size and termination of parallel conductors (from memory); the margin is a judgement of this project.
 uneven-parallel-alone = { $runs } lie side by side behind { $device } ({ $lets }); { $run } left alone can carry { $can }.
 uneven-parallel-alone-remedy = Lay one wire that bears { $rating }, or give each its own fuse at both ends.
 uneven-parallel-shares = Of the { $carried } in { $runs }, { $run } takes { $takes }; up to { $share } passes as an equal share.

@@ -14,3 +14,44 @@ channel-bridged = { $part } channels { $channel } and { $second }, bridged,
 
 assumed-of = { $of } { $property }
 assumed-parking = conditions parking
+
+## The page of a check.
+
+explain-head = **{ $grade }** · { $group } · since { $since }
+explain-holds = Holds when { $holds }.
+explain-looks = What it looks for
+explain-why = Why it matters
+explain-example = Example
+explain-marks = Lines that end in `#~` are marked by the checks named there.
+explain-instead = Instead
+explain-care = Care
+explain-limits = Limits
+explain-limit = limit
+explain-what = what
+explain-value = value
+profile-said = { $profile ->
+    [common-practice] common practice of the trade
+   *[small-craft] small craft, published rules
+}
+explain-value-in = { $value } ({ $profile })
+explain-source-in = { $profile }: { $source }
+explain-source-column = source
+explain-source = Source
+
+## What everybody who does such work is told.
+
+care = Isolate the battery before any work. Keep away from airbag and high-voltage circuits. Follow the vehicle maker's instructions and the law of the place, and let a qualified person decide. The tool knows the drawing, not the vehicle.
+
+## Grades and groups.
+
+grade-stop = Stop
+grade-fix = Fix
+grade-tidy = Tidy
+check-group-protection = Protection
+check-group-conductors = Conductors
+check-group-ground = Ground
+check-group-speakers = Speakers
+check-group-signal = Signal and control
+check-group-workmanship = Body and workmanship
+check-group-energy = Energy
+check-group-data = Data

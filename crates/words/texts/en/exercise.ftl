@@ -33,3 +33,4 @@ lesson-lacks-question = Question { $at } asks nothing.
 lesson-lacks-answers = Question { $at } needs a right answer and a wrong one.
 lesson-lacks-look = What to look at, { $at }: it needs parts or runs of the drawing, and a sentence.
 lesson-lacks-break = Break { $at } names something that is not in the drawing.
+exercise-in-this-lesson = In this lesson
