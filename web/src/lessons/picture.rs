@@ -17,12 +17,17 @@ use yew::prelude::*;
 const LETTERS: f64 = 1.5;
 /// Most pixels for a board unit.
 const MOST_ZOOM: f64 = 2.0;
+/// The same where they stand close.
+const CLOSE_LETTERS: f64 = 1.2;
+/// Zooms for which the drawing has names beside the tags, and from which on those can be read from the last row.
+const NAMES: f64 = 0.5;
+const NAMES_READ: f64 = 0.8;
 /// Zoom from which on the drawing has its symbols and numbers: whatever size the letters have, those are wanted.
 const LEAST_DETAIL: f64 = 0.28;
 /// Room above for the marks of findings, in pixels.
 const MARK_PX: f64 = 30.0;
 /// Paper left free around the drawing, in pixels.
-const MARGIN_PX: f64 = 12.0;
+const MARGIN_PX: f64 = 16.0;
 
 /// What is to be seen of a side.
 #[derive(Clone, Properties)]
@@ -115,7 +120,7 @@ impl PictureProps {
             } else {
                 Vec::new()
             },
-            zoom: (camera.zoom / LETTERS).max(LEAST_DETAIL.min(camera.zoom)),
+            zoom: letters(camera.zoom, self.overlay),
             ..Look::default()
         };
         let visible = camera.visible();
@@ -155,6 +160,22 @@ impl PictureProps {
             let at = camera.to_screen(spot);
             point_at(at.x, at.y);
         }
+    }
+}
+
+/// For which zoom the letters are made, so that they are read from the last row.
+fn letters(zoom: f64, overlay: Overlay) -> f64 {
+    let larger = match overlay {
+        // Leads lie side by side, and what is written on one must not stand at another.
+        Overlay::Signal => CLOSE_LETTERS,
+        _ => LETTERS,
+    };
+    let made_for = zoom / larger;
+    if (NAMES..NAMES_READ).contains(&made_for) {
+        // Names and numbers would be small: tags alone are large.
+        NAMES - 1e-6
+    } else {
+        made_for.max(LEAST_DETAIL.min(zoom))
     }
 }
 

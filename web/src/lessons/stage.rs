@@ -137,7 +137,7 @@ pub(super) fn Stage(props: &StageProps) -> Html {
                     <p class="told__place"><b data-testid="place">{ format!("{place} / {count}") }</b>{ " " }<span data-testid="kind">{ told::kind(&scene, words) }</span></p>
                     <p class="told__legend" data-testid="overlay-legend">if overlay != Overlay::None { <b>{ overlay.title() }</b>{ ": " }{ legend(overlay) } }</p>
                 </div>
-                <div class="told__text" tabindex="0" role="region" aria-label={told::kind(&scene, words)} data-testid="told">{ told::text(&scene, words) }</div>
+                <div class={classes!("told__text", told::is_long(&scene).then_some("told__text--long"))} tabindex="0" role="region" aria-label={told::kind(&scene, words)} data-testid="told">{ told::text(&scene, words) }</div>
             </section>
             <p class="unseen" aria-live="polite" data-testid="spoken">{ spoken(&scene, words) }</p>
             <footer class="lesson__foot" onmousedown={keep_focus}>

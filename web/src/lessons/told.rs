@@ -6,6 +6,9 @@ use lessons::{Break, BreakKind, Happening, Step, Told, break_of, title};
 use words::{Saying, Unit, Value, Words, say, told};
 use yew::prelude::*;
 
+/// Letters of a text that are many.
+const LONG: usize = 540;
+
 /// What kind of step this is: `Look 1 of 2`.
 pub(super) fn kind(scene: &Scene, words: &Words) -> String {
     let lesson = &scene.lesson;
@@ -47,6 +50,23 @@ pub(super) fn break_word(broken: &Break) -> Saying {
         BreakKind::Dead => say!("lesson-sign-dead"),
         BreakKind::Joined => say!("lesson-sign-joined"),
     }
+}
+
+/// Whether the words of the step are so many that they need smaller letters.
+pub(super) fn is_long(scene: &Scene) -> bool {
+    let lesson = &scene.lesson;
+    let count = match scene.at.step(lesson) {
+        Step::Story(n) => lesson.story.get(n).map_or(0, String::len),
+        Step::Why(n) => lesson.why().get(n).map_or(0, String::len),
+        Step::Question(n) => lesson.questions.get(n).map_or(0, |it| {
+            let answers: usize = it.answers.iter().map(|answer| answer.says.len()).sum();
+            // Question and reason stand beside the answers.
+            2 * answers.max(it.asks.len() + it.why.len())
+        }),
+        Step::Sources => lesson.all_sources().concat().len() + checks::CARE.len(),
+        _ => 0,
+    };
+    count > LONG
 }
 
 /// The words of the step.
