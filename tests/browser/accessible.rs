@@ -119,3 +119,51 @@ fn what_a_link_shows_is_accessible() {
     });
     look(&page, "a link that does not open", &mut found);
 }
+
+#[test]
+fn the_lessons_are_accessible() {
+    let mut found = Found::default();
+    let mut page = Page::open("#lessons");
+    page.wait_at_most(Duration::from_secs(90), "the list of lessons", || {
+        (page.count("lessons") == 1).then_some(())
+    });
+    for scheme in [Scheme::Light, Scheme::Dark] {
+        page.set_scheme(scheme);
+        page.set_size(1280, 720);
+        page.go("#lessons");
+        page.wait_for("the list of lessons", || {
+            (page.count("lessons") == 1).then_some(())
+        });
+        look(&page, &format!("the list of lessons, {scheme:?}"), &mut found);
+        page.press("Enter");
+        page.wait_for("the lesson", || (page.count("lesson") == 1).then_some(()));
+        let mut seen = String::new();
+        // Every kind of step, with what each shows besides.
+        for step in 0..30 {
+            let kind = page.text("kind");
+            if kind != seen {
+                look(&page, &format!("{kind}, {scheme:?}"), &mut found);
+                seen = kind;
+            }
+            if step == 1 {
+                page.press("p");
+                page.press("right");
+                page.press("?");
+                page.wait_for("the keys", || (page.count("lesson-keys") == 1).then_some(()));
+                look(&page, &format!("pointer and keys, {scheme:?}"), &mut found);
+                page.press("Escape");
+                page.press("Escape");
+            }
+            page.press("pagedown");
+            if page.count("because") == 1 || page.text("foot-bad").contains("before, now") {
+                look(&page, &format!("{seen}, its second half, {scheme:?}"), &mut found);
+            }
+        }
+        page.set_size(820, 1180);
+        look(
+            &page,
+            &format!("the end, one above the other, {scheme:?}"),
+            &mut found,
+        );
+    }
+}

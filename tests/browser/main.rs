@@ -10,6 +10,7 @@ mod fingers;
 mod harness;
 mod keep_work;
 mod lay_under;
+mod lessons;
 mod looks;
 mod mend_van;
 mod meter;

@@ -13,7 +13,7 @@ use drawing::{Overlay, Palette};
 use editor::side_by_side::{frame_of, frame_of_lit};
 use gloo_events::{EventListener, EventListenerOptions};
 use kurbo::Rect;
-use lessons::{Lesson, Version, break_of, lit, title};
+use lessons::{Lesson, Version, break_of, lit, title_in};
 use model::Job;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -137,7 +137,7 @@ pub(super) fn Stage(props: &StageProps) -> Html {
                     <p class="told__place"><b data-testid="place">{ format!("{place} / {count}") }</b>{ " " }<span data-testid="kind">{ told::kind(&scene, words) }</span></p>
                     <p class="told__legend" data-testid="overlay-legend">if overlay != Overlay::None { <b>{ overlay.title() }</b>{ ": " }{ legend(overlay) } }</p>
                 </div>
-                <div class={classes!("told__text", told::is_long(&scene).then_some("told__text--long"))} tabindex="0" role="region" aria-label={told::kind(&scene, words)} data-testid="told">{ told::text(&scene, words) }</div>
+                <div class={classes!("told__text", told::is_long(&scene, words).then_some("told__text--long"))} tabindex="0" role="region" aria-label={told::kind(&scene, words)} data-testid="told">{ told::text(&scene, words) }</div>
             </section>
             <p class="unseen" aria-live="polite" data-testid="spoken">{ spoken(&scene, words) }</p>
             <footer class="lesson__foot" onmousedown={keep_focus}>
@@ -214,7 +214,7 @@ fn head(side: &Side, words: &Words, onclick: Callback<MouseEvent>) -> Html {
             <h2>{ version_name(side.version, words) }</h2>
             <p class="pinned__counts" data-testid={format!("counts-{}", side.version.word())}>
                 { for grades.map(|(grade, count)| html! {
-                    <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", grade.title()) }</span>
+                    <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
                 }) }
             </p>
             <button type="button" class="lesson__button" {onclick} data-testid={format!("open-{}", side.version.word())}>
@@ -241,7 +241,7 @@ fn foot(side: &Side, scene: &Scene, words: &Words) -> Html {
     }
     let findings = &side.editor.analysis().findings;
     let listed = findings.iter().take(MOST_LISTED).map(|finding| {
-        html! { <li>{ mark(finding.grade) }{ title(finding.check) }</li> }
+        html! { <li>{ mark(finding.grade) }{ title_in(finding.check, words) }</li> }
     });
     let more = findings.len().saturating_sub(MOST_LISTED);
     html! {

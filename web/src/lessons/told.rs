@@ -2,7 +2,7 @@
 
 use super::scene::Scene;
 use lessons::measures::Number;
-use lessons::{Break, BreakKind, Happening, Step, Told, break_of, title};
+use lessons::{Break, BreakKind, Happening, Step, Told, break_of, title_in};
 use words::{Saying, Unit, Value, Words, say, told};
 use yew::prelude::*;
 
@@ -53,17 +53,17 @@ pub(super) fn break_word(broken: &Break) -> Saying {
 }
 
 /// Whether the words of the step are so many that they need smaller letters.
-pub(super) fn is_long(scene: &Scene) -> bool {
+pub(super) fn is_long(scene: &Scene, words: &Words) -> bool {
     let lesson = &scene.lesson;
     let count = match scene.at.step(lesson) {
         Step::Story(n) => lesson.story.get(n).map_or(0, String::len),
-        Step::Why(n) => lesson.why().get(n).map_or(0, String::len),
+        Step::Why(n) => lesson.why(words).get(n).map_or(0, String::len),
         Step::Question(n) => lesson.questions.get(n).map_or(0, |it| {
             let answers: usize = it.answers.iter().map(|answer| answer.says.len()).sum();
             // Question and reason stand beside the answers.
             2 * answers.max(it.asks.len() + it.why.len())
         }),
-        Step::Sources => lesson.all_sources().concat().len() + checks::CARE.len(),
+        Step::Sources => lesson.all_sources(words).concat().len() + words.say(&checks::care()).len(),
         _ => 0,
     };
     count > LONG
@@ -158,10 +158,10 @@ pub(super) fn happening(happening: &Happening, words: &Words) -> Saying {
         Happening::Opens(tags, turn) if turn.is => say!("lesson-opens", things = tags.clone()),
         Happening::Opens(tags, _) => say!("lesson-holds", things = tags.clone()),
         Happening::Finding(check, turn) => match (turn.was, turn.is) {
-            (true, true) => say!("lesson-finding-stays", check = title(check)),
-            (false, true) => say!("lesson-finding-comes", check = title(check)),
-            (true, false) => say!("lesson-finding-goes", check = title(check)),
-            (false, false) => say!("lesson-finding-none", check = title(check)),
+            (true, true) => say!("lesson-finding-stays", check = title_in(check, words)),
+            (false, true) => say!("lesson-finding-comes", check = title_in(check, words)),
+            (true, false) => say!("lesson-finding-goes", check = title_in(check, words)),
+            (false, false) => say!("lesson-finding-none", check = title_in(check, words)),
         },
         Happening::Number { name, at, was, is } => {
             let key = format!("lesson-measure-{name}");

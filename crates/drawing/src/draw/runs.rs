@@ -128,7 +128,10 @@ pub(crate) fn draw_runs(
     // Volts stand at the studs as well and must keep clear of one another; they go where labels have their place.
     let readings = !matches!(look.overlay, Overlay::None | Overlay::Voltage);
     if readings {
-        let runs: Vec<(RunId, &RunWay)> = seen.iter().map(|(id, _, way)| (*id, *way)).collect();
+        // Where runs are lit, the others step back with what is said of them.
+        let steps_back = |id: &RunId| !look.lit.runs.is_empty() && !look.lit.runs.contains(id);
+        let shown = seen.iter().filter(|(id, _, _)| !steps_back(id));
+        let runs: Vec<(RunId, &RunWay)> = shown.map(|(id, _, way)| (*id, *way)).collect();
         let mut readings = Readings {
             layout,
             overlays,
