@@ -2,6 +2,7 @@
 //! so that what one can find one can also press.
 
 use crate::input::{Key, Mods};
+use words::Saying;
 
 /// A key with what is held besides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -94,7 +95,7 @@ macro_rules! actions {
             /// A name for tests and links, kebab-case.
             #[must_use]
             pub fn id(self) -> &'static str { match self { $(Self::$variant => $id),+ } }
-            /// The words on screen.
+            /// The words on screen, in English.
             #[must_use]
             pub fn name(self) -> &'static str { match self { $(Self::$variant => $name),+ } }
             /// The keys for it.
@@ -188,6 +189,11 @@ impl Action {
     pub fn of_id(id: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|action| action.id() == id)
     }
+    /// The words on screen.
+    #[must_use]
+    pub fn said(self) -> Saying {
+        Saying::new(format!("action-{}", self.id()))
+    }
     /// Its first key as printed, or nothing.
     #[must_use]
     pub fn key(self) -> String {
@@ -222,6 +228,13 @@ mod tests {
                     chord.written()
                 );
             }
+        }
+    }
+
+    #[test]
+    fn every_action_has_its_words() {
+        for action in Action::ALL {
+            assert_eq!(action.said().to_string(), action.name(), "{}", action.id());
         }
     }
 

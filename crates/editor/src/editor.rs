@@ -146,7 +146,21 @@ impl Editor {
 
     /// Says who reads: everything that the editor says and draws from here on is in these words.
     pub fn read_by(&mut self, words: Words) {
+        if self.words == words {
+            return;
+        }
         self.words = words;
+        self.layout = Layout::read_by(self.sheet(), &self.words);
+        if let Some(under) = self.under.take() {
+            let laid = Under::read_by(
+                under.kind,
+                under.sheet.clone(),
+                self.on,
+                self.sheet(),
+                &self.words,
+            );
+            self.under = Some(Arc::new(laid));
+        }
         self.still_changed();
     }
 

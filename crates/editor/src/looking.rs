@@ -5,8 +5,9 @@ use crate::actions::Action;
 use crate::camera::ScreenPoint;
 use crate::editor::Editor;
 use model::Job;
+use words::say;
 
-/// Said when somebody tries to change what is only looked at.
+/// Said in English when somebody tries to change what is only looked at.
 pub const LOOK_ONLY: &str = "This drawing is for looking at. Make a copy of your own to change it.";
 
 impl Action {
@@ -66,7 +67,7 @@ impl Editor {
     /// True, and said, where nothing may be changed.
     pub(crate) fn refuses(&mut self) -> bool {
         if self.looks_only {
-            self.out.say = Some(LOOK_ONLY.to_owned());
+            self.tell(say!("look-only"));
         }
         self.looks_only
     }

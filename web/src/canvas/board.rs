@@ -13,6 +13,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, KeyboardEvent, PointerEvent, WheelEvent};
+use words::say;
 use yew::prelude::*;
 
 /// Room that frame, notes and tray take of the window.
@@ -93,12 +94,13 @@ pub(crate) fn Board() -> Html {
     }
     let said = store.desk.see(|editor| {
         let [stop, fix, tidy] = editor.counts();
-        format!(
-            "Wiring diagram, sheet {}: {} parts, {} runs, {stop} Stop, {fix} Fix, {tidy} Tidy. Arrows walk, Enter opens details, slash asks.",
-            editor.on().title(),
-            editor.sheet().parts.len(),
-            editor.sheet().runs.len()
-        )
+        editor.words().say(&say!(
+            "board",
+            sheet = editor.on().said(),
+            parts = say!("things-parts", count = editor.sheet().parts.len()),
+            runs = say!("things-runs", count = editor.sheet().runs.len()),
+            counts = say!("title-counts", stop = stop, fix = fix, tidy = tidy)
+        ))
     });
     let cursor = store.desk.see(|editor| match (editor.tool(), editor.hovered()) {
         (editor::Tool::Hand, _) => "board--hand",
