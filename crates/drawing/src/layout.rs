@@ -11,7 +11,6 @@ use crate::ways::{Effort, RunWay, Tracks, lay_runs};
 use kurbo::{Point, Rect};
 use model::{BoardPoint, PartId, RunId, Sheet, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
-use words::Words;
 
 /// What lies under a point.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,8 +52,6 @@ pub struct Layout {
     arranged: OrderedMap<PartId, BoardPoint>,
     /// Runs that were laid in haste, while something was dragged.
     hasty: OrderedSet<RunId>,
-    /// Who reads what is written.
-    words: Words,
 }
 
 /// So many runs are laid with care in every step of a drag; more would take longer than a frame.
@@ -64,17 +61,7 @@ impl Layout {
     /// Lays out a sheet. Parts without a place of their own are arranged.
     #[must_use]
     pub fn of(sheet: &Sheet) -> Self {
-        Self::read_by(sheet, &Words::english())
-    }
-
-    /// The same for a reader: texts take the room that they need in these words. Parts stand where they stand for
-    /// everybody.
-    #[must_use]
-    pub fn read_by(sheet: &Sheet, words: &Words) -> Self {
-        let mut this = Self {
-            words: words.clone(),
-            ..Self::default()
-        };
+        let mut this = Self::default();
         if sheet.parts.values().any(|part| part.at.is_none()) {
             this.arranged = crate::arrange::arrange_unplaced(sheet);
         }
@@ -83,7 +70,7 @@ impl Layout {
                 .at
                 .or_else(|| this.arranged.get(id).copied())
                 .unwrap_or_default();
-            this.put_part(*id, PartBox::read_by(part, to_point(at), words));
+            this.put_part(*id, PartBox::of(part, to_point(at)));
         }
         let all: OrderedSet<RunId> = sheet.runs.keys().copied().collect();
         this.lay(sheet, &all, Effort::CARE);
@@ -127,8 +114,7 @@ impl Layout {
                 .or_else(|| self.arranged.get(id).copied())
                 .unwrap_or_default();
             self.take_part(*id);
-            let drawn = PartBox::read_by(part, to_point(at), &self.words);
-            self.put_part(*id, drawn);
+            self.put_part(*id, PartBox::of(part, to_point(at)));
             touched.insert(*id);
         }
         let gone_runs: Vec<RunId> = self
@@ -172,8 +158,7 @@ impl Layout {
             if let (Some(part), Some(drawn)) = (sheet.parts.get(id), self.parts.get(id)) {
                 let at = part.at.map_or(drawn.outline.center(), to_point);
                 self.take_part(*id);
-                let drawn = PartBox::read_by(part, at, &self.words);
-                self.put_part(*id, drawn);
+                self.put_part(*id, PartBox::of(part, at));
             }
         }
         let to_lay: OrderedSet<RunId> = sheet
@@ -233,11 +218,6 @@ impl Layout {
         }
     }
 
-    /// Who reads what is written.
-    #[must_use]
-    pub fn words(&self) -> &Words {
-        &self.words
-    }
     /// Geometry of a part.
     #[must_use]
     pub fn part(&self, id: PartId) -> Option<&PartBox> {

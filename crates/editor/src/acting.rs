@@ -11,7 +11,6 @@ use drawing::{Overlay, arrange};
 use model::edits;
 use model::{Change, Edit, PartId, PartKind, SheetKind};
 use ordered::OrderedSet;
-use words::say;
 
 /// Width that the explanation of a finding takes on the screen, in pixels.
 const EXPLANATION_PX: f64 = 410.0;
@@ -27,7 +26,11 @@ impl Editor {
         self.out.noticed = true;
         self.out.repaint = true;
         if !self.offers(action) {
-            self.refuses();
+            if self.conceals && action.tells() {
+                self.out.say = Some(self.words.text("exercise-not-told"));
+            } else {
+                self.refuses();
+            }
             return;
         }
         match action {
@@ -76,9 +79,12 @@ impl Editor {
             Action::Duplicate => {
                 let parts = self.selection.parts.clone();
                 let step = crate::tools::pick::whole(self.options.grid_units) * 4;
-                let what = edits::things(self.sheet(), &parts, &OrderedSet::new());
+                let name =
+                    edits::move_parts(&self.job, self.on, &parts, 0, 0)
+                        .name
+                        .replacen("Move", "Duplicate", 1);
                 let made = edits::duplicate(&self.job, self.on, &parts, step, step).map(|mut pasted| {
-                    pasted.edit = pasted.edit.rename(say!("edit-duplicate", what = what));
+                    pasted.edit.name = name;
                     pasted
                 });
                 self.pasted(made);
@@ -121,6 +127,7 @@ impl Editor {
             | Action::NewJob
             | Action::Jobs
             | Action::Lessons
+            | Action::MakeLesson
             | Action::ExportSvg
             | Action::ExportPng
             | Action::Print
@@ -142,7 +149,7 @@ impl Editor {
     fn take(&mut self, tool: Tool) {
         self.interrupt();
         self.tool = tool;
-        self.tell(self.tool.hint());
+        self.out.say = Some(self.tool.hint().to_owned());
     }
 
     /// The meter in hand, leads where they were. Without a mode: in hand, or put away when it is.
@@ -181,13 +188,14 @@ impl Editor {
         }
         let Some(thing) = thing else {
             self.feeds = None;
-            self.tell(say!("feeds-pick-first"));
+            self.out.say = Some("Pick a part, terminal or run first, then ask what feeds it.".to_owned());
             return;
         };
         // The ways are told by the legend, which the page keeps beside the drawing.
         let fed = self.fed_by(&thing);
-        let nothing = say!("feeds-nothing", thing = thing.written(self.sheet()));
-        self.out.say = fed.is_empty().then(|| self.words.say(&nothing));
+        self.out.say = fed
+            .is_empty()
+            .then(|| format!("Nothing feeds {}.", thing.written(self.sheet())));
         self.feeds = Some(thing);
     }
 
@@ -211,8 +219,8 @@ impl Editor {
             }
         }
         if !changes.is_empty() {
-            let what = edits::things(self.sheet(), &self.selection.parts, &OrderedSet::new());
-            self.apply(Edit::new(say!("edit-turn", what = what), changes));
+            let about = edits::move_parts(&self.job, self.on, &self.selection.parts, 0, 0).name;
+            self.apply(Edit::new(about.replacen("Move", "Turn", 1), changes));
         }
     }
 
@@ -222,7 +230,7 @@ impl Editor {
         }
         self.interrupt();
         let edit = edits::remove(&self.job, self.on, &self.selection.parts, &self.selection.runs);
-        self.tell(edit.said());
+        self.out.say = Some(edit.name.clone());
         self.apply(edit);
         self.out.open = Some(Open::Nothing);
     }
@@ -231,7 +239,7 @@ impl Editor {
         match made {
             Ok(pasted) => {
                 self.interrupt();
-                self.begin_gesture(pasted.edit.called());
+                self.begin_gesture(pasted.edit.name.clone());
                 self.extend_gesture(pasted.edit, &pasted.parts);
                 self.settle(&pasted.parts);
                 self.commit_gesture();
@@ -242,14 +250,14 @@ impl Editor {
                 self.focus = self.selection.parts.first().map(|id| Thing::Part(*id));
                 self.out.open = Some(Open::Nothing);
             }
-            Err(error) => self.tell(error.0),
+            Err(error) => self.out.say = Some(error.to_string()),
         }
     }
 
     fn splice_picked(&mut self) {
         let (Some(Thing::Run(run)), Some(splice)) = (self.selection.single(), PartKind::from_word("splice"))
         else {
-            self.tell(say!("splice-pick-first"));
+            self.out.say = Some("Pick one run to splice.".to_owned());
             return;
         };
         let at = self.layout.run(run).map(|way| way.label_at).unwrap_or_default();
@@ -259,7 +267,7 @@ impl Editor {
                 self.apply(inserted.edit);
                 self.pick_only(&Thing::Part(inserted.part));
             }
-            Err(error) => self.tell(error.0),
+            Err(error) => self.out.say = Some(error.to_string()),
         }
     }
 
@@ -278,11 +286,11 @@ impl Editor {
         }
         let name = match (self.selection.single(), changes.len()) {
             (_, 0) => {
-                self.tell(say!("straighten-nothing"));
+                self.out.say = Some("No run with bends put by hand is picked.".to_owned());
                 return;
             }
-            (Some(run), _) => say!("edit-straighten", run = run.written(self.sheet())),
-            (None, count) => say!("edit-straighten-several", count = count),
+            (Some(run), _) => format!("Let {} find its way", run.written(self.sheet())),
+            (None, count) => format!("Let {count} run{} find their way", super::doing::plural(count)),
         };
         self.apply(Edit::new(name, changes));
     }
@@ -313,11 +321,11 @@ impl Editor {
             });
         }
         if changes.is_empty() {
-            self.tell(say!("tidy-already"));
+            self.out.say = Some("It is tidy already.".to_owned());
             return;
         }
-        self.apply(Edit::new(say!("edit-tidy"), changes));
-        self.layout = drawing::Layout::read_by(self.sheet(), &self.words);
+        self.apply(Edit::new("Tidy arrangement", changes));
+        self.layout = drawing::Layout::of(self.sheet());
         self.still_changed();
         self.out.open = Some(Open::Nothing);
         self.fit();
@@ -361,10 +369,10 @@ impl Editor {
             self.camera.margins = margins;
         }
         self.out.open = Some(Open::Finding(place));
-        self.tell(say!(
-            "finding-shown",
-            grade = crate::grade(finding.grade),
-            what = &finding.what
+        self.out.say = Some(format!(
+            "{}: {}",
+            finding.grade.title(),
+            self.words.say(&finding.what)
         ));
         self.out.noticed = true;
         self.out.repaint = true;
@@ -373,7 +381,7 @@ impl Editor {
     fn step_finding(&mut self, back: bool) {
         let count = self.analysis.findings.len();
         if count == 0 {
-            self.tell(say!("findings-none"));
+            self.out.say = Some("No findings on this sheet.".to_owned());
             return;
         }
         let next = match (self.finding, back) {
@@ -393,7 +401,8 @@ impl Editor {
         match mend.cloned() {
             Some(edit) => self.mend_by(edit),
             None => {
-                self.tell(say!("mend-none"));
+                self.out.say =
+                    Some("No mend is known for this; what to do is written in the note.".to_owned())
             }
         }
     }
@@ -416,13 +425,13 @@ impl Editor {
     fn mend_by(&mut self, edit: Edit) {
         // A check sees one sheet; what its mend adds must have ids that are free in the whole job.
         let edit = checks::mend_for(&self.job, self.on, &edit);
-        self.tell(say!("mended", what = edit.said()));
+        self.out.say = Some(format!("Mended: {}", edit.name));
         let parts = model::history::Touched::by(&edit)
             .parts
             .into_iter()
             .map(|(_, id)| id)
             .collect();
-        self.begin_gesture(edit.called());
+        self.begin_gesture(edit.name.clone());
         self.extend_gesture(edit, &parts);
         self.settle(&parts);
         self.commit_gesture();
@@ -492,7 +501,7 @@ impl Editor {
         let next = if back { here.checked_sub(1) } else { Some(here + 1) };
         if let Some(kind) = next.and_then(|next| all.get(next)) {
             self.turn_to(*kind);
-            self.tell(say!("sheet-turned", sheet = kind.said()));
+            self.out.say = Some(format!("Sheet {}", kind.title()));
         }
     }
 }

@@ -7,7 +7,6 @@ use crate::selection::Thing;
 use kurbo::Rect;
 use model::BoardPoint;
 use model::edits::{self, Clip};
-use words::{Saying, say};
 
 /// Most letters of a pasted text that a message repeats.
 const REPEATED: usize = 40;
@@ -16,14 +15,15 @@ impl Editor {
     pub(crate) fn copy_picked(&mut self) -> bool {
         let clip = edits::copy(self.sheet(), &self.selection.parts);
         if clip.is_empty() {
-            self.tell(say!("copy-pick-first"));
+            self.out.say = Some("Pick parts to copy; runs between them come along.".to_owned());
             return false;
         }
         let (parts, runs) = (clip.sheet.parts.len(), clip.sheet.runs.len());
-        self.tell(say!(
-            "copied",
-            parts = say!("things-parts", count = parts),
-            runs = say!("things-runs", count = runs)
+        let plural = super::doing::plural;
+        self.out.say = Some(format!(
+            "{parts} part{} and {runs} run{} copied",
+            plural(parts),
+            plural(runs)
         ));
         self.clip = clip;
         // Until it is handed out, the system's clipboard holds something older.
@@ -60,7 +60,7 @@ impl Editor {
             return self.take_effects();
         }
         if text.is_empty() {
-            self.tell(say!("paste-no-text"));
+            self.out.say = Some("The clipboard holds no text, and nothing was copied here yet.".to_owned());
             return self.take_effects();
         }
         match Clip::from_text(text) {
@@ -69,33 +69,35 @@ impl Editor {
                 self.clip_given = text.to_owned();
                 self.paste_clip();
             }
-            Ok(_) => self.refuse(text, say!("paste-no-part")),
+            Ok(_) => self.refuse(text, "it holds no part"),
             Err(errors) => {
                 let first = errors.to_string();
                 let first = first.lines().next().unwrap_or_default().to_owned();
-                self.refuse(text, first.into());
+                self.refuse(text, &first);
             }
         }
         self.take_effects()
     }
 
-    fn refuse(&mut self, text: &str, why: Saying) {
+    fn refuse(&mut self, text: &str, why: &str) {
         let line = text.lines().next().unwrap_or_default();
         let mut shown: String = line.chars().take(REPEATED).collect();
         if shown.len() < text.len() {
             shown.push('…');
         }
-        let refused = say!("paste-refused", text = shown, why = why);
-        self.tell(if self.clip.is_empty() {
-            refused
+        let kept = if self.clip.is_empty() {
+            ""
         } else {
-            say!("paste-refused-kept", refused = refused)
-        });
+            " What was copied here last is still kept: Ask, then Paste, puts it down."
+        };
+        self.out.say = Some(format!(
+            "Nothing was pasted: the clipboard holds \u{201c}{shown}\u{201d}, which is no part of a job ({why}).{kept}"
+        ));
     }
 
     pub(crate) fn paste_clip(&mut self) {
         if self.clip.is_empty() {
-            self.tell(say!("paste-nothing"));
+            self.out.say = Some("Nothing was copied yet.".to_owned());
             return;
         }
         let step = crate::tools::pick::whole(self.options.grid_units) * 4;

@@ -56,12 +56,6 @@ texts! {
     "common"
     "exercise"
     "lessons"
-    "drawing"
-    "editor"
-    "sharing"
-    "web"
-    "model-titles"
-    "model-edits"
     "web-reader"
     "web-viewer"
 }

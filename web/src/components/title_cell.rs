@@ -1,8 +1,6 @@
 //! One cell of the title block: shows its text, becomes a field when clicked.
 
-use crate::reader::use_words;
 use web_sys::HtmlInputElement;
-use words::say;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -21,7 +19,6 @@ pub(crate) struct TitleCellProps {
 
 #[function_component]
 pub(crate) fn TitleCell(props: &TitleCellProps) -> Html {
-    let words = use_words();
     let editing = use_state(|| false);
     let input = use_node_ref();
     {
@@ -77,7 +74,7 @@ pub(crate) fn TitleCell(props: &TitleCellProps) -> Html {
                     data-testid={format!("{}-field", props.testid)} {onkeydown} onblur={done.reform(|_: FocusEvent| true)} />
             } else {
                 <button type="button" class="cell__text" onclick={begin} data-testid={props.testid.clone()}
-                    aria-label={words.say(&say!("cell-edit", name = props.name.as_str(), text = props.text.as_str()))}>
+                    aria-label={format!("{}: {}. Edit", props.name, props.text)}>
                     { if props.text.is_empty() { "—" } else { &props.text } }
                 </button>
             }

@@ -15,7 +15,6 @@ use circuit::Study;
 use kurbo::{Affine, BezPath, Point, Rect, Vec2};
 use model::kinds::PartKind;
 use model::{Part, PartId, Sheet, Side, Turn};
-use words::say;
 
 pub(crate) fn draw_parts(
     pen: &mut Pen,
@@ -30,19 +29,12 @@ pub(crate) fn draw_parts(
             continue;
         };
         if cut.shows(drawn.outline.inflate(8.0, 8.0)) {
-            draw_part(pen, (id, part), drawn, study, look, layout.words());
+            draw_part(pen, id, part, drawn, study, look);
         }
     }
 }
 
-fn draw_part(
-    pen: &mut Pen,
-    (id, part): (PartId, &Part),
-    drawn: &PartBox,
-    study: Option<&Study>,
-    look: &Look,
-    words: &words::Words,
-) {
+fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Option<&Study>, look: &Look) {
     let owner = Owner::Part(id);
     pen.owner(owner);
     let dimmed = !look.lit.is_empty() && !look.lit.parts.contains(&id);
@@ -89,7 +81,7 @@ fn draw_part(
     );
 
     if pen.shows(Detail::Studs) {
-        draw_symbol(pen, part, drawn, words, line, text);
+        draw_symbol(pen, part, drawn, line, text);
         for stud in &drawn.studs {
             pen.path(
                 Detail::Studs,
@@ -115,7 +107,7 @@ fn draw_part(
         write_small_tag(pen, part, drawn, look.zoom, text);
     }
     if pen.shows(Detail::Numbers) {
-        draw_numbers(pen, (id, part), drawn, study, words, text);
+        draw_numbers(pen, id, part, drawn, study, text);
     }
 }
 
@@ -275,15 +267,8 @@ pub(super) fn write_small_tag(pen: &mut Pen, part: &Part, drawn: &PartBox, zoom:
     pen.write(Detail::Shape, writing);
 }
 
-pub(super) fn draw_symbol(
-    pen: &mut Pen,
-    part: &Part,
-    drawn: &PartBox,
-    words: &words::Words,
-    line: Ink,
-    text: Ink,
-) {
-    let symbol = symbol(&part.is, words);
+pub(super) fn draw_symbol(pen: &mut Pen, part: &Part, drawn: &PartBox, line: Ink, text: Ink) {
+    let symbol = symbol(&part.is);
     let map = Affine::translate(drawn.symbol_at.to_vec2()) * turning(drawn.turn);
     for (path, width) in &symbol.lines {
         pen.line(Detail::Studs, map * path, line, *width);
@@ -316,23 +301,16 @@ pub(super) fn draw_symbol(
     }
 }
 
-fn draw_numbers(
-    pen: &mut Pen,
-    (id, part): (PartId, &Part),
-    drawn: &PartBox,
-    study: Option<&Study>,
-    words: &words::Words,
-    ink: Ink,
-) {
+fn draw_numbers(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Option<&Study>, ink: Ink) {
     for slot in &drawn.slots {
-        let (text, size) = match slot.what {
-            SlotFor::Part => (part_numbers(id, part, study, words), NUMBER_SIZE),
-            SlotFor::Channel(channel) => (channel_numbers(id, channel, study, words), NAME_SIZE),
+        let (words, size) = match slot.what {
+            SlotFor::Part => (part_numbers(id, part, study), NUMBER_SIZE),
+            SlotFor::Channel(channel) => (channel_numbers(id, channel, study), NAME_SIZE),
         };
         pen.write(
             Detail::Numbers,
             Writing {
-                text: fit(&text, slot.width, size, false),
+                text: fit(&words, slot.width, size, false),
                 at: slot.at,
                 size,
                 anchor: slot.anchor,
@@ -346,32 +324,27 @@ fn draw_numbers(
 }
 
 /// The line of numbers of a part: what it is rated for, and what the study says of it.
-fn part_numbers(id: PartId, part: &Part, study: Option<&Study>, words: &words::Words) -> String {
-    let mut line = own_numbers(&part.is, words);
+fn part_numbers(id: PartId, part: &Part, study: Option<&Study>) -> String {
+    let mut words = own_numbers(&part.is);
     let mut add = |more: String| {
-        if !line.is_empty() {
-            line.push_str(" · ");
+        if !words.is_empty() {
+            words.push_str(" · ");
         }
-        line.push_str(&more);
+        words.push_str(&more);
     };
-    let Some(study) = study else { return line };
+    let Some(study) = study else { return words };
     if let PartKind::Speaker(_) = part.is {
         match study.drivers.get(&id) {
-            Some(driver) if driver.plays => add({
-                words.say(&say!(
-                    "drawn-gets",
-                    power = numbers::quantity(words, driver.power)
-                ))
-            }),
-            Some(_) => add(words.text("drawn-silent")),
+            Some(driver) if driver.plays => add(format!("gets {}", numbers::quantity(driver.power))),
+            Some(_) => add("silent".to_owned()),
             None => {}
         }
-        return line;
+        return words;
     }
     let Some(flow) = study.parts.get(&id) else {
-        return line;
+        return words;
     };
-    let volts = |flow: &circuit::PartFlow| flow.voltage.map(|volts| numbers::quantity(words, volts));
+    let volts = |flow: &circuit::PartFlow| flow.voltage.map(numbers::quantity);
     match part.is {
         PartKind::Battery(_)
         | PartKind::Alternator(_)
@@ -382,12 +355,10 @@ fn part_numbers(id: PartId, part: &Part, study: Option<&Study>, words: &words::W
                 add(volts);
             }
             // A battery says which way: its current is negative while it is charged.
-            let amps = numbers::quantity(words, flow.current.mean.abs());
+            let amps = numbers::quantity(flow.current.mean.abs());
             add(match part.is {
-                PartKind::Battery(_) if flow.current.mean.0 < 0.0 => {
-                    words.say(&say!("drawn-takes", amps = amps))
-                }
-                PartKind::Battery(_) => words.say(&say!("drawn-gives", amps = amps)),
+                PartKind::Battery(_) if flow.current.mean.0 < 0.0 => format!("takes {amps}"),
+                PartKind::Battery(_) => format!("gives {amps}"),
                 _ => amps,
             });
         }
@@ -401,7 +372,7 @@ fn part_numbers(id: PartId, part: &Part, study: Option<&Study>, words: &words::W
         | PartKind::Vehicle(_)
         | PartKind::Load(_)
         | PartKind::Processor(_)
-        | PartKind::Capacitor(_) => add(numbers::quantity(words, flow.current.mean.abs())),
+        | PartKind::Capacitor(_) => add(numbers::quantity(flow.current.mean.abs())),
         PartKind::Bus(_)
         | PartKind::Splice(_)
         | PartKind::Plug(_)
@@ -411,11 +382,11 @@ fn part_numbers(id: PartId, part: &Part, study: Option<&Study>, words: &words::W
         | PartKind::Crossover(_)
         | PartKind::InlineCapacitor(_) => {}
     }
-    line
+    words
 }
 
 /// What a channel sees: its nominal load.
-fn channel_numbers(id: PartId, channel: u8, study: Option<&Study>, words: &words::Words) -> String {
+fn channel_numbers(id: PartId, channel: u8, study: Option<&Study>) -> String {
     let load = study.and_then(|study| {
         study
             .channels
@@ -427,7 +398,7 @@ fn channel_numbers(id: PartId, channel: u8, study: Option<&Study>, words: &words
             let ohms = load
                 .nominal
                 .or(load.dc_resistance)
-                .map_or("?".to_owned(), |ohms| numbers::quantity(words, ohms));
+                .map_or("?".to_owned(), numbers::quantity);
             match load.bridged_with {
                 Some(other) => format!("{channel}+{other} {ohms}"),
                 None => ohms,
@@ -466,7 +437,7 @@ pub(crate) fn draw_voltages(
             let Some(volts) = overlays.volts(&terminal) else {
                 continue;
             };
-            let text = numbers::volts(layout.words(), volts);
+            let text = numbers::volts(volts);
             // Above or below the run that lands there, or right or left of it; else on it, as its label would be.
             let (above, below) = (-6.0 - 0.22 * size, 6.0 + 0.78 * size);
             let spots = match stud.side {

@@ -9,7 +9,6 @@ mod supply;
 
 use kurbo::{BezPath, Point, Vec2};
 use model::PartKind;
-use words::Words;
 
 /// A symbol.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,9 +38,9 @@ impl Symbol {
     }
 }
 
-/// The symbol of a part; what is written in it is written as this reader writes.
+/// The symbol of a part.
 #[must_use]
-pub fn symbol(kind: &PartKind, words: &Words) -> Symbol {
+pub fn symbol(kind: &PartKind) -> Symbol {
     match kind {
         PartKind::Battery(_) => supply::battery(),
         PartKind::Alternator(_) => supply::alternator(),
@@ -49,7 +48,7 @@ pub fn symbol(kind: &PartKind, words: &Words) -> Symbol {
         PartKind::Converter(_) => supply::converter(),
         PartKind::Fuse(fuse) => supply::fuse(fuse.state),
         PartKind::Breaker(breaker) => supply::breaker(breaker.state),
-        PartKind::Block(block) => supply::block(block, words),
+        PartKind::Block(block) => supply::block(block),
         PartKind::Bus(bus) => supply::bus(bus.places),
         PartKind::Splice(splice) => supply::splice(splice.places),
         PartKind::Plug(plug) => supply::plug(&plug.cavities, &plug.loops, plug.mated),

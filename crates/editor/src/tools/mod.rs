@@ -16,8 +16,6 @@ pub use pick::Pick;
 pub use place::Place;
 pub use pull::Pull;
 
-use words::{Saying, say};
-
 /// The tool in hand.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Tool {
@@ -56,28 +54,28 @@ impl Tool {
     }
     /// What to do with it, in a few words.
     #[must_use]
-    pub fn hint(&self) -> Saying {
+    pub fn hint(&self) -> &'static str {
         match self {
             Self::Pick(Pick::Idle | Pick::Pressing { .. }) => {
-                say!("hint-pick")
+                "Drag a part to move it, a terminal to pull a run, the paper to fence things in."
             }
-            Self::Pick(Pick::Carrying { .. }) => say!("hint-carry"),
-            Self::Pick(Pick::Fencing { .. }) => say!("hint-fence"),
+            Self::Pick(Pick::Carrying { .. }) => "Let go to put it down. Esc puts it back.",
+            Self::Pick(Pick::Fencing { .. }) => "Everything inside the fence is picked.",
             Self::Pick(Pick::Bending { .. } | Pick::Cornering { .. }) => {
-                say!("hint-bend")
+                "Let go to keep the bend. Esc takes it back."
             }
             Self::MoveEnd(end) => end.hint(),
-            Self::Pull(Pull::Waiting) => say!("hint-pull"),
+            Self::Pull(Pull::Waiting) => "Take a terminal to start the run from.",
             Self::Pull(Pull::Drawing { keys: true, .. }) => {
-                say!("hint-pull-keys")
+                "Arrows go to terminals that fit, Enter connects, Esc gives up."
             }
             Self::Pull(Pull::Drawing { .. }) => {
-                say!("hint-pulling")
+                "Glowing terminals fit. Drop on paper for parts that make sense, on a run to splice it."
             }
             Self::Place(_) => {
-                say!("hint-place")
+                "Click or Enter puts it down, on a run it is put into it. R turns it, Esc puts it back."
             }
-            Self::Hand => say!("hint-hand"),
+            Self::Hand => "Drag the paper.",
             Self::Meter(meter) => meter.hint(),
         }
     }

@@ -16,17 +16,14 @@ pub(super) trait Checked {
     fn wrong(&self) -> Option<Wrong>;
 }
 
-fn at<const N: usize>(place: [&str; N], held: Result<(), impl ToString>) -> Result<(), Wrong> {
-    held.map_err(|why| {
-        let place = place.iter().map(|&step| step.to_owned()).collect();
-        (place, why.to_string())
-    })
+fn at<const N: usize>(place: [&str; N], held: Result<(), String>) -> Result<(), Wrong> {
+    held.map_err(|message| (place.iter().map(|&step| step.to_owned()).collect(), message))
 }
 
 fn properties(place: &[&str], it: &impl PropertySet) -> Result<(), Wrong> {
     it.check().map_err(|(name, why)| {
         let place = place.iter().copied().chain([name]).map(str::to_owned).collect();
-        (place, why.to_string())
+        (place, why.message)
     })
 }
 
@@ -46,7 +43,7 @@ impl Checked for Part {
             self.is.check().map_err(|(name, why)| {
                 (
                     ["is", self.is.word(), name].map(str::to_owned).to_vec(),
-                    why.to_string(),
+                    why.message,
                 )
             })
         };

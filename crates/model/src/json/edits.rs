@@ -106,8 +106,10 @@ impl ToJson for Edit {
 impl FromJson for Edit {
     fn from_json(value: &Value) -> Result<Self, Misread> {
         let mut fields = Fields::of(value)?;
-        let name: String = fields.need("name")?;
-        Ok(Self::new(name, fields.need("changes")?))
+        Ok(Self {
+            name: fields.need("name")?,
+            changes: fields.need("changes")?,
+        })
     }
 }
 

@@ -2,7 +2,6 @@
 
 list-and = and
 list-nothing = nothing
-as-it-stands = { $text }
 list-more = { $shown } and { $more } more
 
 ## Shown only in the documentation of this crate.
