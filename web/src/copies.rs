@@ -11,6 +11,7 @@ use sharing::{Address, Code, Showing, fragment, shown};
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
+use words::say;
 
 /// Pixels for a board unit in a PNG.
 const PNG_SCALE: f64 = 2.0;
@@ -18,7 +19,16 @@ const PNG_SCALE: f64 = 2.0;
 const PNG_MOST: f64 = 12_000.0;
 
 fn name(desk: &Desk, ending: &str) -> String {
-    desk.see(|editor| files::file_name(&format!("{} {}", editor.job().title, editor.on().title()), ending))
+    desk.see(|editor| {
+        files::file_name(
+            &format!(
+                "{} {}",
+                editor.job().title,
+                editor.words().say(&editor.on().said())
+            ),
+            ending,
+        )
+    })
 }
 
 /// Does an action that hands out a copy; others are not for here.
@@ -49,8 +59,8 @@ pub(crate) fn as_svg(desk: &Desk, palette: &Palette) -> String {
 fn export_svg(desk: &Desk) -> String {
     let name = name(desk, ".svg");
     match files::export_text(&name, &as_svg(desk, &Palette::light()), "image/svg+xml") {
-        Ok(()) => format!("Downloaded as {name}"),
-        Err(trouble) => trouble.to_string(),
+        Ok(()) => desk.words().say(&say!("downloaded", name = name)),
+        Err(trouble) => desk.words().say(&trouble.said()),
     }
 }
 
@@ -61,7 +71,7 @@ async fn export_png(desk: &Desk) -> String {
     let scale = PNG_SCALE.min(PNG_MOST / bounds.width().max(bounds.height()).max(1.0));
     let made = browser::document().and_then(|document| document.create_element("canvas").ok());
     let Some(canvas) = made.and_then(|made| made.dyn_into::<HtmlCanvasElement>().ok()) else {
-        return "This browser gives no canvas to paint the picture on.".to_owned();
+        return desk.words().text("no-canvas");
     };
     #[expect(
         clippy::cast_possible_truncation,
@@ -77,7 +87,7 @@ async fn export_png(desk: &Desk) -> String {
         .flatten()
         .and_then(|context| context.dyn_into::<CanvasRenderingContext2d>().ok());
     let Some(context) = context else {
-        return "This browser gives no canvas to paint the picture on.".to_owned();
+        return desk.words().text("no-canvas");
     };
     let surface = Surface {
         context,
@@ -87,8 +97,8 @@ async fn export_png(desk: &Desk) -> String {
     };
     Painter::default().paint_list(&surface, &list, &Palette::light(), bounds);
     match files::export_png(&name, &canvas).await {
-        Ok(()) => format!("Downloaded as {name}"),
-        Err(trouble) => trouble.to_string(),
+        Ok(()) => desk.words().say(&say!("downloaded", name = name)),
+        Err(trouble) => desk.words().say(&trouble.said()),
     }
 }
 
@@ -116,7 +126,8 @@ fn link_code(desk: &Desk) -> Option<String> {
     let (job, _) = desk.see(|editor| shown(editor.job(), Showing::default()));
     let code = Code::of(&address.link(&fragment(&job).ok()?))?;
     Some(format!(
-        "<figure class=\"print-code\">{}<figcaption>Scan to look at this drawing</figcaption></figure>",
-        code.svg()
+        "<figure class=\"print-code\">{}<figcaption>{}</figcaption></figure>",
+        code.svg(),
+        desk.words().text("share-scan")
     ))
 }

@@ -11,6 +11,7 @@ use model::limits::LARGEST_FILE;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
+use words::{Saying, say};
 use yew::functional::UseReducerDispatcher;
 
 /// What the browser keeps.
@@ -59,11 +60,14 @@ impl Keeper {
     fn say(&self, words: impl Into<String>) {
         self.tell.dispatch(Act::Say(words.into()));
     }
+    fn tell(&self, said: &Saying) {
+        self.say(self.desk.words().say(said));
+    }
     fn kept(&self, keeping: Keeping) {
         self.tell.dispatch(Act::Kept(keeping));
     }
     fn failed(&self, error: &StoreError) {
-        self.kept(Keeping::Failed(error.to_string()));
+        self.kept(Keeping::Failed(self.desk.words().say(&error.said())));
     }
 
     /// Opens the storage and puts on the table what was there last, or what the address asks for.
@@ -110,7 +114,7 @@ impl Keeper {
     async fn open_key_or_new(self: &Rc<Self>, key: JobKey) {
         if let Err(error) = self.load(key).await {
             // What is on the table, the worked example, is then kept as a job of its own.
-            self.say(error.to_string());
+            self.tell(&error.said());
             self.keep_what_is_on_the_table();
         }
     }
@@ -120,7 +124,7 @@ impl Keeper {
         let this = Rc::clone(self);
         spawn_local(async move {
             if let Err(error) = this.load(key).await {
-                this.say(error.to_string());
+                this.tell(&error.said());
             }
         });
     }
@@ -137,10 +141,10 @@ impl Keeper {
                 .map(ToString::to_string)
                 .unwrap_or_default();
             let count = loaded.problems.len();
-            self.say(format!(
-                "{count} piece{} of this job could not be read: {}. What was stored is kept as it was, see Jobs.",
-                if count == 1 { "" } else { "s" },
-                first.trim_end_matches('.')
+            self.tell(&say!(
+                "job-damaged",
+                count = count,
+                first = first.trim_end_matches('.')
             ));
         }
         if let Some(handle) = store.handle(&key).await.ok().flatten() {
@@ -308,8 +312,8 @@ impl Keeper {
     pub(crate) fn save_original(&self, title: &str, original: &Original) {
         let name = files::file_name(title, "-damaged.txt");
         match files::export_text(&name, &original.whole(), "text/plain") {
-            Ok(()) => self.say(format!("Downloaded as {name}")),
-            Err(trouble) => self.say(trouble.to_string()),
+            Ok(()) => self.tell(&say!("downloaded", name = name)),
+            Err(trouble) => self.tell(&trouble.said()),
         }
     }
     /// Takes a stored job away for good.
@@ -317,7 +321,7 @@ impl Keeper {
         if let Some(store) = self.store()
             && let Err(error) = store.remove(key).await
         {
-            self.say(error.to_string());
+            self.tell(&error.said());
         }
     }
 
@@ -328,19 +332,12 @@ impl Keeper {
             match files::pick(LARGEST_FILE).await {
                 Ok(Some(opened)) => this.opened(opened),
                 Ok(None) => {}
-                Err(trouble) => this.say(trouble.to_string()),
+                Err(trouble) => this.tell(&trouble.said()),
             }
         });
     }
     /// Puts an opened file on the table: a job file, or a job in the text form.
     pub(crate) fn opened(self: &Rc<Self>, opened: files::Opened) {
-        if opened.name.ends_with(".lesson") {
-            let words = self.desk.words();
-            if let Err(why) = crate::lessons::open_file(&opened.name, &opened.bytes, &words) {
-                self.say(why);
-            }
-            return;
-        }
         let text = std::str::from_utf8(&opened.bytes).unwrap_or_default();
         let is_text_form = !text.trim_start().starts_with('{') && !text.is_empty();
         let read = if is_text_form {
@@ -349,11 +346,10 @@ impl Keeper {
                 .map_err(|errors| errors.to_string())
         } else {
             model::file::read_lenient(&opened.bytes)
-                .map_err(|error| error.to_string())
+                .map_err(|error| self.desk.words().say(&error.said()))
                 .map(|read| {
                     let aside = read.problems.iter().find(|problem| problem.left_out);
-                    let words = aside.map_or(String::new(), |first| format!(" Left out: {first}"));
-                    (read.job, words)
+                    (read.job, aside.map_or(String::new(), ToString::to_string))
                 })
         };
         match read {
@@ -361,9 +357,13 @@ impl Keeper {
                 self.open_new(job);
                 // A file of which something was left out must not be written over unasked.
                 *self.handle.borrow_mut() = opened.handle.filter(|_| words.is_empty() && !is_text_form);
-                self.say(format!("{} is on the table.{words}", opened.name));
+                self.tell(&if words.is_empty() {
+                    say!("file-opened", name = opened.name)
+                } else {
+                    say!("file-opened-in-part", name = opened.name, first = words)
+                });
             }
-            Err(why) => self.say(format!("{} was not opened: {why}", opened.name)),
+            Err(why) => self.tell(&say!("file-not-opened", name = opened.name, why = why)),
         }
     }
     /// Saves the job as a file: to the one it came from, else to one that the user picks.
@@ -380,7 +380,7 @@ impl Keeper {
             };
             match saved {
                 Ok(Saved::To(handle)) => {
-                    this.say(format!("Saved to {}", handle.name()));
+                    this.tell(&say!("file-saved", name = handle.name()));
                     let key = this.key.borrow().clone();
                     if let Some((store, key)) = this.store().zip(key) {
                         let _ = store.set_handle(&key, handle.as_js()).await;
@@ -389,11 +389,11 @@ impl Keeper {
                     this.desk.mark_saved();
                 }
                 Ok(Saved::Download { name }) => {
-                    this.say(format!("Downloaded as {name}"));
+                    this.tell(&say!("downloaded", name = name));
                     this.desk.mark_saved();
                 }
                 Ok(Saved::Cancelled) => {}
-                Err(trouble) => this.say(trouble.to_string()),
+                Err(trouble) => this.tell(&trouble.said()),
             }
         });
     }

@@ -61,13 +61,13 @@ fn show(words: Words) {
 fn shown(words: &Words) -> Shown {
     if let Some(carried) = browser::carried() {
         // A page file: the drawing in it is all that it shows.
-        let opened = sharing::open_carried(&carried).map_err(|error| error.to_string());
+        let opened = sharing::open_carried(&carried).map_err(|error| words.say(&error.said()));
         return look_at(opened, words.say(&say!("viewer-no-page")));
     }
     browser::heed_links();
     let fragment = browser::fragment();
     if fragment.starts_with(sharing::KEY) {
-        let opened = sharing::open(&fragment).map_err(|error| error.to_string());
+        let opened = sharing::open(&fragment).map_err(|error| words.say(&error.said()));
         return look_at(opened, words.say(&say!("viewer-no-link")));
     }
     Shown::Table

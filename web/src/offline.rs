@@ -117,12 +117,13 @@ pub(crate) fn newer(store: &Store) -> Html {
     if !store.newer {
         return html! {};
     }
+    let words = store.words();
     let kept = store.keeping == Keeping::Kept;
     let load = Callback::from(|_: MouseEvent| use_newer());
     html! {
         <p class="newer" role="status" data-testid="newer">
-            { "A newer version is ready; it is used the next time the page is opened." }
-            if kept { <button type="button" class="mend" onclick={load} data-testid="load-newer">{ "Load it now" }</button> }
+            { words.text("newer") }
+            if kept { <button type="button" class="mend" onclick={load} data-testid="load-newer">{ words.text("newer-load") }</button> }
         </p>
     }
 }

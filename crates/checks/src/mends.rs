@@ -119,7 +119,7 @@ pub(crate) fn fits_terminals(ctx: &Ctx<'_>, id: RunId, size: Size) -> bool {
 }
 
 /// Makes runs of copper of these sizes; nothing where one would not go into a terminal that it lands on.
-pub(crate) fn thicken(ctx: &Ctx<'_>, name: impl Into<String>, sizes: &[(RunId, Size)]) -> Option<Edit> {
+pub(crate) fn thicken(ctx: &Ctx<'_>, name: impl Into<model::Name>, sizes: &[(RunId, Size)]) -> Option<Edit> {
     let changes: Option<Vec<Change>> = sizes
         .iter()
         .map(|(id, size)| {

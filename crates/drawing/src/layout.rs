@@ -11,6 +11,7 @@ use crate::ways::{Effort, RunWay, Tracks, lay_runs};
 use kurbo::{Point, Rect};
 use model::{BoardPoint, PartId, RunId, Sheet, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
+use words::Words;
 
 /// What lies under a point.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,6 +53,8 @@ pub struct Layout {
     arranged: OrderedMap<PartId, BoardPoint>,
     /// Runs that were laid in haste, while something was dragged.
     hasty: OrderedSet<RunId>,
+    /// Who reads what is written.
+    words: Words,
 }
 
 /// So many runs are laid with care in every step of a drag; more would take longer than a frame.
@@ -61,7 +64,17 @@ impl Layout {
     /// Lays out a sheet. Parts without a place of their own are arranged.
     #[must_use]
     pub fn of(sheet: &Sheet) -> Self {
-        let mut this = Self::default();
+        Self::read_by(sheet, &Words::english())
+    }
+
+    /// The same for a reader: texts take the room that they need in these words. Parts stand where they stand for
+    /// everybody.
+    #[must_use]
+    pub fn read_by(sheet: &Sheet, words: &Words) -> Self {
+        let mut this = Self {
+            words: words.clone(),
+            ..Self::default()
+        };
         if sheet.parts.values().any(|part| part.at.is_none()) {
             this.arranged = crate::arrange::arrange_unplaced(sheet);
         }
@@ -70,7 +83,7 @@ impl Layout {
                 .at
                 .or_else(|| this.arranged.get(id).copied())
                 .unwrap_or_default();
-            this.put_part(*id, PartBox::of(part, to_point(at)));
+            this.put_part(*id, PartBox::read_by(part, to_point(at), words));
         }
         let all: OrderedSet<RunId> = sheet.runs.keys().copied().collect();
         this.lay(sheet, &all, Effort::CARE);
@@ -114,7 +127,8 @@ impl Layout {
                 .or_else(|| self.arranged.get(id).copied())
                 .unwrap_or_default();
             self.take_part(*id);
-            self.put_part(*id, PartBox::of(part, to_point(at)));
+            let drawn = PartBox::read_by(part, to_point(at), &self.words);
+            self.put_part(*id, drawn);
             touched.insert(*id);
         }
         let gone_runs: Vec<RunId> = self
@@ -158,7 +172,8 @@ impl Layout {
             if let (Some(part), Some(drawn)) = (sheet.parts.get(id), self.parts.get(id)) {
                 let at = part.at.map_or(drawn.outline.center(), to_point);
                 self.take_part(*id);
-                self.put_part(*id, PartBox::of(part, at));
+                let drawn = PartBox::read_by(part, at, &self.words);
+                self.put_part(*id, drawn);
             }
         }
         let to_lay: OrderedSet<RunId> = sheet
@@ -218,6 +233,11 @@ impl Layout {
         }
     }
 
+    /// Who reads what is written.
+    #[must_use]
+    pub fn words(&self) -> &Words {
+        &self.words
+    }
     /// Geometry of a part.
     #[must_use]
     pub fn part(&self, id: PartId) -> Option<&PartBox> {

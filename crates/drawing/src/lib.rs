@@ -36,4 +36,4 @@ pub use shapes::{circle, rounded};
 pub use svg::svg;
 pub use symbols::{Symbol, symbol};
 pub use under::{Sign, Under, take_places};
-pub use ways::{RunLabel, RunWay, width_of};
+pub use ways::{RunLabel, RunWay, size_as_marked, width_of};

@@ -6,6 +6,7 @@ use crate::under::Under;
 use model::{PartId, RunId};
 use ordered::OrderedSet;
 use std::sync::Arc;
+use words::{Saying, say};
 
 /// Tracing paper laid over the drawing. One at a time.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -49,6 +50,19 @@ impl Overlay {
             Self::Protection => "Protection",
             Self::Signal => "Signal",
             Self::Speakers => "Speakers",
+        }
+    }
+    /// The same, in the reader's language.
+    #[must_use]
+    pub fn said(self) -> Saying {
+        match self {
+            Self::None => say!("overlay-none"),
+            Self::Current => say!("overlay-current"),
+            Self::Voltage => say!("overlay-voltage"),
+            Self::Heat => say!("overlay-heat"),
+            Self::Protection => say!("overlay-protection"),
+            Self::Signal => say!("overlay-signal"),
+            Self::Speakers => say!("overlay-speakers"),
         }
     }
 }

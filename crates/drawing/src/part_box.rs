@@ -13,6 +13,7 @@ use kurbo::{Affine, Point, Rect, Vec2};
 use model::kinds::PartKind;
 use model::{BoardPoint, Part, Role, Side, TerminalName, Turn};
 use ordered::Sort as _;
+use words::say;
 
 /// Grid on which parts, studs and wire ways stand, in board units.
 pub const GRID: f64 = 10.0;
@@ -156,38 +157,43 @@ pub fn to_point(at: BoardPoint) -> Point {
 }
 
 /// What a part says of itself without a study, in its line of numbers; empty where the kind has none.
-pub(crate) fn own_numbers(kind: &PartKind) -> String {
+pub(crate) fn own_numbers(kind: &PartKind, words: &words::Words) -> String {
     use numbers::quantity as q;
-    fn fact<Q: model::quantity::Quantity>(value: &model::Fact<Q>) -> String {
+    fn told<Q: model::quantity::Quantity>(value: &model::Fact<Q>, words: &words::Words) -> String {
         match value {
-            model::Fact::Given(value) => q(*value),
-            model::Fact::Assumed(value) => format!("~{}", q(*value)),
+            model::Fact::Given(value) => q(words, *value),
+            model::Fact::Assumed(value) => format!("~{}", q(words, *value)),
             model::Fact::Unknown => "?".to_owned(),
         }
     }
+    macro_rules! fact {
+        ($value:expr) => {
+            told($value, words)
+        };
+    }
     match kind {
-        PartKind::Battery(it) => fact(&it.capacity),
-        PartKind::Alternator(it) => fact(&it.current),
-        PartKind::Vehicle(it) => format!("main fuse {}", fact(&it.main_fuse)),
-        PartKind::Converter(it) => format!("{} {}", fact(&it.voltage), fact(&it.current)),
-        PartKind::Fuse(it) => fact(&it.rating),
-        PartKind::Breaker(it) => fact(&it.rating),
-        PartKind::Relay(it) => fact(&it.rating),
-        PartKind::Switch(it) => fact(&it.rating),
-        PartKind::Isolator(it) => fact(&it.rating),
-        PartKind::Capacitor(it) => fact(&it.capacitance),
+        PartKind::Battery(it) => fact!(&it.capacity),
+        PartKind::Alternator(it) => fact!(&it.current),
+        PartKind::Vehicle(it) => words.say(&say!("drawn-main-fuse", amps = fact!(&it.main_fuse))),
+        PartKind::Converter(it) => format!("{} {}", fact!(&it.voltage), fact!(&it.current)),
+        PartKind::Fuse(it) => fact!(&it.rating),
+        PartKind::Breaker(it) => fact!(&it.rating),
+        PartKind::Relay(it) => fact!(&it.rating),
+        PartKind::Switch(it) => fact!(&it.rating),
+        PartKind::Isolator(it) => fact!(&it.rating),
+        PartKind::Capacitor(it) => fact!(&it.capacitance),
         PartKind::Load(it) => match it.law {
-            model::kinds::supply::LoadLaw::Current => fact(&it.current),
-            model::kinds::supply::LoadLaw::Power => fact(&it.power),
-            model::kinds::supply::LoadLaw::Resistance => fact(&it.resistance),
+            model::kinds::supply::LoadLaw::Current => fact!(&it.current),
+            model::kinds::supply::LoadLaw::Power => fact!(&it.power),
+            model::kinds::supply::LoadLaw::Resistance => fact!(&it.resistance),
         },
         PartKind::Speaker(it) if it.coils > 1 => {
-            format!("{} × {} {}", it.coils, fact(&it.impedance), fact(&it.power))
+            format!("{} × {} {}", it.coils, fact!(&it.impedance), fact!(&it.power))
         }
-        PartKind::Speaker(it) => format!("{} {}", fact(&it.impedance), fact(&it.power)),
-        PartKind::Crossover(it) => fact(&it.frequency),
+        PartKind::Speaker(it) => format!("{} {}", fact!(&it.impedance), fact!(&it.power)),
+        PartKind::Crossover(it) => fact!(&it.frequency),
         PartKind::InlineCapacitor(it) => match it.capacitance.value() {
-            Some(farads) => format!("{} µF", numbers::figures(farads.0 * 1e6)),
+            Some(farads) => format!("{} µF", numbers::figures(words, farads.0 * 1e6)),
             None => "?".to_owned(),
         },
         PartKind::Ground(_)
@@ -204,16 +210,24 @@ pub(crate) fn own_numbers(kind: &PartKind) -> String {
 }
 
 /// The widest that a study's numbers may make the line, as a text; empty where the kind shows none.
-fn sample_numbers(kind: &PartKind) -> &'static str {
-    match kind {
+fn sample_numbers(kind: &PartKind, words: &words::Words) -> String {
+    let sample = match kind {
         PartKind::Bus(_) | PartKind::Splice(_) | PartKind::Plug(_) | PartKind::Adapter(_) => "",
         PartKind::Crossover(_) | PartKind::InlineCapacitor(_) | PartKind::LineConverter(_) => "",
-        PartKind::Battery(_) => " · 88.8 V · gives 88.8 A",
+        PartKind::Battery(_) => {
+            let takes = words.say(&say!("drawn-takes", amps = "88.8 A"));
+            let gives = words.say(&say!("drawn-gives", amps = "88.8 A"));
+            let longer = if takes.len() > gives.len() { takes } else { gives };
+            return format!(" · 88.8 V · {longer}");
+        }
         PartKind::Amplifier(_) | PartKind::HeadUnit(_) => "88.8 V · 88.8 A",
         PartKind::Alternator(_) | PartKind::Converter(_) => " · 88.8 V · 88.8 A",
-        PartKind::Speaker(_) => " · gets 888 W",
+        PartKind::Speaker(_) => {
+            return format!(" · {}", words.say(&say!("drawn-gets", power = "888 W")));
+        }
         _ => " · 88.8 mA",
-    }
+    };
+    sample.to_owned()
 }
 
 /// What stands beside a stud: its name, and for a plug what the cavity is for.
@@ -270,7 +284,12 @@ impl PartBox {
     /// The geometry of a part whose middle stands at this point.
     #[must_use]
     pub fn of(part: &Part, at: Point) -> Self {
-        Builder::new(part).build(at)
+        Self::read_by(part, at, &words::Words::english())
+    }
+    /// The same for a reader: names and numbers take the room that they need in these words.
+    #[must_use]
+    pub fn read_by(part: &Part, at: Point, words: &words::Words) -> Self {
+        Builder::new(part, words).build(at)
     }
     /// Its size, wherever it stands.
     #[must_use]
@@ -291,6 +310,7 @@ impl PartBox {
 
 struct Builder<'a> {
     part: &'a Part,
+    words: &'a words::Words,
     symbol: Symbol,
     terminals: Vec<model::Terminal>,
     left: Strip,
@@ -300,11 +320,12 @@ struct Builder<'a> {
 }
 
 impl<'a> Builder<'a> {
-    fn new(part: &'a Part) -> Self {
-        let symbol = symbol(&part.is);
+    fn new(part: &'a Part, words: &'a words::Words) -> Self {
+        let symbol = symbol(&part.is, words);
         let terminals = part.terminals();
         let mut this = Self {
             part,
+            words,
             symbol,
             terminals,
             left: Strip::default(),
@@ -558,13 +579,17 @@ impl<'a> Builder<'a> {
                 part.is,
                 PartKind::Splice(_) | PartKind::Ground(_) | PartKind::Bus(_)
             );
-        let label = if named { part.name() } else { "" };
-        let one = tag_width + 5.0 + text_width(label, LABEL_SIZE, false);
+        let label = if named {
+            self.words.say(&part.said())
+        } else {
+            String::new()
+        };
+        let one = tag_width + 5.0 + text_width(&label, LABEL_SIZE, false);
         let mut lines = Vec::new();
         if label.is_empty() || one <= room.max(110.0) {
             let mut pieces = vec![(tag, TAG_SIZE, Weight::Tag)];
             if !label.is_empty() {
-                pieces.push((label.to_owned(), LABEL_SIZE, Weight::Label));
+                pieces.push((label, LABEL_SIZE, Weight::Label));
             }
             lines.push(Line {
                 pieces,
@@ -581,7 +606,7 @@ impl<'a> Builder<'a> {
             });
             lines.push(Line {
                 pieces: vec![(
-                    fit(label, room.max(120.0), LABEL_SIZE, false),
+                    fit(&label, room.max(120.0), LABEL_SIZE, false),
                     LABEL_SIZE,
                     Weight::Label,
                 )],
@@ -590,14 +615,14 @@ impl<'a> Builder<'a> {
                 kept: 0.0,
             });
         }
-        let own = own_numbers(&part.is);
-        let sample = sample_numbers(&part.is);
+        let own = own_numbers(&part.is, self.words);
+        let sample = sample_numbers(&part.is, self.words);
         if !own.is_empty() || !sample.is_empty() {
             lines.push(Line {
                 pieces: Vec::new(),
                 height: 11.0,
                 numbers: true,
-                kept: text_width(&own, NUMBER_SIZE, false) + text_width(sample, NUMBER_SIZE, false),
+                kept: text_width(&own, NUMBER_SIZE, false) + text_width(&sample, NUMBER_SIZE, false),
             });
         }
         lines

@@ -6,6 +6,7 @@ use kurbo::Rect;
 use model::compare::{Became, Comparison, compare};
 use model::{PartId, RunId, Sheet, SheetKind};
 use ordered::OrderedSet;
+use words::{Words, say};
 
 /// A sheet laid under the one on the table.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,9 +45,14 @@ impl Under {
     /// Lays a sheet of one kind under another. What is on both stands where it stands on the one on top.
     #[must_use]
     pub fn of(kind: SheetKind, sheet: Sheet, on: SheetKind, above: &Sheet) -> Self {
+        Self::read_by(kind, sheet, on, above, &Words::english())
+    }
+    /// The same for a reader.
+    #[must_use]
+    pub fn read_by(kind: SheetKind, sheet: Sheet, on: SheetKind, above: &Sheet, words: &Words) -> Self {
         let mut standing = sheet.clone();
         stand_as(&mut standing, above);
-        let layout = Layout::of(&standing);
+        let layout = Layout::read_by(&standing, words);
         let mut this = Self {
             kind,
             on,
@@ -116,31 +122,32 @@ impl Under {
     #[must_use]
     pub fn words(&self) -> String {
         let tally = self.compared.tally();
-        format!(
-            "{} under {}: {} kept, {} changed, {} new, {} removed",
-            self.kind.title(),
-            self.on.title(),
-            tally.kept,
-            tally.changed,
-            tally.new,
-            tally.removed
-        )
+        self.layout.words().say(&say!(
+            "drawn-under",
+            kind = self.kind.said(),
+            on = self.on.said(),
+            kept = tally.kept,
+            changed = tally.changed,
+            new = tally.new,
+            removed = tally.removed
+        ))
     }
     /// The signs that can be on the drawing, and what each means there.
     #[must_use]
     pub fn key(&self) -> Vec<(Sign, String)> {
-        let (kind, on) = (self.kind.title(), self.on.title());
+        let words = self.layout.words();
+        let (kind, on) = (self.kind.said(), self.on.said());
         if self.is_earlier() {
             vec![
-                (Sign::New, format!("new on {on}")),
-                (Sign::Changed, format!("differs from {kind}")),
-                (Sign::Gone, format!("removed: on {kind} alone")),
+                (Sign::New, words.say(&say!("drawn-new-on", on = on))),
+                (Sign::Changed, words.say(&say!("drawn-differs", kind = &kind))),
+                (Sign::Gone, words.say(&say!("drawn-gone", kind = &kind))),
             ]
         } else {
             vec![
-                (Sign::Goes, format!("removed on {kind}")),
-                (Sign::Changed, format!("differs from {kind}")),
-                (Sign::Comes, format!("new: on {kind} alone")),
+                (Sign::Goes, words.say(&say!("drawn-goes", kind = &kind))),
+                (Sign::Changed, words.say(&say!("drawn-differs", kind = &kind))),
+                (Sign::Comes, words.say(&say!("drawn-comes", kind = &kind))),
             ]
         }
     }

@@ -11,6 +11,7 @@ use drawing::{Overlay, arrange};
 use model::edits;
 use model::{Change, Edit, PartId, PartKind, SheetKind};
 use ordered::OrderedSet;
+use words::say;
 
 /// Width that the explanation of a finding takes on the screen, in pixels.
 const EXPLANATION_PX: f64 = 410.0;
@@ -26,11 +27,7 @@ impl Editor {
         self.out.noticed = true;
         self.out.repaint = true;
         if !self.offers(action) {
-            if self.conceals && action.tells() {
-                self.out.say = Some(self.words.text("exercise-not-told"));
-            } else {
-                self.refuses();
-            }
+            self.refuses();
             return;
         }
         match action {
@@ -79,12 +76,9 @@ impl Editor {
             Action::Duplicate => {
                 let parts = self.selection.parts.clone();
                 let step = crate::tools::pick::whole(self.options.grid_units) * 4;
-                let name =
-                    edits::move_parts(&self.job, self.on, &parts, 0, 0)
-                        .name
-                        .replacen("Move", "Duplicate", 1);
+                let what = edits::things(self.sheet(), &parts, &OrderedSet::new());
                 let made = edits::duplicate(&self.job, self.on, &parts, step, step).map(|mut pasted| {
-                    pasted.edit.name = name;
+                    pasted.edit = pasted.edit.rename(say!("edit-duplicate", what = what));
                     pasted
                 });
                 self.pasted(made);
@@ -127,7 +121,6 @@ impl Editor {
             | Action::NewJob
             | Action::Jobs
             | Action::Lessons
-            | Action::MakeLesson
             | Action::ExportSvg
             | Action::ExportPng
             | Action::Print
@@ -149,7 +142,7 @@ impl Editor {
     fn take(&mut self, tool: Tool) {
         self.interrupt();
         self.tool = tool;
-        self.out.say = Some(self.tool.hint().to_owned());
+        self.tell(self.tool.hint());
     }
 
     /// The meter in hand, leads where they were. Without a mode: in hand, or put away when it is.
@@ -188,14 +181,13 @@ impl Editor {
         }
         let Some(thing) = thing else {
             self.feeds = None;
-            self.out.say = Some("Pick a part, terminal or run first, then ask what feeds it.".to_owned());
+            self.tell(say!("feeds-pick-first"));
             return;
         };
         // The ways are told by the legend, which the page keeps beside the drawing.
         let fed = self.fed_by(&thing);
-        self.out.say = fed
-            .is_empty()
-            .then(|| format!("Nothing feeds {}.", thing.written(self.sheet())));
+        let nothing = say!("feeds-nothing", thing = thing.written(self.sheet()));
+        self.out.say = fed.is_empty().then(|| self.words.say(&nothing));
         self.feeds = Some(thing);
     }
 
@@ -219,8 +211,8 @@ impl Editor {
             }
         }
         if !changes.is_empty() {
-            let about = edits::move_parts(&self.job, self.on, &self.selection.parts, 0, 0).name;
-            self.apply(Edit::new(about.replacen("Move", "Turn", 1), changes));
+            let what = edits::things(self.sheet(), &self.selection.parts, &OrderedSet::new());
+            self.apply(Edit::new(say!("edit-turn", what = what), changes));
         }
     }
 
@@ -230,7 +222,7 @@ impl Editor {
         }
         self.interrupt();
         let edit = edits::remove(&self.job, self.on, &self.selection.parts, &self.selection.runs);
-        self.out.say = Some(edit.name.clone());
+        self.tell(edit.said());
         self.apply(edit);
         self.out.open = Some(Open::Nothing);
     }
@@ -239,7 +231,7 @@ impl Editor {
         match made {
             Ok(pasted) => {
                 self.interrupt();
-                self.begin_gesture(pasted.edit.name.clone());
+                self.begin_gesture(pasted.edit.called());
                 self.extend_gesture(pasted.edit, &pasted.parts);
                 self.settle(&pasted.parts);
                 self.commit_gesture();
@@ -250,14 +242,14 @@ impl Editor {
                 self.focus = self.selection.parts.first().map(|id| Thing::Part(*id));
                 self.out.open = Some(Open::Nothing);
             }
-            Err(error) => self.out.say = Some(error.to_string()),
+            Err(error) => self.tell(error.0),
         }
     }
 
     fn splice_picked(&mut self) {
         let (Some(Thing::Run(run)), Some(splice)) = (self.selection.single(), PartKind::from_word("splice"))
         else {
-            self.out.say = Some("Pick one run to splice.".to_owned());
+            self.tell(say!("splice-pick-first"));
             return;
         };
         let at = self.layout.run(run).map(|way| way.label_at).unwrap_or_default();
@@ -267,7 +259,7 @@ impl Editor {
                 self.apply(inserted.edit);
                 self.pick_only(&Thing::Part(inserted.part));
             }
-            Err(error) => self.out.say = Some(error.to_string()),
+            Err(error) => self.tell(error.0),
         }
     }
 
@@ -286,11 +278,11 @@ impl Editor {
         }
         let name = match (self.selection.single(), changes.len()) {
             (_, 0) => {
-                self.out.say = Some("No run with bends put by hand is picked.".to_owned());
+                self.tell(say!("straighten-nothing"));
                 return;
             }
-            (Some(run), _) => format!("Let {} find its way", run.written(self.sheet())),
-            (None, count) => format!("Let {count} run{} find their way", super::doing::plural(count)),
+            (Some(run), _) => say!("edit-straighten", run = run.written(self.sheet())),
+            (None, count) => say!("edit-straighten-several", count = count),
         };
         self.apply(Edit::new(name, changes));
     }
@@ -321,11 +313,11 @@ impl Editor {
             });
         }
         if changes.is_empty() {
-            self.out.say = Some("It is tidy already.".to_owned());
+            self.tell(say!("tidy-already"));
             return;
         }
-        self.apply(Edit::new("Tidy arrangement", changes));
-        self.layout = drawing::Layout::of(self.sheet());
+        self.apply(Edit::new(say!("edit-tidy"), changes));
+        self.layout = drawing::Layout::read_by(self.sheet(), &self.words);
         self.still_changed();
         self.out.open = Some(Open::Nothing);
         self.fit();
@@ -369,10 +361,10 @@ impl Editor {
             self.camera.margins = margins;
         }
         self.out.open = Some(Open::Finding(place));
-        self.out.say = Some(format!(
-            "{}: {}",
-            finding.grade.title(),
-            self.words.say(&finding.what)
+        self.tell(say!(
+            "finding-shown",
+            grade = crate::grade(finding.grade),
+            what = &finding.what
         ));
         self.out.noticed = true;
         self.out.repaint = true;
@@ -381,7 +373,7 @@ impl Editor {
     fn step_finding(&mut self, back: bool) {
         let count = self.analysis.findings.len();
         if count == 0 {
-            self.out.say = Some("No findings on this sheet.".to_owned());
+            self.tell(say!("findings-none"));
             return;
         }
         let next = match (self.finding, back) {
@@ -401,8 +393,7 @@ impl Editor {
         match mend.cloned() {
             Some(edit) => self.mend_by(edit),
             None => {
-                self.out.say =
-                    Some("No mend is known for this; what to do is written in the note.".to_owned())
+                self.tell(say!("mend-none"));
             }
         }
     }
@@ -425,13 +416,13 @@ impl Editor {
     fn mend_by(&mut self, edit: Edit) {
         // A check sees one sheet; what its mend adds must have ids that are free in the whole job.
         let edit = checks::mend_for(&self.job, self.on, &edit);
-        self.out.say = Some(format!("Mended: {}", edit.name));
+        self.tell(say!("mended", what = edit.said()));
         let parts = model::history::Touched::by(&edit)
             .parts
             .into_iter()
             .map(|(_, id)| id)
             .collect();
-        self.begin_gesture(edit.name.clone());
+        self.begin_gesture(edit.called());
         self.extend_gesture(edit, &parts);
         self.settle(&parts);
         self.commit_gesture();
@@ -501,7 +492,7 @@ impl Editor {
         let next = if back { here.checked_sub(1) } else { Some(here + 1) };
         if let Some(kind) = next.and_then(|next| all.get(next)) {
             self.turn_to(*kind);
-            self.out.say = Some(format!("Sheet {}", kind.title()));
+            self.tell(say!("sheet-turned", sheet = kind.said()));
         }
     }
 }

@@ -2,6 +2,7 @@
 //! so that what one can find one can also press.
 
 use crate::input::{Key, Mods};
+use words::Saying;
 
 /// A key with what is held besides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -94,7 +95,7 @@ macro_rules! actions {
             /// A name for tests and links, kebab-case.
             #[must_use]
             pub fn id(self) -> &'static str { match self { $(Self::$variant => $id),+ } }
-            /// The words on screen.
+            /// The words on screen, in English.
             #[must_use]
             pub fn name(self) -> &'static str { match self { $(Self::$variant => $name),+ } }
             /// The keys for it.
@@ -162,7 +163,6 @@ actions! {
     ExportPng, "export-png", "Export the sheet as PNG", [];
     Print, "print", "Print the sheet", [command('p')];
     Share, "share", "Share: a link, a code to scan or a page file", [shift('l')];
-    MakeLesson, "make-lesson", "Make a lesson of this", [];
     Limits, "limits", "Conditions and limits of the job", [plain('l')];
     Outline, "outline", "The system as an outline", [plain('o')];
     Paper, "paper", "Light or dark paper", [];
@@ -188,6 +188,11 @@ impl Action {
     #[must_use]
     pub fn of_id(id: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|action| action.id() == id)
+    }
+    /// The words on screen.
+    #[must_use]
+    pub fn said(self) -> Saying {
+        Saying::new(format!("action-{}", self.id()))
     }
     /// Its first key as printed, or nothing.
     #[must_use]
@@ -223,6 +228,13 @@ mod tests {
                     chord.written()
                 );
             }
+        }
+    }
+
+    #[test]
+    fn every_action_has_its_words() {
+        for action in Action::ALL {
+            assert_eq!(action.said().to_string(), action.name(), "{}", action.id());
         }
     }
 

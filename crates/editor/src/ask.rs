@@ -6,6 +6,7 @@ use crate::selection::Thing;
 use model::PartKind;
 use model::letters::in_lower;
 use ordered::Sort as _;
+use words::say;
 
 /// What an answer leads to.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,25 +67,25 @@ impl Editor {
             }
         };
         let sheet = self.sheet();
+        let words = &self.words;
         if !asked.is_empty() {
             for (id, part) in &sheet.parts {
                 let thing = Thing::Part(*id);
-                let text = format!("{} {}", part.tag, part.name());
-                let haystack = format!("{text} {} {}", part.is.title(), part.note);
+                let text = format!("{} {}", part.tag, words.say(&part.said()));
+                let kind = words.say(&part.is.said());
+                let haystack = format!("{text} {kind} {}", part.note);
                 offer(
                     6,
                     &haystack,
                     Answer {
                         text,
-                        aside: part.is.title().to_owned(),
+                        aside: kind,
                         leads: Leads::To(thing),
                     },
                 );
             }
             for (id, run) in &sheet.runs {
-                let end =
-                    |end: &model::End| end.terminal().map_or("loose".to_owned(), |at| sheet.written(at));
-                let between = format!("{} to {}", end(&run.from), end(&run.to));
+                let between = words.say(&self.between(run));
                 let haystack = format!("{} {} {between}", run.tag, run.label);
                 let text = format!("{} {}", run.tag, run.label).trim_end().to_owned();
                 offer(
@@ -98,7 +99,11 @@ impl Editor {
                 );
             }
             for (place, finding) in self.analysis().findings.iter().enumerate() {
-                let text = format!("{}: {}", finding.grade.title(), self.words().say(&finding.what));
+                let text = words.say(&say!(
+                    "finding-shown",
+                    grade = crate::grade(finding.grade),
+                    what = &finding.what
+                ));
                 let haystack = format!("{text} {}", finding.check);
                 offer(
                     3,
@@ -116,11 +121,12 @@ impl Editor {
             .copied()
             .filter(|action| *action != Action::Ask && self.offers(*action))
         {
+            let name = words.say(&action.said());
             offer(
                 5,
-                action.name(),
+                &name.clone(),
                 Answer {
-                    text: action.name().to_owned(),
+                    text: name,
                     aside: action.key(),
                     leads: Leads::Does(action),
                 },
@@ -128,14 +134,16 @@ impl Editor {
         }
         if !asked.is_empty() && !self.looks_only {
             for word in PartKind::WORDS {
-                let title = PartKind::from_word(word).map_or(*word, |kind| kind.title());
-                let text = format!("Put a new {}", in_lower(title));
+                let Some(kind) = PartKind::from_word(word) else {
+                    continue;
+                };
+                let text = words.say(&say!("ask-put-new", kind = kind.said_within()));
                 offer(
                     0,
                     &text.clone(),
                     Answer {
                         text,
-                        aside: "from the shelf".to_owned(),
+                        aside: words.text("ask-from-shelf"),
                         leads: Leads::Takes(word),
                     },
                 );

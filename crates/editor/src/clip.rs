@@ -7,6 +7,7 @@ use crate::selection::Thing;
 use kurbo::Rect;
 use model::BoardPoint;
 use model::edits::{self, Clip};
+use words::{Saying, say};
 
 /// Most letters of a pasted text that a message repeats.
 const REPEATED: usize = 40;
@@ -15,15 +16,14 @@ impl Editor {
     pub(crate) fn copy_picked(&mut self) -> bool {
         let clip = edits::copy(self.sheet(), &self.selection.parts);
         if clip.is_empty() {
-            self.out.say = Some("Pick parts to copy; runs between them come along.".to_owned());
+            self.tell(say!("copy-pick-first"));
             return false;
         }
         let (parts, runs) = (clip.sheet.parts.len(), clip.sheet.runs.len());
-        let plural = super::doing::plural;
-        self.out.say = Some(format!(
-            "{parts} part{} and {runs} run{} copied",
-            plural(parts),
-            plural(runs)
+        self.tell(say!(
+            "copied",
+            parts = say!("things-parts", count = parts),
+            runs = say!("things-runs", count = runs)
         ));
         self.clip = clip;
         // Until it is handed out, the system's clipboard holds something older.
@@ -60,7 +60,7 @@ impl Editor {
             return self.take_effects();
         }
         if text.is_empty() {
-            self.out.say = Some("The clipboard holds no text, and nothing was copied here yet.".to_owned());
+            self.tell(say!("paste-no-text"));
             return self.take_effects();
         }
         match Clip::from_text(text) {
@@ -69,35 +69,33 @@ impl Editor {
                 self.clip_given = text.to_owned();
                 self.paste_clip();
             }
-            Ok(_) => self.refuse(text, "it holds no part"),
+            Ok(_) => self.refuse(text, say!("paste-no-part")),
             Err(errors) => {
                 let first = errors.to_string();
                 let first = first.lines().next().unwrap_or_default().to_owned();
-                self.refuse(text, &first);
+                self.refuse(text, first.into());
             }
         }
         self.take_effects()
     }
 
-    fn refuse(&mut self, text: &str, why: &str) {
+    fn refuse(&mut self, text: &str, why: Saying) {
         let line = text.lines().next().unwrap_or_default();
         let mut shown: String = line.chars().take(REPEATED).collect();
         if shown.len() < text.len() {
             shown.push('…');
         }
-        let kept = if self.clip.is_empty() {
-            ""
+        let refused = say!("paste-refused", text = shown, why = why);
+        self.tell(if self.clip.is_empty() {
+            refused
         } else {
-            " What was copied here last is still kept: Ask, then Paste, puts it down."
-        };
-        self.out.say = Some(format!(
-            "Nothing was pasted: the clipboard holds \u{201c}{shown}\u{201d}, which is no part of a job ({why}).{kept}"
-        ));
+            say!("paste-refused-kept", refused = refused)
+        });
     }
 
     pub(crate) fn paste_clip(&mut self) {
         if self.clip.is_empty() {
-            self.out.say = Some("Nothing was copied yet.".to_owned());
+            self.tell(say!("paste-nothing"));
             return;
         }
         let step = crate::tools::pick::whole(self.options.grid_units) * 4;

@@ -13,11 +13,17 @@ use drawing::{
 use kurbo::{Point, Rect};
 use model::edits::EditError;
 use model::history::{Entry, Touched};
-use model::{Edit, PartId, RunId, SheetKind, TerminalRef};
+use model::{Edit, Name, PartId, RunId, SheetKind, TerminalRef};
 use ordered::OrderedSet;
 use std::sync::Arc;
+use words::{Saying, say};
 
 impl Editor {
+    /// Says something in the line of messages and to the screen reader, in the reader's words.
+    pub(crate) fn tell(&mut self, said: Saying) {
+        self.out.say = Some(self.words.say(&said));
+    }
+
     // Changing the job.
 
     /// Makes an edit: one step of the history.
@@ -37,7 +43,7 @@ impl Editor {
         self.apply(edit?);
         Ok(self.take_effects())
     }
-    pub(crate) fn begin_gesture(&mut self, name: impl Into<String>) {
+    pub(crate) fn begin_gesture(&mut self, name: impl Into<Name>) {
         if self.refuses() {
             return;
         }
@@ -119,17 +125,17 @@ impl Editor {
         self.out.repaint = true;
     }
     pub(crate) fn undo(&mut self) {
-        let name = self.history.undo_name().map(str::to_owned);
+        let name = self.history.undo_said();
         let entry = self.history.undo(&mut self.job);
-        self.went(entry, "Undid", name);
+        self.went(entry, name.map(|name| say!("undid", name = name)));
     }
     pub(crate) fn redo(&mut self) {
-        let name = self.history.redo_name().map(str::to_owned);
+        let name = self.history.redo_said();
         let entry = self.history.redo(&mut self.job);
-        self.went(entry, "Did again", name);
+        self.went(entry, name.map(|name| say!("did-again", name = name)));
     }
     /// What a step touched is picked, so that one sees what came back.
-    fn went(&mut self, entry: Option<Entry>, verb: &str, name: Option<String>) {
+    fn went(&mut self, entry: Option<Entry>, said: Option<Saying>) {
         let Some(entry) = entry else { return };
         let (Entry::Did(edit) | Entry::Undid(edit) | Entry::Redid(edit)) = &entry;
         let touched = Touched::by(edit);
@@ -162,7 +168,7 @@ impl Editor {
         self.follow(&touched);
         self.entered(Some(entry));
         self.out.open = Some(Open::Nothing);
-        self.out.say = name.map(|name| format!("{verb}: {name}"));
+        self.out.say = said.map(|said| self.words.say(&said));
     }
     /// Puts another sheet on the table.
     pub(crate) fn turn_to(&mut self, on: SheetKind) {
@@ -176,7 +182,7 @@ impl Editor {
         self.hovered = None;
         self.feeds = None;
         self.finding = None;
-        self.layout = Layout::of(self.sheet());
+        self.layout = Layout::read_by(self.sheet(), &self.words);
         self.follow_under();
         self.still_changed();
         self.stale = true;
@@ -196,10 +202,7 @@ impl Editor {
         }
         self.stale = false;
         self.still_changed();
-        let mut made = checks::analyse(self.sheet(), &self.job.settings);
-        if self.conceals {
-            made.findings.clear();
-        }
+        let made = checks::analyse(self.sheet(), &self.job.settings);
         let before = std::mem::replace(&mut self.analysis, Arc::new(made));
         self.marks = self
             .analysis
@@ -222,25 +225,22 @@ impl Editor {
             .iter()
             .filter(|old| !self.analysis.findings.iter().any(|now| same(old, now)))
             .count();
-        match (fresh.as_slice(), gone) {
+        let news: Option<Saying> = match (fresh.as_slice(), gone) {
             ([], 0) => None,
-            ([], gone) => Some(format!(
-                "{gone} finding{} cleared, {} left",
-                plural(gone),
-                self.analysis.findings.len()
+            ([], gone) => Some(say!(
+                "findings-cleared",
+                gone = gone,
+                left = self.analysis.findings.len()
             )),
-            ([one], _) => Some(format!(
-                "New finding, {}: {}",
-                one.grade.title(),
-                self.words.say(&one.what)
+            ([one], _) => Some(say!("finding-new", grade = grade(one.grade), what = &one.what)),
+            ([first, ..], _) => Some(say!(
+                "findings-new",
+                count = fresh.len(),
+                grade = grade(first.grade),
+                what = &first.what
             )),
-            ([first, ..], _) => Some(format!(
-                "{} new findings, the gravest {}: {}",
-                fresh.len(),
-                first.grade.title(),
-                self.words.say(&first.what)
-            )),
-        }
+        };
+        news.map(|said| self.words.say(&said))
     }
 
     // Finding things.
@@ -347,8 +347,9 @@ impl Editor {
     #[must_use]
     pub fn title_block(&self) -> TitleBlock {
         let job = &self.job;
+        let words = &self.words;
         let cell = |name: &str, text: &str, share: u8| TitleCell {
-            name: name.to_owned(),
+            name: words.text(name),
             text: text.to_owned(),
             share,
         };
@@ -357,18 +358,22 @@ impl Editor {
         let conditions = &job.settings.conditions;
         TitleBlock {
             cells: vec![
-                vec![cell("Job", &job.title, 1)],
-                vec![cell("Vehicle", &vehicle.name, 1)],
+                vec![cell("title-job", &job.title, 1)],
+                vec![cell("title-vehicle", &vehicle.name, 1)],
                 vec![
-                    cell("State", conditions.state.title(), 3),
-                    cell("Music", conditions.duty.title(), 2),
-                    cell("Findings", &format!("{stop} Stop, {fix} Fix, {tidy} Tidy"), 4),
+                    cell("title-state", &words.say(&conditions.state.said()), 3),
+                    cell("title-music", &words.say(&conditions.duty.said()), 2),
+                    cell(
+                        "title-findings",
+                        &words.say(&say!("title-counts", stop = stop, fix = fix, tidy = tidy)),
+                        4,
+                    ),
                 ],
                 vec![
-                    cell("Drawn by", &vehicle.drawn_by, 3),
-                    cell("Date", &vehicle.date, 2),
-                    cell("Rev.", &vehicle.revision, 1),
-                    cell("Sheet", self.on.title(), 2),
+                    cell("title-drawn-by", &vehicle.drawn_by, 3),
+                    cell("title-date", &vehicle.date, 2),
+                    cell("title-revision", &vehicle.revision, 1),
+                    cell("title-sheet", &words.say(&self.on.said()), 2),
                 ],
             ],
         }
@@ -414,8 +419,10 @@ fn same(a: &Finding, b: &Finding) -> bool {
     a.check == b.check && a.undecided == b.undecided && a.parts == b.parts && a.runs == b.runs
 }
 
-pub(crate) fn plural(count: usize) -> &'static str {
-    if count == 1 { "" } else { "s" }
+/// The word of a grade.
+#[must_use]
+pub fn grade(grade: Grade) -> Saying {
+    grade.said()
 }
 
 fn mark_of(place: usize, finding: &Finding) -> Mark {

@@ -29,8 +29,6 @@ pub struct Editor {
     pub(crate) stale: bool,
     /// Whether the job is only looked at: see [`crate::LOOK_ONLY`].
     pub(crate) looks_only: bool,
-    /// Whether what was found, and the numbers that tell it, stay hidden: an exercise.
-    pub(crate) conceals: bool,
     pub(crate) journal: Vec<Entry>,
     pub(crate) camera: Camera,
     pub(crate) selection: Selection,
@@ -117,7 +115,6 @@ impl Editor {
             marks: Vec::new(),
             stale: true,
             looks_only: false,
-            conceals: false,
             journal: Vec::new(),
             camera: Camera::default(),
             selection: Selection::none(),
@@ -149,7 +146,21 @@ impl Editor {
 
     /// Says who reads: everything that the editor says and draws from here on is in these words.
     pub fn read_by(&mut self, words: Words) {
+        if self.words == words {
+            return;
+        }
         self.words = words;
+        self.layout = Layout::read_by(self.sheet(), &self.words);
+        if let Some(under) = self.under.take() {
+            let laid = Under::read_by(
+                under.kind,
+                under.sheet.clone(),
+                self.on,
+                self.sheet(),
+                &self.words,
+            );
+            self.under = Some(Arc::new(laid));
+        }
         self.still_changed();
     }
 

@@ -11,6 +11,7 @@ use kurbo::{Point, Rect};
 use model::compare::{Became, Comparison};
 use model::{Sheet, SheetKind};
 use std::sync::Arc;
+use words::{Words, say};
 
 /// Height of the legend's lines on the screen, and width of its list, in pixels.
 const LEGEND_PX: f64 = 70.0;
@@ -73,8 +74,7 @@ impl Editor {
             Some(now) => all.iter().find(|kind| **kind > now),
         };
         if all.is_empty() {
-            self.out.say =
-                Some("There is nothing on the other sheets of this job to lay under this one.".to_owned());
+            self.tell(say!("under-none"));
         } else {
             self.put_under(next.copied());
         }
@@ -85,15 +85,16 @@ impl Editor {
         self.beneath = None;
         self.under = kind.and_then(|kind| {
             let beneath = self.job.sheets.get(&kind)?.clone();
-            Some(Arc::new(Under::of(kind, beneath, self.on, self.sheet())))
+            Some(Arc::new(Under::read_by(
+                kind,
+                beneath,
+                self.on,
+                self.sheet(),
+                &self.words,
+            )))
         });
-        self.out.say = Some(
-            self.under
-                .as_ref()
-                .map_or("Nothing is laid under this sheet.".to_owned(), |under| {
-                    under.words()
-                }),
-        );
+        let nothing = || self.words.text("under-nothing");
+        self.out.say = Some(self.under.as_ref().map_or_else(nothing, |under| under.words()));
         self.still_changed();
         self.out.noticed = true;
         self.out.repaint = true;
@@ -115,7 +116,13 @@ impl Editor {
             let above = self.job.sheets.get(&self.on).unwrap_or(&nothing);
             Arc::make_mut(&mut held).compare_with(self.on, above);
         } else {
-            held = Arc::new(Under::of(held.kind, beneath.clone(), self.on, self.sheet()));
+            held = Arc::new(Under::read_by(
+                held.kind,
+                beneath.clone(),
+                self.on,
+                self.sheet(),
+                &self.words,
+            ));
         }
         let shows = |thing: &Thing| sign(&held, thing).is_some_and(Sign::is_beneath);
         if !self.beneath.as_ref().is_some_and(shows) {
@@ -165,8 +172,12 @@ impl Editor {
         };
         match (self.became(thing), sign(under, thing)) {
             (Some(Became::Changed(lines)), _) => lines.clone(),
-            (_, Some(Sign::New)) => vec![format!("new: not on {}", under.kind.title())],
-            (_, Some(Sign::Goes)) => vec![format!("removed: not on {}", under.kind.title())],
+            (_, Some(Sign::New)) => {
+                vec![self.words.say(&say!("under-new", sheet = under.kind.said()))]
+            }
+            (_, Some(Sign::Goes)) => {
+                vec![self.words.say(&say!("under-removed", sheet = under.kind.said()))]
+            }
             _ => Vec::new(),
         }
     }
@@ -203,7 +214,7 @@ impl Editor {
                     };
                     fates.push(Fate {
                         thing: thing.clone(),
-                        written: with_name(thing, sheet),
+                        written: with_name(thing, sheet, &self.words),
                         became: (*became).clone(),
                         sign,
                     });
@@ -257,8 +268,9 @@ impl Editor {
     /// Lights a thing of the sheet beneath and says what it is; or nothing of it.
     pub(crate) fn light_beneath(&mut self, thing: Option<Thing>) {
         if let (Some(thing), Some(under)) = (&thing, &self.under) {
-            let written = with_name(thing, &under.sheet);
-            self.out.say = Some(format!("{written} is on {} alone.", under.kind.title()));
+            let written = with_name(thing, &under.sheet, &self.words);
+            let said = say!("under-alone", thing = written, sheet = under.kind.said());
+            self.out.say = Some(self.words.say(&said));
         }
         if self.beneath != thing {
             self.beneath = thing;
@@ -276,13 +288,12 @@ fn sign(under: &Under, thing: &Thing) -> Option<Sign> {
     }
 }
 
-fn with_name(thing: &Thing, sheet: &Sheet) -> String {
+fn with_name(thing: &Thing, sheet: &Sheet, words: &Words) -> String {
     let written = thing.written(sheet);
     match thing {
-        Thing::Part(id) => sheet
-            .parts
-            .get(id)
-            .map_or(written.clone(), |part| format!("{written} {}", part.name())),
+        Thing::Part(id) => sheet.parts.get(id).map_or(written.clone(), |part| {
+            format!("{written} {}", words.say(&part.said()))
+        }),
         _ => written,
     }
 }

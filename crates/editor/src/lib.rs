@@ -31,6 +31,7 @@ pub mod words;
 
 pub use actions::Action;
 pub use camera::{Camera, Margins, ScreenPoint};
+pub use doing::grade;
 pub use editor::Editor;
 pub use effects::{Effects, Open};
 pub use input::{Button, Input, Key, Mods, Pointer, PointerKind};

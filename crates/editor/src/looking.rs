@@ -5,8 +5,9 @@ use crate::actions::Action;
 use crate::camera::ScreenPoint;
 use crate::editor::Editor;
 use model::Job;
+use words::say;
 
-/// Said when somebody tries to change what is only looked at.
+/// Said in English when somebody tries to change what is only looked at.
 pub const LOOK_ONLY: &str = "This drawing is for looking at. Make a copy of your own to change it.";
 
 impl Action {
@@ -38,32 +39,8 @@ impl Action {
                 | Self::NewJob
                 | Self::Jobs
                 | Self::Lessons
-                | Self::MakeLesson
                 | Self::Share
                 | Self::Limits
-        )
-    }
-}
-
-impl Action {
-    /// Whether the action tells what is wrong, or leads away: none of these exist in an exercise.
-    #[must_use]
-    pub fn tells(self) -> bool {
-        matches!(
-            self,
-            Self::Ask
-                | Self::NextFinding
-                | Self::PreviousFinding
-                | Self::OverlayCurrent
-                | Self::OverlayVoltage
-                | Self::OverlayHeat
-                | Self::OverlayProtection
-                | Self::OverlaySignal
-                | Self::OverlaySpeakers
-                | Self::Readings
-                | Self::Outline
-                | Self::LayUnder
-                | Self::Keys
         )
     }
 }
@@ -77,21 +54,6 @@ impl Editor {
         this.analyse();
         this
     }
-    /// Puts a job on the table for an exercise: it is only looked at, and neither findings nor numbers tell what is wrong with
-    /// it. The meter and what feeds a thing stay: a fault is found by measuring.
-    #[must_use]
-    pub fn exercise(job: Job) -> Self {
-        let mut this = Self::unstudied(job);
-        this.looks_only = true;
-        this.conceals = true;
-        this.analyse();
-        this
-    }
-    /// Whether findings and numbers are hidden.
-    #[must_use]
-    pub fn conceals(&self) -> bool {
-        self.conceals
-    }
     /// Whether the job is only looked at.
     #[must_use]
     pub fn looks_only(&self) -> bool {
@@ -100,12 +62,12 @@ impl Editor {
     /// Whether the action can be done here.
     #[must_use]
     pub fn offers(&self, action: Action) -> bool {
-        !(self.looks_only && action.changes() || self.conceals && action.tells())
+        !(self.looks_only && action.changes())
     }
     /// True, and said, where nothing may be changed.
     pub(crate) fn refuses(&mut self) -> bool {
         if self.looks_only {
-            self.out.say = Some(LOOK_ONLY.to_owned());
+            self.tell(say!("look-only"));
         }
         self.looks_only
     }

@@ -4,9 +4,9 @@
 use crate::editor::Editor;
 use crate::selection::Thing;
 use drawing::Lit;
-use drawing::numbers::with_unit;
 use model::{PartId, Role, RunId};
 use ordered::OrderedSet;
+use words::{Unit, drawn, say};
 
 /// One line of the outline.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +23,7 @@ impl Editor {
     /// Sources, their feeds and their loads; last, what hangs on no source.
     #[must_use]
     pub fn outline(&self) -> Vec<Line> {
+        let words = &self.words;
         let study = &self.analysis.study;
         let sheet = self.sheet();
         let mut lines = Vec::new();
@@ -47,25 +48,32 @@ impl Editor {
                 let through: Vec<String> = feed.parts.iter().map(|part| self.tag(*part)).collect();
                 told.extend(feed.parts.iter().copied());
                 let way = if through.is_empty() {
-                    "directly".to_owned()
+                    say!("outline-directly")
                 } else {
-                    format!("through {}", through.join(", "))
+                    say!("outline-through", parts = through.join(", "))
                 };
                 let current = study.parts.get(load).map_or(String::new(), |flow| {
-                    format!(", {}", with_unit(flow.current.mean.0.abs(), "A"))
+                    let amps = drawn(flow.current.mean.0.abs(), Unit::Plain("A"));
+                    format!(", {}", words.figure(amps))
                 });
                 let back = match circuit.returns.iter().find(|back| back.source == *source) {
                     Some(back) if back.complete => String::new(),
-                    _ => ", no way back".to_owned(),
+                    _ => format!(", {}", words.text("outline-no-way-back")),
                 };
                 let name = sheet
                     .parts
                     .get(load)
-                    .map_or(String::new(), |part| format!(" {}", part.name()));
+                    .map_or(String::new(), |part| format!(" {}", words.say(&part.said())));
                 lines.push(Line {
                     depth: 1,
                     thing: Thing::Part(*load),
-                    text: format!("feeds {}{name} {way}{current}{back}", self.tag(*load)),
+                    text: words.say(&say!(
+                        "outline-feeds",
+                        part = format!("{}{name}", self.tag(*load)),
+                        way = way,
+                        current = current,
+                        back = back
+                    )),
                 });
                 for channel in study.channels.iter().filter(|channel| channel.part == *load) {
                     for driver in &channel.drivers {
@@ -73,11 +81,11 @@ impl Editor {
                         lines.push(Line {
                             depth: 2,
                             thing: Thing::Part(*driver),
-                            text: format!(
-                                "channel {} drives {}",
-                                channel.channel,
-                                self.spoken(&Thing::Part(*driver))
-                            ),
+                            text: words.say(&say!(
+                                "outline-drives",
+                                channel = channel.channel.to_string(),
+                                driver = self.spoken(&Thing::Part(*driver))
+                            )),
                         });
                     }
                 }

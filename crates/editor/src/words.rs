@@ -4,10 +4,10 @@ use crate::editor::Editor;
 use crate::selection::Thing;
 use checks::Grade;
 use circuit::{DeviceRef, voltage_key};
-use drawing::numbers::with_unit;
 use model::{PartId, RunId};
+use words::{Figure, Saying, Unit, drawn, precise, say};
 
-/// What is said of a run in the hover slip: a name and a value each.
+/// What is said of a run in the hover slip: a name, which [`line_name`] gives in the reader's language, and a value each.
 pub type Lines = Vec<(&'static str, String)>;
 
 /// How the engine begins to tell of a part that is off at bursts alone.
@@ -15,9 +15,19 @@ const WHEN_LOUD: &str = "when it is loud";
 
 /// A number to two places as a meter shows it; what rounds to nothing has no sign.
 #[must_use]
-pub fn two_places(number: f64, unit: &str) -> String {
-    let rounded = (number * 100.0).round() / 100.0;
-    format!("{:.2} {unit}", if rounded == 0.0 { 0.0 } else { rounded })
+pub fn two_places(number: f64, unit: &'static str) -> Figure {
+    precise(number, Unit::of(unit), 2)
+}
+
+/// What a line of numbers is called: see [`Lines`].
+#[must_use]
+pub fn line_name(name: &str) -> Saying {
+    Saying::new(format!("numbers-{}", name.replace(' ', "-")))
+}
+
+/// A number to three figures with its unit.
+fn with_unit(number: f64, unit: &'static str) -> Figure {
+    drawn(number, Unit::of(unit))
 }
 
 impl Editor {
@@ -34,9 +44,19 @@ impl Editor {
             None => self.tag(device.part),
         }
     }
+    /// Between what a run lies: `B1.+ to F1.in`.
+    #[must_use]
+    pub fn between(&self, run: &model::Run) -> Saying {
+        let end = |end: &model::End| -> Saying {
+            end.terminal()
+                .map_or(say!("run-loose"), |at| self.sheet().written(at).into())
+        };
+        say!("run-between", from = end(&run.from), to = end(&run.to))
+    }
     /// A thing in one sentence, for the screen reader.
     #[must_use]
     pub fn spoken(&self, thing: &Thing) -> String {
+        let words = &self.words;
         let sheet = self.sheet();
         let written = thing.written(sheet);
         let findings = self.findings_of(thing);
@@ -44,20 +64,24 @@ impl Editor {
             .first()
             .and_then(|place| self.analysis().findings.get(*place))
         {
-            Some(finding) if findings.len() == 1 => format!(", one finding: {}", finding.grade.title()),
-            Some(finding) => format!(
-                ", {} findings, the gravest {}",
-                findings.len(),
-                finding.grade.title()
-            ),
+            Some(finding) => words.say(&say!(
+                "spoken-findings",
+                count = findings.len(),
+                grade = crate::grade(finding.grade)
+            )),
             None => String::new(),
         };
         match thing {
             Thing::Part(id) => match sheet.parts.get(id) {
                 Some(part) => {
                     let runs = sheet.runs_of(*id).count();
-                    let plural = if runs == 1 { "" } else { "s" };
-                    format!("{written}, {}, {runs} run{plural}{noted}", part.name())
+                    words.say(&say!(
+                        "spoken-part",
+                        part = written,
+                        name = part.said(),
+                        runs = say!("things-runs", count = runs),
+                        noted = noted
+                    ))
                 }
                 None => written,
             },
@@ -68,17 +92,24 @@ impl Editor {
                     .map(|(_, run)| run.tag.as_str())
                     .collect();
                 let volts = self.analysis().study.voltages.get(&voltage_key(at));
-                let volts = volts.map_or(String::new(), |volts| format!(", {:.2} V", volts.0));
+                let volts = volts.map_or(String::new(), |volts| {
+                    format!(", {}", words.figure(two_places(volts.0, "V")))
+                });
                 if lands.is_empty() {
-                    format!("terminal {written}, nothing on it{volts}")
+                    words.say(&say!("spoken-terminal-free", terminal = written, volts = volts))
                 } else {
-                    format!("terminal {written}, with {}{volts}", lands.join(" and "))
+                    words.say(&say!(
+                        "spoken-terminal",
+                        terminal = written,
+                        runs = lands,
+                        volts = volts
+                    ))
                 }
             }
             Thing::Run(id) => {
-                let end = |end: &model::End| {
+                let end = |end: &model::End| -> Saying {
                     end.terminal()
-                        .map_or("nowhere".to_owned(), |at| sheet.written(at))
+                        .map_or(say!("spoken-nowhere"), |at| sheet.written(at).into())
                 };
                 match sheet.runs.get(id) {
                     Some(run) => {
@@ -86,18 +117,21 @@ impl Editor {
                         let said: Vec<String> = numbers
                             .iter()
                             .take(2)
-                            .map(|(name, value)| format!("{name} {value}"))
+                            .map(|(name, value)| format!("{} {value}", words.say(&line_name(name))))
                             .collect();
                         let said = if said.is_empty() {
                             String::new()
                         } else {
                             format!(", {}", said.join(", "))
                         };
-                        format!(
-                            "run {written} from {} to {}{said}{noted}",
-                            end(&run.from),
-                            end(&run.to)
-                        )
+                        words.say(&say!(
+                            "spoken-run",
+                            run = written,
+                            from = end(&run.from),
+                            to = end(&run.to),
+                            numbers = said,
+                            noted = noted
+                        ))
                     }
                     None => written,
                 }
@@ -133,22 +167,31 @@ impl Editor {
     /// What a run carries, for the hover slip: amps, drop, temperature, guard.
     #[must_use]
     pub fn run_numbers(&self, id: RunId) -> Lines {
+        let words = &self.words;
+        let write = |figure: Figure| words.figure(figure);
         let study = &self.analysis().study;
         let mut lines = Lines::new();
-        if self.conceals {
-            return lines;
-        }
         if let Some(flow) = study.runs.get(&id) {
             let rms = flow.current.rms.0.abs();
-            let of = flow.allowable.map_or(String::new(), |most| {
-                format!(" of {} allowed", with_unit(most.0, "A"))
-            });
-            lines.push(("current", format!("{}{of}", with_unit(rms, "A"))));
-            lines.push(("burst", with_unit(flow.current.burst.0.abs(), "A")));
-            lines.push(("drop", with_unit(flow.drop.0, "V")));
+            let current = match flow.allowable {
+                Some(most) => words.say(&say!(
+                    "told-of-allowed",
+                    amps = with_unit(rms, "A"),
+                    most = with_unit(most.0, "A")
+                )),
+                None => write(with_unit(rms, "A")),
+            };
+            lines.push(("current", current));
+            lines.push(("burst", write(with_unit(flow.current.burst.0.abs(), "A"))));
+            lines.push(("drop", write(with_unit(flow.drop.0, "V"))));
+            let degrees = |celsius: f64| precise(celsius, Unit::Plain("°C"), 0);
             lines.push((
                 "temperature",
-                format!("{:.0} °C in {:.0} °C", flow.temperature.0, flow.ambient.0),
+                words.say(&say!(
+                    "told-warm-in",
+                    own = degrees(flow.temperature.0),
+                    around = degrees(flow.ambient.0)
+                )),
             ));
         }
         if let Some(protection) = study.protection.get(&id) {
@@ -156,16 +199,20 @@ impl Editor {
                 let source = self.tag(from.source);
                 let guards: Vec<String> = from.guards.iter().map(|guard| self.device(guard)).collect();
                 let said = if from.protected && !guards.is_empty() {
-                    format!("{} against {source}", guards.join(", "))
+                    say!("told-guarded", guards = guards.join(", "), source = source)
                 } else if from.self_limiting {
-                    format!("{source} limits itself")
+                    say!("told-limits-itself", source = source)
                 } else {
                     match from.unprotected_to {
-                        Some(length) => format!("none against {source}, {:.2} m of wire away", length.0),
-                        None => format!("none against {source}"),
+                        Some(length) => say!(
+                            "told-unguarded-for",
+                            source = source,
+                            length = precise(length.0, Unit::Metre, 2)
+                        ),
+                        None => say!("told-unguarded", source = source),
                     }
                 };
-                lines.push(("guarded by", said));
+                lines.push(("guarded by", words.say(&said)));
             }
         }
         lines
@@ -173,9 +220,9 @@ impl Editor {
     /// That a part is off and why, where the engine knows a reason: `off: 9.4 V is below its cut-off of 10.0 V`. One that
     /// only goes off when it is loud is on for the rest of the time, and not told here.
     #[must_use]
-    pub fn why_off(&self, id: PartId) -> Option<String> {
+    pub fn why_off(&self, id: PartId) -> Option<Saying> {
         let remark = self.off_remark(id)?;
-        (!remark.starts_with(WHEN_LOUD)).then(|| format!("off: {remark}"))
+        (!remark.starts_with(WHEN_LOUD)).then(|| say!("told-off", why = remark))
     }
     fn off_remark(&self, id: PartId) -> Option<&String> {
         let flow = self.analysis().study.parts.get(&id)?;
@@ -184,42 +231,50 @@ impl Editor {
     /// What a part does, for the hover slip and the details.
     #[must_use]
     pub fn part_numbers(&self, id: PartId) -> Lines {
+        let words = &self.words;
+        let write = |figure: Figure| words.figure(figure);
         let study = &self.analysis().study;
         let mut lines = Lines::new();
-        if self.conceals {
-            return lines;
-        }
         if let Some(flow) = study.parts.get(&id) {
             let off = self.off_remark(id);
             if let Some(why) = self.why_off(id) {
-                lines.push(("is", why));
+                lines.push(("is", words.say(&why)));
             } else if let Some(why) = off.and_then(|remark| remark.strip_prefix(WHEN_LOUD)) {
-                lines.push(("is", format!("off when it is loud:{why}")));
+                lines.push((
+                    "is",
+                    words.say(&say!("told-off-when-loud", why = why.trim_start())),
+                ));
             } else if let Some(on) = flow.on {
-                lines.push(("is", if on { "on" } else { "off" }.to_owned()));
+                lines.push(("is", words.text(if on { "told-is-on" } else { "told-is-off" })));
             }
             let mean = flow.current.mean.0;
             if mean.abs() >= 5e-4 {
                 lines.push((
                     "current",
-                    format!(
-                        "{}, burst {}",
-                        with_unit(mean, "A"),
-                        with_unit(flow.current.burst.0, "A")
-                    ),
+                    words.say(&say!(
+                        "told-burst",
+                        mean = with_unit(mean, "A"),
+                        burst = with_unit(flow.current.burst.0, "A")
+                    )),
                 ));
             }
             if let Some(volts) = flow.voltage {
-                let burst = flow.burst_voltage.map_or(String::new(), |burst| {
-                    format!(", burst {}", two_places(burst.0, "V"))
-                });
-                lines.push(("voltage", format!("{}{burst}", two_places(volts.0, "V"))));
+                let mean = two_places(volts.0, "V");
+                lines.push((
+                    "voltage",
+                    match flow.burst_voltage {
+                        Some(burst) => {
+                            words.say(&say!("told-burst", mean = mean, burst = two_places(burst.0, "V")))
+                        }
+                        None => write(mean),
+                    },
+                ));
             }
             if flow.power.0.abs() >= 5e-4 {
-                lines.push(("power", with_unit(flow.power.0, "W")));
+                lines.push(("power", write(with_unit(flow.power.0, "W"))));
             }
             if let Some(remark) = flow.remark.as_ref().filter(|_| off.is_none()) {
-                lines.push(("note", remark.clone()));
+                lines.push(("note", words.say(&remark.as_str().into())));
             }
         }
         let silent = self.why_off(id).is_some();
@@ -227,30 +282,31 @@ impl Editor {
             let pair = load
                 .bridged_with
                 .map_or(String::new(), |other| format!("+{other}"));
-            let sees = load
-                .nominal
-                .map_or("open".to_owned(), |ohms| with_unit(ohms.0, "Ω"));
-            let power = load
-                .power
-                .filter(|_| !silent)
-                .map_or(String::new(), |watts| format!(", {}", with_unit(watts.0, "W")));
+            let sees = match load.nominal {
+                Some(ohms) => write(with_unit(ohms.0, "Ω")),
+                None => words.text("meter-open"),
+            };
+            let power = load.power.filter(|_| !silent).map_or(String::new(), |watts| {
+                format!(", {}", write(with_unit(watts.0, "W")))
+            });
             lines.push(("channel", format!("{}{pair}: {sees}{power}", load.channel)));
         }
         if let Some(driver) = study.drivers.get(&id) {
             let off = driver.channel.and_then(|(part, _)| {
                 let why = self.why_off(part)?;
-                Some(format!("nothing: {} is {why}", self.tag(part)))
+                Some(say!("told-nothing", part = self.tag(part), why = why))
             });
-            let said = match (&driver.gap, driver.in_phase) {
-                _ if off.is_some() => off.unwrap_or_default(),
-                (Some(gap), _) => format!("silent: {}", gap.what),
-                (None, Some(false)) => format!("{}, reversed", with_unit(driver.power.0, "W")),
-                (None, _) => with_unit(driver.power.0, "W"),
+            let power = with_unit(driver.power.0, "W");
+            let said = match (off, &driver.gap, driver.in_phase) {
+                (Some(off), ..) => words.say(&off),
+                (None, Some(gap), _) => words.say(&say!("told-silent", why = &gap.what)),
+                (None, None, Some(false)) => words.say(&say!("told-reversed", power = power)),
+                (None, None, _) => write(power),
             };
             lines.push(("gets", said));
         }
         if let Some(drop) = study.circuits.get(&id).and_then(|circuit| circuit.drop) {
-            lines.push(("lost on the way", with_unit(drop.0, "V")));
+            lines.push(("lost on the way", write(with_unit(drop.0, "V"))));
         }
         lines
     }

@@ -85,7 +85,7 @@ run W2 L1.- B1.- 4mm2 1m BK
         .sheet()
         .readings
         .iter()
-        .map(editor::meter::line_of)
+        .map(|reading| editor::meter::line_of(reading, hand.editor.words()))
         .collect();
     assert_eq!(lines[0], format!("{shown} at L1.+ against B1.-"));
     assert!(lines[1].ends_with(" A in W1"), "{lines:?}");

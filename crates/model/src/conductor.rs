@@ -3,6 +3,7 @@
 use crate::choice;
 use crate::property::{PropertyError, PropertyType, Shape};
 use crate::quantity::SquareMm;
+use words::say;
 
 choice! {
     /// What the conductor is made of.
@@ -130,16 +131,17 @@ impl PropertyType for Size {
     }
     fn parse(text: &str, range: Option<(f64, f64)>) -> Result<Self, PropertyError> {
         let text = text.trim();
-        if let Some(number) = text.strip_suffix("AWG").or_else(|| text.strip_suffix("awg")) {
+        let gauge = text
+            .len()
+            .checked_sub(3)
+            .and_then(|at| text.split_at_checked(at))
+            .filter(|(_, unit)| unit.eq_ignore_ascii_case("AWG"));
+        if let Some((number, _)) = gauge {
             return AWG_SERIES
                 .iter()
                 .find(|(written, _)| *written == number.trim())
                 .map(|(_, n)| Self::Awg(*n))
-                .ok_or_else(|| {
-                    PropertyError::new(format!(
-                        "there is no `{text}` here; it takes 24AWG to 4/0AWG, even numbers below 4"
-                    ))
-                });
+                .ok_or_else(|| PropertyError::new(say!("error-no-such-gauge", text = text)));
         }
         let size = Self::Metric(SquareMm::parse(text, range)?);
         size.check(range)?;
@@ -149,7 +151,10 @@ impl PropertyType for Size {
         match self {
             Self::Metric(area) => area.check(range.or(Some((0.05, 400.0)))),
             Self::Awg(number) if AWG_SERIES.iter().any(|(_, n)| n == number) => Ok(()),
-            Self::Awg(number) => Err(PropertyError::new(format!("{number} is not a known AWG number"))),
+            Self::Awg(number) => Err(PropertyError::new(say!(
+                "error-no-gauge",
+                number = number.to_string()
+            ))),
         }
     }
 }
@@ -228,7 +233,7 @@ impl PropertyType for Jacket {
                 }),
             }
         };
-        read().ok_or_else(|| PropertyError::new(format!("`{text}` is not a colour; write RD, or WHBK for white with a black tracer (IEC 60757 letters)")))
+        read().ok_or_else(|| PropertyError::new(say!("error-no-colour", text = text)))
     }
     fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
         Ok(())

@@ -4,6 +4,7 @@
 use crate::id::{PartId, RunId};
 use crate::job::{Job, Part, Run, Settings, SheetKind, VehicleInfo};
 use crate::readings::Reading;
+use words::Saying;
 
 /// One change to a job. Applying it gives its inverse.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,21 +50,91 @@ pub enum Change {
 }
 
 /// A named group of changes: one gesture, one undo step.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default)]
 pub struct Edit {
-    /// What the undo list calls it: `Move amplifier`.
+    /// What the undo list calls it, in English: `Move amplifier`.
     pub name: String,
+    /// The same as a saying. It is not written down: what was read back has the name alone.
+    said: Option<Saying>,
     /// The changes, in order.
     pub changes: Vec<Change>,
 }
 
+impl PartialEq for Edit {
+    fn eq(&self, other: &Self) -> bool {
+        self.name == other.name && self.changes == other.changes
+    }
+}
+
+/// What an edit is called.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Name {
+    /// In English.
+    pub english: String,
+    said: Option<Saying>,
+}
+
+impl Name {
+    /// In the reader's language.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        said(&self.english, self.said.as_ref())
+    }
+}
+
+fn said(english: &str, said: Option<&Saying>) -> Saying {
+    // A name that was changed afterwards is shown as it was changed.
+    said.filter(|said| said.to_string() == english)
+        .cloned()
+        .unwrap_or_else(|| english.into())
+}
+
+impl From<&str> for Name {
+    fn from(english: &str) -> Self {
+        english.to_owned().into()
+    }
+}
+impl From<String> for Name {
+    fn from(english: String) -> Self {
+        Self { english, said: None }
+    }
+}
+impl From<Saying> for Name {
+    fn from(said: Saying) -> Self {
+        Self {
+            english: said.to_string(),
+            said: Some(said),
+        }
+    }
+}
+
 impl Edit {
     /// An edit with this name and these changes.
-    pub fn new(name: impl Into<String>, changes: Vec<Change>) -> Self {
+    pub fn new(name: impl Into<Name>, changes: Vec<Change>) -> Self {
+        let Name { english, said } = name.into();
         Self {
-            name: name.into(),
+            name: english,
+            said,
             changes,
         }
+    }
+    /// What it is called, in the reader's language.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        said(&self.name, self.said.as_ref())
+    }
+    /// What it is called.
+    #[must_use]
+    pub fn called(&self) -> Name {
+        Name {
+            english: self.name.clone(),
+            said: self.said.clone(),
+        }
+    }
+    /// The same changes under another name.
+    #[must_use]
+    pub fn rename(self, name: impl Into<Name>) -> Self {
+        Self::new(name, self.changes)
     }
 }
 
@@ -164,6 +235,7 @@ impl Job {
         inverses.reverse();
         Edit {
             name: edit.name,
+            said: edit.said,
             changes: inverses.into_iter().flatten().collect(),
         }
     }

@@ -3,11 +3,12 @@
 //! What is in the history: every edit of the job. What is not: camera, panels, the tool at hand, and the selection,
 //! which after an undo is what the step touched, as the editor reads from [`Touched`].
 
-use crate::edit::{Change, Edit};
+use crate::edit::{Change, Edit, Name};
 use crate::id::{PartId, RunId};
 use crate::job::{Job, SheetKind};
 use ordered::OrderedSet;
 use std::collections::VecDeque;
+use words::Saying;
 
 /// Most steps that can be undone; beyond it the oldest are forgotten.
 pub const MOST_STEPS: usize = 500;
@@ -69,7 +70,7 @@ struct Step {
 /// A gesture in hand: what it did so far.
 #[derive(Clone, Debug, PartialEq)]
 struct Gesture {
-    name: String,
+    name: Name,
     forth: Vec<Change>,
     /// Inverses, edit by edit, in the order in which the edits were made.
     back: Vec<Vec<Change>>,
@@ -125,7 +126,7 @@ impl History {
 
     /// Begins a gesture, under the name that its step will have. One that is in hand is committed first, and its
     /// entry returned.
-    pub fn begin(&mut self, name: impl Into<String>) -> Option<Entry> {
+    pub fn begin(&mut self, name: impl Into<Name>) -> Option<Entry> {
         let before = self.commit();
         self.gesture = Some(Gesture {
             name: name.into(),
@@ -138,7 +139,7 @@ impl History {
     /// Makes an edit as a part of the gesture in hand. Without one it begins one under the edit's own name.
     pub fn extend(&mut self, job: &mut Job, edit: Edit) {
         let gesture = self.gesture.get_or_insert_with(|| Gesture {
-            name: edit.name.clone(),
+            name: edit.called(),
             forth: Vec::new(),
             back: Vec::new(),
         });
@@ -210,7 +211,7 @@ impl History {
     #[must_use]
     pub fn undo_name(&self) -> Option<&str> {
         match &self.gesture {
-            Some(gesture) => Some(&gesture.name),
+            Some(gesture) => Some(&gesture.name.english),
             None => self.done.back().map(|step| step.forth.name.as_str()),
         }
     }
@@ -222,6 +223,24 @@ impl History {
             .last()
             .filter(|_| !self.in_gesture())
             .map(|step| step.forth.name.as_str())
+    }
+
+    /// The step that undo takes back, in the reader's language.
+    #[must_use]
+    pub fn undo_said(&self) -> Option<Saying> {
+        match &self.gesture {
+            Some(gesture) => Some(gesture.name.said()),
+            None => self.done.back().map(|step| step.forth.said()),
+        }
+    }
+
+    /// The step that redo does again, in the reader's language.
+    #[must_use]
+    pub fn redo_said(&self) -> Option<Saying> {
+        self.undone
+            .last()
+            .filter(|_| !self.in_gesture())
+            .map(|step| step.forth.said())
     }
 
     /// Names of the steps that can be undone, the last one first.
@@ -281,10 +300,7 @@ pub fn replay(job: &mut Job, entries: impl IntoIterator<Item = Entry>) {
 
 fn roll_back(job: &mut Job, back: Vec<Vec<Change>>) {
     for changes in back.into_iter().rev() {
-        job.apply(Edit {
-            name: String::new(),
-            changes,
-        });
+        job.apply(Edit::new("", changes));
     }
 }
 

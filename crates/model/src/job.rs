@@ -234,6 +234,15 @@ impl Part {
             .find(|t| &t.name == terminal)
             .map(|t| t.role)
     }
+    /// Its label if it has one, else the name of its kind in the reader's language.
+    #[must_use]
+    pub fn said(&self) -> words::Saying {
+        if self.label.is_empty() {
+            self.is.said()
+        } else {
+            self.label.as_str().into()
+        }
+    }
     /// Its label if it has one, else the name of its kind.
     #[must_use]
     pub fn name(&self) -> &str {

@@ -19,13 +19,14 @@ pub mod limits;
 pub mod property;
 pub mod quantity;
 pub mod readings;
+pub mod said;
 #[cfg(feature = "schema")]
 pub mod schema;
 pub mod terminals;
 pub mod text;
 pub mod written;
 
-pub use edit::{Change, Edit};
+pub use edit::{Change, Edit, Name};
 pub use fact::Fact;
 pub use history::History;
 pub use id::{PartId, RunId, TerminalName, TerminalRef};

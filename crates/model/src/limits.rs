@@ -1,6 +1,8 @@
 //! How large a job may be. The file's door and the text form hold everything against these, so that no file, however
 //! it came about, can exhaust memory or freeze the page.
 
+use words::{Saying, say};
+
 /// Largest file or text that is read, in bytes: 128 MB, so that three full sheets, once written, are read again.
 pub const LARGEST_FILE: usize = 128 * 1024 * 1024;
 /// Deepest nesting of objects and lists in a file.
@@ -32,20 +34,15 @@ pub const FURTHEST: i32 = 1_000_000;
 ///
 /// # Errors
 /// What is wrong with it.
-pub fn check_tag(tag: &str) -> Result<(), String> {
+pub fn check_tag(tag: &str) -> Result<(), Saying> {
     if tag.is_empty() {
-        return Err("a tag may not be empty; write one like F1".to_owned());
+        return Err(say!("error-tag-empty"));
     }
     if tag.len() > LONGEST_TAG {
-        return Err(format!(
-            "a tag may be {LONGEST_TAG} bytes long, this one has {}",
-            tag.len()
-        ));
+        return Err(say!("error-tag-long", most = LONGEST_TAG, bytes = tag.len()));
     }
     match tag.chars().find(|c| !(c.is_alphanumeric() || *c == '_')) {
-        Some(bad) => Err(format!(
-            "`{tag}` is not a tag: it takes letters, digits and `_`, not `{bad}`"
-        )),
+        Some(bad) => Err(say!("error-tag-sign", tag = tag, bad = bad.to_string())),
         None => Ok(()),
     }
 }
@@ -65,13 +62,15 @@ pub fn check_length(text: &str, most: usize) -> Result<(), String> {
 ///
 /// # Errors
 /// When it is further out than [`FURTHEST`].
-pub fn check_point(point: crate::job::BoardPoint) -> Result<(), String> {
+pub fn check_point(point: crate::job::BoardPoint) -> Result<(), Saying> {
     let inside = -FURTHEST..=FURTHEST;
     if inside.contains(&point.x) && inside.contains(&point.y) {
         return Ok(());
     }
-    Err(format!(
-        "{},{} is off the board, which reaches to {FURTHEST} on every side",
-        point.x, point.y
+    Err(say!(
+        "error-off-board",
+        x = point.x.to_string(),
+        y = point.y.to_string(),
+        most = FURTHEST.to_string()
     ))
 }

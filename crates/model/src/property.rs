@@ -8,6 +8,7 @@ use crate::json::{Fields, FromJson, Misread, fields, items::number, text};
 use crate::quantity::Quantity;
 use serde_json::{Map, Value};
 use std::fmt;
+use words::{Saying, say};
 
 /// How a property is written and which values it takes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,24 +51,22 @@ pub struct Property {
 }
 
 /// Why a property could not be set. Says what was written and what would do.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PropertyError {
-    /// The message, without the name of the property.
-    pub message: String,
+    /// What is wrong, without the name of the property.
+    pub said: Saying,
 }
 
 impl PropertyError {
-    /// An error with this message.
-    pub fn new(message: impl Into<String>) -> Self {
-        Self {
-            message: message.into(),
-        }
+    /// An error that says this.
+    pub fn new(said: impl Into<Saying>) -> Self {
+        Self { said: said.into() }
     }
 }
 
 impl fmt::Display for PropertyError {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str(&self.message)
+        self.said.fmt(out)
     }
 }
 impl std::error::Error for PropertyError {}
@@ -103,44 +102,38 @@ pub trait PropertyType: Sized {
     /// # Errors
     /// When it is of another form.
     fn from_json(value: &Value) -> Result<Self, Misread> {
-        Self::parse(text(value)?, None).map_err(|error| Misread::new(error.message))
+        Self::parse(text(value)?, None).map_err(|error| Misread::new(error.to_string()))
     }
 }
 
 /// Holds one number against a range, ends included.
 pub fn check_number(number: f64, range: Option<(f64, f64)>, unit: &str) -> Result<(), PropertyError> {
     if !number.is_finite() {
-        return Err(PropertyError::new("must be a finite number"));
+        return Err(PropertyError::new(say!("error-not-finite")));
     }
     match range {
-        Some((least, most)) if number < least || number > most => Err(PropertyError::new(format!(
-            "{number}{unit} is out of range: it takes {least}{unit} to {most}{unit}"
+        Some((least, most)) if number < least || number > most => Err(PropertyError::new(say!(
+            "error-out-of-range",
+            number = format!("{number}{unit}"),
+            least = format!("{least}{unit}"),
+            most = format!("{most}{unit}")
         ))),
         _ => Ok(()),
     }
 }
 
 /// Reads `12.5mohm` as 0.0125 for the unit `ohm`. A bare number counts as in the unit itself; `k`, `m`, `u`, `µ` and
-/// `n` may stand before the unit, `%` reads as hundredths where the unit is empty, and `cm`, `mm` read as metres.
+/// `n` may stand before the unit, `%` reads as hundredths where the unit is empty. Metres also read as `cm`, `mm`, feet and
+/// inches: `6 ft`, `6'`, `18 in`, `5' 6"`. The sign before the tenths may be a comma.
 pub fn parse_number(text: &str, ascii: &str, symbol: &str) -> Result<f64, PropertyError> {
     let text = text.trim();
-    let split = text
-        .char_indices()
-        .find(|(at, c)| {
-            !(c.is_ascii_digit()
-                || *c == '.'
-                || ((*c == '-' || *c == '+') && *at == 0)
-                // An exponent only when digits follow it, so that no unit is eaten.
-                || (*c == 'e'
-                    && text[*at + 1..].trim_start_matches(['-', '+']).starts_with(|d: char| d.is_ascii_digit()))
-                || ((*c == '-' || *c == '+') && text[..*at].ends_with('e')))
-        })
-        .map_or(text.len(), |(at, _)| at);
-    let (digits, unit) = text.split_at(split);
-    let unit = unit.trim();
-    let number: f64 = digits
-        .parse()
-        .map_err(|_| PropertyError::new(format!("`{text}` is not a number; write it as 12.5{ascii}")))?;
+    let (number, unit) = leading_number(text).ok_or_else(|| {
+        PropertyError::new(say!(
+            "error-no-number",
+            text = text,
+            like = format!("12.5{ascii}")
+        ))
+    })?;
     // Thousandths and the like are made by dividing: 450 / 1000 is 0.45 exactly as written, 450 × 0.001 is not.
     let scaled = |prefix: &str| match prefix {
         "" => Some(number),
@@ -157,16 +150,72 @@ pub fn parse_number(text: &str, ascii: &str, symbol: &str) -> Result<f64, Proper
     } else if ascii == "m" && unit == "cm" {
         Some(number / 100.0)
     } else {
-        unit.strip_suffix(ascii)
-            .or_else(|| unit.strip_suffix(symbol))
-            .and_then(scaled)
+        let feet = if ascii == "m" {
+            feet_and_inches(number, unit)
+        } else {
+            None
+        };
+        feet.or_else(|| {
+            unit.strip_suffix(ascii)
+                .or_else(|| unit.strip_suffix(symbol))
+                .and_then(|prefix| scaled(prefix.trim_end()))
+        })
     };
     read.filter(|value| value.is_finite()).ok_or_else(|| {
         let wanted = if ascii.is_empty() { "%" } else { ascii };
-        PropertyError::new(format!(
-            "`{text}` has a unit this value does not take; write it as 12.5{wanted}"
+        PropertyError::new(say!(
+            "error-other-unit",
+            text = text,
+            like = format!("12.5{wanted}")
         ))
     })
+}
+
+/// The number that a text begins with, and the rest without the space between.
+fn leading_number(text: &str) -> Option<(f64, &str)> {
+    let mut split = text.len();
+    let mut sign = None;
+    for (at, c) in text.char_indices() {
+        let rest = text.get(at + c.len_utf8()..).unwrap_or_default();
+        let digit_follows = rest.starts_with(|d: char| d.is_ascii_digit());
+        let belongs = c.is_ascii_digit()
+            || c == '.'
+            // One comma, between digits, where no point stands.
+            || (c == ',' && at > 0 && sign.is_none() && digit_follows && !text.contains('.'))
+            || ((c == '-' || c == '+') && (at == 0 || text.get(..at).is_some_and(|before| before.ends_with('e'))))
+            // An exponent only when digits follow it, so that no unit is eaten.
+            || (c == 'e' && rest.trim_start_matches(['-', '+']).starts_with(|d: char| d.is_ascii_digit()));
+        if !belongs {
+            split = at;
+            break;
+        }
+        if c == ',' {
+            sign = Some(at);
+        }
+    }
+    let (digits, unit) = text.split_at_checked(split)?;
+    let number = match sign {
+        Some(_) => digits.replace(',', ".").parse(),
+        None => digits.parse(),
+    };
+    Some((number.ok()?, unit.trim()))
+}
+
+/// Metres of a number of feet or inches; `5' 6"` has both.
+fn feet_and_inches(number: f64, unit: &str) -> Option<f64> {
+    // International yard and pound agreement, 1959: one inch is 25.4 mm exactly.
+    const FEET: &[&str] = &["feet", "foot", "ft", "Fuß", "'", "′", "’"];
+    const INCHES: &[&str] = &["inches", "inch", "in", "Zoll", "\"", "″", "”"];
+    let is_inch = |unit: &str| INCHES.contains(&unit.trim());
+    if is_inch(unit) {
+        return Some(number * 254.0 / 10_000.0);
+    }
+    let rest = FEET.iter().find_map(|feet| unit.strip_prefix(feet))?.trim();
+    if rest.is_empty() {
+        return Some(number * 3048.0 / 10_000.0);
+    }
+    let (inches, unit) = leading_number(rest)?;
+    (is_inch(unit) && inches >= 0.0).then_some((number * 3048.0 + inches * 254.0) / 10_000.0)
 }
 
 /// Every quantity is a property.
@@ -204,7 +253,7 @@ impl PropertyType for u8 {
         let count: Self = text
             .trim()
             .parse()
-            .map_err(|_| PropertyError::new(format!("`{text}` is not a whole number from 0 to 255")))?;
+            .map_err(|_| PropertyError::new(say!("error-no-count", text = text)))?;
         check_number(f64::from(count), range, "")?;
         Ok(count)
     }
@@ -231,7 +280,7 @@ impl PropertyType for bool {
         match text.trim() {
             "yes" | "true" => Ok(true),
             "no" | "false" => Ok(false),
-            other => Err(PropertyError::new(format!("`{other}` is neither yes nor no"))),
+            other => Err(PropertyError::new(say!("error-no-yes-no", text = other))),
         }
     }
     fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
@@ -260,7 +309,10 @@ impl PropertyType for String {
     }
     fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
         if self.len() > LONGEST_TEXT {
-            return Err(PropertyError::new(format!("is longer than {LONGEST_TEXT} bytes")));
+            return Err(PropertyError::new(say!(
+                "error-text-too-long",
+                most = LONGEST_TEXT
+            )));
         }
         Ok(())
     }
@@ -456,12 +508,12 @@ fn set_property(set: &mut dyn PropertySet, name: &str, text: &str) -> Result<(),
         at.and_then(|at| set.field_mut(at)),
     ) {
         (Some(property), Some(field)) => field.read(text, property.range),
-        _ if list.is_empty() => Err(PropertyError::new("it has no properties")),
+        _ if list.is_empty() => Err(PropertyError::new(say!("error-no-properties"))),
         _ => {
             let names: Vec<&str> = list.iter().map(|property| property.name).collect();
-            Err(PropertyError::new(format!(
-                "there is no such property here; there are {}",
-                names.join(", ")
+            Err(PropertyError::new(say!(
+                "error-no-such-property",
+                names = names.join(", ")
             )))
         }
     }
@@ -504,7 +556,7 @@ fn read_properties(set: &mut dyn PropertySet, value: &Value) -> Result<(), Misre
 /// The error of a word that is none of a choice.
 #[must_use]
 pub fn not_one_of(text: &str, words: &[&str]) -> PropertyError {
-    PropertyError::new(format!("`{text}` is not one of {}", words.join(", ")))
+    PropertyError::new(say!("error-not-one-of", text = text, words = words.join(", ")))
 }
 
 /// Declares a choice: an enum with a written word and words on screen for each of its values.
@@ -524,6 +576,9 @@ macro_rules! choice {
             /// The words on screen.
             #[must_use]
             pub fn title(self) -> &'static str { match self { $(Self::$variant => $title),+ } }
+            /// The same, in the reader's language.
+            #[must_use]
+            pub fn said(self) -> ::words::Saying { $crate::said::choice(self.title()) }
             /// The value of a written word.
             #[must_use]
             pub fn from_word(word: &str) -> Option<Self> { match word { $($word => Some(Self::$variant),)+ _ => None } }
@@ -615,10 +670,42 @@ mod tests {
     }
 
     #[test]
+    fn lengths_read_in_feet_and_inches_and_with_a_decimal_comma() {
+        // One inch is 25.4 mm, one foot 304.8 mm, exactly (international yard and pound agreement, 1959).
+        for (text, metres) in [
+            ("6 ft", 1.8288),
+            ("6'", 1.8288),
+            ("6ft", 1.8288),
+            ("18 in", 0.4572),
+            ("18\"", 0.4572),
+            ("5' 6\"", 1.6764),
+            ("5 ft 6 in", 1.6764),
+            ("2,5 ft", 0.762),
+            ("1,7 m", 1.7),
+            ("1,7", 1.7),
+            ("170 cm", 1.7),
+            ("4 Fuß", 1.2192),
+        ] {
+            assert_eq!(parse_number(text, "m", "m"), Ok(metres), "{text}");
+        }
+        assert_eq!(parse_number("12,5 mΩ", "ohm", "Ω"), Ok(0.0125));
+        // Feet are a length and nothing else; a second comma or a point beside one is a slip.
+        for (text, ascii) in [
+            ("6 ft", "A"),
+            ("1,000.5", "m"),
+            ("1,2,3", "m"),
+            ("6 ft 2 m", "m"),
+            (",5", "m"),
+        ] {
+            assert!(parse_number(text, ascii, ascii).is_err(), "{text}");
+        }
+    }
+
+    #[test]
     fn bad_numbers_say_what_would_do() {
         for text in ["", "x", "1e", "nan", "inf", "4kg", "1e999m", "--3", "µ"] {
             assert!(parse_number(text, "m", "m").is_err(), "{text}");
         }
-        assert!(Metres::parse("70m", Some((0.0, 50.0))).is_err_and(|e| e.message.contains("0m to 50m")));
+        assert!(Metres::parse("70m", Some((0.0, 50.0))).is_err_and(|e| e.to_string().contains("0m to 50m")));
     }
 }

@@ -7,6 +7,7 @@ use crate::property::{LONGEST_TEXT, PropertyError, PropertyType, Shape, parse_nu
 use crate::quantity::{Amps, Hertz, Ohms, Watts};
 use smol_str::SmolStr;
 use std::fmt::Write;
+use words::say;
 
 /// Power stated at a load.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -105,7 +106,7 @@ fn print_power(out: &mut String, all: &[StatedPower]) {
 
 fn parse_section(text: &str) -> Result<Section, PropertyError> {
     let mut words = text.split_whitespace().peekable();
-    let wrong = |why: String| PropertyError::new(format!("in `{}`: {why}", text.trim()));
+    let wrong = |why: String| PropertyError::new(say!("error-section", text = text.trim(), why = why));
     let count = words.next().unwrap_or_default();
     let channels = count
         .strip_suffix('x')
@@ -217,7 +218,10 @@ impl PropertyType for Sections {
     }
     fn parse(text: &str, _: Option<(f64, f64)>) -> Result<Self, PropertyError> {
         if text.len() > LONGEST_TEXT {
-            return Err(PropertyError::new(format!("is longer than {LONGEST_TEXT} bytes")));
+            return Err(PropertyError::new(say!(
+                "error-text-too-long",
+                most = LONGEST_TEXT
+            )));
         }
         let sections = Self(text.split(';').map(parse_section).collect::<Result<_, _>>()?);
         sections.check(None)?;
@@ -226,7 +230,7 @@ impl PropertyType for Sections {
     fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
         let channels: u32 = self.0.iter().map(|section| u32::from(section.channels)).sum();
         if self.0.is_empty() || !(1..=12).contains(&channels) {
-            return Err(PropertyError::new("an amplifier has 1 to 12 channels in all"));
+            return Err(PropertyError::new(say!("error-channels")));
         }
         Ok(())
     }
@@ -258,7 +262,7 @@ impl PropertyType for Ratings {
     }
     fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
         if self.0.len() > 12 {
-            return Err(PropertyError::new("a block has at most 12 outputs"));
+            return Err(PropertyError::new(say!("error-outputs")));
         }
         self.0
             .iter()
@@ -347,7 +351,7 @@ impl PropertyType for Cavities {
     }
     fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
         if self.0.is_empty() || self.0.len() > 60 {
-            return Err(PropertyError::new("a plug has 1 to 60 cavities"));
+            return Err(PropertyError::new(say!("error-cavities")));
         }
         let mut seen = ordered::OrderedSet::new();
         for cavity in &self.0 {
@@ -356,16 +360,21 @@ impl PropertyType for Cavities {
                 || position.len() > 4
                 || !position.bytes().all(|b| b.is_ascii_alphanumeric())
             {
-                return Err(PropertyError::new(format!(
-                    "`{position}` is not a position: it takes 1 to 4 letters or digits"
+                return Err(PropertyError::new(say!(
+                    "error-position",
+                    position = position.as_str()
                 )));
             }
             if !seen.insert(position) {
-                return Err(PropertyError::new(format!("position {position} stands twice")));
+                return Err(PropertyError::new(say!(
+                    "error-position-twice",
+                    position = position.as_str()
+                )));
             }
             if cavity.function.len() > 60 || cavity.function.contains([';', '\n']) {
-                return Err(PropertyError::new(format!(
-                    "the function of {position} is longer than 60 bytes"
+                return Err(PropertyError::new(say!(
+                    "error-function",
+                    position = position.as_str()
                 )));
             }
         }
@@ -387,7 +396,7 @@ impl PropertyType for Loops {
         let read = |word: &str| {
             word.split_once('-')
                 .map(|(a, b)| (SmolStr::new(a), SmolStr::new(b)))
-                .ok_or_else(|| PropertyError::new(format!("`{word}` is not a pair of cavities like 1-3")))
+                .ok_or_else(|| PropertyError::new(say!("error-pair", word = word)))
         };
         let loops = Self(text.split_whitespace().map(read).collect::<Result<_, _>>()?);
         loops.check(None)?;
@@ -397,9 +406,7 @@ impl PropertyType for Loops {
         let good =
             |name: &SmolStr| (1..=4).contains(&name.len()) && name.bytes().all(|b| b.is_ascii_alphanumeric());
         if self.0.len() > 30 || !self.0.iter().all(|(a, b)| good(a) && good(b)) {
-            return Err(PropertyError::new(
-                "it takes up to 30 pairs of cavity positions like 1-3",
-            ));
+            return Err(PropertyError::new(say!("error-pairs")));
         }
         Ok(())
     }
@@ -463,7 +470,7 @@ mod tests {
         let error = |text| {
             Sections::parse(text, None)
                 .err()
-                .map(|e| e.message)
+                .map(|e| e.to_string())
                 .unwrap_or_default()
         };
         assert!(

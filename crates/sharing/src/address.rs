@@ -1,6 +1,7 @@
 //! The address that a shop's links start with.
 
 use std::fmt;
+use words::{Saying, say};
 
 /// Longest address, in characters: a link has to stay readable by phones from a printed code.
 const LONGEST: usize = 200;
@@ -22,17 +23,22 @@ pub enum AddressError {
     Long,
 }
 
+impl AddressError {
+    /// What it says to the reader.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        match self {
+            Self::NoHost => say!("address-no-host"),
+            Self::Character(it) => say!("address-character", character = format!("{it:?}")),
+            Self::Fragment => say!("address-fragment"),
+            Self::Long => say!("address-long", most = LONGEST),
+        }
+    }
+}
+
 impl fmt::Display for AddressError {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoHost => write!(
-                out,
-                "An address starts with https:// and the name of a host, as in https://wiring.example/board/"
-            ),
-            Self::Character(it) => write!(out, "An address cannot have the character {it:?}"),
-            Self::Fragment => write!(out, "An address for links has no #: the drawing comes behind it"),
-            Self::Long => write!(out, "An address for links has at most {LONGEST} characters"),
-        }
+        self.said().fmt(out)
     }
 }
 

@@ -6,6 +6,7 @@ use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use lessons::Lesson;
 use model::Job;
 use std::fmt;
+use words::{Saying, say};
 
 /// Longest link that is made or read, in characters. Letters and messengers cut longer ones.
 pub const LONGEST_LINK: usize = 8000;
@@ -28,22 +29,30 @@ pub struct TooLong {
     pub carries: Carries,
 }
 
-impl fmt::Display for TooLong {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (what, file) = match self.carries {
-            Carries::Job => ("job", "page file"),
-            Carries::Lesson => ("lesson", "file"),
+impl TooLong {
+    /// What it says to the reader.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        let what = match self.carries {
+            Carries::Job => "job",
+            Carries::Lesson => "lesson",
         };
         if self.characters == 0 {
-            write!(out, "this {what} is far too large for a link")?;
+            say!("link-far-too-long", what = what)
         } else {
-            write!(
-                out,
-                "as a link this {what} would have {} characters; mail programs cut what is over {LONGEST_LINK}",
-                self.characters
-            )?;
+            say!(
+                "link-too-long",
+                what = what,
+                characters = self.characters,
+                most = LONGEST_LINK
+            )
         }
-        write!(out, ". Send it as a {file} instead")
+    }
+}
+
+impl fmt::Display for TooLong {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.said().fmt(out)
     }
 }
 
@@ -70,36 +79,30 @@ pub enum LinkError {
     NotUnderstood(String),
 }
 
+impl LinkError {
+    /// What it says to the reader.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        match self {
+            Self::NoJob => say!("link-no-job", key = KEY),
+            Self::NoLesson => say!("link-no-lesson", key = LESSON_KEY),
+            Self::IsLesson => say!("link-is-lesson"),
+            Self::IsJob => say!("link-is-job"),
+            Self::TooLong => say!("link-longer"),
+            Self::Damaged => say!("link-damaged"),
+            Self::Newer(version) => say!(
+                "link-newer",
+                version = version.to_string(),
+                reads = VERSION.to_string()
+            ),
+            Self::NotUnderstood(why) => say!("link-not-understood", why = why),
+        }
+    }
+}
+
 impl fmt::Display for LinkError {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoJob => write!(
-                out,
-                "There is no drawing in this link: behind its # should stand {KEY} and a long row of letters and digits. Ask for the whole link."
-            ),
-            Self::NoLesson => write!(
-                out,
-                "There is no lesson in this link: behind its # should stand {LESSON_KEY} and a long row of letters and digits. Ask for the whole link."
-            ),
-            Self::IsLesson => write!(out, "This link carries a lesson, not a drawing."),
-            Self::IsJob => write!(out, "This link carries a drawing, not a lesson."),
-            Self::TooLong => write!(
-                out,
-                "This link is longer than any that is made here, so it was not opened. Ask whoever sent it for the page file."
-            ),
-            Self::Damaged => write!(
-                out,
-                "This link was cut short or changed on its way, so it was not opened. Ask for it again, best as a page file or a code to scan."
-            ),
-            Self::Newer(version) => write!(
-                out,
-                "This link was made by a newer version of the program (link version {version}, this one reads up to {VERSION}). Reload the page to get the newest version."
-            ),
-            Self::NotUnderstood(why) => write!(
-                out,
-                "This link holds something that this version does not understand: {why}. Reload the page to get the newest version."
-            ),
-        }
+        self.said().fmt(out)
     }
 }
 

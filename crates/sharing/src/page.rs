@@ -9,6 +9,7 @@
 use crate::link::{KEY, LinkError, fragment, open};
 use model::Job;
 use std::fmt;
+use words::{Saying, say};
 
 /// Id of the element that holds the job.
 pub const PAGE_PLACE: &str = "loomwright-job";
@@ -30,23 +31,22 @@ pub enum PageError {
     NotUnderstood(String),
 }
 
+impl PageError {
+    /// What it says to the reader.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        match self {
+            Self::NoTemplate => say!("page-no-template"),
+            Self::NoJob => say!("page-no-job"),
+            Self::Damaged => say!("page-damaged"),
+            Self::NotUnderstood(why) => say!("page-not-understood", why = why),
+        }
+    }
+}
+
 impl fmt::Display for PageError {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoTemplate => write!(
-                out,
-                "This is not the page that drawings are put into: it has no empty place for one. It stands beside the program's index.html and is called page.html."
-            ),
-            Self::NoJob => write!(out, "There is no drawing in this page. Ask for it again."),
-            Self::Damaged => write!(
-                out,
-                "The drawing in this page was cut short or changed on its way, so it was not opened. Ask for the file again."
-            ),
-            Self::NotUnderstood(why) => write!(
-                out,
-                "This page holds a drawing that the program in it does not understand: {why}. Ask for the page to be made anew."
-            ),
-        }
+        self.said().fmt(out)
     }
 }
 

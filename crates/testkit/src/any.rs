@@ -292,5 +292,5 @@ pub fn any_change() -> impl Strategy<Value = Change> {
 
 /// Any edit.
 pub fn any_edit() -> impl Strategy<Value = Edit> {
-    (any_words(), vec(any_change(), 0..5)).prop_map(|(name, changes)| Edit { name, changes })
+    (any_words(), vec(any_change(), 0..5)).prop_map(|(name, changes)| Edit::new(name, changes))
 }

@@ -56,6 +56,12 @@ texts! {
     "common"
     "exercise"
     "lessons"
+    "drawing"
+    "editor"
+    "sharing"
+    "web"
+    "model-titles"
+    "model-edits"
     "web-reader"
     "web-viewer"
 }

@@ -4,6 +4,7 @@ use crate::figure::Figure;
 use serde::ser::SerializeMap;
 use serde::{Serialize, Serializer};
 use std::borrow::Cow;
+use std::fmt;
 
 /// What somebody is told, in no language yet.
 ///
@@ -68,6 +69,25 @@ macro_rules! say {
     ($key:literal $(, $name:ident = $value:expr)* $(,)?) => {
         $crate::Saying::new($key)$(.with(stringify!($name), $value))*
     };
+}
+
+impl fmt::Display for Saying {
+    /// In English with metric units, for developers and for programs.
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&crate::Words::english().say(self))
+    }
+}
+
+/// Words that stand as they are, in every language.
+impl From<String> for Saying {
+    fn from(text: String) -> Self {
+        Self::new("as-it-stands").with("text", text)
+    }
+}
+impl From<&str> for Saying {
+    fn from(text: &str) -> Self {
+        text.to_owned().into()
+    }
 }
 
 impl Serialize for Saying {

@@ -47,6 +47,7 @@ pub(crate) fn Ask() -> Html {
     let Some(store) = use_context::<Store>() else {
         return html! {};
     };
+    let words = store.words();
     let answers = store.desk.see(|editor| editor.ask(&typed, MOST));
     let at = (*chosen).min(answers.len().saturating_sub(1));
     let oninput = {
@@ -81,7 +82,7 @@ pub(crate) fn Ask() -> Html {
     };
     html! {
         <section class="ask" role="search" data-testid="ask-box">
-            <input ref={field} class="ask__field" type="text" placeholder="Ask for a part, a run, a finding, an action" aria-label="Ask" role="combobox"
+            <input ref={field} class="ask__field" type="text" placeholder={words.text("ask-for")} aria-label={words.text("tool-ask")} role="combobox"
                 aria-expanded="true" aria-controls="ask-answers" aria-activedescendant={format!("answer-{at}")} autocomplete="off" spellcheck="false"
                 value={(*typed).clone()} {oninput} {onkeydown} data-testid="ask-field" />
             <ul id="ask-answers" class="ask__answers" role="listbox">
@@ -95,7 +96,7 @@ pub(crate) fn Ask() -> Html {
                         </li>
                     }
                 }) }
-                if answers.is_empty() { <li class="ask__none">{ "Nothing of that name here." }</li> }
+                if answers.is_empty() { <li class="ask__none">{ words.text("ask-none") }</li> }
             </ul>
         </section>
     }

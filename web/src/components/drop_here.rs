@@ -39,11 +39,11 @@ pub(crate) fn DropHere() -> Html {
                         return;
                     };
                     let dropped = files::dropped(event.data_transfer(), LARGEST_FILE);
-                    let (keeper, tell) = (keeper.clone(), store.dispatcher());
+                    let (keeper, tell, desk) = (keeper.clone(), store.dispatcher(), store.desk.clone());
                     spawn_local(async move {
                         match dropped.await {
                             Ok(opened) => keeper.opened(opened),
-                            Err(trouble) => tell.dispatch(Act::Say(trouble.to_string())),
+                            Err(trouble) => tell.dispatch(Act::Say(desk.words().say(&trouble.said()))),
                         }
                     });
                 },

@@ -1,14 +1,15 @@
 //! A finding explained: what, the number against its limit, why it matters, what to do, where the rule comes from, and
 //! the mends. The text is the same as on the command line.
 
+use super::keys::key;
 use super::mark::{grade_class, mark};
 use super::title_block::make;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::{Grade, Measure};
-use drawing::numbers::with_unit;
 use editor::Action;
 use model::edits::leave_out;
+use words::{Unit, Words, drawn, say};
 use yew::prelude::*;
 
 /// The finding at this place of the list.
@@ -17,6 +18,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
         .desk
         .see(|editor| editor.analysis().findings.get(place).cloned());
     let Some(finding) = found else { return html! {} };
+    let words = store.words();
     let told = checks::explanation_of(finding.check);
     let close = {
         let store = store.clone();
@@ -37,7 +39,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
         });
         html! {
             <button type="button" class="mend" data-testid="mend" {onclick}>
-                { &mend.name }if number == 0 { <kbd>{ Action::MendFinding.key() }</kbd> }
+                { words.say(&mend.said()) }if number == 0 { <kbd>{ words.say(&key(Action::MendFinding)) }</kbd> }
             </button>
         }
     });
@@ -49,46 +51,45 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
         })
     };
     let looks_only = store.desk.see(editor::Editor::looks_only);
-    let words = store.words();
     let count = store.desk.see(|editor| editor.analysis().findings.len());
     let width = store.desk.see(|editor| editor.camera().width);
     let right = (notes_width(width) + 14.0).max(14.0);
     html! {
         <aside class={classes!("slip", "explanation", grade_class(finding.grade))} style={format!("right:{right:.0}px")} data-testid="explanation"
-            aria-label={format!("Finding {}", place + 1)}>
+            aria-label={words.say(&say!("finding-number", number = place + 1))}>
             <header class="slip__head">
                 { mark(finding.grade) }
-                <b>{ finding.grade.title() }</b>
+                <b>{ words.say(&editor::grade(finding.grade)) }</b>
                 <span class="slip__kind">{ finding.check }</span>
-                <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
+                <button type="button" class="slip__close" onclick={close} aria-label={words.text("close")} data-testid="close">{ words.text("key-esc") }</button>
             </header>
             <p class="explanation__what">{ words.say(&finding.what) }</p>
-            if let Some(measure) = &finding.measure { { ruler(*measure) } }
-            <p><b>{ "Do: " }</b>{ words.say(&finding.remedy) }</p>
+            if let Some(measure) = &finding.measure { { ruler(*measure, &words) } }
+            <p><b>{ words.text("finding-do") }{ " " }</b>{ words.say(&finding.remedy) }</p>
             if let Some(told) = &told {
                 <p>{ words.say(&told.why) }</p>
-                <p class="explanation__source"><b>{ "Source: " }</b>{ words.say(&told.source) }</p>
+                <p class="explanation__source"><b>{ words.text("finding-source") }{ " " }</b>{ words.say(&told.source) }</p>
             }
             if !finding.assumed.is_empty() {
-                <p class="explanation__source"><b>{ "Assumed: " }</b>{ finding.assumed.iter().map(|it| words.say(it)).collect::<Vec<_>>().join(", ") }</p>
+                <p class="explanation__source"><b>{ words.text("finding-assumed") }{ " " }</b>{ finding.assumed.iter().map(|it| words.say(it)).collect::<Vec<_>>().join(", ") }</p>
             }
             if finding.grade == Grade::Stop { <p class="explanation__care">{ words.say(&checks::care()) }</p> }
             if !looks_only { <div class="explanation__mends">{ for mends }</div> }
             if !looks_only { <button type="button" class="explanation__leave" onclick={leave} data-testid="leave-out"
-                title="Kept in the job and listed under conditions and limits (l), where it is taken in again">
-                { "Leave this check out of this job" }
+                title={words.text("finding-leave-out-where")}>
+                { words.text("finding-leave-out") }
             </button> }
             <footer class="slip__foot">
-                <button type="button" onclick={step(Action::PreviousFinding)} data-testid="previous-finding">{ "Before" }</button>
-                <span>{ format!("{} of {count}", place + 1) }</span>
-                <button type="button" onclick={step(Action::NextFinding)} data-testid="next-finding">{ "Next" }<kbd>{ "N" }</kbd></button>
+                <button type="button" onclick={step(Action::PreviousFinding)} data-testid="previous-finding">{ words.text("finding-before") }</button>
+                <span>{ words.say(&say!("finding-of", number = place + 1, count = count)) }</span>
+                <button type="button" onclick={step(Action::NextFinding)} data-testid="next-finding">{ words.text("finding-next") }<kbd>{ "N" }</kbd></button>
             </footer>
         </aside>
     }
 }
 
 /// The number against its limit, on a ruler.
-fn ruler(measure: Measure) -> Html {
+fn ruler(measure: Measure, words: &Words) -> Html {
     let Measure {
         value, limit, unit, ..
     } = measure;
@@ -101,7 +102,7 @@ fn ruler(measure: Measure) -> Html {
                 <path class="ruler__limit" d={format!("M{:.1} 2V20", at(limit))} />
                 <path class="ruler__value" d={format!("M{:.1} 15l-5-9h10z", at(value))} />
             </svg>
-            <figcaption>{ format!("{} against a limit of {}", with_unit(value, unit), with_unit(limit, unit)) }</figcaption>
+            <figcaption>{ words.say(&say!("finding-against", value = drawn(value, Unit::of(unit)), limit = drawn(limit, Unit::of(unit)))) }</figcaption>
         </figure>
     }
 }

@@ -1,7 +1,10 @@
 //! One property as a field: its value with its unit, whether it is assumed, and what is wrong with what was typed.
 
-use model::property::{Property, Shape};
+use crate::reader::use_words;
+use model::conductor::Size;
+use model::property::{Property, PropertyType, Shape};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
+use words::{Language, Lengths, Sizes, Unit, Words, figure};
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -27,12 +30,109 @@ fn read(written: &str) -> (&str, bool, bool) {
     }
 }
 
+/// A number as the reader writes it: with the reader's sign before the tenths.
+pub(crate) fn with_decimal(number: &str, words: &Words) -> String {
+    match words.reader().language {
+        Language::German => number.replace('.', ","),
+        Language::English => number.to_owned(),
+    }
+}
+
+/// What a field shows of a value.
+#[derive(Clone, PartialEq)]
+struct Shown {
+    /// What stands in the field.
+    text: String,
+    /// The unit behind it: one that a bare number is taken in.
+    unit: String,
+    /// The same in the series of sizes that the reader reads, where the value is of the other.
+    beside: String,
+}
+
+/// A written value in the reader's units. What is not changed stays as it was typed: only what is typed anew is set.
+fn shown(property: &Property, value: &str, words: &Words) -> Shown {
+    let reader = words.reader();
+    let plain = |text: String, unit: &str| Shown {
+        text,
+        unit: unit.to_owned(),
+        beside: String::new(),
+    };
+    match property.shape {
+        Shape::Number { symbol, ascii, .. } => {
+            let bare = value.strip_suffix(ascii).unwrap_or(value);
+            match (symbol, bare.parse::<f64>()) {
+                ("m", Ok(metres)) if reader.lengths == Lengths::Feet => {
+                    let written = words.figure(figure(metres, Unit::Metre));
+                    let (number, unit) = written.rsplit_once(' ').unwrap_or((&written, ""));
+                    plain(number.to_owned(), unit)
+                }
+                ("m", Err(_)) if reader.lengths == Lengths::Feet => plain(bare.to_owned(), "ft"),
+                ("mm²", Ok(area)) if reader.sizes == Sizes::Awg => Shown {
+                    text: with_decimal(bare, words),
+                    unit: symbol.to_owned(),
+                    beside: words.figure(figure(area, Unit::SquareMillimetre)),
+                },
+                _ => plain(with_decimal(bare, words), symbol),
+            }
+        }
+        Shape::Text { .. } if property.name == "size" => match Size::parse(value, None) {
+            Ok(size) => {
+                let metric = matches!(size, Size::Metric(_));
+                let other = if metric {
+                    Sizes::Awg
+                } else {
+                    Sizes::SquareMillimetres
+                };
+                let beside = if reader.sizes == other {
+                    words.figure(figure(size.area().0, Unit::SquareMillimetre))
+                } else {
+                    String::new()
+                };
+                Shown {
+                    text: drawing::size_as_marked(size, words),
+                    unit: String::new(),
+                    beside,
+                }
+            }
+            Err(_) => plain(value.to_owned(), ""),
+        },
+        _ => plain(value.to_owned(), ""),
+    }
+}
+
+/// What was typed, with the unit that the reader left out.
+fn with_unit(property: &Property, typed: &str, shown: &Shown, words: &Words) -> String {
+    let typed = typed.trim();
+    let is_bare = |text: &str| {
+        let number = text.replace(',', ".");
+        number.parse::<f64>().is_ok() || matches!(text, "1/0" | "2/0" | "3/0" | "4/0")
+    };
+    let (mark, number) = match typed.strip_prefix('~') {
+        Some(rest) => ("~", rest.trim()),
+        None => ("", typed),
+    };
+    if !is_bare(number) {
+        return typed.to_owned();
+    }
+    match property.shape {
+        Shape::Number { symbol: "m", .. } if matches!(shown.unit.as_str(), "ft" | "in") => {
+            format!("{mark}{number} {}", shown.unit)
+        }
+        Shape::Text { .. } if property.name == "size" && words.reader().sizes == Sizes::Awg => {
+            format!("{mark}{number}AWG")
+        }
+        _ => typed.to_owned(),
+    }
+}
+
 #[function_component]
 pub(crate) fn Field(props: &FieldProps) -> Html {
     // What is wrong, and the text that is: it stays in the field until it is put right.
     let trouble = use_state(|| None::<(String, String)>);
+    let words = use_words();
     let property = props.property;
     let (value, assumed, unknown) = read(&props.written);
+    let seen = shown(property, value, &words);
     let drafted = |value: String| trouble.as_ref().map_or(value, |(_, typed)| typed.clone());
     let set = {
         let (on_set, trouble) = (props.on_set.clone(), trouble.clone());
@@ -42,14 +142,20 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
     };
     let typed = {
         let (set, may_be_assumed) = (set.clone(), property.may_be_assumed);
+        let (seen, words, trouble) = (seen.clone(), words.clone(), trouble.clone());
         Callback::from(move |event: Event| {
             if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
                 let text = input.value();
+                // Typed over and back again: it stays what it was, to the last digit.
+                if text == seen.text && !unknown {
+                    trouble.set(None);
+                    return;
+                }
                 // Emptied: nobody knows.
                 set.emit(if text.trim().is_empty() && may_be_assumed {
                     "?".to_owned()
                 } else {
-                    text
+                    with_unit(property, &text, &seen, &words)
                 });
             }
         })
@@ -70,26 +176,29 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
     let name = props
         .name
         .clone()
-        .unwrap_or_else(|| AttrValue::from(property.name.replace('-', " ")));
+        .unwrap_or_else(|| words.say(&property.said()).into());
     let testid = format!("field-{}", property.name);
-    let doc = property.doc.trim();
-    let option = |word: &'static str, title: &'static str, selected: bool| html! { <option value={word} {selected}>{ title }</option> };
+    let doc = words.say(&property.about());
+    let not_known = words.text("nothing-known");
+    let option = |word: &'static str, title: String, selected: bool| html! { <option value={word} {selected}>{ title }</option> };
     let (input, unit) = match property.shape {
-        Shape::Number { symbol, ascii, .. } => {
-            let bare = value.strip_suffix(ascii).unwrap_or(value).to_owned();
-            (
-                text_input(
-                    drafted(bare),
-                    "decimal",
-                    &testid,
-                    &typed,
-                    &keys,
-                    trouble.is_some(),
-                    "not known",
-                ),
-                symbol,
-            )
-        }
+        Shape::Number { .. } => (
+            text_input(
+                drafted(seen.text.clone()),
+                // Units may be typed behind the number: a keyboard of digits alone would not do.
+                if seen.unit == "m" || matches!(seen.unit.as_str(), "ft" | "in") {
+                    "text"
+                } else {
+                    "decimal"
+                },
+                &testid,
+                &typed,
+                &keys,
+                trouble.is_some(),
+                not_known.clone(),
+            ),
+            seen.unit.clone(),
+        ),
         Shape::Count => (
             text_input(
                 drafted(value.to_owned()),
@@ -98,63 +207,65 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
                 &typed,
                 &keys,
                 trouble.is_some(),
-                "not known",
+                not_known.clone(),
             ),
-            "",
+            String::new(),
         ),
         Shape::Text { example } => {
             let hint = if example.is_empty() { "—" } else { example };
             (
                 text_input(
-                    drafted(value.to_owned()),
+                    drafted(seen.text.clone()),
                     "text",
                     &testid,
                     &typed,
                     &keys,
                     trouble.is_some(),
-                    hint,
+                    hint.to_owned(),
                 ),
-                "",
+                String::new(),
             )
         }
         Shape::YesNo => (
             html! {
                 <select class="field__input" data-testid={testid.clone()} onchange={chosen}>
-                    { option("yes", "yes", value == "yes") }{ option("no", "no", value == "no") }
+                    { option("yes", words.text("yes"), value == "yes") }{ option("no", words.text("no"), value == "no") }
                 </select>
             },
-            "",
+            String::new(),
         ),
         Shape::Choice(choices) => (
             html! {
                 <select class="field__input" data-testid={testid.clone()} onchange={chosen}>
-                    if property.may_be_assumed { { option("?", "not known", unknown) } }
-                    { for choices.iter().map(|(word, title)| option(word, title, *word == value)) }
+                    if property.may_be_assumed { { option("?", not_known, unknown) } }
+                    { for choices.iter().map(|(word, title)| option(word, words.say(&model::said::choice(title)), *word == value)) }
                 </select>
             },
-            "",
+            String::new(),
         ),
     };
     let toggle = property.may_be_assumed.then(|| {
         let written = if assumed { value.to_owned() } else { format!("~{value}") };
         let onclick = set.reform(move |_: MouseEvent| written.clone());
         let (word, title) = if unknown {
-            ("unknown", "Nobody has said what this is")
+            ("mark-unknown", "mark-unknown-what")
         } else if assumed {
-            ("assumed", "Taken for granted: click when you know that it is so")
+            ("mark-assumed", "mark-assumed-what")
         } else {
-            ("given", "Known: click to mark it as assumed")
+            ("mark-given", "mark-given-what")
         };
         html! {
-            <button type="button" class={classes!("field__mark", assumed.then_some("field__mark--assumed"))} disabled={unknown} {onclick} {title}
-                data-testid={format!("{testid}-mark")}>{ word }</button>
+            <button type="button" class={classes!("field__mark", assumed.then_some("field__mark--assumed"))} disabled={unknown} {onclick} title={words.text(title)}
+                data-testid={format!("{testid}-mark")}>{ words.text(word) }</button>
         }
     });
     html! {
         <div class={classes!("field", trouble.is_some().then_some("field--wrong"))}>
-            <label title={doc.to_owned()}>
+            <label title={doc}>
                 <span class="field__name">{ name }</span>
-                <span class="field__box">{ input }<span class="field__unit">{ unit }</span></span>
+                <span class="field__box">{ input }<span class="field__unit">{ unit }</span>
+                    if !seen.beside.is_empty() { <span class="field__unit" data-testid={format!("{testid}-beside")}>{ &seen.beside }</span> }
+                </span>
             </label>
             { toggle.unwrap_or_default() }
             if let Some((trouble, _)) = &*trouble {
@@ -171,7 +282,7 @@ fn text_input(
     onchange: &Callback<Event>,
     onkeydown: &Callback<KeyboardEvent>,
     wrong: bool,
-    placeholder: &'static str,
+    placeholder: String,
 ) -> Html {
     html! {
         <input class="field__input" type="text" inputmode={mode} {value} {placeholder} autocomplete="off" spellcheck="false" aria-invalid={wrong.to_string()}

@@ -2,7 +2,9 @@
 
 use crate::state::Store;
 use circuit::voltage_key;
+use editor::words::line_name;
 use editor::{Open, Thing};
+use words::{Unit, drawn, precise};
 use yew::prelude::*;
 
 pub(crate) fn hover_slip(store: &Store) -> Html {
@@ -18,26 +20,33 @@ pub(crate) fn hover_slip(store: &Store) -> Html {
         let (title, lines) = match thing {
             Thing::Run(id) => {
                 let run = sheet.runs.get(id)?;
-                let size = run
-                    .wire
-                    .size
-                    .value()
-                    .map_or("size?".to_owned(), |size| model::PropertyType::print(&size));
-                let length = run
-                    .wire
-                    .length
-                    .value()
-                    .map_or("length?".to_owned(), |length| format!("{} m", length.0));
+                let words = editor.words();
+                let size = run.wire.size.value().map_or_else(
+                    || words.text("hover-size"),
+                    |size| drawing::size_as_marked(size, words),
+                );
+                let length = run.wire.length.value().map_or_else(
+                    || words.text("hover-length"),
+                    |length| words.figure(drawn(length.0, Unit::Metre)),
+                );
                 (format!("{} {size} {length}", run.tag), editor.run_numbers(*id))
             }
             Thing::Part(id) => {
                 let part = sheet.parts.get(id)?;
-                (format!("{} {}", part.tag, part.name()), editor.part_numbers(*id))
+                (
+                    format!("{} {}", part.tag, editor.words().say(&part.said())),
+                    editor.part_numbers(*id),
+                )
             }
             Thing::Terminal(at) => {
                 let volts = editor.analysis().study.voltages.get(&voltage_key(at));
                 let lines = volts
-                    .map(|volts| ("voltage", format!("{:.2} V", volts.0)))
+                    .map(|volts| {
+                        (
+                            "voltage",
+                            editor.words().figure(precise(volts.0, Unit::Plain("V"), 2)),
+                        )
+                    })
                     .into_iter()
                     .collect();
                 (sheet.written(at), lines)
@@ -63,7 +72,7 @@ pub(crate) fn hover_slip(store: &Store) -> Html {
     html! {
         <div class="hover" style={format!("left:{x:.0}px;top:{y:.0}px")} data-testid="hover" aria-hidden="true">
             <b>{ title }</b>
-            <dl class="numbers">{ for lines.into_iter().map(|(name, value)| html! { <><dt>{ name }</dt><dd>{ value }</dd></> }) }</dl>
+            <dl class="numbers">{ for lines.into_iter().map(|(name, value)| html! { <><dt>{ store.words().say(&line_name(name)) }</dt><dd>{ value }</dd></> }) }</dl>
         </div>
     }
 }

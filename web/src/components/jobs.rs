@@ -1,5 +1,6 @@
 //! The jobs kept in this browser, the worked examples, and the ways in and out: files, exports, print.
 
+use super::keys::key;
 use crate::keeper::{Keeper, Kept};
 use crate::state::{Act, Panel, Store};
 use crate::storage::Keeping;
@@ -7,6 +8,7 @@ use editor::Action;
 use lessons::WORKED_JOBS;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
+use words::say;
 use yew::prelude::*;
 
 #[function_component]
@@ -26,6 +28,7 @@ pub(crate) fn Jobs() -> Html {
     let (Some(store), Some(keeper)) = (store, keeper) else {
         return html! {};
     };
+    let words = store.words();
     let close = {
         let store = store.clone();
         Callback::from(move |()| {
@@ -39,7 +42,7 @@ pub(crate) fn Jobs() -> Html {
             close.emit(());
             desk.perform(action);
         });
-        html! { <li><button type="button" {onclick} data-testid={format!("do-{}", action.id())}>{ action.name() }<kbd>{ action.key() }</kbd></button></li> }
+        html! { <li><button type="button" {onclick} data-testid={format!("do-{}", action.id())}>{ words.say(&action.said()) }<kbd>{ words.say(&key(action)) }</kbd></button></li> }
     };
     let worked = WORKED_JOBS.iter().map(|job| {
         let (keeper, close) = (keeper.clone(), close.clone());
@@ -69,12 +72,12 @@ pub(crate) fn Jobs() -> Html {
                 });
             })
         };
-        let title = if job.title.is_empty() { "Untitled job".to_owned() } else { job.title.clone() };
-        let when = js_sys::Date::new(&job.changed_at.into()).to_locale_string("default", &wasm_bindgen::JsValue::UNDEFINED);
+        let title = if job.title.is_empty() { words.text("untitled") } else { job.title.clone() };
+        let when = js_sys::Date::new(&job.changed_at.into()).to_locale_string(words.reader().language.tag(), &wasm_bindgen::JsValue::UNDEFINED);
         html! {
             <li class="jobs__row" key={job.key.as_str().to_owned()}>
                 <button type="button" class="jobs__job" disabled={is_here} onclick={open} data-testid="kept-job"><b>{ title }</b><span>{ String::from(when) }</span></button>
-                if is_here { <span class="jobs__here">{ "on the table" }</span> } else { <button type="button" class="jobs__remove" onclick={remove}>{ "Remove" }</button> }
+                if is_here { <span class="jobs__here">{ words.text("jobs-here") }</span> } else { <button type="button" class="jobs__remove" onclick={remove}>{ words.text("remove") }</button> }
             </li>
         }
     });
@@ -83,12 +86,12 @@ pub(crate) fn Jobs() -> Html {
             let (keeper, title, original) = (keeper.clone(), title.clone(), original.clone());
             Callback::from(move |_: MouseEvent| keeper.save_original(&title, &original))
         };
-        let title = if title.is_empty() { "Untitled job" } else { title };
-        let when = js_sys::Date::new(&original.found_at.into()).to_locale_string("default", &wasm_bindgen::JsValue::UNDEFINED);
+        let title = if title.is_empty() { words.text("untitled") } else { title.clone() };
+        let when = js_sys::Date::new(&original.found_at.into()).to_locale_string(words.reader().language.tag(), &wasm_bindgen::JsValue::UNDEFINED);
         html! {
             <li class="jobs__row">
-                <span class="jobs__job"><b>{ title }</b><span>{ format!("damaged, kept as it was; found {}", String::from(when)) }</span></span>
-                <button type="button" class="jobs__remove" onclick={save} data-testid="save-damaged">{ "Save to a file" }</button>
+                <span class="jobs__job"><b>{ title }</b><span>{ words.say(&say!("jobs-damaged", when = String::from(when))) }</span></span>
+                <button type="button" class="jobs__remove" onclick={save} data-testid="save-damaged">{ words.text("jobs-save-damaged") }</button>
             </li>
         }
     });
@@ -99,26 +102,26 @@ pub(crate) fn Jobs() -> Html {
             keeper.take_over();
         })
     };
-    let words = match &store.keeping {
-        Keeping::Opening => "Opening the storage …".to_owned(),
-        Keeping::Kept => "Every change is kept in this browser.".to_owned(),
-        Keeping::Writing => "Writing …".to_owned(),
+    let keeping = match &store.keeping {
+        Keeping::Opening => words.text("keeping-opening"),
+        Keeping::Kept => words.text("keeping-kept"),
+        Keeping::Writing => words.text("keeping-writing"),
         Keeping::Failed(why) => why.clone(),
-        Keeping::Elsewhere => "Another tab has this job; what is changed here is not kept.".to_owned(),
+        Keeping::Elsewhere => words.text("keeping-elsewhere"),
     };
     html! {
-        <section class="drawer jobs" data-testid="jobs-drawer" aria-label="Jobs">
-            <header class="drawer__head"><b>{ "Jobs" }</b><button type="button" class="slip__close" onclick={close.reform(|_: MouseEvent| ())} aria-label="Esc: close">{ "Esc" }</button></header>
-            <p class="jobs__words" data-testid="keeping">{ words }</p>
-            if store.keeping == Keeping::Elsewhere { <button type="button" class="mend" onclick={take_over} data-testid="take-over">{ "Take it over here" }</button> }
+        <section class="drawer jobs" data-testid="jobs-drawer" aria-label={words.text("tool-jobs")}>
+            <header class="drawer__head"><b>{ words.text("tool-jobs") }</b><button type="button" class="slip__close" onclick={close.reform(|_: MouseEvent| ())} aria-label={words.text("close")}>{ words.text("key-esc") }</button></header>
+            <p class="jobs__words" data-testid="keeping">{ keeping }</p>
+            if store.keeping == Keeping::Elsewhere { <button type="button" class="mend" onclick={take_over} data-testid="take-over">{ words.text("jobs-take-over") }</button> }
             <ul class="jobs__acts">{ for [Action::NewJob, Action::Lessons, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Limits, Action::Readings, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
             // The kept ones arrive a moment later: they stand last, so that nothing moves away from under a finger.
-            <h3>{ "Worked examples" }</h3>
+            <h3>{ words.text("jobs-worked") }</h3>
             <ul>{ for worked }</ul>
-            <h3>{ "Kept here" }</h3>
+            <h3>{ words.text("jobs-kept") }</h3>
             <ul>{ for kept }</ul>
             if !jobs.damaged.is_empty() {
-                <h3>{ "Damaged, kept as they were" }</h3>
+                <h3>{ words.text("jobs-damaged-list") }</h3>
                 <ul data-testid="damaged-jobs">{ for damaged }</ul>
             }
         </section>

@@ -2,6 +2,7 @@
 //! limit with its source. What was set otherwise in this job is marked and can be taken back.
 
 use super::field::Field;
+use super::field::with_decimal;
 use super::run_fields::set;
 use super::title_block::make;
 use crate::state::{Act, Panel, Store};
@@ -11,6 +12,7 @@ use model::edits::{leave_out, set_condition, set_limit};
 use model::job::Conditions;
 use model::property::PropertySet;
 use web_sys::HtmlInputElement;
+use words::say;
 use yew::prelude::*;
 
 pub(crate) fn limits(store: &Store) -> Html {
@@ -21,6 +23,8 @@ pub(crate) fn limits(store: &Store) -> Html {
             crate::browser::focus_board();
         })
     };
+    let words = store.words();
+    let take_in_again = words.text("limits-take-in");
     let settings = store.desk.see(|editor| editor.job().settings.clone());
     let conditions = Conditions::list().iter().map(|property| {
         let store = store.clone();
@@ -41,21 +45,21 @@ pub(crate) fn limits(store: &Store) -> Html {
             Callback::from(move |_: MouseEvent| make(&store, |job| leave_out(job, &check, false)))
         };
         html! {
-            <li class="limits__left-out"><span>{ check }</span><button type="button" onclick={take_in}>{ "take in again" }</button></li>
+            <li class="limits__left-out"><span>{ check }</span><button type="button" onclick={take_in}>{ take_in_again.clone() }</button></li>
         }
     });
     html! {
-        <section class="drawer drawer--wide" data-testid="limits-drawer" aria-label="Conditions and limits">
-            <header class="drawer__head"><b>{ "Conditions and limits" }</b><button type="button" class="slip__close" onclick={close}>{ "Esc" }</button></header>
+        <section class="drawer drawer--wide" data-testid="limits-drawer" aria-label={words.text("limits")}>
+            <header class="drawer__head"><b>{ words.text("limits") }</b><button type="button" class="slip__close" onclick={close}>{ words.text("key-esc") }</button></header>
             <div class="limits__fields">{ for conditions }</div>
-            <h3>{ "Limits" }</h3>
+            <h3>{ words.text("title-limits") }</h3>
             <p class="jobs__words">
-                { "Shares are written as such: 0.03 is 3 %. The law of the place and the vehicle's maker come first. " }
-                { if own == 0 { "All are the profile's.".to_owned() } else { format!("{own} set in this job.") } }
+                { words.text("limits-shares") }{ " " }
+                { if own == 0 { words.text("limits-profile") } else { words.say(&say!("limits-own", count = own)) } }
             </p>
             <ul class="limits__list">{ for rows }</ul>
             if !settings.allowed.is_empty() {
-                <h3>{ "Checks left out of this job" }</h3>
+                <h3>{ words.text("limits-left-out") }</h3>
                 <ul class="limits__list" data-testid="left-out">{ for left_out }</ul>
             }
         </section>
@@ -84,7 +88,7 @@ fn LimitRow(props: &LimitRowProps) -> Html {
         })
     };
     let onchange = {
-        let (put, trouble) = (put.clone(), trouble.clone());
+        let (put, trouble, words) = (put.clone(), trouble.clone(), words.clone());
         Callback::from(move |event: Event| {
             let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
                 return;
@@ -95,7 +99,7 @@ fn LimitRow(props: &LimitRowProps) -> Html {
                 // The profile's own figure is nothing of this job's.
                 Ok(number) if number == published => put.emit(None),
                 Ok(number) => put.emit(Some(number)),
-                Err(_) => trouble.set(Some(format!("`{text}` is no number"))),
+                Err(_) => trouble.set(Some(words.say(&say!("limit-no-number", text = text)))),
             }
         })
     };
@@ -107,18 +111,18 @@ fn LimitRow(props: &LimitRowProps) -> Html {
             <label>
                 <span>{ words.say(&limit.title) }</span>
                 <span class="field__box">
-                    <input class="field__input" inputmode="decimal" value={now.to_string()} {onchange} aria-invalid={trouble.is_some().to_string()} data-testid={format!("limit-{key}")} />
+                    <input class="field__input" inputmode="decimal" value={with_decimal(&now.to_string(), &words)} {onchange} aria-invalid={trouble.is_some().to_string()} data-testid={format!("limit-{key}")} />
                     <span class="field__unit">{ limit.unit }</span>
                 </span>
             </label>
             if let Some(trouble) = &*trouble { <p class="field__trouble" role="alert">{ trouble }</p> }
             if own {
                 <p class="limit__own" data-testid={format!("limit-{key}-own")}>
-                    <b>{ "Set in this job." }</b>
-                    <button type="button" onclick={back} data-testid={format!("limit-{key}-back")}>{ format!("Back to {} {}", figures(published), limit.unit) }</button>
+                    <b>{ words.text("limit-own") }</b>
+                    <button type="button" onclick={back} data-testid={format!("limit-{key}-back")}>{ words.say(&say!("limit-back", number = format!("{} {}", figures(&words, published), limit.unit))) }</button>
                 </p>
             }
-            <p class="limit__source">{ if own { "Profile: " } else { "" } }{ words.say(&limit.source) }{ "; " }{ words.say(&limit.note) }</p>
+            <p class="limit__source">{ if own { words.text("limit-profile") + " " } else { String::new() } }{ words.say(&limit.source) }{ "; " }{ words.say(&limit.note) }</p>
         </li>
     }
 }

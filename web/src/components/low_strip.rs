@@ -2,7 +2,7 @@
 //! findings and the job's name. Either unfolds upwards: the notes in the order of the list, or the title block.
 
 use super::mark::mark;
-use super::note::{Note, note};
+use super::note::{Note, grade_said, note};
 use super::notes::measured;
 use super::title_plate::title_block_or_plate;
 use crate::canvas::notes_width;
@@ -29,6 +29,7 @@ pub(crate) fn LowStrip() -> Html {
     if store.desk.see(|editor| notes_width(editor.camera().width) > 0.0) {
         return html! {};
     }
+    let words = store.words();
     let counts = store.desk.see(editor::Editor::counts);
     let total: usize = counts.iter().sum();
     let title = store.desk.see(|editor| editor.job().title.clone());
@@ -60,17 +61,16 @@ pub(crate) fn LowStrip() -> Html {
         Callback::from(move |place| store.dispatch(Act::Point(place)))
     };
     let notes = || {
-        let words = store.words();
         let analysis = store.desk.see(|editor| editor.analysis().clone());
         let current = store.desk.see(editor::Editor::finding);
         html! {
-            <section class="low__notes" id="low-notes" aria-label="Findings">
+            <section class="low__notes" id="low-notes" aria-label={words.text("title-findings")}>
                 if let Some(words) = store.desk.see(measured) { <p class="low__words" data-testid="notes-words">{ words }</p> }
                 <ol data-testid="notes">
                     { for analysis.findings.iter().enumerate().map(|(place, finding)| note(&Note {
                 place,
                 grade: finding.grade,
-                undecided: finding.undecided,
+                said: grade_said(&words, finding.grade, finding.undecided),
                 what: words.say(&finding.what).into(),
                 top: 0.0,
                 is_current: current == Some(place),
@@ -89,13 +89,13 @@ pub(crate) fn LowStrip() -> Html {
             if *fold == Fold::Title { { title_block_or_plate(&store, true) } }
             <div class="low__strip" ref={strip} tabindex="-1">
                 <button type="button" onclick={toggle(Fold::Notes)} aria-expanded={(*fold == Fold::Notes).to_string()} aria-controls="low-notes" data-testid="low-notes">
-                    if total == 0 { { "No findings" } }
+                    if total == 0 { { words.text("low-none") } }
                     { for grades.filter(|(_, count)| *count > 0).map(|(grade, count)| html! {
-                        <span class="grade-count">{ mark(grade) }{ format!("{count} {}", grade.title()) }</span>
+                        <span class="grade-count">{ mark(grade) }{ format!("{count} {}", words.say(&editor::grade(grade))) }</span>
                     }) }
                 </button>
                 <button type="button" class="low__title" onclick={toggle(Fold::Title)} aria-expanded={(*fold == Fold::Title).to_string()} data-testid="low-title">
-                    { if title.is_empty() { "Untitled job".to_owned() } else { title } }
+                    { if title.is_empty() { words.text("untitled") } else { title } }
                 </button>
             </div>
         </div>

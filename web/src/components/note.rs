@@ -2,6 +2,7 @@
 
 use super::mark::{grade_class, mark};
 use checks::Grade;
+use words::{Words, say};
 use yew::prelude::*;
 
 /// What a note shows and does.
@@ -9,7 +10,8 @@ pub(crate) struct Note {
     /// Its place in the list of findings.
     pub(crate) place: usize,
     pub(crate) grade: Grade,
-    pub(crate) undecided: bool,
+    /// The words of its grade.
+    pub(crate) said: AttrValue,
     pub(crate) what: AttrValue,
     /// Its top edge in pixels.
     pub(crate) top: f64,
@@ -18,6 +20,18 @@ pub(crate) struct Note {
     pub(crate) short: bool,
     pub(crate) on_open: Callback<usize>,
     pub(crate) on_point: Callback<Option<usize>>,
+}
+
+/// The words of a grade on a note.
+pub(crate) fn grade_said(words: &Words, grade: Grade, undecided: bool) -> AttrValue {
+    let grade = editor::grade(grade);
+    words
+        .say(&if undecided {
+            say!("note-undecided", grade = grade)
+        } else {
+            grade
+        })
+        .into()
 }
 
 /// The note as an item of a list.
@@ -41,7 +55,7 @@ pub(crate) fn note(props: &Note) -> Html {
                 { mark(props.grade) }
                 <span class="note__number">{ place + 1 }</span>
                 <span class="note__what">
-                    <b>{ props.grade.title() }{ if props.undecided { ", undecided" } else { "" } }</b>{ " " }{ &props.what }
+                    <b>{ &props.said }</b>{ " " }{ &props.what }
                 </span>
             </button>
         </li>

@@ -1,13 +1,13 @@
 //! The right margin: findings as a reviewer's notes, each beside the height of the thing it speaks of, with a leader line
 //! to it while pointed at. Where they stand too dense, neighbours fold into a count.
 
-use super::note::{Note, note};
+use super::note::{Note, grade_said, note};
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::Grade;
-use drawing::numbers::with_unit;
 use kurbo::Point;
 use ordered::Sort as _;
+use words::{Unit, drawn, precise, say};
 use yew::prelude::*;
 
 /// Height of a note of two lines, and of one.
@@ -92,23 +92,24 @@ fn place(
 
 /// What stands above the notes: that the feed falls short, that there are no numbers, or that nothing was found.
 pub(crate) fn measured(editor: &editor::Editor) -> Option<String> {
-    match &editor.analysis().study.outcome {
-        circuit::Outcome::Collapsed { deliverable, .. } => Some(format!(
-            "The feed gives {:.0} % of what is asked.",
-            deliverable.0 * 100.0
+    let said = match &editor.analysis().study.outcome {
+        circuit::Outcome::Collapsed { deliverable, .. } => Some(say!(
+            "notes-collapsed",
+            share = precise(deliverable.0, Unit::Percent, 0)
         )),
-        circuit::Outcome::Failed { why } => Some(format!("No numbers: {why}")),
+        circuit::Outcome::Failed { why } => Some(say!("notes-failed", why = why)),
         circuit::Outcome::Solved | circuit::Outcome::NothingToSolve => {
             let energy = &editor.analysis().study.energy;
             editor.analysis().findings.is_empty().then(|| {
-                format!(
-                    "No findings. {} drawn, {} to be had.",
-                    with_unit(energy.draw.0, "A"),
-                    with_unit(energy.available.0, "A")
+                say!(
+                    "notes-none",
+                    draw = drawn(energy.draw.0, Unit::Plain("A")),
+                    available = drawn(energy.available.0, Unit::Plain("A"))
                 )
             })
         }
-    }
+    };
+    said.map(|said| editor.words().say(&said))
 }
 
 #[function_component]
@@ -197,7 +198,7 @@ pub(crate) fn Notes() -> Html {
             note(&Note {
                 place,
                 grade: finding.grade,
-                undecided: finding.undecided,
+                said: grade_said(&words, finding.grade, finding.undecided),
                 what: words.say(&finding.what).into(),
                 top,
                 is_current: current == Some(place),
@@ -213,10 +214,10 @@ pub(crate) fn Notes() -> Html {
                 let count = |grade: Grade| {
                     places.iter().filter(|place| analysis.findings.get(**place).is_some_and(|f| f.grade == grade)).count()
                 };
-                let words: Vec<String> = [Grade::Stop, Grade::Fix, Grade::Tidy]
+                let folded: Vec<String> = [Grade::Stop, Grade::Fix, Grade::Tidy]
                     .into_iter()
                     .filter(|grade| count(*grade) > 0)
-                    .map(|grade| format!("{} {}", count(grade), grade.title()))
+                    .map(|grade| format!("{} {}", count(grade), words.say(&editor::grade(grade))))
                     .collect();
                 let toggle = {
                     let opened = opened.clone();
@@ -226,7 +227,7 @@ pub(crate) fn Notes() -> Html {
                 html! {
                     <li class={classes!("fold", is_open.then_some("fold--open"))} style={format!("top:{:.0}px", group.top)} key={format!("fold-{first}")}>
                         <button type="button" onclick={toggle} aria-expanded={is_open.to_string()} data-testid="note-fold">
-                            <b>{ places.len() }</b>{ " here: " }{ words.join(", ") }
+                            <b>{ places.len() }</b>{ " " }{ words.text("notes-here") }{ " " }{ folded.join(", ") }
                         </button>
                         if is_open {
                             <ol class="fold__notes">{ for places.iter().map(|place| single(*place, 0.0)) }</ol>

@@ -5,6 +5,7 @@ use drawing::to_point;
 use editor::roles;
 use model::{BoardPoint, PartKind, TerminalRef};
 use web_sys::HtmlElement;
+use words::say;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -35,9 +36,10 @@ pub(crate) fn Offer(props: &OfferProps) -> Html {
     let role = store.desk.see(|editor| editor.sheet().role(&props.from));
     let Some(role) = role else { return html! {} };
     let at = store.desk.on_screen(to_point(props.at));
+    let words = store.words();
     let items = roles::offers(role).iter().map(|word| {
         let (store, from, at, word) = (store.clone(), props.from.clone(), props.at, *word);
-        let title = PartKind::from_word(word).map_or(word, |kind| kind.title());
+        let title = PartKind::from_word(word).map_or_else(String::new, |kind| words.say(&kind.said()));
         let onclick = Callback::from(move |_: MouseEvent| {
             store.desk.change(|editor| editor.accept_offer(&from, at, word));
             store.dispatch(Act::Close);
@@ -56,7 +58,7 @@ pub(crate) fn Offer(props: &OfferProps) -> Html {
     };
     html! {
         <div class="offer" style={format!("left:{:.0}px;top:{:.0}px", at.x + 8.0, at.y)} data-testid="offer" {onkeydown}>
-            <p>{ format!("From {} to a new", store.desk.see(|editor| editor.sheet().written(&props.from))) }</p>
+            <p>{ words.say(&say!("offer", from = store.desk.see(|editor| editor.sheet().written(&props.from)))) }</p>
             <ul ref={list}>{ for items }</ul>
         </div>
     }

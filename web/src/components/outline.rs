@@ -5,6 +5,7 @@ use yew::prelude::*;
 
 pub(crate) fn outline(store: &Store) -> Html {
     let lines = store.desk.see(editor::Editor::outline);
+    let words = store.words();
     let close = {
         let store = store.clone();
         Callback::from(move |_: MouseEvent| {
@@ -13,8 +14,8 @@ pub(crate) fn outline(store: &Store) -> Html {
         })
     };
     html! {
-        <section class="drawer" data-testid="outline-list" aria-label="The system as an outline">
-            <header class="drawer__head"><b>{ "Outline" }</b><button type="button" class="slip__close" onclick={close}>{ "Esc" }</button></header>
+        <section class="drawer" data-testid="outline-list" aria-label={words.say(&editor::Action::Outline.said())}>
+            <header class="drawer__head"><b>{ words.text("outline") }</b><button type="button" class="slip__close" onclick={close}>{ words.text("key-esc") }</button></header>
             <ul class="outline">
                 { for lines.into_iter().enumerate().map(|(n, line)| {
                     let (store, thing) = (store.clone(), line.thing.clone());

@@ -5,24 +5,24 @@ use super::under_legend::under_legend;
 use crate::state::Store;
 use drawing::Overlay;
 use editor::Thing;
+use words::{Saying, Unit, precise, say};
 use yew::prelude::*;
 
 /// What an overlay shows.
-pub(crate) fn legend(overlay: Overlay) -> &'static str {
+pub(crate) fn legend(overlay: Overlay) -> Saying {
     match overlay {
-        Overlay::None => "",
-        Overlay::Current => "amps in each run, arrow by direction, width by load against what the run bears",
-        Overlay::Voltage => "volts at the terminals against battery negative",
-        Overlay::Heat => "temperature of each conductor",
-        Overlay::Protection => {
-            "each conductor in the hue of the device that guards it; unguarded ones dashed"
-        }
-        Overlay::Signal => "signal and turn-on leads",
-        Overlay::Speakers => "what each channel sees, what each speaker gets",
+        Overlay::None => "".into(),
+        Overlay::Current => say!("legend-current"),
+        Overlay::Voltage => say!("legend-voltage"),
+        Overlay::Heat => say!("legend-heat"),
+        Overlay::Protection => say!("legend-protection"),
+        Overlay::Signal => say!("legend-signal"),
+        Overlay::Speakers => say!("legend-speakers"),
     }
 }
 
 pub(crate) fn legends(store: &Store) -> Html {
+    let words = store.words();
     let (overlay, feeds) = store.desk.see(|editor| {
         let feeds = editor.feeds().map(|thing| {
             let written = thing.written(editor.sheet());
@@ -37,9 +37,15 @@ pub(crate) fn legends(store: &Store) -> Html {
                         .parts
                         .get(id)
                         .map_or(0.0, |flow| flow.current.mean.0.abs());
-                    let drop = circuit
-                        .drop
-                        .map_or(String::new(), |drop| format!(", {:.2} V lost", drop.0));
+                    let amps = precise(amps, Unit::Plain("A"), 1);
+                    let amps = match circuit.drop {
+                        Some(drop) => say!(
+                            "legend-lost",
+                            amps = amps,
+                            drop = precise(drop.0, Unit::Plain("V"), 2)
+                        ),
+                        None => say!("as-it-stands", text = amps),
+                    };
                     let ways: Vec<String> = circuit
                         .feeds
                         .iter()
@@ -52,12 +58,12 @@ pub(crate) fn legends(store: &Store) -> Html {
                             format!("{} → {}", editor.tag(feed.source), through.join(" → "))
                         })
                         .collect();
-                    Some(format!(
-                        "{} ({:.1} A{drop}) from {}",
-                        editor.tag(*id),
-                        amps,
-                        ways.join("; ")
-                    ))
+                    Some(editor.words().say(&say!(
+                        "legend-fed",
+                        part = editor.tag(*id),
+                        amps = amps,
+                        ways = ways.join("; ")
+                    )))
                 })
                 .collect();
             (written, fed)
@@ -68,12 +74,12 @@ pub(crate) fn legends(store: &Store) -> Html {
         <div class="legends">
             { under_legend(store) }
             if overlay != Overlay::None {
-                <p class="legend" data-testid="overlay-legend" aria-live="polite"><b>{ overlay.title() }</b>{ ": " }{ legend(overlay) }</p>
+                <p class="legend" data-testid="overlay-legend" aria-live="polite"><b>{ words.say(&overlay.said()) }</b>{ ": " }{ words.say(&legend(overlay)) }</p>
             }
             if let Some((written, fed)) = feeds {
                 <div class="legend legend--feeds" data-testid="feeds-legend" aria-live="polite">
-                    <b>{ format!("What feeds {written}") }</b>
-                    if fed.is_empty() { <span>{ ": nothing on this sheet" }</span> }
+                    <b>{ words.say(&say!("legend-feeds", thing = written)) }</b>
+                    if fed.is_empty() { <span>{ ": " }{ words.text("legend-feeds-nothing") }</span> }
                     <ul>{ for fed.into_iter().take(6).map(|line| html! { <li>{ line }</li> }) }</ul>
                 </div>
             }

@@ -5,15 +5,16 @@ use super::slip::stand;
 use super::under_legend::fate_of;
 use crate::state::{Act, Store};
 use editor::{Action, Thing};
+use words::say;
 use yew::prelude::*;
 
 pub(crate) fn plain_slip(store: &Store, thing: &Thing) -> Html {
     let (tag, name, told, findings, fate) = store.desk.see(|editor| {
         let (tag, name) = match thing {
-            Thing::Part(id) => named(editor.sheet().parts.get(id)),
-            Thing::Terminal(at) => named(editor.sheet().parts.get(&at.part)),
+            Thing::Part(id) => named(editor, *id),
+            Thing::Terminal(at) => named(editor, at.part),
             Thing::Run(id) => match editor.sheet().runs.get(id) {
-                Some(run) if run.label.is_empty() => (run.tag.clone(), "Wire".to_owned()),
+                Some(run) if run.label.is_empty() => (run.tag.clone(), editor.words().text("plain-run")),
                 Some(run) => (run.tag.clone(), run.label.clone()),
                 None => (String::new(), String::new()),
             },
@@ -32,6 +33,7 @@ pub(crate) fn plain_slip(store: &Store, thing: &Thing) -> Html {
     if told.is_empty() {
         return html! {};
     }
+    let words = store.words();
     let close = {
         let store = store.clone();
         Callback::from(move |_: MouseEvent| {
@@ -44,11 +46,11 @@ pub(crate) fn plain_slip(store: &Store, thing: &Thing) -> Html {
         Callback::from(move |_: MouseEvent| desk.perform(Action::WhatFeeds))
     };
     html! {
-        <aside class="slip slip--plain" style={stand(store, thing)} data-testid="plain-slip" aria-label={format!("About {tag}")}>
+        <aside class="slip slip--plain" style={stand(store, thing)} data-testid="plain-slip" aria-label={words.say(&say!("slip-about", tag = &tag))}>
             <header class="slip__head">
                 <b class="slip__tag">{ tag }</b>
                 <span class="slip__kind">{ name }</span>
-                <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
+                <button type="button" class="slip__close" onclick={close} aria-label={words.text("close")} data-testid="close">{ words.text("key-esc") }</button>
             </header>
             { fate }
             { for told.into_iter().map(|sentence| html! { <p>{ sentence }</p> }) }
@@ -58,13 +60,14 @@ pub(crate) fn plain_slip(store: &Store, thing: &Thing) -> Html {
                 html! { <button type="button" class={classes!("slip__finding", grade_class(grade))} {onclick}>{ mark(grade) }<span>{ what }</span></button> }
             }) }</div>
             <footer class="slip__foot">
-                <button type="button" onclick={feeds}>{ "What feeds this" }<kbd>{ "F" }</kbd></button>
+                <button type="button" onclick={feeds}>{ words.text("slip-feeds") }<kbd>{ "F" }</kbd></button>
             </footer>
         </aside>
     }
 }
 
-fn named(part: Option<&model::Part>) -> (String, String) {
-    part.map(|part| (part.tag.clone(), part.name().to_owned()))
+fn named(editor: &editor::Editor, id: model::PartId) -> (String, String) {
+    let part = editor.sheet().parts.get(&id);
+    part.map(|part| (part.tag.clone(), editor.words().say(&part.said())))
         .unwrap_or_default()
 }

@@ -6,6 +6,7 @@ use editor::Effects;
 use model::edits::{EditError, RunSide, set_ending_property, set_wire_property};
 use model::property::PropertySet;
 use model::{Edit, Ending, Job, RunId, Wire};
+use words::say;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -21,7 +22,7 @@ pub(crate) fn set(store: &Store, edit: impl FnOnce(&Job) -> Result<Edit, EditErr
     store.desk.change(|editor| {
         let edit = edit(editor.job());
         editor.make(edit).unwrap_or_else(|error| {
-            trouble = Err(error.to_string());
+            trouble = Err(editor.words().say(&error.0));
             Effects::default()
         })
     });
@@ -44,6 +45,7 @@ pub(crate) fn RunFields(props: &RunFieldsProps) -> Html {
             .map(|run| (run, editor.on()))
     });
     let Some((run, on)) = found else { return html! {} };
+    let words = store.words();
     let wire = |property: &'static model::property::Property| {
         let store = store.clone();
         let on_set = Callback::from(move |text: String| {
@@ -63,9 +65,9 @@ pub(crate) fn RunFields(props: &RunFieldsProps) -> Html {
         });
         let at = store.desk.see(|editor| {
             end.terminal()
-                .map_or("the loose end".to_owned(), |at| editor.sheet().written(at))
+                .map_or_else(|| words.text("slip-loose-end"), |at| editor.sheet().written(at))
         });
-        html! { <Field {property} name={format!("at {at}")} written={ending.get(property.name).unwrap_or_default()} {on_set} /> }
+        html! { <Field {property} name={words.say(&say!("slip-at", at = at))} written={ending.get(property.name).unwrap_or_default()} {on_set} /> }
     };
     let toggle = {
         let more = more.clone();
@@ -81,7 +83,7 @@ pub(crate) fn RunFields(props: &RunFieldsProps) -> Html {
             { ending(RunSide::To, &run.to_ending, &run.to) }
             <div>if *more { { for rest.iter().map(wire) } }</div>
             <button type="button" class="slip__more" onclick={toggle} data-testid="more-fields">
-                { if *more { "fewer" } else { "material, insulation, surroundings, condition …" } }
+                { words.text(if *more { "slip-fewer" } else { "slip-more-run" }) }
             </button>
         </>
     }

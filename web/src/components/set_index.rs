@@ -4,9 +4,11 @@ use crate::state::Store;
 use editor::Action;
 use model::SheetKind;
 use model::edits::copy_sheet;
+use words::say;
 use yew::prelude::*;
 
 pub(crate) fn set_index(store: &Store) -> Html {
+    let words = store.words();
     let rows = SheetKind::ALL.iter().map(|kind| {
         let kind = *kind;
         let (parts, runs, on) = store.desk.see(|editor| {
@@ -38,19 +40,19 @@ pub(crate) fn set_index(store: &Store) -> Html {
             <li class={classes!("set__row", is_on.then_some("set__row--on"))}>
                 <button type="button" class="set__sheet" onclick={open} aria-current={is_on.then_some("page")}
                     data-testid={format!("sheet-{}", kind.word())}>
-                    <b>{ kind.title() }</b>
-                    <span>{ if parts + runs == 0 { "empty".to_owned() } else { format!("{parts} parts, {runs} runs") } }</span>
+                    <b>{ words.say(&kind.said()) }</b>
+                    <span>{ if parts + runs == 0 { words.text("set-empty") } else { words.say(&say!("set-holds", parts = say!("things-parts", count = parts), runs = say!("things-runs", count = runs))) } }</span>
                 </button>
                 { lay_under(store, kind) }
                 if from_here {
                     <button type="button" class="set__fill" onclick={fill} data-testid={format!("fill-{}", kind.word())}>
-                        { format!("copy {} here", on.title()) }
+                        { words.say(&say!("set-fill", sheet = on.said())) }
                     </button>
                 }
             </li>
         }
     });
-    html! { <ol class="set" aria-label="Sheets of the job">{ for rows }</ol> }
+    html! { <ol class="set" aria-label={words.text("set")}>{ for rows }</ol> }
 }
 
 /// Lays a sheet under the one on the table, or takes it away; nothing for one that cannot lie there.
@@ -67,14 +69,15 @@ fn lay_under(store: &Store, kind: SheetKind) -> Html {
     });
     html! {
         <button type="button" class={classes!("set__under", is_under.then_some("set__under--on"))} {onclick} aria-pressed={is_under.to_string()}
-            title={Action::LayUnder.key()} data-testid={format!("under-{}", kind.word())}>
-            { if is_under { "lies under" } else { "lay under" } }
+            title={store.words().say(&super::keys::key(Action::LayUnder))} data-testid={format!("under-{}", kind.word())}>
+            { store.words().text(if is_under { "set-lies-under" } else { "set-lay-under" }) }
         </button>
     }
 }
 
 /// The sheets that a job has, where one only looks: none is filled from another.
 pub(crate) fn sheets_there(store: &Store) -> Html {
+    let words = store.words();
     let (on, there) = store.desk.see(|editor| {
         let sheets = editor.job().sheets.iter();
         let there: Vec<(SheetKind, usize)> = sheets
@@ -84,7 +87,7 @@ pub(crate) fn sheets_there(store: &Store) -> Html {
         (editor.on(), there)
     });
     html! {
-        <ol class="set" aria-label="Sheets of the job">
+        <ol class="set" aria-label={words.text("set")}>
             { for there.into_iter().map(|(kind, parts)| {
                 let desk = store.desk.clone();
                 let open = Callback::from(move |_: MouseEvent| { desk.change(|editor| editor.open_sheet(kind)); });
@@ -92,7 +95,7 @@ pub(crate) fn sheets_there(store: &Store) -> Html {
                 html! {
                     <li class={classes!("set__row", is_on.then_some("set__row--on"))}>
                         <button type="button" class="set__sheet" onclick={open} aria-current={is_on.then_some("page")} data-testid={format!("sheet-{}", kind.word())}>
-                            <b>{ kind.title() }</b><span>{ format!("{parts} parts") }</span>
+                            <b>{ words.say(&kind.said()) }</b><span>{ words.say(&say!("things-parts", count = parts)) }</span>
                         </button>
                         { lay_under(store, kind) }
                     </li>

@@ -6,24 +6,25 @@ use crate::state::{Act, Panel, Store};
 use model::letters::in_lower;
 use model::{Group, PartKind};
 use web_sys::{HtmlElement, HtmlInputElement};
+use words::{Saying, say};
 use yew::prelude::*;
 
 /// Words by which a kind is found besides its name.
-fn also(word: &str) -> &'static str {
+fn also(word: &str) -> Saying {
     match word {
-        "fuse" => "blade strip holder protection",
-        "block" => "distribution power fused",
-        "bus" => "stud bar",
-        "ground" => "earth chassis body",
-        "head" => "radio receiver",
-        "processor" => "dsp",
-        "line-converter" => "high low level",
-        "amplifier" => "amp",
-        "speaker" => "woofer tweeter subwoofer driver",
-        "load" => "light lamp inverter pump radio",
-        "splice" => "joint butt",
-        "converter" => "dc charger",
-        _ => "",
+        "fuse" => say!("also-fuse"),
+        "block" => say!("also-block"),
+        "bus" => say!("also-bus"),
+        "ground" => say!("also-ground"),
+        "head" => say!("also-head"),
+        "processor" => say!("also-processor"),
+        "line-converter" => say!("also-line-converter"),
+        "amplifier" => say!("also-amplifier"),
+        "speaker" => say!("also-speaker"),
+        "load" => say!("also-load"),
+        "splice" => say!("also-splice"),
+        "converter" => say!("also-converter"),
+        _ => "".into(),
     }
 }
 
@@ -42,6 +43,7 @@ pub(crate) fn Shelf() -> Html {
     let Some(store) = use_context::<Store>() else {
         return html! {};
     };
+    let words = store.words();
     let wanted = in_lower(&typed);
     let kinds: Vec<(&'static str, PartKind)> = PartKind::WORDS
         .iter()
@@ -49,9 +51,9 @@ pub(crate) fn Shelf() -> Html {
         .filter(|(word, kind)| {
             let text = in_lower(&format!(
                 "{} {} {word} {}",
-                kind.title(),
-                kind.group().title(),
-                also(word)
+                words.say(&kind.said()),
+                words.say(&kind.group().said()),
+                words.say(&also(word))
             ));
             wanted.split_whitespace().all(|wanted| text.contains(wanted))
         })
@@ -67,7 +69,7 @@ pub(crate) fn Shelf() -> Html {
     // Enter takes what is called so, before what only belongs to it.
     let named = kinds
         .iter()
-        .find(|(_, kind)| in_lower(kind.title()).starts_with(&wanted));
+        .find(|(_, kind)| in_lower(&words.say(&kind.said())).starts_with(&wanted));
     let first = named.or(kinds.first()).map(|(word, _)| *word);
     let onkeydown = {
         let store = store.clone();
@@ -108,17 +110,17 @@ pub(crate) fn Shelf() -> Html {
     let groups = Group::ALL.iter().filter_map(|group| {
         let items: Vec<Html> =
             kinds.iter().filter(|(_, kind)| kind.group() == *group).map(|(word, _)| html! { <ShelfItem key={*word} word={*word} /> }).collect();
-        (!items.is_empty()).then(|| html! { <section key={group.title()}><h3>{ group.title() }</h3><ul>{ for items }</ul></section> })
+        (!items.is_empty()).then(|| html! { <section key={group.title()}><h3>{ words.say(&group.said()) }</h3><ul>{ for items }</ul></section> })
     });
     html! {
-        <section class="drawer shelf" aria-label="Shelf of parts" data-testid="shelf-drawer" onkeydown={escape}>
+        <section class="drawer shelf" aria-label={words.text("shelf")} data-testid="shelf-drawer" onkeydown={escape}>
             <header class="drawer__head">
-                <input ref={field} type="text" class="shelf__filter" placeholder="Type to filter, Enter takes the first" aria-label="Filter the shelf" value={(*typed).clone()} {oninput} {onkeydown} data-testid="shelf-filter" />
-                <button type="button" class="slip__close" onclick={close} aria-label="Esc: close the shelf">{ "Esc" }</button>
+                <input ref={field} type="text" class="shelf__filter" placeholder={words.text("shelf-filter-how")} aria-label={words.text("shelf-filter")} value={(*typed).clone()} {oninput} {onkeydown} data-testid="shelf-filter" />
+                <button type="button" class="slip__close" onclick={close} aria-label={words.text("shelf-close")}>{ words.text("key-esc") }</button>
             </header>
             // In an element of its own: what comes and goes here must not make the field above a new one.
             <div>{ for groups }</div>
-            if kinds.is_empty() { <p class="drawer__none">{ "Nothing of that name on the shelf." }</p> }
+            if kinds.is_empty() { <p class="drawer__none">{ words.text("shelf-none") }</p> }
         </section>
     }
 }

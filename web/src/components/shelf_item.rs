@@ -20,7 +20,7 @@ fn path_data(path: &BezPath) -> String {
 
 /// The symbol of a kind as a small picture.
 fn picture(kind: &PartKind) -> Html {
-    let symbol = symbol(kind);
+    let symbol = symbol(kind, &words::Words::english());
     let half = symbol.half.x.max(symbol.half.y).max(14.0) + 3.0;
     html! {
         <svg class="shelf__symbol" viewBox={format!("{} {} {} {}", -half, -half, 2.0 * half, 2.0 * half)} aria-hidden="true">
@@ -120,7 +120,7 @@ pub(crate) fn ShelfItem(props: &ShelfItemProps) -> Html {
     html! {
         <li>
             <button ref={button} type="button" class="shelf__item" data-testid={format!("shelf-{word}")} {onpointerdown} {onpointermove} {onpointerup} {onkeydown}>
-                { picture(&kind) }<span>{ kind.title() }</span>
+                { picture(&kind) }<span>{ store.words().say(&kind.said()) }</span>
             </button>
         </li>
     }

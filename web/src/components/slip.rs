@@ -6,6 +6,7 @@ use super::run_fields::{RunFields, set};
 use super::under_legend::fate_of;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
+use editor::words::line_name;
 use editor::{Action, Thing};
 use model::conductor::FittedBy;
 use model::edits::{
@@ -13,6 +14,7 @@ use model::edits::{
 };
 use model::property::PropertyType;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
+use words::say;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -70,6 +72,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
     let Some(store) = use_context::<Store>() else {
         return html! {};
     };
+    let said = store.words();
     let on = store.desk.see(editor::Editor::on);
     let written = |property: FittedBy| property.print();
     // A terminal's slip is its part's.
@@ -82,18 +85,14 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
             (
                 part.tag.clone(),
                 part.label.clone(),
-                part.is.title().to_owned(),
+                editor.words().say(&part.is.said()),
                 part.note.clone(),
                 part.fitted_by,
                 editor.part_numbers(*id),
             )
         }),
         Thing::Run(id) => editor.sheet().runs.get(id).map(|run| {
-            let end = |end: &model::End| {
-                end.terminal()
-                    .map_or("loose".to_owned(), |at| editor.sheet().written(at))
-            };
-            let between = format!("{} to {}", end(&run.from), end(&run.to));
+            let between = editor.words().say(&editor.between(run));
             (
                 run.tag.clone(),
                 run.label.clone(),
@@ -145,7 +144,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
                 .target_dyn_into::<HtmlSelectElement>()
                 .and_then(|select| FittedBy::from_word(&select.value()));
             let Some(by) = chosen else { return };
-            let name = format!("Set who fitted {tag}");
+            let name = say!("edit-fitted-by", tag = &tag);
             let _ = set(&store, |job| match &thing {
                 Thing::Run(id) => change_run(job, on, *id, name, |run| run.fitted_by = by),
                 Thing::Part(id) => change_part(job, on, *id, name, |part| part.fitted_by = by),
@@ -175,7 +174,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
                     }) }</div>
                     if all.len() > FIRST {
                         <button type="button" class="slip__more" onclick={toggle} data-testid="more-fields">
-                            { if *more { "fewer".to_owned() } else { format!("{} more", all.len() - FIRST) } }
+                            { if *more { said.text("slip-fewer") } else { said.say(&say!("slip-more", count = all.len() - FIRST)) } }
                         </button>
                     }
                 </>
@@ -215,17 +214,17 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
         _ => false,
     });
     html! {
-        <aside class="slip" style={stand(&store, &props.thing)} data-testid="slip" aria-label={format!("Details of {tag}")}>
+        <aside class="slip" style={stand(&store, &props.thing)} data-testid="slip" aria-label={said.say(&say!("slip-details", tag = &tag))}>
             <header class="slip__head">
-                <input ref={tag_field} class="slip__tag" key={format!("tag-{tag}")} value={tag.clone()} maxlength="24" aria-label="Tag" data-testid="slip-tag" onchange={on_tag} />
+                <input ref={tag_field} class="slip__tag" key={format!("tag-{tag}")} value={tag.clone()} maxlength="24" aria-label={said.text("slip-tag")} data-testid="slip-tag" onchange={on_tag} />
                 <span class="slip__kind">{ kind }</span>
-                <button type="button" class="slip__close" onclick={close} aria-label="Esc: close" data-testid="close">{ "Esc" }</button>
+                <button type="button" class="slip__close" onclick={close} aria-label={said.text("close")} data-testid="close">{ said.text("key-esc") }</button>
             </header>
             if let Some(trouble) = &*trouble { <p class="field__trouble" role="alert">{ trouble }</p> }
             { store.desk.see(|editor| fate_of(editor, &thing)) }
             if !numbers.is_empty() {
                 <dl class="numbers" data-testid="numbers">
-                    { for numbers.into_iter().map(|(name, value)| html! { <><dt>{ name }</dt><dd>{ value }</dd></> }) }
+                    { for numbers.into_iter().map(|(name, value)| html! { <><dt>{ said.say(&line_name(name)) }</dt><dd>{ value }</dd></> }) }
                 </dl>
             }
             <div>{ for findings.into_iter().map(|(place, grade, what)| {
@@ -234,28 +233,28 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
                 html! { <button type="button" class={classes!("slip__finding", super::mark::grade_class(grade))} {onclick}>{ mark(grade) }<span>{ what }</span></button> }
             }) }</div>
             <div>{ fields }</div>
-            <label class="field"><span class="field__name">{ "name" }</span>
+            <label class="field"><span class="field__name">{ said.text("slip-name") }</span>
                 <input class="field__input" key={format!("label-{label}")} value={label.clone()} maxlength="400" onchange={words(Words::Label)} data-testid="slip-label" placeholder="—" />
             </label>
-            <label class="field"><span class="field__name">{ "note" }</span>
+            <label class="field"><span class="field__name">{ said.text("slip-note") }</span>
                 <input class="field__input" key={format!("note-{note}")} value={note.clone()} maxlength="4000" onchange={words(Words::Note)} placeholder="—" />
             </label>
-            <label class="field"><span class="field__name">{ "fitted by" }</span>
+            <label class="field"><span class="field__name">{ said.text("slip-fitted-by") }</span>
                 <select class="field__input" onchange={on_fitted} data-testid="slip-fitted-by">
-                    { for FittedBy::ALL.iter().map(|by| html! { <option value={by.word()} selected={written(*by) == written(fitted_by)}>{ by.title() }</option> }) }
+                    { for FittedBy::ALL.iter().map(|by| html! { <option value={by.word()} selected={written(*by) == written(fitted_by)}>{ said.say(&by.said()) }</option> }) }
                 </select>
             </label>
             <footer class="slip__foot">
-                <button type="button" onclick={act(Action::WhatFeeds)}>{ "What feeds this" }<kbd>{ "F" }</kbd></button>
+                <button type="button" onclick={act(Action::WhatFeeds)}>{ said.text("slip-feeds") }<kbd>{ "F" }</kbd></button>
                 if is_run {
-                    <button type="button" onclick={act(Action::Splice)}>{ "Splice" }<kbd>{ "J" }</kbd></button>
-                    <button type="button" onclick={act(Action::MoveEnd)} data-testid="slip-move-end">{ "Move an end" }<kbd>{ "E" }</kbd></button>
-                    if is_bent { <button type="button" onclick={act(Action::Straighten)} data-testid="slip-straighten">{ "Let it find its way" }</button> }
+                    <button type="button" onclick={act(Action::Splice)}>{ said.text("slip-splice") }<kbd>{ "J" }</kbd></button>
+                    <button type="button" onclick={act(Action::MoveEnd)} data-testid="slip-move-end">{ said.text("slip-move-end") }<kbd>{ "E" }</kbd></button>
+                    if is_bent { <button type="button" onclick={act(Action::Straighten)} data-testid="slip-straighten">{ said.text("slip-straighten") }</button> }
                 } else {
-                    <button type="button" onclick={act(Action::Turn)}>{ "Turn" }<kbd>{ "R" }</kbd></button>
-                    <button type="button" onclick={act(Action::Duplicate)}>{ "Duplicate" }</button>
+                    <button type="button" onclick={act(Action::Turn)}>{ said.text("slip-turn") }<kbd>{ "R" }</kbd></button>
+                    <button type="button" onclick={act(Action::Duplicate)}>{ said.text("slip-duplicate") }</button>
                 }
-                <button type="button" onclick={act(Action::Delete)} data-testid="slip-delete">{ "Delete" }</button>
+                <button type="button" onclick={act(Action::Delete)} data-testid="slip-delete">{ said.text("slip-delete") }</button>
             </footer>
         </aside>
     }

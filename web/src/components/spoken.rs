@@ -5,7 +5,8 @@ use crate::storage::Keeping;
 use yew::prelude::*;
 
 pub(crate) fn spoken(store: &Store) -> Html {
-    let hint = store.desk.see(|editor| editor.tool().hint());
+    let words = store.words();
+    let hint = words.say(&store.desk.see(|editor| editor.tool().hint()));
     // The meter has its hint on its face.
     let resting = store.desk.see(|editor| {
         editor.tool().address() == "pick/idle" || matches!(editor.tool(), editor::Tool::Meter(_))
@@ -13,9 +14,7 @@ pub(crate) fn spoken(store: &Store) -> Html {
     let said = store.said.clone();
     let trouble = match &store.keeping {
         Keeping::Failed(why) => Some(why.clone()),
-        Keeping::Elsewhere => Some(
-            "Another tab has this job open. What you change here is not kept until you take it over, see Jobs.".to_owned(),
-        ),
+        Keeping::Elsewhere => Some(words.text("spoken-elsewhere")),
         _ => None,
     };
     html! {

@@ -1,6 +1,7 @@
 //! The title block in the lower right corner, after ISO 7200: the job's form. Its last rows are the set index and the
 //! revisions: what was done last, to be undone or done again.
 
+use super::keys::key;
 use super::mark::mark;
 use super::reader_cells::ReaderCells;
 use super::title_cell::TitleCell;
@@ -13,6 +14,7 @@ use model::edits::{EditError, set_condition, set_title, set_vehicle_property};
 use model::job::{Conditions, Job};
 use model::property::{PropertySet, Shape};
 use web_sys::HtmlSelectElement;
+use words::{Unit, precise, say};
 use yew::prelude::*;
 
 /// Makes an edit of the job, or says why not.
@@ -21,7 +23,7 @@ pub(crate) fn make(store: &Store, edit: impl FnOnce(&Job) -> Result<Edit, EditEr
     store.desk.change(|editor| {
         let edit = edit(editor.job());
         editor.make(edit).unwrap_or_else(|error| {
-            trouble = Some(error.to_string());
+            trouble = Some(editor.words().say(&error.0));
             editor::Effects::default()
         })
     });
@@ -36,6 +38,7 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
     if narrow != low {
         return html! {};
     }
+    let words = store.words();
     let vehicle = |name: &'static str| {
         let store = store.clone();
         Callback::from(move |text: String| make(&store, |job| set_vehicle_property(job, name, &text)))
@@ -58,8 +61,8 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
     };
     let (undo, redo) = store.desk.see(|editor| {
         (
-            editor.history().undo_name().map(str::to_owned),
-            editor.history().redo_name().map(str::to_owned),
+            editor.history().undo_said().map(|said| editor.words().say(&said)),
+            editor.history().redo_said().map(|said| editor.words().say(&said)),
         )
     });
     let scale = store
@@ -69,60 +72,62 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
     let ambients = store.desk.see(|editor| {
         let settings = &editor.job().settings;
         let degrees = |fact: model::Fact<model::quantity::Celsius>| {
-            fact.value()
-                .map_or("? °C".to_owned(), |c| format!("{:.0} °C", c.0))
+            fact.value().map_or("? °C".to_owned(), |c| {
+                words.figure(precise(c.0, Unit::Plain("°C"), 0))
+            })
         };
-        let own = match settings.limits.len() {
-            0 => String::new(),
-            1 => "; 1 limit set here".to_owned(),
-            count => format!("; {count} limits set here"),
-        };
+        let own = settings.limits.len();
         let conditions = &settings.conditions;
-        format!(
-            "cabin {}, load {}, engine {}{own}",
-            degrees(conditions.cabin),
-            degrees(conditions.load_area),
-            degrees(conditions.engine_bay)
-        )
+        let ambients = say!(
+            "title-ambients",
+            cabin = degrees(conditions.cabin),
+            load = degrees(conditions.load_area),
+            engine = degrees(conditions.engine_bay)
+        );
+        words.say(&if own == 0 {
+            ambients
+        } else {
+            say!("title-ambients-own", ambients = ambients, count = own)
+        })
     });
     html! {
-        <section class="title-block" aria-label="Title block">
-            <TitleCell name="Job" text={store.desk.see(|editor| editor.job().title.clone())} on_set={title} testid="title-job" wide=true />
-            <TitleCell name="Vehicle" text={said("name")} on_set={vehicle("name")} testid="title-vehicle" wide=true />
+        <section class="title-block" aria-label={words.text("title-block")}>
+            <TitleCell name={words.text("title-job")} text={store.desk.see(|editor| editor.job().title.clone())} on_set={title} testid="title-job" wide=true />
+            <TitleCell name={words.text("title-vehicle")} text={said("name")} on_set={vehicle("name")} testid="title-vehicle" wide=true />
             <div class="title-block__row">
-                <TitleCell name="Drawn by" text={said("drawn-by")} on_set={vehicle("drawn-by")} testid="title-drawn-by" />
-                <TitleCell name="Date" text={said("date")} on_set={vehicle("date")} testid="title-date" />
-                <TitleCell name="Rev." text={said("revision")} on_set={vehicle("revision")} testid="title-revision" />
-                <div class="cell cell--scale"><span class="cell__name">{ "Scale" }</span><span class="cell__value">{ scale }</span></div>
+                <TitleCell name={words.text("title-drawn-by")} text={said("drawn-by")} on_set={vehicle("drawn-by")} testid="title-drawn-by" />
+                <TitleCell name={words.text("title-date")} text={said("date")} on_set={vehicle("date")} testid="title-date" />
+                <TitleCell name={words.text("title-revision")} text={said("revision")} on_set={vehicle("revision")} testid="title-revision" />
+                <div class="cell cell--scale"><span class="cell__name">{ words.text("title-scale") }</span><span class="cell__value">{ scale }</span></div>
             </div>
             <div class="title-block__row">{ for ["state", "duty", "profile"].map(|name| condition(store, name)) }</div>
             <div class="cell cell--wide">
-                <span class="cell__name">{ "Ambients and limits" }</span>
+                <span class="cell__name">{ words.text("title-ambients-limits") }</span>
                 <button type="button" class="cell__text" onclick={step(Action::Limits)} data-testid="open-limits">{ ambients }</button>
             </div>
             if readings > 0 {
                 <div class="cell cell--wide">
-                    <span class="cell__name">{ "Readings" }</span>
-                    <button type="button" class="cell__text" onclick={step(Action::Readings)} data-testid="open-readings">{ format!("{readings} kept on this sheet") }</button>
+                    <span class="cell__name">{ words.text("readings") }</span>
+                    <button type="button" class="cell__text" onclick={step(Action::Readings)} data-testid="open-readings">{ words.say(&say!("readings-kept", count = readings)) }</button>
                 </div>
             }
             <div class="cell cell--wide cell--grades" data-testid="grades">
-                <span class="cell__name">{ "Findings" }</span>
+                <span class="cell__name">{ words.text("title-findings") }</span>
                 <span class="cell__value">
                     { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
-                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", grade.title()) }</span>
+                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&editor::grade(grade))) }</span>
                     }) }
-                    if left_out > 0 { <span class="cell__left-out">{ format!("{left_out} left out") }</span> }
+                    if left_out > 0 { <span class="cell__left-out">{ words.say(&say!("title-left-out", count = left_out)) }</span> }
                 </span>
             </div>
             { super::set_index::set_index(store) }
             <ReaderCells />
             <div class="revisions">
-                <button type="button" disabled={undo.is_none()} onclick={step(Action::Undo)} data-testid="undo" title="Ctrl+Z">
-                    <span class="cell__name">{ "Undo" }</span>{ undo.unwrap_or_else(|| "nothing done yet".to_owned()) }
+                <button type="button" disabled={undo.is_none()} onclick={step(Action::Undo)} data-testid="undo" title={words.say(&key(Action::Undo))}>
+                    <span class="cell__name">{ words.text("title-undo") }</span>{ undo.unwrap_or_else(|| words.text("title-nothing-done")) }
                 </button>
-                <button type="button" disabled={redo.is_none()} onclick={step(Action::Redo)} data-testid="redo" title="Ctrl+Shift+Z">
-                    <span class="cell__name">{ "Redo" }</span>{ redo.unwrap_or_else(|| "—".to_owned()) }
+                <button type="button" disabled={redo.is_none()} onclick={step(Action::Redo)} data-testid="redo" title={words.say(&key(Action::Redo))}>
+                    <span class="cell__name">{ words.text("title-redo") }</span>{ redo.unwrap_or_else(|| "—".to_owned()) }
                 </button>
             </div>
         </section>
@@ -137,6 +142,7 @@ fn condition(store: &Store, name: &'static str) -> Html {
     let Shape::Choice(choices) = property.shape else {
         return html! {};
     };
+    let words = store.words();
     let now = store
         .desk
         .see(|editor| editor.job().settings.conditions.get(name).unwrap_or_default());
@@ -150,16 +156,16 @@ fn condition(store: &Store, name: &'static str) -> Html {
         })
     };
     let title = match name {
-        "state" => "State",
-        "duty" => "Music",
-        _ => "Limits",
+        "state" => "title-state",
+        "duty" => "title-music",
+        _ => "title-limits",
     };
     html! {
-        <label class="cell" title={property.doc}>
-            <span class="cell__name">{ title }</span>
+        <label class="cell" title={words.say(&property.about())}>
+            <span class="cell__name">{ words.text(title) }</span>
             <select class="cell__select" {onchange} data-testid={format!("condition-{name}")}>
                 { for choices.iter().map(|(word, title)| html! {
-                    <option value={*word} selected={*word == now}>{ *title }</option>
+                    <option value={*word} selected={*word == now}>{ words.say(&model::said::choice(title)) }</option>
                 }) }
             </select>
         </label>

@@ -1,6 +1,8 @@
 //! One cell of the title block: shows its text, becomes a field when clicked.
 
+use crate::reader::use_words;
 use web_sys::HtmlInputElement;
+use words::say;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -19,6 +21,7 @@ pub(crate) struct TitleCellProps {
 
 #[function_component]
 pub(crate) fn TitleCell(props: &TitleCellProps) -> Html {
+    let words = use_words();
     let editing = use_state(|| false);
     let input = use_node_ref();
     {
@@ -74,7 +77,7 @@ pub(crate) fn TitleCell(props: &TitleCellProps) -> Html {
                     data-testid={format!("{}-field", props.testid)} {onkeydown} onblur={done.reform(|_: FocusEvent| true)} />
             } else {
                 <button type="button" class="cell__text" onclick={begin} data-testid={props.testid.clone()}
-                    aria-label={format!("{}: {}. Edit", props.name, props.text)}>
+                    aria-label={words.say(&say!("cell-edit", name = props.name.as_str(), text = props.text.as_str()))}>
                     { if props.text.is_empty() { "—" } else { &props.text } }
                 </button>
             }

@@ -9,6 +9,7 @@ use crate::canvas::notes_width;
 use crate::files;
 use crate::state::{Act, Store};
 use checks::Grade;
+use words::say;
 use yew::prelude::*;
 
 /// The title block as a form, or as a plate where one only looks. `low`: it unfolds from the strip of a narrow window; else
@@ -26,13 +27,14 @@ fn plate(store: &Store, low: bool) -> Html {
     if narrow != low {
         return html! {};
     }
+    let words = store.words();
     let (title, vehicle, conditions, counts) = store.desk.see(|editor| {
         let job = editor.job();
         let set = &job.settings.conditions;
         let conditions = [
-            ("State", set.state.title()),
-            ("Music", set.duty.title()),
-            ("Limits", set.profile.title()),
+            ("title-state", words.say(&set.state.said())),
+            ("title-music", words.say(&set.duty.said())),
+            ("title-limits", words.say(&set.profile.said())),
         ];
         (
             job.title.clone(),
@@ -44,7 +46,7 @@ fn plate(store: &Store, low: bool) -> Html {
     let cell = |name: &'static str, text: &str, wide: bool| {
         html! {
             <div class={classes!("cell", wide.then_some("cell--wide"))}>
-                <span class="cell__name">{ name }</span>
+                <span class="cell__name">{ words.text(name) }</span>
                 <span class="cell__value">{ if text.is_empty() { "—" } else { text } }</span>
             </div>
         }
@@ -54,21 +56,21 @@ fn plate(store: &Store, low: bool) -> Html {
         Callback::from(move |_: MouseEvent| own_copy(&store))
     };
     html! {
-        <section class="title-block" aria-label="Title block" data-testid="title-plate">
-            { cell("Job", &title, true) }
-            if !vehicle.name.is_empty() { { cell("Vehicle", &vehicle.name, true) } }
+        <section class="title-block" aria-label={words.text("title-block")} data-testid="title-plate">
+            { cell("title-job", &title, true) }
+            if !vehicle.name.is_empty() { { cell("title-vehicle", &vehicle.name, true) } }
             <div class="title-block__row">
-                if !vehicle.drawn_by.is_empty() { { cell("Drawn by", &vehicle.drawn_by, false) } }
-                { cell("Date", &vehicle.date, false) }
-                { cell("Rev.", &vehicle.revision, false) }
+                if !vehicle.drawn_by.is_empty() { { cell("title-drawn-by", &vehicle.drawn_by, false) } }
+                { cell("title-date", &vehicle.date, false) }
+                { cell("title-revision", &vehicle.revision, false) }
             </div>
-            if !vehicle.remark.is_empty() { { cell("Remark", &vehicle.remark, true) } }
-            <div class="title-block__row">{ for conditions.map(|(name, text)| cell(name, text, false)) }</div>
+            if !vehicle.remark.is_empty() { { cell("title-remark", &vehicle.remark, true) } }
+            <div class="title-block__row">{ for conditions.map(|(name, text)| cell(name, &text, false)) }</div>
             <div class="cell cell--wide cell--grades" data-testid="grades">
-                <span class="cell__name">{ "Findings" }</span>
+                <span class="cell__name">{ words.text("title-findings") }</span>
                 <span class="cell__value">
                     { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
-                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", grade.title()) }</span>
+                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&editor::grade(grade))) }</span>
                     }) }
                 </span>
             </div>
@@ -76,7 +78,7 @@ fn plate(store: &Store, low: bool) -> Html {
             <ReaderCells />
             <div class="revisions">
                 <button type="button" onclick={copy} data-testid="own-copy">
-                    <span class="cell__name">{ "This drawing is for looking at" }</span>{ "Make my own copy" }
+                    <span class="cell__name">{ words.text("title-look-only") }</span>{ words.text("title-own-copy") }
                 </button>
             </div>
         </section>
@@ -99,8 +101,8 @@ fn own_copy(store: &Store) {
             });
             store.dispatch(Act::Say(
                 match files::export_text(&name, &text, "application/json") {
-                    Ok(()) => format!("Downloaded as {name}. Open it in the program to change it."),
-                    Err(trouble) => trouble.to_string(),
+                    Ok(()) => store.words().say(&say!("title-copy-downloaded", name = name)),
+                    Err(trouble) => store.words().say(&trouble.said()),
                 },
             ));
         }

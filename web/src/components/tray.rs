@@ -1,6 +1,7 @@
 //! The strip along the lower edge of the frame: tools, overlays and zoom as words, for those who do not know the keys
 //! yet and for fingers.
 
+use super::keys::key;
 use crate::state::Store;
 use drawing::Overlay;
 use editor::Action;
@@ -8,13 +9,13 @@ use yew::prelude::*;
 
 /// Tools, with the word for each on the strip.
 const TOOLS: &[(Action, &str)] = &[
-    (Action::OpenShelf, "Shelf"),
-    (Action::PullRun, "Pull run"),
-    (Action::Meter, "Meter"),
-    (Action::WhatFeeds, "Feeds"),
-    (Action::Ask, "Ask"),
-    (Action::Jobs, "Jobs"),
-    (Action::Share, "Share"),
+    (Action::OpenShelf, "tool-shelf"),
+    (Action::PullRun, "tool-pull"),
+    (Action::Meter, "tool-meter"),
+    (Action::WhatFeeds, "tool-feeds"),
+    (Action::Ask, "tool-ask"),
+    (Action::Jobs, "tool-jobs"),
+    (Action::Share, "tool-share"),
 ];
 const OVERLAYS: &[(Action, Overlay)] = &[
     (Action::OverlayCurrent, Overlay::Current),
@@ -25,23 +26,24 @@ const OVERLAYS: &[(Action, Overlay)] = &[
     (Action::OverlaySpeakers, Overlay::Speakers),
 ];
 const ZOOM: &[(Action, &str)] = &[
-    (Action::ZoomOut, "−"),
-    (Action::ZoomIn, "+"),
-    (Action::Fit, "Fit"),
+    (Action::ZoomOut, "tool-zoom-out"),
+    (Action::ZoomIn, "tool-zoom-in"),
+    (Action::Fit, "tool-fit"),
 ];
 
 pub(crate) fn tray(store: &Store) -> Html {
+    let words = store.words();
     let (overlay, address) = store
         .desk
         .see(|editor| (editor.overlay(), editor.tool().address()));
     let word = |action: Action, word: &str, on: bool| {
         let desk = store.desk.clone();
         let onclick = Callback::from(move |_: MouseEvent| desk.perform(action));
-        let title = format!("{} ({})", action.name(), action.key());
+        let title = format!("{} ({})", words.say(&action.said()), words.say(&key(action)));
         let class = classes!("tray__word", on.then_some("tray__word--on"));
         html! {
             <button type="button" {class} {onclick} {title} aria-pressed={on.to_string()} data-testid={action.id()}>
-                { word }<kbd>{ action.key() }</kbd>
+                { word }<kbd>{ words.say(&key(action)) }</kbd>
             </button>
         }
     };
@@ -53,12 +55,12 @@ pub(crate) fn tray(store: &Store) -> Html {
         _ => false,
     };
     html! {
-        <nav class="tray" aria-label="Tools and overlays">
-            <div class="tray__group">{ for TOOLS.iter().filter(|(action, _)| store.desk.see(|editor| editor.offers(*action))).map(|(action, name)| word(*action, name, is_on(*action))) }</div>
-            <div class="tray__group" role="group" aria-label="Overlays">
-                { for OVERLAYS.iter().map(|(action, lays)| word(*action, lays.title(), overlay == *lays)) }
+        <nav class="tray" aria-label={words.text("tray")}>
+            <div class="tray__group">{ for TOOLS.iter().filter(|(action, _)| store.desk.see(|editor| editor.offers(*action))).map(|(action, name)| word(*action, &words.text(name), is_on(*action))) }</div>
+            <div class="tray__group" role="group" aria-label={words.text("tray-overlays")}>
+                { for OVERLAYS.iter().map(|(action, lays)| word(*action, &words.say(&lays.said()), overlay == *lays)) }
             </div>
-            <div class="tray__group tray__zoom">{ for ZOOM.iter().map(|(action, name)| word(*action, name, false)) }</div>
+            <div class="tray__group tray__zoom">{ for ZOOM.iter().map(|(action, name)| word(*action, &words.text(name), false)) }</div>
         </nav>
     }
 }

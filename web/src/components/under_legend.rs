@@ -8,6 +8,7 @@ use drawing::Sign;
 use editor::{Editor, Thing};
 use model::compare::Became;
 use web_sys::Element;
+use words::{Words, say};
 use yew::prelude::*;
 
 pub(crate) fn under_legend(store: &Store) -> Html {
@@ -18,6 +19,7 @@ pub(crate) fn under_legend(store: &Store) -> Html {
     let Some((words, key, fates)) = seen else {
         return html! {};
     };
+    let said = store.words();
     let take_away = {
         let desk = store.desk.clone();
         Callback::from(move |_: MouseEvent| {
@@ -26,17 +28,17 @@ pub(crate) fn under_legend(store: &Store) -> Html {
     };
     let count = fates.len();
     html! {
-        <section class="legend legend--under" data-testid="under-legend" aria-label="The sheet laid under">
+        <section class="legend legend--under" data-testid="under-legend" aria-label={said.text("under-laid")}>
             <header class="under__head">
                 <b data-testid="under-words">{ words }</b>
-                <button type="button" class="under__away" onclick={take_away} data-testid="under-away">{ "take it away" }</button>
+                <button type="button" class="under__away" onclick={take_away} data-testid="under-away">{ said.text("under-away") }</button>
             </header>
             <ul class="under__key">
                 { for key.into_iter().map(|(sign, said)| html! { <li>{ sample(sign) }{ said }</li> }) }
             </ul>
             if count > 0 {
                 <details class="under__fates">
-                    <summary data-testid="under-list">{ if count == 1 { "What changed: 1 thing".to_owned() } else { format!("What changed: {count} things") } }</summary>
+                    <summary data-testid="under-list">{ said.say(&say!("under-changed", count = count)) }</summary>
                     <ol>
                         { for fates.into_iter().map(|fate| {
                             let (desk, thing) = (store.desk.clone(), fate.thing.clone());
@@ -47,7 +49,7 @@ pub(crate) fn under_legend(store: &Store) -> Html {
                             html! {
                                 <li><button type="button" class="under__fate" {onclick} data-testid="under-fate">
                                     { sample(fate.sign) }
-                                    <span><b>{ fate.written }</b>{ told(&fate.became) }</span>
+                                    <span><b>{ fate.written }</b>{ " " }{ told(&fate.became, &said) }</span>
                                 </button></li>
                             }
                         }) }
@@ -70,12 +72,12 @@ fn fold_where_narrow(desk: &Desk, event: &MouseEvent) {
     }
 }
 
-fn told(became: &Became) -> String {
+fn told(became: &Became, words: &Words) -> String {
     match became {
-        Became::Kept => " kept".to_owned(),
-        Became::Changed(lines) => format!(" {}", lines.join("; ")),
-        Became::New => " new".to_owned(),
-        Became::Removed => " removed".to_owned(),
+        Became::Kept => words.text("became-kept"),
+        Became::Changed(lines) => lines.join("; "),
+        Became::New => words.text("became-new"),
+        Became::Removed => words.text("became-removed"),
     }
 }
 
@@ -87,7 +89,7 @@ pub(super) fn fate_of(editor: &Editor, thing: &Thing) -> Html {
     };
     html! {
         <div class="slip__fate" data-testid="slip-fate">
-            <b>{ format!("Against {}", under.kind.title()) }</b>
+            <b>{ editor.words().say(&say!("under-against", sheet = under.kind.said())) }</b>
             <ul>{ for lines.into_iter().map(|line| html! { <li>{ line }</li> }) }</ul>
         </div>
     }

@@ -3,6 +3,7 @@
 use crate::storage::js;
 use std::fmt;
 use wasm_bindgen::JsValue;
+use words::{Saying, Unit, precise, say};
 
 /// Why a file could not be read or written.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,43 +60,31 @@ impl FileTrouble {
     }
 }
 
+impl FileTrouble {
+    /// What it is and what to do, for the reader.
+    pub(crate) fn said(&self) -> Saying {
+        let millions = |bytes: f64| precise(bytes / 1e6, Unit::Plain("MB"), 1);
+        match self {
+            Self::TooLarge { name, bytes, most } => say!(
+                "file-too-large",
+                name = name,
+                size = millions(*bytes),
+                most = millions(*most as f64)
+            ),
+            Self::NoFile => say!("file-none"),
+            Self::SeveralFiles { count } => say!("file-several", count = count.to_string()),
+            Self::Gone => say!("file-gone"),
+            Self::NotAllowed => say!("file-not-allowed"),
+            Self::DiskFull => say!("file-disk-full"),
+            Self::InUse => say!("file-in-use"),
+            Self::PictureTooLarge => say!("file-picture-too-large"),
+            Self::Failed { reason } => say!("file-failed", reason = reason),
+        }
+    }
+}
+
 impl fmt::Display for FileTrouble {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::TooLarge { name, bytes, most } => write!(
-                out,
-                "{name} has {:.1} MB; a job file may have {:.1} MB. It was not opened; is it the right file?",
-                bytes / 1e6,
-                *most as f64 / 1e6
-            ),
-            Self::NoFile => write!(
-                out,
-                "That is not a file. Drop one job file from your file manager here."
-            ),
-            Self::SeveralFiles { count } => {
-                write!(out, "Those are {count} files. Drop one job file at a time.")
-            }
-            Self::Gone => write!(
-                out,
-                "The file is not there any more: it was moved, renamed or deleted. Save the job under a new name."
-            ),
-            Self::NotAllowed => write!(
-                out,
-                "The browser did not allow it. Try again and agree when it asks, or save the job under a new name."
-            ),
-            Self::DiskFull => write!(
-                out,
-                "The disk is full: the file was not written. Free some space and save again."
-            ),
-            Self::InUse => write!(
-                out,
-                "The file is in use by another program or protected. Close it there, or save the job under a new name."
-            ),
-            Self::PictureTooLarge => write!(
-                out,
-                "The browser cannot make a picture of this size. Choose a smaller scale, or export SVG."
-            ),
-            Self::Failed { reason } => write!(out, "The file could not be read or written ({reason})."),
-        }
+        self.said().fmt(out)
     }
 }

@@ -2,7 +2,6 @@
 
 use super::Route;
 use super::View;
-use super::own_list::OwnList;
 use super::translated::Translations;
 use crate::browser;
 use crate::components::mark;
@@ -116,7 +115,6 @@ pub(super) fn List(props: &ListProps) -> Html {
                 <h1>{ words.text("lessons-title") }</h1>
                 <p>{ words.say(&say!("lessons-count", count = entries.len())) }</p>
             </header>
-            <OwnList />
             <ol class="lessons__list" ref={list}>{ for entries.iter().map(entry) }</ol>
         </main>
     }

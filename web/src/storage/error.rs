@@ -4,6 +4,7 @@
 use super::js;
 use std::fmt;
 use wasm_bindgen::JsValue;
+use words::{Saying, say};
 
 /// Why something could not be kept, or not be read back.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -49,48 +50,39 @@ impl StoreError {
     }
 
     /// What happened.
-    pub(crate) fn what(&self) -> String {
+    pub(crate) fn what(&self) -> Saying {
         match self {
-            Self::Refused { reason } => format!(
-                "This browser keeps no data for this page: perhaps a private window, or storage is turned off ({reason})."
-            ),
-            Self::Full => "The browser's storage is full: the last change could not be kept.".to_owned(),
-            Self::ChangedElsewhere => {
-                "This job was changed in another tab since it was opened here.".to_owned()
-            }
-            Self::NewerPage => "A newer version of this page is open in another tab.".to_owned(),
-            Self::Missing => "This job is not in the browser's storage any more.".to_owned(),
-            Self::Unreadable { reason, .. } => {
-                format!("What is stored of this job cannot be read: {reason}.")
-            }
-            Self::Failed { reason } => format!("The browser could not keep or read the job ({reason})."),
+            Self::Refused { reason } => say!("store-refused", reason = reason),
+            Self::Full => say!("store-full"),
+            Self::ChangedElsewhere => say!("store-changed"),
+            Self::NewerPage => say!("store-newer"),
+            Self::Missing => say!("store-missing"),
+            Self::Unreadable { reason, .. } => say!("store-unreadable", reason = reason),
+            Self::Failed { reason } => say!("store-failed", reason = reason),
         }
     }
 
     /// What to do about it.
-    pub(crate) fn what_to_do(&self) -> &'static str {
+    pub(crate) fn what_to_do(&self) -> Saying {
         match self {
-            Self::Refused { .. } => {
-                "You can go on working, but the job lives only in this tab. Save it to a file before you close it."
-            }
-            Self::Full => {
-                "Nothing is lost yet: save the job to a file now. Then remove jobs that you no longer need, or free disk space."
-            }
-            Self::ChangedElsewhere => {
-                "What you see here is still whole: save it to a file or as a new job, then open the other state."
-            }
-            Self::NewerPage => "Save the job to a file, then load this page again.",
-            Self::Missing => "If it is still open here, save it to a file or as a new job.",
-            Self::Unreadable { .. } => {
-                "It is left as it is. Save the stored text to a file, and open an earlier copy."
-            }
-            Self::Failed { .. } => "Save the job to a file now, then load this page again.",
+            Self::Refused { .. } => say!("store-refused-do"),
+            Self::Full => say!("store-full-do"),
+            Self::ChangedElsewhere => say!("store-changed-do"),
+            Self::NewerPage => say!("store-newer-do"),
+            Self::Missing => say!("store-missing-do"),
+            Self::Unreadable { .. } => say!("store-unreadable-do"),
+            Self::Failed { .. } => say!("store-failed-do"),
         }
+    }
+
+    /// Both, for the reader.
+    pub(crate) fn said(&self) -> Saying {
+        say!("store-said", what = self.what(), todo = self.what_to_do())
     }
 }
 
 impl fmt::Display for StoreError {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "{} {}", self.what(), self.what_to_do())
+        self.said().fmt(out)
     }
 }

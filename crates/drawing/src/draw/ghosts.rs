@@ -16,6 +16,7 @@ use crate::under::{Sign, Under};
 use crate::ways::RUN_LABEL_SIZE;
 use kurbo::{BezPath, Point, Rect, Vec2};
 use model::{Part, PartId};
+use words::say;
 
 /// What reaches out of the boxes of a ghost: crosses and strokes, in board units.
 const REACH: f64 = 12.0;
@@ -130,7 +131,14 @@ impl<'a> Ghosts<'a> {
             pen.owner(owner);
             let stroke = self.stroke(owner);
             pen.path(Detail::Shape, rounded(drawn.outline, 2.0), None, Some(stroke));
-            super::parts::draw_symbol(pen, part, drawn, Ink::Dimmed, Ink::Dimmed);
+            super::parts::draw_symbol(
+                pen,
+                part,
+                drawn,
+                self.under.layout.words(),
+                Ink::Dimmed,
+                Ink::Dimmed,
+            );
             if sign == Sign::Gone {
                 strike_box(pen, drawn.outline, zoom, Ink::WashEdge);
             }
@@ -255,7 +263,12 @@ impl<'a> Ghosts<'a> {
             let text = match hidden.as_slice() {
                 [(_, one)] => (*one).to_owned(),
                 [(_, one), (_, two)] => format!("{one}, {two}"),
-                [(_, one), rest @ ..] => format!("{one} and {} more", rest.len()),
+                [(_, one), rest @ ..] => {
+                    self.under
+                        .layout
+                        .words()
+                        .say(&say!("drawn-more", one = *one, more = rest.len()))
+                }
                 [] => continue,
             };
             let text = crate::letters::fit(&text, MOST_TAB, size, true);

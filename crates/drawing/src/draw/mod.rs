@@ -167,7 +167,7 @@ pub fn draw_cut(
     cut: &Cut<'_>,
 ) -> DisplayList {
     let mut pen = Pen::new(detail_at(look.zoom), look.zoom);
-    let overlays = overlay::Overlays::new(sheet, study, look);
+    let overlays = overlay::Overlays::new(sheet, study, look, layout.words());
     let spots = marks::spots(layout, look, |host| match host {
         Owner::Part(id) => cut.has_part(id),
         Owner::Run(id) => cut.has_run(id),

@@ -10,6 +10,7 @@ use crate::numbers;
 use circuit::{Purpose, Study};
 use model::{RunId, Sheet, TerminalRef};
 use ordered::OrderedMap;
+use words::{Words, say};
 
 /// How a run is painted.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,6 +32,7 @@ pub(crate) struct Overlays<'a> {
     overlay: Overlay,
     sheet: &'a Sheet,
     study: Option<&'a Study>,
+    words: &'a Words,
     highest: f64,
     /// For each run, what group it belongs to: hue and name.
     groups: OrderedMap<RunId, (u8, String)>,
@@ -45,7 +47,7 @@ pub(crate) fn ramp(share: f64) -> Ink {
 }
 
 impl<'a> Overlays<'a> {
-    pub(crate) fn new(sheet: &'a Sheet, study: Option<&'a Study>, look: &Look) -> Self {
+    pub(crate) fn new(sheet: &'a Sheet, study: Option<&'a Study>, look: &Look, words: &'a Words) -> Self {
         let mut this = Self {
             overlay: if study.is_some() {
                 look.overlay
@@ -54,6 +56,7 @@ impl<'a> Overlays<'a> {
             },
             sheet,
             study,
+            words,
             highest: 0.0,
             groups: OrderedMap::new(),
         };
@@ -82,10 +85,14 @@ impl<'a> Overlays<'a> {
                         Some(other) => format!("{}+{other}", load.channel),
                         None => load.channel.to_string(),
                     };
-                    let ohms = load
-                        .nominal
-                        .map_or(String::new(), |ohms| format!("  {}", numbers::quantity(ohms)));
-                    let name = format!("{} ch {channels}{ohms}", tag(&load.part));
+                    let ohms = load.nominal.map_or(String::new(), |ohms| {
+                        format!("  {}", numbers::quantity(words, ohms))
+                    });
+                    let name = words.say(&say!(
+                        "drawn-channel",
+                        part = tag(&load.part),
+                        channels = channels
+                    )) + &ohms;
                     for run in &load.runs {
                         this.groups
                             .entry(*run)
@@ -96,18 +103,20 @@ impl<'a> Overlays<'a> {
             Overlay::Signal => {
                 for input in &study.signal.inputs {
                     let (hue, side) = match input.side {
-                        Some(circuit::ChannelSide::Left) => (0, "left"),
-                        Some(circuit::ChannelSide::Right) => (1, "right"),
-                        Some(circuit::ChannelSide::Bass) => (2, "bass"),
-                        None => (8, "no source"),
+                        Some(circuit::ChannelSide::Left) => (0, "drawn-left"),
+                        Some(circuit::ChannelSide::Right) => (1, "drawn-right"),
+                        Some(circuit::ChannelSide::Bass) => (2, "drawn-bass"),
+                        None => (8, "drawn-no-source"),
                     };
                     for run in &input.runs {
-                        this.groups.entry(*run).or_insert((hue, side.to_owned()));
+                        this.groups.entry(*run).or_insert_with(|| (hue, words.text(side)));
                     }
                 }
                 for fed in study.signal.turn_on.values() {
                     for run in &fed.runs {
-                        this.groups.entry(*run).or_insert((4, "turn-on".to_owned()));
+                        this.groups
+                            .entry(*run)
+                            .or_insert_with(|| (4, words.text("drawn-turn-on")));
                     }
                 }
             }
@@ -246,28 +255,30 @@ impl<'a> Overlays<'a> {
     /// What stands on the run instead of its label: `None` for its own label, an empty text for nothing.
     pub(crate) fn label(&self, run: RunId) -> Option<String> {
         let study = self.study?;
+        let words = self.words;
         let flow = study.runs.get(&run);
         match self.overlay {
             Overlay::None => None,
             Overlay::Current => Some(match flow {
                 Some(flow) if flow.current.mean.0.abs() > NO_CURRENT => {
-                    numbers::quantity(flow.current.mean.abs())
+                    numbers::quantity(words, flow.current.mean.abs())
                 }
                 _ => String::new(),
             }),
             Overlay::Heat => Some(match flow {
-                Some(flow) if flow.purpose != Purpose::Nothing => {
-                    format!("{} °C", numbers::figures(libm::round(flow.temperature.0)))
-                }
+                Some(flow) if flow.purpose != Purpose::Nothing => words.figure(words::drawn(
+                    libm::round(flow.temperature.0),
+                    words::Unit::Plain("°C"),
+                )),
                 _ => String::new(),
             }),
             Overlay::Voltage => Some(match flow {
-                Some(flow) if flow.drop.0 > NO_CURRENT => format!("−{}", numbers::quantity(flow.drop)),
+                Some(flow) if flow.drop.0 > NO_CURRENT => format!("−{}", numbers::quantity(words, flow.drop)),
                 _ => String::new(),
             }),
             Overlay::Protection => Some(match self.groups.get(&run) {
                 Some((_, name)) => name.clone(),
-                None if matches!(self.paint(run), Paint::Ink { .. }) => "unguarded".to_owned(),
+                None if matches!(self.paint(run), Paint::Ink { .. }) => words.text("drawn-unguarded"),
                 None => String::new(),
             }),
             Overlay::Signal | Overlay::Speakers => Some(

@@ -15,6 +15,7 @@ use circuit::Study;
 use kurbo::{Affine, BezPath, Point, Rect, Vec2};
 use model::kinds::PartKind;
 use model::{Part, PartId, Sheet, Side, Turn};
+use words::say;
 
 pub(crate) fn draw_parts(
     pen: &mut Pen,
@@ -29,12 +30,19 @@ pub(crate) fn draw_parts(
             continue;
         };
         if cut.shows(drawn.outline.inflate(8.0, 8.0)) {
-            draw_part(pen, id, part, drawn, study, look);
+            draw_part(pen, (id, part), drawn, study, look, layout.words());
         }
     }
 }
 
-fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Option<&Study>, look: &Look) {
+fn draw_part(
+    pen: &mut Pen,
+    (id, part): (PartId, &Part),
+    drawn: &PartBox,
+    study: Option<&Study>,
+    look: &Look,
+    words: &words::Words,
+) {
     let owner = Owner::Part(id);
     pen.owner(owner);
     let dimmed = !look.lit.is_empty() && !look.lit.parts.contains(&id);
@@ -81,7 +89,7 @@ fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Opt
     );
 
     if pen.shows(Detail::Studs) {
-        draw_symbol(pen, part, drawn, line, text);
+        draw_symbol(pen, part, drawn, words, line, text);
         for stud in &drawn.studs {
             pen.path(
                 Detail::Studs,
@@ -107,7 +115,7 @@ fn draw_part(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Opt
         write_small_tag(pen, part, drawn, look.zoom, text);
     }
     if pen.shows(Detail::Numbers) {
-        draw_numbers(pen, id, part, drawn, study, text);
+        draw_numbers(pen, (id, part), drawn, study, words, text);
     }
 }
 
@@ -267,8 +275,15 @@ pub(super) fn write_small_tag(pen: &mut Pen, part: &Part, drawn: &PartBox, zoom:
     pen.write(Detail::Shape, writing);
 }
 
-pub(super) fn draw_symbol(pen: &mut Pen, part: &Part, drawn: &PartBox, line: Ink, text: Ink) {
-    let symbol = symbol(&part.is);
+pub(super) fn draw_symbol(
+    pen: &mut Pen,
+    part: &Part,
+    drawn: &PartBox,
+    words: &words::Words,
+    line: Ink,
+    text: Ink,
+) {
+    let symbol = symbol(&part.is, words);
     let map = Affine::translate(drawn.symbol_at.to_vec2()) * turning(drawn.turn);
     for (path, width) in &symbol.lines {
         pen.line(Detail::Studs, map * path, line, *width);
@@ -301,16 +316,23 @@ pub(super) fn draw_symbol(pen: &mut Pen, part: &Part, drawn: &PartBox, line: Ink
     }
 }
 
-fn draw_numbers(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: Option<&Study>, ink: Ink) {
+fn draw_numbers(
+    pen: &mut Pen,
+    (id, part): (PartId, &Part),
+    drawn: &PartBox,
+    study: Option<&Study>,
+    words: &words::Words,
+    ink: Ink,
+) {
     for slot in &drawn.slots {
-        let (words, size) = match slot.what {
-            SlotFor::Part => (part_numbers(id, part, study), NUMBER_SIZE),
-            SlotFor::Channel(channel) => (channel_numbers(id, channel, study), NAME_SIZE),
+        let (text, size) = match slot.what {
+            SlotFor::Part => (part_numbers(id, part, study, words), NUMBER_SIZE),
+            SlotFor::Channel(channel) => (channel_numbers(id, channel, study, words), NAME_SIZE),
         };
         pen.write(
             Detail::Numbers,
             Writing {
-                text: fit(&words, slot.width, size, false),
+                text: fit(&text, slot.width, size, false),
                 at: slot.at,
                 size,
                 anchor: slot.anchor,
@@ -324,27 +346,32 @@ fn draw_numbers(pen: &mut Pen, id: PartId, part: &Part, drawn: &PartBox, study: 
 }
 
 /// The line of numbers of a part: what it is rated for, and what the study says of it.
-fn part_numbers(id: PartId, part: &Part, study: Option<&Study>) -> String {
-    let mut words = own_numbers(&part.is);
+fn part_numbers(id: PartId, part: &Part, study: Option<&Study>, words: &words::Words) -> String {
+    let mut line = own_numbers(&part.is, words);
     let mut add = |more: String| {
-        if !words.is_empty() {
-            words.push_str(" · ");
+        if !line.is_empty() {
+            line.push_str(" · ");
         }
-        words.push_str(&more);
+        line.push_str(&more);
     };
-    let Some(study) = study else { return words };
+    let Some(study) = study else { return line };
     if let PartKind::Speaker(_) = part.is {
         match study.drivers.get(&id) {
-            Some(driver) if driver.plays => add(format!("gets {}", numbers::quantity(driver.power))),
-            Some(_) => add("silent".to_owned()),
+            Some(driver) if driver.plays => add({
+                words.say(&say!(
+                    "drawn-gets",
+                    power = numbers::quantity(words, driver.power)
+                ))
+            }),
+            Some(_) => add(words.text("drawn-silent")),
             None => {}
         }
-        return words;
+        return line;
     }
     let Some(flow) = study.parts.get(&id) else {
-        return words;
+        return line;
     };
-    let volts = |flow: &circuit::PartFlow| flow.voltage.map(numbers::quantity);
+    let volts = |flow: &circuit::PartFlow| flow.voltage.map(|volts| numbers::quantity(words, volts));
     match part.is {
         PartKind::Battery(_)
         | PartKind::Alternator(_)
@@ -355,10 +382,12 @@ fn part_numbers(id: PartId, part: &Part, study: Option<&Study>) -> String {
                 add(volts);
             }
             // A battery says which way: its current is negative while it is charged.
-            let amps = numbers::quantity(flow.current.mean.abs());
+            let amps = numbers::quantity(words, flow.current.mean.abs());
             add(match part.is {
-                PartKind::Battery(_) if flow.current.mean.0 < 0.0 => format!("takes {amps}"),
-                PartKind::Battery(_) => format!("gives {amps}"),
+                PartKind::Battery(_) if flow.current.mean.0 < 0.0 => {
+                    words.say(&say!("drawn-takes", amps = amps))
+                }
+                PartKind::Battery(_) => words.say(&say!("drawn-gives", amps = amps)),
                 _ => amps,
             });
         }
@@ -372,7 +401,7 @@ fn part_numbers(id: PartId, part: &Part, study: Option<&Study>) -> String {
         | PartKind::Vehicle(_)
         | PartKind::Load(_)
         | PartKind::Processor(_)
-        | PartKind::Capacitor(_) => add(numbers::quantity(flow.current.mean.abs())),
+        | PartKind::Capacitor(_) => add(numbers::quantity(words, flow.current.mean.abs())),
         PartKind::Bus(_)
         | PartKind::Splice(_)
         | PartKind::Plug(_)
@@ -382,11 +411,11 @@ fn part_numbers(id: PartId, part: &Part, study: Option<&Study>) -> String {
         | PartKind::Crossover(_)
         | PartKind::InlineCapacitor(_) => {}
     }
-    words
+    line
 }
 
 /// What a channel sees: its nominal load.
-fn channel_numbers(id: PartId, channel: u8, study: Option<&Study>) -> String {
+fn channel_numbers(id: PartId, channel: u8, study: Option<&Study>, words: &words::Words) -> String {
     let load = study.and_then(|study| {
         study
             .channels
@@ -398,7 +427,7 @@ fn channel_numbers(id: PartId, channel: u8, study: Option<&Study>) -> String {
             let ohms = load
                 .nominal
                 .or(load.dc_resistance)
-                .map_or("?".to_owned(), numbers::quantity);
+                .map_or("?".to_owned(), |ohms| numbers::quantity(words, ohms));
             match load.bridged_with {
                 Some(other) => format!("{channel}+{other} {ohms}"),
                 None => ohms,
@@ -437,7 +466,7 @@ pub(crate) fn draw_voltages(
             let Some(volts) = overlays.volts(&terminal) else {
                 continue;
             };
-            let text = numbers::volts(volts);
+            let text = numbers::volts(layout.words(), volts);
             // Above or below the run that lands there, or right or left of it; else on it, as its label would be.
             let (above, below) = (-6.0 - 0.22 * size, 6.0 + 0.78 * size);
             let spots = match stud.side {

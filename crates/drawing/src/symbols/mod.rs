@@ -9,6 +9,7 @@ mod supply;
 
 use kurbo::{BezPath, Point, Vec2};
 use model::PartKind;
+use words::Words;
 
 /// A symbol.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -38,9 +39,9 @@ impl Symbol {
     }
 }
 
-/// The symbol of a part.
+/// The symbol of a part; what is written in it is written as this reader writes.
 #[must_use]
-pub fn symbol(kind: &PartKind) -> Symbol {
+pub fn symbol(kind: &PartKind, words: &Words) -> Symbol {
     match kind {
         PartKind::Battery(_) => supply::battery(),
         PartKind::Alternator(_) => supply::alternator(),
@@ -48,7 +49,7 @@ pub fn symbol(kind: &PartKind) -> Symbol {
         PartKind::Converter(_) => supply::converter(),
         PartKind::Fuse(fuse) => supply::fuse(fuse.state),
         PartKind::Breaker(breaker) => supply::breaker(breaker.state),
-        PartKind::Block(block) => supply::block(block),
+        PartKind::Block(block) => supply::block(block, words),
         PartKind::Bus(bus) => supply::bus(bus.places),
         PartKind::Splice(splice) => supply::splice(splice.places),
         PartKind::Plug(plug) => supply::plug(&plug.cavities, &plug.loops, plug.mated),

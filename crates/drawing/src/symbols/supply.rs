@@ -118,7 +118,7 @@ pub(crate) fn breaker(state: DeviceState) -> Symbol {
     }
 }
 
-pub(crate) fn block(block: &Block) -> Symbol {
+pub(crate) fn block(block: &Block, words: &words::Words) -> Symbol {
     let inputs = usize::from(block.inputs.clamp(1, 4));
     let outputs = usize::from(block.outputs.clamp(1, 12));
     let reach = 10.0 * inputs.max(outputs) as f64;
@@ -143,7 +143,7 @@ pub(crate) fn block(block: &Block) -> Symbol {
             .dot(-14.0, y, 3.0);
         if let Some(rating) = block.fuses.0.get(n).copied().flatten() {
             symbol = symbol.rect(-5.0, y - 4.0, 19.0, y + 4.0).word(
-                crate::numbers::amps(rating.0),
+                crate::numbers::amps(words, rating.0),
                 7.0,
                 y - 5.5,
                 7.0,

@@ -4,9 +4,11 @@ use super::tracks::{At, Axis, Piece, Tracks, pieces};
 use crate::index::Index;
 use crate::letters::text_width;
 use kurbo::{Point, Rect, Vec2};
+use model::conductor::Size;
 use model::property::PropertyType;
 use model::{Fact, PartId, Run, RunId};
 use ordered::Sort as _;
+use words::{Lengths, Reader, Sizes, Words};
 
 /// Size of a run's label.
 pub(crate) const RUN_LABEL_SIZE: f64 = 8.0;
@@ -26,24 +28,37 @@ pub struct RunLabel {
     pub area: Rect,
 }
 
+/// A size in the series that it is made in, whichever the reader reads: it is what stands on the wire.
+#[must_use]
+pub fn size_as_marked(size: Size, words: &Words) -> String {
+    match size {
+        Size::Metric(area) => {
+            let metric = Reader {
+                sizes: Sizes::SquareMillimetres,
+                ..words.reader()
+            };
+            crate::numbers::quantity(&words.read_by(metric), area)
+        }
+        Size::Awg(_) => size.print().replace("AWG", " AWG"),
+    }
+}
+
 /// Everything a label could say, longest first.
-fn wordings(run: &Run) -> Vec<String> {
+fn wordings(run: &Run, words: &Words) -> Vec<String> {
     let known = |fact_assumed: bool, text: String| if fact_assumed { format!("~{text}") } else { text };
     let size = match run.wire.size {
+        Fact::Unknown if words.reader().sizes == Sizes::Awg => "? AWG".to_owned(),
         Fact::Unknown => "? mm²".to_owned(),
         Fact::Given(size) | Fact::Assumed(size) => {
-            let text = match size {
-                model::conductor::Size::Metric(area) => format!("{} mm²", crate::numbers::figures(area.0)),
-                model::conductor::Size::Awg(_) => size.print().replace("AWG", " AWG"),
-            };
-            known(run.wire.size.is_assumed(), text)
+            known(run.wire.size.is_assumed(), size_as_marked(size, words))
         }
     };
     let length = match run.wire.length {
+        Fact::Unknown if words.reader().lengths == Lengths::Feet => "? ft".to_owned(),
         Fact::Unknown => "? m".to_owned(),
         Fact::Given(length) | Fact::Assumed(length) => known(
             run.wire.length.is_assumed(),
-            format!("{} m", crate::numbers::figures(length.0)),
+            crate::numbers::quantity(words, length),
         ),
     };
     vec![
@@ -58,6 +73,7 @@ pub(crate) struct Around<'a> {
     pub(crate) part_index: &'a Index<PartId>,
     pub(crate) tracks: &'a Tracks,
     pub(crate) label_index: &'a Index<RunId>,
+    pub(crate) words: &'a Words,
 }
 
 impl Around<'_> {
@@ -82,7 +98,7 @@ impl Around<'_> {
     pub(crate) fn place(&self, id: RunId, run: &Run, points: &[At]) -> Option<RunLabel> {
         let mut straight: Vec<Piece> = pieces(points).collect();
         straight.order_by_key(|piece| (piece.low - piece.high, piece.axis == Axis::Upright));
-        for text in wordings(run) {
+        for text in wordings(run, self.words) {
             let room = (text_width(&text, RUN_LABEL_SIZE, false) + 6.0).max(LEAST_ROOM);
             for piece in straight.iter().take(6) {
                 let (low, high) = (f64::from(piece.low) + 6.0, f64::from(piece.high) - 6.0);

@@ -11,7 +11,7 @@ mod search;
 mod tracks;
 
 pub(crate) use labels::RUN_LABEL_SIZE;
-pub use labels::RunLabel;
+pub use labels::{RunLabel, size_as_marked};
 pub(crate) use search::Effort;
 pub(crate) use tracks::{At, Axis, Tracks, pieces};
 
@@ -321,6 +321,7 @@ fn put_labels(sheet: &Sheet, layout: &mut Layout, ways: &mut OrderedMap<RunId, R
             part_index: &layout.part_index,
             tracks: &layout.tracks,
             label_index: &layout.label_index,
+            words: layout.words(),
         };
         way.label = around.place(id, run, &way.corners);
         if let Some(label) = &way.label {

@@ -12,6 +12,7 @@ use kurbo::{Point, Vec2};
 use model::edits::change_run;
 use model::{BoardPoint, End, RunId};
 use ordered::OrderedSet;
+use words::{Saying, say};
 
 impl Editor {
     /// The bend that keys act upon: a place in the bends of the run that alone is picked.
@@ -62,7 +63,7 @@ impl Editor {
         }
     }
 
-    fn put_bends(&mut self, run: RunId, name: String, bends: Vec<BoardPoint>) {
+    fn put_bends(&mut self, run: RunId, name: Saying, bends: Vec<BoardPoint>) {
         if let Ok(edit) = change_run(&self.job, self.on, run, name, |run| run.bends = bends) {
             self.apply(edit);
         }
@@ -71,22 +72,17 @@ impl Editor {
     /// Takes the next bend of the picked run in hand, for the keys.
     pub(crate) fn next_bend(&mut self) {
         let Some(Thing::Run(run)) = self.selection.single() else {
-            self.out.say = Some("Pick one run first.".to_owned());
+            self.tell(say!("bend-pick-first"));
             return;
         };
         let count = self.sheet().runs.get(&run).map_or(0, |run| run.bends.len());
         if count == 0 {
-            self.out.say = Some(
-                "No bend was put into it by hand. Shift and an arrow draws a piece of it aside.".to_owned(),
-            );
+            self.tell(say!("bend-none"));
             return;
         }
         let next = self.bend_in_hand().map_or(0, |(_, place)| place + 1) % count;
         self.bend = Some((run, next));
-        self.out.say = Some(format!(
-            "Bend {} of {count}. Shift and arrows move it, Delete takes it out.",
-            next + 1
-        ));
+        self.tell(say!("bend-in-hand", number = next + 1, count = count));
         if let Some(at) = self.sheet().runs.get(&run).and_then(|run| run.bends.get(next)) {
             let area = kurbo::Rect::from_center_size(to_point(*at), (80.0, 80.0));
             self.camera.reveal(area);
@@ -106,7 +102,7 @@ impl Editor {
                 return;
             };
             let made = cornered(&bends, place, board_point(was + by));
-            self.put_bends(run, format!("Move a bend of {tag}"), made);
+            self.put_bends(run, say!("edit-move-bend", run = tag), made);
             self.bend = Some((run, place));
             return;
         }
@@ -124,7 +120,7 @@ impl Editor {
             .filter(|(_, pair)| across(pair).1)
             .max_by(|(_, a), (_, b)| across(a).0.total_cmp(&across(b).0));
         let Some((piece, _)) = longest else {
-            self.out.say = Some("No piece of it lies across this arrow.".to_owned());
+            self.tell(say!("bend-no-piece"));
             return;
         };
         let loose = self
@@ -133,7 +129,7 @@ impl Editor {
             .get(&run)
             .is_some_and(|run| matches!(run.from, End::Loose(_)));
         if let Some(bends) = bent(&way, piece, by, self.options.grid_units, loose) {
-            self.put_bends(run, format!("Bend {tag}"), bends);
+            self.put_bends(run, say!("edit-bend", run = tag), bends);
         }
     }
 
@@ -151,8 +147,8 @@ impl Editor {
             .unwrap_or_default();
         bends.remove(place);
         self.bend = None;
-        self.put_bends(run, format!("Take out a bend of {tag}"), bends);
-        self.out.say = Some(format!("Bend of {tag} taken out"));
+        self.put_bends(run, say!("edit-remove-bend", run = &tag), bends);
+        self.tell(say!("bend-removed", run = tag));
         true
     }
 

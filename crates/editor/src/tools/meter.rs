@@ -5,13 +5,12 @@ use super::Tool;
 use crate::editor::Editor;
 use crate::input::Input;
 use crate::selection::Thing;
-use crate::words::two_places;
 use circuit::voltage_key;
-use drawing::numbers::with_unit;
 use model::edits::keep_reading;
 use model::quantity::Volts;
 use model::readings::Measured;
 use model::{PartKind, RunId, TerminalRef};
+use words::{Saying, Unit, Words, drawn, precise, say};
 
 /// What is measured.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -47,10 +46,25 @@ pub struct Reading {
     pub shown: String,
     /// The number, where there is one: volts, amps or ohms.
     pub number: Option<f64>,
+    /// What it shows without a number, as files hold it.
+    pub state: Option<&'static str>,
     /// Between what.
     pub between: String,
     /// A remark, perhaps empty.
     pub remark: String,
+}
+
+/// What a meter shows without a number, as files hold it.
+const OPEN: &str = "open";
+const FLOATING: &str = "floating";
+
+/// What a kept reading shows without a number, in the reader's language.
+fn reading_words(kept: &str, words: &Words) -> String {
+    match kept {
+        OPEN => words.text("meter-open"),
+        FLOATING => words.text("meter-floating"),
+        other => other.to_owned(),
+    }
 }
 
 /// A number as a meter shows it: small ones to three figures, others to a hundredth.
@@ -61,21 +75,26 @@ fn as_shown(number: f64) -> f64 {
 
 /// A kept reading in one line: `12.34 V at B1.+ against B1.-`.
 #[must_use]
-pub fn line_of(reading: &model::readings::Reading) -> String {
+pub fn line_of(reading: &model::readings::Reading, words: &Words) -> String {
     let unit = match reading.measured {
         Measured::Volts => "V",
         Measured::Amps => "A",
         Measured::Ohms => "Ω",
     };
     let number = match (reading.number(), reading.measured) {
-        (Some(number), Measured::Volts) => two_places(number, unit),
-        (Some(number), _) => with_unit(number, unit),
-        (None, _) => reading.remark.clone(),
+        (Some(number), Measured::Volts) => words.figure(precise(number, Unit::of(unit), 2)),
+        (Some(number), _) => words.figure(drawn(number, Unit::of(unit))),
+        (None, _) => reading_words(&reading.remark, words),
     };
     if reading.against.is_empty() {
-        format!("{number} in {}", reading.at)
+        words.say(&say!("reading-in", number = number, at = &reading.at))
     } else {
-        format!("{number} at {} against {}", reading.at, reading.against)
+        words.say(&say!(
+            "reading-at",
+            number = number,
+            at = &reading.at,
+            against = &reading.against
+        ))
     }
 }
 
@@ -91,11 +110,11 @@ impl Meter {
     }
     /// What to do with it.
     #[must_use]
-    pub fn hint(&self) -> &'static str {
+    pub fn hint(&self) -> Saying {
         match (self.mode, self.black_next) {
-            (Mode::Amps, _) => "Click a run to put the clamp around it.",
-            (_, false) => "Click a terminal for the red lead, with Shift for the black one.",
-            (_, true) => "Click a terminal for the black lead.",
+            (Mode::Amps, _) => say!("hint-meter-amps"),
+            (_, false) => say!("hint-meter-red"),
+            (_, true) => say!("hint-meter-black"),
         }
     }
 }
@@ -134,7 +153,7 @@ impl Editor {
                     meter.red = Some(at);
                 }
             }
-            _ => self.out.say = Some(meter.hint().to_owned()),
+            _ => self.tell(meter.hint()),
         }
         if let Some(reading) = self.reading_of(meter) {
             self.out.say = Some(format!("{} {}", reading.shown, reading.between));
@@ -165,11 +184,11 @@ impl Editor {
     /// has two places behind the point, and so has its line.
     pub(crate) fn keep_reading(&mut self) {
         let Tool::Meter(meter) = self.tool.clone() else {
-            self.out.say = Some("Take the meter in hand first.".to_owned());
+            self.tell(say!("meter-take-first"));
             return;
         };
         let Some(reading) = self.reading_of(&meter) else {
-            self.out.say = Some(format!("There is no reading yet. {}", meter.hint()));
+            self.tell(say!("meter-no-reading", hint = meter.hint()));
             return;
         };
         let sheet = self.sheet();
@@ -197,7 +216,8 @@ impl Editor {
             state: conditions.state,
             duty: conditions.duty,
             remark: if reading.number.is_none() {
-                reading.shown.clone()
+                // Files hold it in English; it is shown in the reader's language.
+                reading.state.unwrap_or_default().to_owned()
             } else {
                 String::new()
             },
@@ -210,9 +230,13 @@ impl Editor {
         match keep_reading(&self.job, self.on, line) {
             Ok(edit) => {
                 self.apply(edit);
-                self.out.say = Some(format!("Kept: {} {}", reading.shown, reading.between));
+                self.tell(say!(
+                    "meter-kept",
+                    shown = reading.shown,
+                    between = reading.between
+                ));
             }
-            Err(error) => self.out.say = Some(error.to_string()),
+            Err(error) => self.tell(error.0),
         }
     }
 
@@ -224,55 +248,61 @@ impl Editor {
             let flow = study.runs.get(&id);
             let amps = flow.map_or(0.0, |flow| flow.current.mean.0);
             return Some(Reading {
-                shown: with_unit(amps.abs(), "A"),
+                shown: self.words.figure(drawn(amps.abs(), Unit::Plain("A"))),
                 number: Some(amps.abs()),
-                between: format!("in {}", Thing::Run(id).written(sheet)),
+                between: self
+                    .words
+                    .say(&say!("meter-in", run = Thing::Run(id).written(sheet))),
+                state: None,
                 remark: flow.map_or(String::new(), |flow| {
-                    format!(
-                        "RMS {}, burst {}",
-                        with_unit(flow.current.rms.0.abs(), "A"),
-                        with_unit(flow.current.burst.0.abs(), "A")
-                    )
+                    self.words.say(&say!(
+                        "meter-rms",
+                        rms = drawn(flow.current.rms.0.abs(), Unit::Plain("A")),
+                        burst = drawn(flow.current.burst.0.abs(), Unit::Plain("A"))
+                    ))
                 }),
             });
         }
         let red = meter.red.clone()?;
         let black = meter.black.clone().or_else(|| self.usual_black())?;
-        let between = format!(
-            "red on {}, black on {}",
-            sheet.written(&red),
-            sheet.written(&black)
-        );
+        let between = self.words.say(&say!(
+            "meter-between",
+            red = sheet.written(&red),
+            black = sheet.written(&black)
+        ));
         if meter.mode == Mode::Ohms {
             return self
                 .ohms_between(&red, &black)
                 .map(|(number, shown, remark)| Reading {
-                    shown,
+                    shown: self.words.say(&shown),
+                    state: number.is_none().then_some(OPEN),
                     number,
                     between,
-                    remark,
+                    remark: remark.map_or(String::new(), |remark| self.words.say(&remark)),
                 });
         }
         let volts = |at: &TerminalRef| study.voltages.get(&voltage_key(at)).copied();
         Some(match (volts(&red), volts(&black)) {
             (Some(Volts(red)), Some(Volts(black))) => Reading {
-                shown: two_places(red - black, "V"),
+                shown: self.words.figure(precise(red - black, Unit::Plain("V"), 2)),
                 number: Some(red - black),
+                state: None,
                 between,
                 remark: String::new(),
             },
             (red_volts, _) => Reading {
-                shown: "floating".to_owned(),
+                shown: self.words.text("meter-floating"),
+                state: Some(FLOATING),
                 number: None,
                 between,
-                remark: format!(
-                    "Nothing ties {} to a source: a meter shows a number that wanders.",
-                    if red_volts.is_none() {
+                remark: self.words.say(&say!(
+                    "meter-floats",
+                    terminal = if red_volts.is_none() {
                         sheet.written(&red)
                     } else {
                         sheet.written(&black)
                     }
-                ),
+                )),
             },
         })
     }

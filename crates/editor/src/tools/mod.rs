@@ -16,6 +16,8 @@ pub use pick::Pick;
 pub use place::Place;
 pub use pull::Pull;
 
+use words::{Saying, say};
+
 /// The tool in hand.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Tool {
@@ -54,28 +56,28 @@ impl Tool {
     }
     /// What to do with it, in a few words.
     #[must_use]
-    pub fn hint(&self) -> &'static str {
+    pub fn hint(&self) -> Saying {
         match self {
             Self::Pick(Pick::Idle | Pick::Pressing { .. }) => {
-                "Drag a part to move it, a terminal to pull a run, the paper to fence things in."
+                say!("hint-pick")
             }
-            Self::Pick(Pick::Carrying { .. }) => "Let go to put it down. Esc puts it back.",
-            Self::Pick(Pick::Fencing { .. }) => "Everything inside the fence is picked.",
+            Self::Pick(Pick::Carrying { .. }) => say!("hint-carry"),
+            Self::Pick(Pick::Fencing { .. }) => say!("hint-fence"),
             Self::Pick(Pick::Bending { .. } | Pick::Cornering { .. }) => {
-                "Let go to keep the bend. Esc takes it back."
+                say!("hint-bend")
             }
             Self::MoveEnd(end) => end.hint(),
-            Self::Pull(Pull::Waiting) => "Take a terminal to start the run from.",
+            Self::Pull(Pull::Waiting) => say!("hint-pull"),
             Self::Pull(Pull::Drawing { keys: true, .. }) => {
-                "Arrows go to terminals that fit, Enter connects, Esc gives up."
+                say!("hint-pull-keys")
             }
             Self::Pull(Pull::Drawing { .. }) => {
-                "Glowing terminals fit. Drop on paper for parts that make sense, on a run to splice it."
+                say!("hint-pulling")
             }
             Self::Place(_) => {
-                "Click or Enter puts it down, on a run it is put into it. R turns it, Esc puts it back."
+                say!("hint-place")
             }
-            Self::Hand => "Drag the paper.",
+            Self::Hand => say!("hint-hand"),
             Self::Meter(meter) => meter.hint(),
         }
     }

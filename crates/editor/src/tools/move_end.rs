@@ -11,7 +11,8 @@ use crate::selection::{Selection, Thing};
 use drawing::Hit;
 use kurbo::Point;
 use model::edits::{RunSide, insert_into_run, set_end};
-use model::{BoardPoint, Edit, End, PartKind, RunId, TerminalRef};
+use model::{BoardPoint, End, PartKind, RunId, TerminalRef};
+use words::{Saying, say};
 
 /// How far beyond a stud's reach the handle of a run's end stands, in pixels.
 const BEYOND_PX: f64 = 10.0;
@@ -39,11 +40,11 @@ impl MoveEnd {
     }
     /// What to do with it.
     #[must_use]
-    pub fn hint(&self) -> &'static str {
+    pub fn hint(&self) -> Saying {
         if self.keys {
-            "Arrows go to terminals that fit, Enter lands the end there, Delete leaves it loose, E takes the other end, Esc gives up."
+            say!("hint-end-keys")
         } else {
-            "Glowing terminals fit. Dropped on a run it is spliced in, on paper it lies loose. Esc puts it back."
+            say!("hint-end")
         }
     }
 }
@@ -160,7 +161,7 @@ impl Editor {
             },
         };
         let Some((run, side)) = found else {
-            self.out.say = Some("Pick a run, or a terminal with one, to put its end elsewhere.".to_owned());
+            self.tell(say!("end-pick-first"));
             return;
         };
         let Some(now) = self.end_point(run, side) else {
@@ -173,8 +174,12 @@ impl Editor {
             end.over = None;
         }
         let at = self.end_of(run, side).and_then(End::terminal);
-        let at = at.map_or("the loose end".to_owned(), |at| self.sheet().written(at));
-        self.out.say = Some(format!("{}, end at {at}", Thing::Run(run).written(self.sheet())));
+        let at = at.map_or(say!("loose-end"), |at| self.sheet().written(at).into());
+        self.tell(say!(
+            "end-in-hand",
+            run = Thing::Run(run).written(self.sheet()),
+            at = at
+        ));
     }
 
     pub(crate) fn move_end_input(&mut self, mut end: MoveEnd, input: Input) {
@@ -248,7 +253,10 @@ impl Editor {
             })
         });
         if let Some(next) = next.filter(|next| Some(next) != far.as_ref()) {
-            self.out.say = Some(format!("to {}", self.spoken(&Thing::Terminal(next.clone()))));
+            self.tell(say!(
+                "towards",
+                thing = self.spoken(&Thing::Terminal(next.clone()))
+            ));
             end.now = self.stud(&next).unwrap_or(end.now);
             self.camera
                 .reveal(kurbo::Rect::from_center_size(end.now, (160.0, 120.0)));
@@ -273,7 +281,7 @@ impl Editor {
             }
             Some(Hit::Stud(_) | Hit::Part(_)) => {
                 self.abandon();
-                self.out.say = Some("Nothing there takes this end; it stays where it was.".to_owned());
+                self.tell(say!("end-nothing-there"));
             }
             _ => {
                 let at = snapped(end.now, self.options.grid_units);
@@ -299,18 +307,18 @@ impl Editor {
         let name = self.end_name(end.run);
         match set_end(&self.job, self.on, end.run, end.side, to) {
             Ok(edit) => {
-                self.apply(Edit { name, ..edit });
+                self.apply(edit.rename(name));
                 let run = Thing::Run(end.run);
                 self.selection = Selection::of(&run);
                 self.focus = Some(run.clone());
                 self.out.say = Some(self.spoken(&run));
             }
-            Err(error) => self.out.say = Some(error.to_string()),
+            Err(error) => self.tell(error.0),
         }
     }
 
-    fn end_name(&self, run: RunId) -> String {
-        format!("Move end of run {}", Thing::Run(run).written(self.sheet()))
+    fn end_name(&self, run: RunId) -> Saying {
+        say!("edit-move-run-end", run = Thing::Run(run).written(self.sheet()))
     }
 
     /// Puts a splice into another run and lands the end on it: one step.
@@ -332,7 +340,7 @@ impl Editor {
                 self.commit_gesture();
                 self.pick_only(&Thing::Run(end.run));
             }
-            Err(error) => self.out.say = Some(error.to_string()),
+            Err(error) => self.tell(error.0),
         }
     }
 

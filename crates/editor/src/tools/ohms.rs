@@ -5,9 +5,9 @@
 use crate::editor::Editor;
 use circuit::network::{Closes, Draw, Kind, Network};
 use circuit::solve::{Element, Law, System};
-use drawing::numbers::with_unit;
 use model::kinds::supply::LoadLaw;
 use model::{PartKind, Role, TerminalRef};
+use words::{Saying, Unit, drawn, say};
 
 /// Share of a voice coil's rated impedance that its DC resistance is taken as where nobody measured it (common practice:
 /// 0.7 to 0.85, from memory of loudspeaker textbooks; the engine takes the same).
@@ -21,11 +21,11 @@ impl Editor {
         &self,
         red: &TerminalRef,
         black: &TerminalRef,
-    ) -> Option<(Option<f64>, String, String)> {
+    ) -> Option<(Option<f64>, Saying, Option<Saying>)> {
         let net = Network::build(self.sheet());
         let (red, black) = (net.node_of(red)?, net.node_of(black)?);
         if red == black {
-            return Some((Some(0.0), "0 Ω".to_owned(), "One and the same point.".to_owned()));
+            return Some((Some(0.0), "0 Ω".into(), Some(say!("meter-same-point"))));
         }
         let mut elements: Vec<Element> = net
             .branches
@@ -48,14 +48,14 @@ impl Editor {
         let amps = 1.0 - across;
         // Ten megohms: beyond that a common meter shows nothing.
         if amps < 1e-7 {
-            return Some((
-                None,
-                "open".to_owned(),
-                "No way through metal between them.".to_owned(),
-            ));
+            return Some((None, say!("meter-open"), Some(say!("meter-no-way"))));
         }
         let ohms = across / amps;
-        Some((Some(ohms), with_unit(ohms, "Ω"), String::new()))
+        Some((
+            Some(ohms),
+            say!("as-it-stands", text = drawn(ohms, Unit::Plain("Ω"))),
+            None,
+        ))
     }
 
     fn passive(&self, net: &Network, branch: &circuit::network::Branch) -> Element {

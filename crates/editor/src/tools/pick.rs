@@ -12,6 +12,7 @@ use kurbo::{Point, Rect, Vec2};
 use model::edits::move_parts;
 use model::{BoardPoint, PartId, RunId};
 use ordered::OrderedSet;
+use words::say;
 
 /// States of picking.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -185,7 +186,7 @@ impl Editor {
                 self.out.repaint = true;
                 let count = self.selection.len();
                 if count > 0 {
-                    self.out.say = Some(format!("{count} picked"));
+                    self.tell(say!("picked", count = count));
                 }
                 Pick::Idle
             }
@@ -275,7 +276,7 @@ impl Editor {
                 .map(|run| run.bends.clone())
                 .unwrap_or_default();
             let tag = Thing::Run(run).written(self.sheet());
-            self.begin_gesture(format!("Move a bend of {tag}"));
+            self.begin_gesture(say!("edit-move-bend", run = tag));
             self.tool = Tool::Pick(Pick::Cornering {
                 run,
                 before,
@@ -324,7 +325,7 @@ impl Editor {
                 match nearest_piece(&way, start) {
                     Some(piece) => {
                         let tag = Thing::Run(run).written(self.sheet());
-                        self.begin_gesture(format!("Bend {tag}"));
+                        self.begin_gesture(say!("edit-bend", run = tag));
                         Tool::Pick(Pick::Bending {
                             run,
                             way,

@@ -9,6 +9,7 @@ use drawing::{Hit, PartBox};
 use kurbo::Point;
 use model::edits::{add_part, insert_into_run, ways_through};
 use model::{BoardPoint, Part, PartKind, RunId, Turn};
+use words::say;
 
 /// A part from the shelf, in hand.
 #[derive(Clone, Debug, PartialEq)]
@@ -169,7 +170,7 @@ impl Editor {
                     inserted.part
                 }
                 Err(error) => {
-                    self.out.say = Some(error.to_string());
+                    self.tell(error.0);
                     return;
                 }
             },
@@ -185,6 +186,6 @@ impl Editor {
             }
         };
         self.pick_only(&Thing::Part(part));
-        self.out.say = Some(format!("{} is on the sheet", self.spoken(&Thing::Part(part))));
+        self.tell(say!("placed", part = self.spoken(&Thing::Part(part))));
     }
 }

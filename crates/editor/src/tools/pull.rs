@@ -11,8 +11,8 @@ use crate::tools::pick::board_point;
 use drawing::Hit;
 use kurbo::Point;
 use model::edits::{connect, insert_into_run};
-use model::letters::in_lower;
 use model::{BoardPoint, End, PartKind, RunId, TerminalRef};
+use words::say;
 
 /// States of pulling.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -129,10 +129,7 @@ impl Editor {
     /// Starts a run by keys from a terminal.
     pub(crate) fn pull_by_keys(&mut self, from: TerminalRef) {
         let Some(now) = self.stud(&from) else { return };
-        self.out.say = Some(format!(
-            "Run from {}. Arrows go to terminals that fit.",
-            self.sheet().written(&from)
-        ));
+        self.tell(say!("pull-from", terminal = self.sheet().written(&from)));
         self.tool = Tool::Pull(Pull::Drawing {
             from,
             now,
@@ -163,7 +160,10 @@ impl Editor {
             .or_else(|| self.stud(&from))
             .unwrap_or_default();
         if let Some(next) = &next {
-            self.out.say = Some(format!("to {}", self.spoken(&Thing::Terminal(next.clone()))));
+            self.tell(say!(
+                "towards",
+                thing = self.spoken(&Thing::Terminal(next.clone()))
+            ));
             self.camera
                 .reveal(kurbo::Rect::from_center_size(now, (160.0, 120.0)));
         }
@@ -261,7 +261,7 @@ impl Editor {
                 self.out.open = Some(Open::Nothing);
                 self.out.say = Some(self.spoken(&run));
             }
-            Err(error) => self.out.say = Some(error.to_string()),
+            Err(error) => self.tell(error.0),
         }
     }
 
@@ -273,7 +273,7 @@ impl Editor {
         let at = snapped(at, self.options.grid_units);
         match insert_into_run(&self.job, self.on, run, splice, at, None) {
             Ok(inserted) => {
-                self.begin_gesture("Splice in a run");
+                self.begin_gesture(say!("edit-splice-in"));
                 let part = inserted.part;
                 self.extend_gesture(inserted.edit, &[part].into());
                 let free = TerminalRef::new(part, "3");
@@ -283,7 +283,7 @@ impl Editor {
                 self.commit_gesture();
                 self.pick_only(&Thing::Part(part));
             }
-            Err(error) => self.out.say = Some(error.to_string()),
+            Err(error) => self.tell(error.0),
         }
     }
 
@@ -301,7 +301,7 @@ impl Editor {
             .iter()
             .rev()
             .max_by_key(|t| roles::liking(start, t.role));
-        let name = format!("Pull a run to a new {}", in_lower(kind.title()));
+        let name = say!("edit-pull-to-new", kind = kind.said_within());
         let terminal = best
             .filter(|t| roles::liking(start, t.role) > 0)
             .map(|t| t.name.clone());

@@ -6,6 +6,7 @@ use crate::id::{PartId, RunId};
 use crate::job::{Job, Sheet, SheetKind};
 use crate::text::{self, TextErrors};
 use ordered::{OrderedMap, OrderedSet};
+use words::say;
 
 /// Parts, and the runs among them, on their way from one place to another.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -84,7 +85,7 @@ pub fn paste(job: &Job, on: SheetKind, clip: &Clip, dx: i32, dy: i32) -> Result<
     if sheet.parts.len() + clip.sheet.parts.len() > crate::limits::MOST_PARTS
         || sheet.runs.len() + clip.sheet.runs.len() > crate::limits::MOST_RUNS
     {
-        return Err(EditError("the sheet would hold more than it may".to_owned()));
+        return Err(EditError(say!("error-too-much")));
     }
     let mut tags = Tags::of(sheet);
     let mut changes = Vec::new();
@@ -119,7 +120,7 @@ pub fn paste(job: &Job, on: SheetKind, clip: &Clip, dx: i32, dy: i32) -> Result<
         }
     }
     let count = became.len();
-    let name = format!("Paste {count} part{}", if count == 1 { "" } else { "s" });
+    let name = say!("edit-paste", what = say!("things-parts", count = count));
     Ok(Pasted {
         edit: Edit::new(name, changes),
         parts: became.into_values().collect(),
@@ -140,6 +141,7 @@ pub fn duplicate(
 ) -> Result<Pasted, EditError> {
     let clip = job.sheet(on).map(|sheet| copy(sheet, parts)).unwrap_or_default();
     let mut pasted = paste(job, on, &clip, dx, dy)?;
-    pasted.edit.name = pasted.edit.name.replacen("Paste", "Duplicate", 1);
+    let what = say!("things-parts", count = pasted.parts.len());
+    pasted.edit = pasted.edit.rename(say!("edit-duplicate", what = what));
     Ok(pasted)
 }

@@ -12,6 +12,7 @@ use crate::kinds::supply::FuseForm;
 use crate::limits::check_point;
 use crate::quantity::{Metres, SquareMm};
 use crate::terminals::Role;
+use words::say;
 
 /// A run that was pulled.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,10 +28,7 @@ pub(super) fn check_end(sheet: &Sheet, end: &End) -> Result<(), EditError> {
     match end {
         End::Loose(point) => check_point(*point).map_err(EditError),
         End::On(at) if sheet.role(at).is_some() => Ok(()),
-        End::On(at) => Err(EditError(format!(
-            "there is no terminal {} on this sheet",
-            sheet.written(at)
-        ))),
+        End::On(at) => Err(EditError(say!("error-no-terminal", terminal = sheet.written(at)))),
     }
 }
 
@@ -237,7 +235,7 @@ pub fn connect(job: &Job, on: SheetKind, from: End, to: End) -> Result<Connected
     check_end(sheet, &from)?;
     check_end(sheet, &to)?;
     if from == to {
-        return Err(EditError("a run ends somewhere else than it begins".to_owned()));
+        return Err(EditError(say!("error-same-end")));
     }
     let id = job.free_run_id();
     let wire = usual_wire(sheet, &from, &to);
@@ -246,7 +244,7 @@ pub fn connect(job: &Job, on: SheetKind, from: End, to: End) -> Result<Connected
     run.wire = wire;
     run.from_ending.method = from_method;
     run.to_ending.method = to_method;
-    let name = format!("Pull {}", run.tag);
+    let name = say!("edit-pull", run = &run.tag);
     Ok(Connected {
         edit: Edit::new(name, vec![put_run(on, id, run)]),
         run: id,

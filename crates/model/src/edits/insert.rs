@@ -8,6 +8,7 @@ use crate::id::{PartId, RunId, TerminalRef};
 use crate::job::{BoardPoint, End, Ending, Job, Part, Run, Sheet, SheetKind};
 use crate::kinds::PartKind;
 use crate::quantity::Metres;
+use words::say;
 
 /// What came of putting a part into a run.
 #[derive(Clone, Debug, PartialEq)]
@@ -97,10 +98,7 @@ pub fn insert_into_run(
     let sheet = sheet_of(job, on)?;
     let run = run_of(job, on, id)?;
     let Some((way_in, way_out)) = ways_through(&kind) else {
-        return Err(EditError(format!(
-            "a run cannot go through a part like this: {}",
-            kind.title()
-        )));
+        return Err(EditError(say!("error-no-way-through", kind = kind.said())));
     };
     let (part_id, second_id) = (job.free_part_id(), job.free_run_id());
     let mut part = Part::new(sheet.free_tag(kind.letter()), kind);
@@ -146,7 +144,7 @@ pub fn insert_into_run(
     let place = libm::round(share * last as f64) as usize;
     first.route.truncate(place.saturating_add(1));
     second.route.drain(..place.min(last));
-    let name = format!("Put {} into {}", part.tag, run.tag);
+    let name = say!("edit-insert", part = &part.tag, run = &run.tag);
     let changes = vec![
         put_part(on, part_id, part),
         put_run(on, id, first),

@@ -11,29 +11,30 @@ pub use connect::{Connected, connect, usual_ending, usual_wire};
 pub use insert::{Inserted, insert_into_run, ways_through};
 pub use readings::{keep_reading, remove_reading};
 
-use crate::edit::{Change, Edit};
+use crate::edit::{Change, Edit, Name};
 use crate::id::{PartId, RunId};
 use crate::job::{BoardPoint, End, Job, Part, Run, Sheet, SheetKind};
 use crate::kinds::PartKind;
-use crate::limits::{FURTHEST, LONGEST_LABEL, LONGEST_NOTE, check_length, check_tag};
+use crate::limits::{FURTHEST, LONGEST_LABEL, LONGEST_NOTE, check_tag};
 use crate::property::{PropertyError, PropertySet};
 use ordered::{OrderedMap, OrderedSet};
 use std::fmt;
+use words::{Saying, say};
 
 /// Why an edit cannot be made, in words for the user.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct EditError(pub String);
+#[derive(Clone, Debug, PartialEq)]
+pub struct EditError(pub Saying);
 
 impl fmt::Display for EditError {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str(&self.0)
+        self.0.fmt(out)
     }
 }
 impl std::error::Error for EditError {}
 
 impl From<PropertyError> for EditError {
     fn from(error: PropertyError) -> Self {
-        Self(error.message)
+        Self(error.said)
     }
 }
 
@@ -48,21 +49,42 @@ pub enum RunSide {
 
 fn sheet_of(job: &Job, on: SheetKind) -> Result<&Sheet, EditError> {
     job.sheet(on)
-        .ok_or_else(|| EditError(format!("the job has no sheet {}", on.title())))
+        .ok_or_else(|| EditError(say!("error-no-sheet", sheet = on.said())))
 }
 
 fn part_of(job: &Job, on: SheetKind, id: PartId) -> Result<&Part, EditError> {
     sheet_of(job, on)?
         .parts
         .get(&id)
-        .ok_or_else(|| EditError(format!("there is no part {id} on this sheet")))
+        .ok_or_else(|| EditError(say!("error-no-part", id = id.to_string())))
 }
 
 fn run_of(job: &Job, on: SheetKind, id: RunId) -> Result<&Run, EditError> {
     sheet_of(job, on)?
         .runs
         .get(&id)
-        .ok_or_else(|| EditError(format!("there is no run {id} on this sheet")))
+        .ok_or_else(|| EditError(say!("error-no-run", id = id.to_string())))
+}
+
+/// The name of a property, or of one of the words that everything has, within the name of an edit.
+fn set_name(name: &str) -> Saying {
+    match name {
+        "label" | "note" | "place" => Saying::new(format!("edit-word-{name}")),
+        _ => crate::said::name_of(name),
+    }
+}
+
+/// Holds the length of a text against a limit in bytes. `what` it is, as the message `error-too-long` knows it.
+fn hold_length(text: &str, most: usize, what: &str) -> Result<(), EditError> {
+    if text.len() > most {
+        return Err(EditError(say!(
+            "error-too-long",
+            what = what,
+            bytes = text.len(),
+            most = most
+        )));
+    }
+    Ok(())
 }
 
 fn put_part(on: SheetKind, id: PartId, part: Part) -> Change {
@@ -82,16 +104,21 @@ fn put_run(on: SheetKind, id: RunId, run: Run) -> Change {
 }
 
 /// `F1`, or `3 parts`, or `2 parts and 5 runs`: what an edit is about, for its name.
-fn about(sheet: &Sheet, parts: &OrderedSet<PartId>, runs: &OrderedSet<RunId>) -> String {
+/// What a step of work is about: the tag of one thing, or how many there are.
+#[must_use]
+pub fn things(sheet: &Sheet, parts: &OrderedSet<PartId>, runs: &OrderedSet<RunId>) -> Saying {
     let part = parts.first().and_then(|id| sheet.parts.get(id));
     let run = runs.first().and_then(|id| sheet.runs.get(id));
-    let count = |count: usize, what: &str| format!("{count} {what}{}", if count == 1 { "" } else { "s" });
     match (parts.len(), runs.len(), part, run) {
-        (1, 0, Some(part), _) => part.tag.clone(),
-        (0, 1, _, Some(run)) => run.tag.clone(),
-        (_, 0, ..) => count(parts.len(), "part"),
-        (0, ..) => count(runs.len(), "run"),
-        _ => format!("{} and {}", count(parts.len(), "part"), count(runs.len(), "run")),
+        (1, 0, Some(part), _) => part.tag.clone().into(),
+        (0, 1, _, Some(run)) => run.tag.clone().into(),
+        (_, 0, ..) => say!("things-parts", count = parts.len()),
+        (0, ..) => say!("things-runs", count = runs.len()),
+        _ => say!(
+            "things-both",
+            parts = say!("things-parts", count = parts.len()),
+            runs = say!("things-runs", count = runs.len())
+        ),
     }
 }
 
@@ -99,7 +126,7 @@ fn about(sheet: &Sheet, parts: &OrderedSet<PartId>, runs: &OrderedSet<RunId>) ->
 #[must_use]
 pub fn remove(job: &Job, on: SheetKind, parts: &OrderedSet<PartId>, runs: &OrderedSet<RunId>) -> Edit {
     let Some(sheet) = job.sheet(on) else {
-        return Edit::new("Delete", Vec::new());
+        return Edit::new(say!("edit-delete-nothing"), Vec::new());
     };
     let goes = |id: &RunId, run: &Run| {
         runs.contains(id)
@@ -122,7 +149,7 @@ pub fn remove(job: &Job, on: SheetKind, parts: &OrderedSet<PartId>, runs: &Order
         id: *id,
         to: None,
     }));
-    Edit::new(format!("Delete {}", about(sheet, parts, runs)), changes)
+    Edit::new(say!("edit-delete", what = things(sheet, parts, runs)), changes)
 }
 
 /// Takes parts away, and all runs that land on them.
@@ -150,7 +177,7 @@ fn shifted(at: BoardPoint, dx: i32, dy: i32) -> BoardPoint {
 #[must_use]
 pub fn move_parts(job: &Job, on: SheetKind, parts: &OrderedSet<PartId>, dx: i32, dy: i32) -> Edit {
     let Some(sheet) = job.sheet(on) else {
-        return Edit::new("Move", Vec::new());
+        return Edit::new(say!("edit-move-nothing"), Vec::new());
     };
     let mut changes = Vec::new();
     for (id, part) in parts
@@ -177,7 +204,7 @@ pub fn move_parts(job: &Job, on: SheetKind, parts: &OrderedSet<PartId>, dx: i32,
         changes.push(put_run(on, *id, Run { bends, ..run.clone() }));
     }
     Edit::new(
-        format!("Move {}", about(sheet, parts, &OrderedSet::new())),
+        say!("edit-move", what = things(sheet, parts, &OrderedSet::new())),
         changes,
     )
 }
@@ -197,7 +224,7 @@ pub fn add_part(job: &Job, on: SheetKind, kind: PartKind, at: Option<BoardPoint>
         || format!("{}1", kind.letter()),
         |sheet| sheet.free_tag(kind.letter()),
     );
-    let name = format!("Add {tag}");
+    let name = say!("edit-add", tag = &tag);
     let part = Part {
         at: at.map(|at| shifted(at, 0, 0)),
         ..Part::new(tag, kind)
@@ -213,7 +240,7 @@ pub fn change_part(
     job: &Job,
     on: SheetKind,
     id: PartId,
-    name: impl Into<String>,
+    name: impl Into<Name>,
     how: impl FnOnce(&mut Part),
 ) -> Result<Edit, EditError> {
     let mut part = part_of(job, on, id)?.clone();
@@ -229,7 +256,7 @@ pub fn change_run(
     job: &Job,
     on: SheetKind,
     id: RunId,
-    name: impl Into<String>,
+    name: impl Into<Name>,
     how: impl FnOnce(&mut Run),
 ) -> Result<Edit, EditError> {
     let mut run = run_of(job, on, id)?.clone();
@@ -246,7 +273,7 @@ pub fn set_property(job: &Job, on: SheetKind, id: PartId, name: &str, text: &str
     let mut part = part_of(job, on, id)?.clone();
     part.is.set(name, text)?;
     Ok(Edit::new(
-        format!("Set {name} of {}", part.tag),
+        say!("edit-set", name = set_name(name), of = &part.tag),
         vec![put_part(on, id, part)],
     ))
 }
@@ -265,7 +292,7 @@ pub fn set_wire_property(
     let mut run = run_of(job, on, id)?.clone();
     run.wire.set(name, text)?;
     Ok(Edit::new(
-        format!("Set {name} of {}", run.tag),
+        say!("edit-set", name = set_name(name), of = &run.tag),
         vec![put_run(on, id, run)],
     ))
 }
@@ -288,7 +315,7 @@ pub fn set_ending_property(
         RunSide::To => run.to_ending.set(name, text)?,
     }
     Ok(Edit::new(
-        format!("Set an end's {name} of {}", run.tag),
+        say!("edit-set-end", name = set_name(name), of = &run.tag),
         vec![put_run(on, id, run)],
     ))
 }
@@ -302,7 +329,7 @@ pub fn set_end(job: &Job, on: SheetKind, id: RunId, side: RunSide, to: End) -> R
     let sheet = sheet_of(job, on)?;
     let mut run = run_of(job, on, id)?.clone();
     connect::check_end(sheet, &to)?;
-    let name = format!("Move an end of {}", run.tag);
+    let name = say!("edit-move-end", run = &run.tag);
     let (end, ending) = match side {
         RunSide::From => (&mut run.from, &mut run.from_ending),
         RunSide::To => (&mut run.to, &mut run.to_ending),
@@ -322,9 +349,10 @@ fn check_new_tag(sheet: &Sheet, own: &str, tag: &str) -> Result<(), EditError> {
     check_tag(tag).map_err(EditError)?;
     let taken = tag != own && (sheet.part_by_tag(tag).is_some() || sheet.run_by_tag(tag).is_some());
     if taken {
-        return Err(EditError(format!(
-            "there is another `{tag}` on this sheet; the next free one is {}",
-            sheet.free_tag(tag.trim_end_matches(|c: char| c.is_ascii_digit()))
+        return Err(EditError(say!(
+            "error-tag-taken",
+            tag = tag,
+            free = sheet.free_tag(tag.trim_end_matches(|c: char| c.is_ascii_digit()))
         )));
     }
     Ok(())
@@ -337,7 +365,7 @@ fn check_new_tag(sheet: &Sheet, own: &str, tag: &str) -> Result<(), EditError> {
 pub fn rename_part(job: &Job, on: SheetKind, id: PartId, tag: &str) -> Result<Edit, EditError> {
     let part = part_of(job, on, id)?;
     check_new_tag(sheet_of(job, on)?, &part.tag, tag)?;
-    let name = format!("Rename {} to {tag}", part.tag);
+    let name = say!("edit-rename", from = &part.tag, to = tag);
     let renamed = Part {
         tag: tag.to_owned(),
         ..part.clone()
@@ -354,7 +382,7 @@ pub fn rename_part(job: &Job, on: SheetKind, id: PartId, tag: &str) -> Result<Ed
 pub fn rename_run(job: &Job, on: SheetKind, id: RunId, tag: &str) -> Result<Edit, EditError> {
     let run = run_of(job, on, id)?;
     check_new_tag(sheet_of(job, on)?, &run.tag, tag)?;
-    let name = format!("Rename {} to {tag}", run.tag);
+    let name = say!("edit-rename", from = &run.tag, to = tag);
     let renamed = Run {
         tag: tag.to_owned(),
         ..run.clone()
@@ -389,7 +417,7 @@ impl Words {
         } else {
             LONGEST_LABEL
         };
-        check_length(text, most).map_err(|why| EditError(format!("the {} {why}", self.word())))
+        hold_length(text, most, self.word())
     }
 }
 
@@ -405,7 +433,11 @@ pub fn set_part_words(
     text: &str,
 ) -> Result<Edit, EditError> {
     which.check(text)?;
-    let name = format!("Set {} of {}", which.word(), part_of(job, on, id)?.tag);
+    let name = say!(
+        "edit-set",
+        name = set_name(which.word()),
+        of = &part_of(job, on, id)?.tag
+    );
     change_part(job, on, id, name, |part| match which {
         Words::Label => text.clone_into(&mut part.label),
         Words::Note => text.clone_into(&mut part.note),
@@ -425,9 +457,13 @@ pub fn set_run_words(
     text: &str,
 ) -> Result<Edit, EditError> {
     which.check(text)?;
-    let name = format!("Set {} of {}", which.word(), run_of(job, on, id)?.tag);
+    let name = say!(
+        "edit-set",
+        name = set_name(which.word()),
+        of = &run_of(job, on, id)?.tag
+    );
     if which == Words::Place {
-        return Err(EditError("a run has a route, not a place".to_owned()));
+        return Err(EditError(say!("error-run-place")));
     }
     change_run(job, on, id, name, |run| match which {
         Words::Label => text.clone_into(&mut run.label),
@@ -440,8 +476,11 @@ pub fn set_run_words(
 /// # Errors
 /// When it is too long for a file.
 pub fn set_title(title: &str) -> Result<Edit, EditError> {
-    check_length(title, LONGEST_LABEL).map_err(|why| EditError(format!("the title {why}")))?;
-    Ok(Edit::new("Set the title", vec![Change::Title(title.to_owned())]))
+    hold_length(title, LONGEST_LABEL, "title")?;
+    Ok(Edit::new(
+        say!("edit-title"),
+        vec![Change::Title(title.to_owned())],
+    ))
 }
 
 /// Sets a property of what the title block says, from its written form.
@@ -452,7 +491,7 @@ pub fn set_vehicle_property(job: &Job, name: &str, text: &str) -> Result<Edit, E
     let mut vehicle = job.vehicle.clone();
     vehicle.set(name, text)?;
     Ok(Edit::new(
-        format!("Set {name}"),
+        say!("edit-set-alone", name = set_name(name)),
         vec![Change::Vehicle(Box::new(vehicle))],
     ))
 }
@@ -465,7 +504,7 @@ pub fn set_condition(job: &Job, name: &str, text: &str) -> Result<Edit, EditErro
     let mut settings = job.settings.clone();
     settings.conditions.set(name, text)?;
     Ok(Edit::new(
-        format!("Set {name}"),
+        say!("edit-set-alone", name = set_name(name)),
         vec![Change::Settings(Box::new(settings))],
     ))
 }
@@ -478,20 +517,21 @@ pub fn set_limit(job: &Job, key: &str, number: Option<f64>) -> Result<Edit, Edit
     let mut settings = job.settings.clone();
     match number {
         Some(number) if !number.is_finite() || !(0.0..=1e6).contains(&number) => {
-            return Err(EditError("a limit is a number from 0 to a million".to_owned()));
+            return Err(EditError(say!("error-limit")));
         }
         Some(_) if settings.limits.len() >= crate::limits::MOST_SETTINGS => {
-            return Err(EditError("there are too many limits already".to_owned()));
+            return Err(EditError(say!("error-limits")));
         }
         Some(number) => settings.limits.insert(key.to_owned(), number),
         None => settings.limits.remove(key),
     };
-    check_length(key, LONGEST_LABEL).map_err(|why| EditError(format!("the name of the limit {why}")))?;
-    let name = if number.is_some() { "Set" } else { "Take back" };
-    Ok(Edit::new(
-        format!("{name} the limit {key}"),
-        vec![Change::Settings(Box::new(settings))],
-    ))
+    hold_length(key, LONGEST_LABEL, "limit")?;
+    let name = if number.is_some() {
+        say!("edit-limit", limit = key)
+    } else {
+        say!("edit-limit-back", limit = key)
+    };
+    Ok(Edit::new(name, vec![Change::Settings(Box::new(settings))]))
 }
 
 /// Leaves a check out of this job, or takes it in again.
@@ -499,22 +539,19 @@ pub fn set_limit(job: &Job, key: &str, number: Option<f64>) -> Result<Edit, Edit
 /// # Errors
 /// When its name is too long, or too many are left out already.
 pub fn leave_out(job: &Job, check: &str, out: bool) -> Result<Edit, EditError> {
-    check_length(check, LONGEST_LABEL).map_err(|why| EditError(format!("the name of the check {why}")))?;
+    hold_length(check, LONGEST_LABEL, "check")?;
     let mut settings = job.settings.clone();
     if out && settings.allowed.len() >= crate::limits::MOST_SETTINGS {
-        return Err(EditError("there are too many checks left out already".to_owned()));
+        return Err(EditError(say!("error-left-out")));
     }
     let name = if out {
         settings.allowed.insert(check.to_owned());
-        "Leave out"
+        say!("edit-leave-out", check = check)
     } else {
         settings.allowed.remove(check);
-        "Take in again"
+        say!("edit-take-in", check = check)
     };
-    Ok(Edit::new(
-        format!("{name} the check {check}"),
-        vec![Change::Settings(Box::new(settings))],
-    ))
+    Ok(Edit::new(name, vec![Change::Settings(Box::new(settings))]))
 }
 
 /// Turns a run round: what was its start becomes its end.
@@ -523,7 +560,7 @@ pub fn leave_out(job: &Job, check: &str, out: bool) -> Result<Edit, EditError> {
 /// When the run is not there.
 pub fn reverse_run(job: &Job, on: SheetKind, id: RunId) -> Result<Edit, EditError> {
     let tag = run_of(job, on, id)?.tag.clone();
-    change_run(job, on, id, format!("Turn {tag} round"), |run| {
+    change_run(job, on, id, say!("edit-reverse", run = tag), |run| {
         std::mem::swap(&mut run.from, &mut run.to);
         std::mem::swap(&mut run.from_ending, &mut run.to_ending);
         run.route.reverse();
@@ -535,7 +572,7 @@ pub fn reverse_run(job: &Job, on: SheetKind, id: RunId) -> Result<Edit, EditErro
 /// held goes.
 #[must_use]
 pub fn copy_sheet(job: &Job, from: SheetKind, to: SheetKind) -> Edit {
-    let name = format!("Copy {} to {}", from.title(), to.title());
+    let name = say!("edit-copy-sheet", from = from.said(), to = to.said());
     let empty = Sheet::default();
     let (source, target) = (job.sheet(from).unwrap_or(&empty), job.sheet(to).unwrap_or(&empty));
     if from == to {

@@ -5,6 +5,7 @@ use crate::edit::{Change, Edit};
 use crate::job::{Job, SheetKind};
 use crate::limits::MOST_READINGS;
 use crate::readings::Reading;
+use words::say;
 
 fn readings(job: &Job, on: SheetKind) -> &[Reading] {
     job.sheet(on).map_or(&[], |sheet| &sheet.readings)
@@ -17,11 +18,9 @@ fn readings(job: &Job, on: SheetKind) -> &[Reading] {
 pub fn keep_reading(job: &Job, on: SheetKind, reading: Reading) -> Result<Edit, EditError> {
     let mut to = readings(job, on).to_vec();
     if to.len() >= MOST_READINGS {
-        return Err(EditError(format!(
-            "a sheet keeps {MOST_READINGS} readings at most"
-        )));
+        return Err(EditError(say!("error-readings", most = MOST_READINGS)));
     }
-    let name = format!("Keep the reading at {}", reading.at);
+    let name = say!("edit-keep-reading", at = &reading.at);
     to.push(reading);
     Ok(Edit::new(name, vec![Change::Readings { sheet: on, to }]))
 }
@@ -33,10 +32,10 @@ pub fn keep_reading(job: &Job, on: SheetKind, reading: Reading) -> Result<Edit, 
 pub fn remove_reading(job: &Job, on: SheetKind, place: usize) -> Result<Edit, EditError> {
     let mut to = readings(job, on).to_vec();
     if place >= to.len() {
-        return Err(EditError("this reading is not there any more".to_owned()));
+        return Err(EditError(say!("error-reading-gone")));
     }
     let gone = to.remove(place);
-    let name = format!("Remove the reading at {}", gone.at);
+    let name = say!("edit-remove-reading", at = &gone.at);
     Ok(Edit::new(name, vec![Change::Readings { sheet: on, to }]))
 }
 

@@ -16,14 +16,17 @@ pub(super) trait Checked {
     fn wrong(&self) -> Option<Wrong>;
 }
 
-fn at<const N: usize>(place: [&str; N], held: Result<(), String>) -> Result<(), Wrong> {
-    held.map_err(|message| (place.iter().map(|&step| step.to_owned()).collect(), message))
+fn at<const N: usize>(place: [&str; N], held: Result<(), impl ToString>) -> Result<(), Wrong> {
+    held.map_err(|why| {
+        let place = place.iter().map(|&step| step.to_owned()).collect();
+        (place, why.to_string())
+    })
 }
 
 fn properties(place: &[&str], it: &impl PropertySet) -> Result<(), Wrong> {
     it.check().map_err(|(name, why)| {
         let place = place.iter().copied().chain([name]).map(str::to_owned).collect();
-        (place, why.message)
+        (place, why.to_string())
     })
 }
 
@@ -43,7 +46,7 @@ impl Checked for Part {
             self.is.check().map_err(|(name, why)| {
                 (
                     ["is", self.is.word(), name].map(str::to_owned).to_vec(),
-                    why.message,
+                    why.to_string(),
                 )
             })
         };

@@ -29,6 +29,7 @@ use crate::job::Job;
 use crate::json::ToJson;
 use serde_json::Value;
 use std::fmt;
+use words::{Saying, say};
 
 /// What the file says it is.
 pub const FORMAT: &str = "loomwright-job";
@@ -97,53 +98,53 @@ pub enum FileError {
     Damaged(Vec<Problem>),
 }
 
-impl fmt::Display for FileError {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl FileError {
+    /// What it says to the reader.
+    #[must_use]
+    pub fn said(&self) -> Saying {
         match self {
-            Self::TooLarge { bytes } => write!(
-                out,
-                "the file has {bytes} bytes; a job may have {} at most",
-                crate::limits::LARGEST_FILE
+            Self::TooLarge { bytes } => say!(
+                "job-file-too-large",
+                bytes = *bytes,
+                most = crate::limits::LARGEST_FILE
             ),
-            Self::NotText { byte } => {
-                write!(
-                    out,
-                    "the file is not UTF-8 text: byte {byte} is none; it may be damaged or of another kind"
-                )
-            }
+            Self::NotText { byte } => say!("job-file-no-text", byte = *byte),
             Self::NotJson {
                 line,
                 column,
                 message,
-            } => write!(
-                out,
-                "the file is not JSON: line {line}, column {column}: {message}; if it was cut short, open an earlier copy"
-            ),
+            } => say!("job-file-no-json", line = *line, column = *column, why = message),
             Self::Misbuilt { place, message } if place.is_empty() => {
-                write!(out, "the file cannot be read: {message}")
+                say!("job-file-misbuilt", why = message)
             }
-            Self::Misbuilt { place, message } => write!(out, "the file cannot be read: {place}: {message}"),
-            Self::NotAJob { message } => write!(out, "the file is not a job: {message}"),
-            Self::Newer { version } => write!(
-                out,
-                "the file was made by version {version}, this reads up to {VERSION}; open it with a newer version. It is left as it is"
+            Self::Misbuilt { place, message } => {
+                say!("job-file-misbuilt", why = format!("{place}: {message}"))
+            }
+            Self::NotAJob { message } => say!("job-file-no-job", why = message),
+            Self::Newer { version } => say!(
+                "job-file-newer",
+                version = version.to_string(),
+                reads = VERSION.to_string()
             ),
             Self::Damaged(problems) => {
+                let mut shown: String = problems
+                    .iter()
+                    .take(20)
+                    .map(|problem| format!("\n  {problem}"))
+                    .collect();
                 let count = problems.len();
-                let (s, this) = if count == 1 { ("", "it") } else { ("s", "them") };
-                write!(
-                    out,
-                    "{count} piece{s} of the file cannot be read; the rest can be opened without {this}:"
-                )?;
-                for problem in problems.iter().take(20) {
-                    write!(out, "\n  {problem}")?;
-                }
                 if count > 20 {
-                    write!(out, "\n  … and {} more", count - 20)?;
+                    shown.push_str(&format!("\n  … (+ {})", count - 20));
                 }
-                Ok(())
+                say!("job-file-damaged", count = count, problems = shown)
             }
         }
+    }
+}
+
+impl fmt::Display for FileError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.said().fmt(out)
     }
 }
 impl std::error::Error for FileError {}

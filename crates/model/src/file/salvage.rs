@@ -365,7 +365,10 @@ fn retag(
     let (raw, why) = match aside {
         Some(raw) => {
             let why = match raw.as_str() {
-                Some(text) => limits::check_tag(text).err().unwrap_or_default(),
+                Some(text) => limits::check_tag(text)
+                    .err()
+                    .map(|why| why.to_string())
+                    .unwrap_or_default(),
                 None => "the tag is missing or not a text".to_owned(),
             };
             (raw, why)

@@ -106,10 +106,8 @@ impl ToJson for Edit {
 impl FromJson for Edit {
     fn from_json(value: &Value) -> Result<Self, Misread> {
         let mut fields = Fields::of(value)?;
-        Ok(Self {
-            name: fields.need("name")?,
-            changes: fields.need("changes")?,
-        })
+        let name: String = fields.need("name")?;
+        Ok(Self::new(name, fields.need("changes")?))
     }
 }
 

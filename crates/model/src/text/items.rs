@@ -279,7 +279,7 @@ impl<'t> Parser<'t> {
             )) => match limits::check_tag(tag) {
                 Ok(()) => Some(((tag.clone(), *start..*end), rest)),
                 Err(why) => {
-                    self.error(line, *start..*end, why, help);
+                    self.error(line, *start..*end, why.to_string(), help);
                     self.tags
                         .entry(self.sheet)
                         .or_default()
@@ -365,7 +365,9 @@ impl<'t> Parser<'t> {
             })
         });
         let checked = match read {
-            Some(point) => limits::check_point(point).map(|()| point),
+            Some(point) => limits::check_point(point)
+                .map(|()| point)
+                .map_err(|why| why.to_string()),
             None => Err(format!("`{text}` is not a point of the board")),
         };
         checked
@@ -422,7 +424,7 @@ impl<'t> Parser<'t> {
             if let Err(why) = ending.set(property, text) {
                 let known = crate::job::Ending::list().iter().find(|p| p.name == property);
                 let help = known.map(|p| help_for(p, text)).unwrap_or_default();
-                return self.error(line, at, why.message, help);
+                return self.error(line, at, why.to_string(), help);
             }
         }
     }

@@ -34,6 +34,7 @@
 
 list-and = und
 list-nothing = nichts
+as-it-stands = { $text }
 list-more = { $shown } und { $more } weitere
 
 ## Nur in der Dokumentation dieses Pakets gezeigt.

@@ -2,6 +2,7 @@
 
 list-and = and
 list-nothing = nothing
+as-it-stands = { $text }
 list-more = { $shown } and { $more } more
 
 ## Shown only in the documentation of this crate.

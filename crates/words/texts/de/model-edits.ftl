@@ -1,0 +1,109 @@
+### Wie Arbeitsschritte in der Liste zum Zurücknehmen heißen, und was an Eingaben falsch ist.
+
+## Wie viele Dinge.
+
+things-parts = { $count ->
+    [one] { $count } Bauteil
+   *[other] { $count } Bauteile
+}
+things-runs = { $count ->
+    [one] { $count } Leitung
+   *[other] { $count } Leitungen
+}
+things-both = { $parts } und { $runs }
+
+## Arbeitsschritte.
+
+edit-delete-nothing = Löschen
+edit-delete = { $what } löschen
+edit-move-nothing = Verschieben
+edit-move = { $what } verschieben
+edit-add = { $tag } hinzufügen
+edit-set = { $name } von { $of } setzen
+edit-set-alone = { $name } setzen
+edit-set-end = { $name } an einem Ende von { $of } setzen
+edit-word-label = Bezeichnung
+edit-word-note = Notiz
+edit-word-place = Ort
+edit-move-end = Ein Ende von { $run } umlegen
+edit-rename = { $from } in { $to } umbenennen
+edit-title = Titel setzen
+edit-limit = Grenzwert { $limit } setzen
+edit-limit-back = Grenzwert { $limit } zurücknehmen
+edit-leave-out = Prüfung { $check } weglassen
+edit-take-in = Prüfung { $check } wieder aufnehmen
+edit-reverse = { $run } umdrehen
+edit-copy-sheet = { $from } nach { $to } kopieren
+edit-pull = { $run } ziehen
+edit-paste = { $what } einfügen
+edit-duplicate = { $what } verdoppeln
+edit-insert = { $part } in { $run } setzen
+edit-keep-reading = Messwert an { $at } behalten
+edit-remove-reading = Messwert an { $at } entfernen
+
+## Was an einem Wert falsch ist.
+
+error-not-finite = muss eine endliche Zahl sein
+error-out-of-range = { $number } liegt außerhalb: möglich ist { $least } bis { $most }
+error-no-count = `{ $text }` ist keine ganze Zahl von 0 bis 255
+error-no-yes-no = `{ $text }` ist weder ja noch nein
+error-text-too-long = ist länger als { $most } Byte
+error-no-properties = hat keine Eigenschaften
+error-no-such-property = diese Eigenschaft gibt es hier nicht; es gibt { $names }
+error-not-one-of = `{ $text }` ist keines von { $words }
+error-no-number = `{ $text }` ist keine Zahl; so schreiben: { $like }
+error-other-unit = `{ $text }` hat eine Einheit, die hier nicht passt; so schreiben: { $like }
+error-no-gauge = { $number } ist keine bekannte AWG-Nummer
+error-no-such-gauge = `{ $text }` gibt es hier nicht; möglich ist 24AWG bis 4/0AWG, unter 4 nur gerade Nummern
+error-no-colour = `{ $text }` ist keine Farbe; RD schreiben, oder WHBK für Weiß mit schwarzem Strich (Buchstaben nach IEC 60757)
+error-section = in `{ $text }`: { $why }
+error-channels = eine Endstufe hat insgesamt 1 bis 12 Kanäle
+error-outputs = ein Verteiler hat höchstens 12 Ausgänge
+error-cavities = ein Stecker hat 1 bis 60 Kammern
+error-position = `{ $position }` ist kein Platz: möglich sind 1 bis 4 Buchstaben oder Ziffern
+error-position-twice = Platz { $position } steht zweimal da
+error-function = die Funktion von { $position } ist länger als 60 Byte
+error-pair = `{ $word }` ist kein Paar von Kammern wie 1-3
+error-pairs = möglich sind bis zu 30 Paare von Kammern wie 1-3
+
+## Was an einem Arbeitsschritt falsch ist.
+
+error-no-sheet = der Auftrag hat kein Blatt { $sheet }
+error-no-part = auf diesem Blatt gibt es kein Bauteil { $id }
+error-no-run = auf diesem Blatt gibt es keine Leitung { $id }
+error-no-terminal = auf diesem Blatt gibt es keine Klemme { $terminal }
+error-same-end = eine Leitung endet anderswo, als sie beginnt
+error-no-way-through = eine Leitung kann durch so ein Bauteil nicht hindurchgehen: { $kind }
+error-run-place = eine Leitung hat einen Weg, keinen Ort
+error-tag-taken = auf diesem Blatt gibt es schon `{ $tag }`; das nächste freie ist { $free }
+error-tag-empty = ein Kennzeichen darf nicht leer sein; eines wie F1 schreiben
+error-tag-long = ein Kennzeichen darf { $most } Byte lang sein, dieses hat { $bytes }
+error-tag-sign = `{ $tag }` ist kein Kennzeichen: möglich sind Buchstaben, Ziffern und `_`, nicht `{ $bad }`
+error-too-long = { $what ->
+    [label] die Bezeichnung
+    [note] die Notiz
+    [place] der Ort
+    [title] der Titel
+    [limit] der Name des Grenzwerts
+   *[check] der Name der Prüfung
+} ist { $bytes } Byte lang; möglich sind { $most }
+error-off-board = { $x },{ $y } liegt neben dem Brett, das auf jeder Seite bis { $most } reicht
+error-limit = ein Grenzwert ist eine Zahl von 0 bis zu einer Million
+error-limits = es gibt schon zu viele Grenzwerte
+error-left-out = es sind schon zu viele Prüfungen weggelassen
+error-too-much = das Blatt enthielte mehr, als es darf
+error-readings = ein Blatt behält höchstens { $most } Messwerte
+error-reading-gone = diesen Messwert gibt es nicht mehr
+
+## Warum sich eine Auftragsdatei nicht öffnet.
+
+job-file-too-large = die Datei hat { $bytes } Byte; ein Auftrag darf höchstens { $most } haben
+job-file-no-text = die Datei ist kein UTF-8-Text: Byte { $byte } ist keiner; sie ist vielleicht beschädigt oder von anderer Art
+job-file-no-json = die Datei ist kein JSON: Zeile { $line }, Spalte { $column }: { $why }; wurde sie abgeschnitten, eine frühere Kopie öffnen
+job-file-misbuilt = die Datei lässt sich nicht lesen: { $why }
+job-file-no-job = die Datei ist kein Auftrag: { $why }
+job-file-newer = die Datei stammt von Version { $version }, diese hier liest bis { $reads }; mit einer neueren Version öffnen. Sie bleibt, wie sie ist
+job-file-damaged = { $count ->
+    [one] { $count } Stück der Datei lässt sich nicht lesen; der Rest lässt sich ohne es öffnen:{ $problems }
+   *[other] { $count } Stücke der Datei lassen sich nicht lesen; der Rest lässt sich ohne sie öffnen:{ $problems }
+}

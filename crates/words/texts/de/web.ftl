@@ -1,0 +1,310 @@
+### Die Seite: was ihre Stücke sagen.
+
+## Überall.
+
+close = Esc: schließen
+untitled = Auftrag ohne Titel
+nothing-known = nicht bekannt
+yes = ja
+no = nein
+
+## Fragen.
+
+ask-for = Nach Bauteil, Leitung, Befund oder Handlung fragen
+ask-none = Hier gibt es nichts mit diesem Namen.
+
+## Die Leiste mit den Werkzeugen.
+
+tray = Werkzeuge und Ebenen
+tray-overlays = Ebenen
+tool-shelf = Regal
+tool-pull = Leitung
+tool-meter = Messen
+tool-feeds = Speist
+tool-ask = Fragen
+tool-jobs = Aufträge
+tool-share = Teilen
+tool-zoom-out = −
+tool-zoom-in = +
+tool-fit = Ganz
+
+## Tasten.
+
+keys = Tasten
+key-enter = Enter
+key-esc = Esc
+key-delete = Entf
+key-home = Pos1
+key-page-up = Bild↑
+key-page-down = Bild↓
+key-command = Strg+{ $key }
+key-shift = Umschalt+{ $key }
+key-command-shift = Strg+Umschalt+{ $key }
+key-arrows = Pfeile
+key-arrows-do = Gehen: Bauteil, Klemme, die Leitung entlang, nächste Klemme
+key-shift-arrows = Umschalt+Pfeile
+key-shift-arrows-do = Gewähltes verschieben; bei einer Leitung ein Stück zur Seite oder den Knick in der Hand
+key-double-click = Doppelklick
+key-double-click-do = Einzelheiten; auf einem Knick: herausnehmen
+key-space-drag = Leertaste und ziehen
+key-space-drag-do = Papier verschieben
+key-wheel = Rad
+key-wheel-do = Um den Zeiger vergrößern
+key-alt = Alt beim Verschieben
+key-alt-do = Neben dem Raster
+key-shift-placing = Umschalt beim Hinlegen
+key-shift-placing-do = Noch eines hinlegen
+key-esc-do = Abbrechen
+
+## Ein Befund, erklärt.
+
+finding-number = Befund { $number }
+finding-do = Abhilfe:
+finding-source = Quelle:
+finding-assumed = Angenommen:
+finding-leave-out = Diese Prüfung in diesem Auftrag weglassen
+finding-leave-out-where = Steht im Auftrag unter Bedingungen und Grenzwerte (L) und lässt sich dort wieder aufnehmen
+finding-before = Zurück
+finding-of = { $number } von { $count }
+finding-next = Weiter
+finding-against = { $value } bei einem Grenzwert von { $limit }
+hover-size = Querschnitt?
+hover-length = Länge?
+
+## Aufträge.
+
+jobs-here = auf dem Tisch
+remove = Entfernen
+jobs-damaged = beschädigt, so behalten; gefunden { $when }
+jobs-save-damaged = In eine Datei speichern
+keeping-opening = Der Speicher wird geöffnet …
+keeping-kept = Jede Änderung bleibt in diesem Browser.
+keeping-writing = Es wird geschrieben …
+keeping-elsewhere = Ein anderer Tab hat diesen Auftrag; was hier geändert wird, bleibt nicht.
+jobs-take-over = Hier übernehmen
+jobs-worked = Ausgearbeitete Beispiele
+jobs-kept = Hier behalten
+jobs-damaged-list = Beschädigt, so behalten
+
+## Bedingungen und Grenzwerte.
+
+limits = Bedingungen und Grenzwerte
+limits-shares = Anteile stehen als solche da: 0,03 sind 3 %. Das Recht des Ortes und der Fahrzeughersteller gehen vor.
+limits-profile = Alle sind die des Regelwerks.
+limits-own = { $count } in diesem Auftrag gesetzt.
+limits-left-out = In diesem Auftrag weggelassene Prüfungen
+limits-take-in = wieder aufnehmen
+limit-own = In diesem Auftrag gesetzt.
+limit-back = Zurück zu { $number }
+limit-profile = Regelwerk:
+limit-no-number = `{ $text }` ist keine Zahl
+low-none = Keine Befunde
+
+## Das Messgerät.
+
+meter = Messgerät
+meter-what = Was gemessen wird
+meter-next = nächste Spitze
+meter-red = rot
+meter-black = schwarz
+meter-keep = Behalten
+meter-away = Weglegen
+note-undecided = { $grade }, offen
+
+## Der rechte Rand.
+
+notes-collapsed = Die Versorgung gibt { $share } von dem, was verlangt wird.
+notes-failed = Keine Zahlen: { $why }
+notes-none = Keine Befunde. { $draw } gezogen, { $available } verfügbar.
+notes-here = hier:
+offer = Von { $from } zu neu:
+outline = Gliederung
+
+## Was über der Zeichnung liegt.
+
+legend-current = Ampere in jeder Leitung, Pfeil nach Richtung, Breite nach Last gegen das, was die Leitung verträgt
+legend-voltage = Volt an den Klemmen gegen den Batterieminus
+legend-heat = Temperatur jeder Leitung
+legend-protection = jede Leitung in der Farbe des Schutzorgans, das sie schützt; ungeschützte gestrichelt
+legend-signal = Signal- und Einschaltleitungen
+legend-speakers = was jeder Kanal sieht, was jeder Lautsprecher erhält
+legend-lost = { $amps }, { $drop } verloren
+legend-fed = { $part } ({ $amps }) von { $ways }
+legend-feeds = Was { $thing } speist
+legend-feeds-nothing = nichts auf diesem Blatt
+
+## Der Zettel neben einem Ding.
+
+plain-run = Leitung
+slip-about = Über { $tag }
+slip-details = Einzelheiten zu { $tag }
+slip-feeds = Was speist das
+slip-tag = Kennzeichen
+slip-fewer = weniger
+slip-more = { $count } weitere
+slip-more-run = Werkstoff, Isolierung, Umgebung, Zustand …
+slip-name = Bezeichnung
+slip-note = Notiz
+slip-fitted-by = eingebaut von
+slip-splice = Verbinder
+slip-move-end = Ende umlegen
+slip-straighten = Weg selbst finden
+slip-turn = Drehen
+slip-duplicate = Verdoppeln
+slip-delete = Löschen
+slip-at = an { $at }
+slip-loose-end = dem losen Ende
+edit-fitted-by = Wer { $tag } eingebaut hat, setzen
+
+## Behaltene Messwerte.
+
+readings = Messwerte
+readings-sheet = Messwerte, Blatt { $sheet }
+readings-remove = { $reading } entfernen
+readings-none = Noch keine. Messgerät in die Hand nehmen (M), Spitzen anlegen und den Wert behalten (S).
+readings-kept = { $count } auf diesem Blatt behalten
+
+## Das Blattverzeichnis.
+
+set = Blätter des Auftrags
+set-empty = leer
+set-holds = { $parts }, { $runs }
+set-fill = { $sheet } hierher kopieren
+set-lies-under = liegt darunter
+set-lay-under = unterlegen
+
+## Teilen.
+
+share = Teilen
+share-use = { $address } verwenden
+share-no-address = Die Adresse setzen, mit der die Links beginnen: unter der dieses Programm für die Kunden liegt. Bis dahin gibt es die Seitendatei, unten.
+share-seen = Was andere sehen
+share-out = Was draußen bleibt
+share-notes = Notizen und Bemerkungen
+share-names = Namen im Schriftfeld
+share-show = { $what } zeigen
+share-show-none = { $what } zeigen (es gibt keine)
+share-show-left = { $what } zeigen ({ $count } weggelassen)
+share-unknown = { $count } Felder aus der Datei einer neueren Version
+share-always = Titel und Bezeichnungen werden immer gezeigt: nachsehen, ob sie jemanden nennen.
+share-link = Link
+share-starts = beginnt mit
+share-page = Seitendatei
+share-page-what = Eine Datei mit dieser Zeichnung und dem Programm darin. Sie öffnet sich mit einem Doppelklick, ohne Netz, und darf beliebig groß sein.
+share-page-download = Seitendatei herunterladen
+share-page-missing = Die Seitendatei entstand nicht: page.html, das neben dieser Seite liegen soll, war nicht zu laden.
+share-page-failed = Die Seitendatei entstand nicht. { $why }
+share-title = Titel
+share-revision = Stand
+share-sheet = Blatt { $sheet }: { $parts }, { $runs }, { $labels } Bezeichnungen
+share-sheet-notes = { $count } Notizen
+share-sheet-readings = { $count } Messwerte
+share-findings = Die Befunde, wie die Prüfungen sie daraus machen
+share-copied = Der Link liegt in der Zwischenablage.
+share-not-copied = Dieser Browser lässt die Seite nicht in die Zwischenablage schreiben: Link markieren und kopieren.
+share-characters = { $count } Zeichen
+share-copy = Link kopieren
+share-code = Code des Links, zum Abtasten
+share-no-code = Zu lang für einen Code, den ein Telefon vom Papier liest.
+share-scan = Abtasten, um diese Zeichnung anzusehen
+downloaded = Heruntergeladen als { $name }
+
+## Das Regal der Bauteile.
+
+also-fuse = flachsicherung streifensicherung halter schutz
+also-block = verteilung plus sicherung
+also-bus = bolzen schiene masseschiene
+also-ground = erde masse karosserie
+also-head = autoradio empfänger
+also-processor = dsp
+also-line-converter = high low pegel
+also-amplifier = verstärker amp
+also-speaker = tieftöner hochtöner subwoofer chassis
+also-load = licht lampe wechselrichter pumpe
+also-splice = stoßverbinder
+also-converter = ladegerät booster
+shelf = Regal der Bauteile
+shelf-filter-how = Tippen filtert, Enter nimmt das erste
+shelf-filter = Regal filtern
+shelf-close = Esc: Regal schließen
+shelf-none = Nichts mit diesem Namen im Regal.
+spoken-elsewhere = Ein anderer Tab hat diesen Auftrag offen. Was hier geändert wird, bleibt erst nach dem Übernehmen, siehe Aufträge.
+
+## Das Schriftfeld.
+
+cell-edit = { $name }: { $text }. Ändern
+title-block = Schriftfeld
+title-ambients-limits = Umgebung und Grenzwerte
+title-ambients = innen { $cabin }, Laderaum { $load }, Motor { $engine }
+title-ambients-own = { $ambients }; { $count ->
+    [one] { $count } Grenzwert
+   *[other] { $count } Grenzwerte
+} hier gesetzt
+title-left-out = { $count } weggelassen
+title-undo = Rückgängig
+title-redo = Wiederherstellen
+title-nothing-done = noch nichts getan
+title-look-only = Diese Zeichnung ist zum Ansehen
+title-own-copy = Eigene Kopie machen
+title-copy-downloaded = Heruntergeladen als { $name }. Zum Ändern im Programm öffnen.
+
+## Ein untergelegtes Blatt.
+
+under-laid = Das untergelegte Blatt
+under-away = wegnehmen
+under-changed = Was sich änderte: { $count ->
+    [one] { $count } Ding
+   *[other] { $count } Dinge
+}
+became-kept = gleich
+became-new = neu
+became-removed = entfernt
+under-against = Gegen { $sheet }
+newer = Eine neuere Version liegt bereit; sie gilt, wenn die Seite das nächste Mal geöffnet wird.
+newer-load = Jetzt laden
+
+## Dateien und Speicher.
+
+job-damaged = { $count ->
+    [one] { $count } Stück
+   *[other] { $count } Stücke
+} dieses Auftrags ließen sich nicht lesen: { $first }. Das Gespeicherte bleibt, wie es war, siehe Aufträge.
+file-opened = { $name } liegt auf dem Tisch.
+file-opened-in-part = { $name } liegt auf dem Tisch. Weggelassen: { $first }
+file-not-opened = { $name } wurde nicht geöffnet: { $why }
+file-saved = Gespeichert in { $name }
+no-canvas = Dieser Browser gibt keine Fläche her, auf die das Bild gemalt werden könnte.
+board = Schaltplan, Blatt { $sheet }: { $parts }, { $runs }, { $counts }. Pfeile gehen, Enter öffnet Einzelheiten, Schrägstrich fragt.
+file-too-large = { $name } hat { $size }; eine Auftragsdatei darf { $most } haben. Sie wurde nicht geöffnet; ist es die richtige Datei?
+file-none = Das ist keine Datei. Eine Auftragsdatei aus dem Dateimanager hier ablegen.
+file-several = Das sind { $count } Dateien. Immer nur eine Auftragsdatei ablegen.
+file-gone = Die Datei gibt es nicht mehr: sie wurde verschoben, umbenannt oder gelöscht. Den Auftrag unter einem neuen Namen speichern.
+file-not-allowed = Der Browser hat es nicht erlaubt. Noch einmal versuchen und zustimmen, wenn er fragt, oder unter einem neuen Namen speichern.
+file-disk-full = Die Festplatte ist voll: die Datei wurde nicht geschrieben. Platz schaffen und noch einmal speichern.
+file-in-use = Ein anderes Programm benutzt die Datei, oder sie ist geschützt. Dort schließen oder unter einem neuen Namen speichern.
+file-picture-too-large = Ein Bild dieser Größe kann der Browser nicht machen. Einen kleineren Maßstab wählen oder SVG ausgeben.
+file-failed = Die Datei ließ sich nicht lesen oder schreiben ({ $reason }).
+store-said = { $what } { $todo }
+store-refused = Dieser Browser behält für diese Seite keine Daten: vielleicht ein privates Fenster, oder der Speicher ist abgeschaltet ({ $reason }).
+store-refused-do = Weiterarbeiten geht, aber der Auftrag lebt nur in diesem Tab. Vor dem Schließen in eine Datei speichern.
+store-full = Der Speicher des Browsers ist voll: die letzte Änderung ließ sich nicht behalten.
+store-full-do = Noch ist nichts verloren: den Auftrag jetzt in eine Datei speichern. Danach nicht mehr gebrauchte Aufträge entfernen oder Platz schaffen.
+store-changed = Dieser Auftrag wurde in einem anderen Tab geändert, seit er hier geöffnet wurde.
+store-changed-do = Was hier zu sehen ist, ist noch ganz: in eine Datei oder als neuen Auftrag speichern, dann den anderen Stand öffnen.
+store-newer = In einem anderen Tab ist eine neuere Version dieser Seite offen.
+store-newer-do = Den Auftrag in eine Datei speichern, dann diese Seite neu laden.
+store-missing = Dieser Auftrag ist nicht mehr im Speicher des Browsers.
+store-missing-do = Ist er hier noch offen, in eine Datei oder als neuen Auftrag speichern.
+store-unreadable = Was von diesem Auftrag gespeichert ist, lässt sich nicht lesen: { $reason }.
+store-unreadable-do = Es bleibt, wie es ist. Den gespeicherten Text in eine Datei speichern und eine frühere Kopie öffnen.
+store-failed = Der Browser konnte den Auftrag nicht behalten oder lesen ({ $reason }).
+store-failed-do = Den Auftrag jetzt in eine Datei speichern, dann diese Seite neu laden.
+
+## Felder.
+
+mark-unknown = unbekannt
+mark-unknown-what = Niemand hat gesagt, was das ist
+mark-assumed = angenommen
+mark-assumed-what = Vorausgesetzt: anklicken, wenn bekannt ist, dass es so ist
+mark-given = angegeben
+mark-given-what = Bekannt: anklicken, um es als angenommen zu kennzeichnen

@@ -1,0 +1,336 @@
+### What the editor says: names of steps, hints, things in words, the meter.
+
+## What is said after a step of work.
+
+undid = Undid: { $name }
+did-again = Did again: { $name }
+findings-cleared = { $gone ->
+    [one] { $gone } finding cleared
+   *[other] { $gone } findings cleared
+}, { $left } left
+finding-new = New finding, { $grade }: { $what }
+findings-new = { $count } new findings, the gravest { $grade }: { $what }
+
+## The title block.
+
+title-job = Job
+title-vehicle = Vehicle
+title-state = State
+title-music = Music
+title-limits = Limits
+title-findings = Findings
+title-drawn-by = Drawn by
+title-date = Date
+title-revision = Rev.
+title-sheet = Sheet
+title-remark = Remark
+title-scale = Scale
+title-counts = { $stop } Stop, { $fix } Fix, { $tidy } Tidy
+
+## What actions say.
+
+feeds-pick-first = Pick a part, terminal or run first, then ask what feeds it.
+feeds-nothing = Nothing feeds { $thing }.
+edit-turn = Turn { $what }
+splice-pick-first = Pick one run to splice.
+straighten-nothing = No run with bends put by hand is picked.
+edit-straighten = Let { $run } find its way
+edit-straighten-several = Let { $count ->
+    [one] { $count } run
+   *[other] { $count } runs
+} find their way
+tidy-already = It is tidy already.
+edit-tidy = Tidy arrangement
+finding-shown = { $grade }: { $what }
+findings-none = No findings on this sheet.
+mend-none = No mend is known for this; what to do is written in the note.
+mended = Mended: { $what }
+sheet-turned = Sheet { $sheet }
+
+## A sheet laid under another.
+
+under-none = There is nothing on the other sheets of this job to lay under this one.
+under-nothing = Nothing is laid under this sheet.
+under-new = new: not on { $sheet }
+under-removed = removed: not on { $sheet }
+under-alone = { $thing } is on { $sheet } alone.
+look-only = This drawing is for looking at. Make a copy of your own to change it.
+
+## The clipboard.
+
+copy-pick-first = Pick parts to copy; runs between them come along.
+copied = { $parts } and { $runs } copied
+paste-no-text = The clipboard holds no text, and nothing was copied here yet.
+paste-no-part = it holds no part
+paste-refused = Nothing was pasted: the clipboard holds “{ $text }”, which is no part of a job ({ $why }).
+paste-refused-kept = { $refused } What was copied here last is still kept: Ask, then Paste, puts it down.
+paste-nothing = Nothing was copied yet.
+
+## Bends of runs.
+
+bend-pick-first = Pick one run first.
+bend-none = No bend was put into it by hand. Shift and an arrow draws a piece of it aside.
+bend-in-hand = Bend { $number } of { $count }. Shift and arrows move it, Delete takes it out.
+bend-no-piece = No piece of it lies across this arrow.
+bend-removed = Bend of { $run } taken out
+edit-move-bend = Move a bend of { $run }
+edit-bend = Bend { $run }
+edit-remove-bend = Take out a bend of { $run }
+picked = { $count } picked
+placed = { $part } is on the sheet
+
+## Ends of runs.
+
+end-pick-first = Pick a run, or a terminal with one, to put its end elsewhere.
+loose-end = the loose end
+end-in-hand = { $run }, end at { $at }
+towards = to { $thing }
+end-nothing-there = Nothing there takes this end; it stays where it was.
+edit-move-run-end = Move end of run { $run }
+hint-end-keys = Arrows go to terminals that fit, Enter lands the end there, Delete leaves it loose, E takes the other end, Esc gives up.
+hint-end = Glowing terminals fit. Dropped on a run it is spliced in, on paper it lies loose. Esc puts it back.
+
+## Pulling runs.
+
+pull-from = Run from { $terminal }. Arrows go to terminals that fit.
+edit-splice-in = Splice in a run
+edit-pull-to-new = Pull a run to a new { $kind }
+
+## What to do with the tool in hand.
+
+hint-pick = Drag a part to move it, a terminal to pull a run, the paper to fence things in.
+hint-carry = Let go to put it down. Esc puts it back.
+hint-fence = Everything inside the fence is picked.
+hint-bend = Let go to keep the bend. Esc takes it back.
+hint-pull = Take a terminal to start the run from.
+hint-pull-keys = Arrows go to terminals that fit, Enter connects, Esc gives up.
+hint-pulling = Glowing terminals fit. Drop on paper for parts that make sense, on a run to splice it.
+hint-place = Click or Enter puts it down, on a run it is put into it. R turns it, Esc puts it back.
+hint-hand = Drag the paper.
+
+## The meter.
+
+reading-in = { $number } in { $at }
+reading-at = { $number } at { $at } against { $against }
+hint-meter-amps = Click a run to put the clamp around it.
+hint-meter-red = Click a terminal for the red lead, with Shift for the black one.
+hint-meter-black = Click a terminal for the black lead.
+meter-take-first = Take the meter in hand first.
+meter-no-reading = There is no reading yet. { $hint }
+meter-kept = Kept: { $shown } { $between }
+meter-in = in { $run }
+meter-rms = RMS { $rms }, burst { $burst }
+meter-between = red on { $red }, black on { $black }
+meter-floating = floating
+meter-open = open
+meter-floats = Nothing ties { $terminal } to a source: a meter shows a number that wanders.
+meter-same-point = One and the same point.
+meter-no-way = No way through metal between them.
+
+## Ask.
+
+ask-put-new = Put a new { $kind }
+ask-from-shelf = from the shelf
+
+## Things told in one sentence.
+
+run-loose = loose
+run-between = { $from } to { $to }
+spoken-findings = { $count ->
+    [one] , one finding: { $grade }
+   *[other] , { $count } findings, the gravest { $grade }
+}
+spoken-part = { $part }, { $name }, { $runs }{ $noted }
+spoken-terminal-free = terminal { $terminal }, nothing on it{ $volts }
+spoken-terminal = terminal { $terminal }, with { $runs }{ $volts }
+spoken-nowhere = nowhere
+spoken-run = run { $run } from { $from } to { $to }{ $numbers }{ $noted }
+
+## Numbers of parts and runs.
+
+numbers-current = current
+numbers-burst = burst
+numbers-drop = drop
+numbers-temperature = temperature
+numbers-guarded-by = guarded by
+numbers-is = is
+numbers-voltage = voltage
+numbers-power = power
+numbers-note = note
+numbers-channel = channel
+numbers-gets = gets
+numbers-lost-on-the-way = lost on the way
+told-of-allowed = { $amps } of { $most } allowed
+told-warm-in = { $own } in { $around }
+told-guarded = { $guards } against { $source }
+told-limits-itself = { $source } limits itself
+told-unguarded-for = none against { $source }, { $length } of wire away
+told-unguarded = none against { $source }
+told-off = off: { $why }
+told-off-when-loud = off when it is loud: { $why }
+told-is-on = on
+told-is-off = off
+told-burst = { $mean }, burst { $burst }
+told-nothing = nothing: { $part } is { $why }
+told-silent = silent: { $why }
+told-reversed = { $power }, reversed
+
+## A part in plain words: what it is for.
+
+purpose-battery = It stores energy and gives current when the engine does not run.
+purpose-alternator = It is driven by the engine, feeds everything while the engine runs and charges the battery.
+purpose-vehicle = It stands for the wiring that the vehicle came with: its feeds, its straps and its body metal.
+purpose-converter = It charges a battery from the vehicle's supply at the voltage that the battery needs.
+purpose-fuse = It melts and cuts the wire off when more current flows than the wire behind it can bear.
+purpose-breaker = It opens when too much current flows, and can be closed again.
+purpose-block = It takes one thick wire and shares it out to several thinner ones, each with a fuse of its own where it has fuses.
+purpose-bus = It is a piece of metal on which several wires are joined.
+purpose-splice = It is a place where wires are joined to each other.
+purpose-plug = It is a plug of the vehicle's own wiring, with one place for each wire.
+purpose-adapter = It joins new equipment to a plug of the vehicle without cutting the vehicle's wires.
+purpose-ground = It is where wires are bolted to the body of the vehicle. Current goes back to the battery through the body's metal.
+purpose-relay = It is a switch that is worked by a small current and carries a large one.
+purpose-switch = It closes and opens a circuit by hand.
+purpose-isolator = It joins two batteries for charging and keeps them apart otherwise.
+purpose-head = It is the radio: it makes the signal, and tells the amplifiers when to turn on.
+purpose-processor = It shares the signal out to the speakers and shapes it for each of them.
+purpose-line-converter = It takes the signal from speaker wires and makes it small enough for an amplifier's input.
+purpose-amplifier = It makes the small signal strong enough to move speakers, and takes more current than anything else in a sound system.
+purpose-speaker = It turns the amplifier's current into sound.
+purpose-crossover = It sends low notes to one speaker and high notes to another.
+purpose-inline-capacitor = It keeps low notes away from a small speaker.
+purpose-capacitor = It holds a little energy close to an amplifier for short moments.
+purpose-load = It is something that uses current.
+
+## A part in plain words: its current.
+
+plain-called = { $tag } ({ $name })
+plain-fitted-maker = The vehicle's maker fitted it.
+plain-fitted-earlier = Somebody fitted it earlier.
+plain-fed = It gets current from { $source }, over { $length } of wire.
+plain-fed-through = It gets current from { $source } through { $through }, over { $length } of wire.
+plain-not-fed = Nothing feeds it.
+plain-back-none = Its current does not get back to { $sources }, so none flows from there.
+plain-back-body = The current goes back to { $sources } through the vehicle's body.
+plain-back-by = The current goes back to { $sources } by { $points } through the vehicle's body.
+plain-back-wire = The current goes back to { $sources } by wire alone.
+plain-is = It is { $why }.
+plain-moments = { $amps }, for moments { $burst }
+plain-current = With the vehicle { $state }, { $duty }, { $verb ->
+    [charged] it is charged with
+    [gives] it gives
+    [takes] it takes
+   *[carries] it carries
+} { $amps }.
+plain-lost = { $drop } are lost on the way there and back, so that { $volts } arrive.
+plain-it = It
+plain-output = Output { $output }
+plain-idle = { $name } does not do its work as it is now.
+plain-guards-none = { $name } is made for { $amps } and guards no wire.
+plain-guards = { $name } is made for { $amps } and guards { $runs }.
+
+## A part in plain words: its sound.
+
+plain-channels = Channels { $one } and { $other } together play { $drivers }
+plain-channel = Channel { $one } plays { $drivers }
+plain-plays = { $channels }.
+plain-plays-into = { $channels }, { $ohms }.
+plain-plays-with = { $channels }, and can give { $watts }.
+plain-plays-into-with = { $channels }, { $ohms }, and can give { $watts }.
+plain-silent = It is silent: { $why }.
+plain-gets = It plays what channel { $channel } of { $part } gives, up to { $power }.
+plain-gets-turned = { $gets } It is joined the wrong way round and pushes when it should pull.
+plain-unplayed = Nothing plays on it.
+
+## A run in plain words.
+
+plain-loose = nothing: that end is loose
+plain-size-unknown = unknown size
+plain-length-unknown = unknown length
+plain-traced = { $base } with a { $tracer } line
+plain-wire = A wire of { $size }, { $colour }, { $length }, from { $from } to { $to }.
+plain-no-current = No current to speak of flows in it.
+plain-carries = It carries { $amps }, and is { $own } warm where { $around } are around it.
+plain-carries-of = It carries { $amps } of the { $most } that it may carry, and is { $own } warm where { $around } are around it.
+plain-cut-off = { $guards } cuts it off from { $source } if it is shorted.
+plain-limits = { $source } cannot give more than it bears.
+plain-uncut = Nothing cuts it off from { $source } if it is shorted.
+plain-condition = Its condition: { $condition }.
+
+## The system as an outline.
+
+outline-directly = directly
+outline-through = through { $parts }
+outline-no-way-back = no way back
+outline-feeds = feeds { $part } { $way }{ $current }{ $back }
+outline-drives = channel { $channel } drives { $driver }
+
+## Everything that can be done.
+
+action-pick = Pick and move
+action-pull-run = Pull a run of wire
+action-shelf = Open the shelf of parts
+action-meter = Take the meter in hand
+action-hand = Shift the paper
+action-ask = Ask: find a part, run, check or action
+action-what-feeds = What feeds this?
+action-details = Details of what is picked
+action-rename = Rename
+action-turn = Turn clockwise
+action-turn-back = Turn anticlockwise
+action-delete = Delete
+action-undo = Undo
+action-redo = Redo
+action-cut = Cut
+action-copy = Copy
+action-paste = Paste
+action-duplicate = Duplicate
+action-pick-all = Pick everything on the sheet
+action-splice = Splice the run
+action-move-end = Put an end of the run elsewhere
+action-next-bend = Take the next bend of the run in hand
+action-straighten = Let the run find its own way again
+action-tidy-sheet = Tidy the arrangement of the whole sheet
+action-next-finding = Next finding
+action-previous-finding = Previous finding
+action-mend = Mend the finding shown
+action-next-part = Next part
+action-previous-part = Previous part
+action-overlay-current = Overlay: current
+action-overlay-voltage = Overlay: voltage
+action-overlay-heat = Overlay: heat
+action-overlay-protection = Overlay: protection
+action-overlay-signal = Overlay: signal
+action-overlay-speakers = Overlay: speakers
+action-overlay-none = No overlay
+action-zoom-in = Enlarge
+action-zoom-out = Reduce
+action-fit = Show the whole sheet
+action-fit-picked = Show what is picked
+action-sheet-before = Turn to the sheet before
+action-sheet-after = Turn to the next sheet
+action-lay-under = Lay another sheet under this one
+action-meter-volts = Meter: volts
+action-meter-amps = Meter: amps in a run
+action-meter-ohms = Meter: ohms, supply isolated
+action-keep-reading = Keep this reading of the meter
+action-readings = Readings kept
+action-open-file = Open a job file
+action-save-file = Save the job as a file
+action-new-job = New empty job
+action-jobs = Jobs kept here
+action-lessons = Lessons: good and bad, side by side
+action-export-svg = Export the sheet as SVG
+action-export-png = Export the sheet as PNG
+action-print = Print the sheet
+action-share = Share: a link, a code to scan or a page file
+action-limits = Conditions and limits of the job
+action-outline = The system as an outline
+action-paper = Light or dark paper
+action-english = Language: English
+action-german = Language: Deutsch (German)
+action-metres = Lengths in metres
+action-feet = Lengths in feet and inches
+action-square-millimetres = Wire sizes in mm²
+action-gauge = Wire sizes in AWG
+action-keys = List of keys

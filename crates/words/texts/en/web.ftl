@@ -1,0 +1,310 @@
+### The page: what its pieces say.
+
+## Everywhere.
+
+close = Esc: close
+untitled = Untitled job
+nothing-known = not known
+yes = yes
+no = no
+
+## Ask.
+
+ask-for = Ask for a part, a run, a finding, an action
+ask-none = Nothing of that name here.
+
+## The strip of tools.
+
+tray = Tools and overlays
+tray-overlays = Overlays
+tool-shelf = Shelf
+tool-pull = Pull run
+tool-meter = Meter
+tool-feeds = Feeds
+tool-ask = Ask
+tool-jobs = Jobs
+tool-share = Share
+tool-zoom-out = −
+tool-zoom-in = +
+tool-fit = Fit
+
+## Keys.
+
+keys = Keys
+key-enter = Enter
+key-esc = Esc
+key-delete = Del
+key-home = Home
+key-page-up = Page Up
+key-page-down = Page Down
+key-command = Ctrl+{ $key }
+key-shift = Shift+{ $key }
+key-command-shift = Ctrl+Shift+{ $key }
+key-arrows = Arrows
+key-arrows-do = Walk: part, terminal, along the run, next terminal
+key-shift-arrows = Shift+Arrows
+key-shift-arrows-do = Move what is picked; of a run, a piece aside or the bend in hand
+key-double-click = Double click
+key-double-click-do = Details; on a bend, take it out
+key-space-drag = Space and drag
+key-space-drag-do = Shift the paper
+key-wheel = Wheel
+key-wheel-do = Enlarge about the pointer
+key-alt = Alt while moving
+key-alt-do = Off the grid
+key-shift-placing = Shift while placing
+key-shift-placing-do = Place another
+key-esc-do = Back out
+
+## A finding explained.
+
+finding-number = Finding { $number }
+finding-do = Do:
+finding-source = Source:
+finding-assumed = Assumed:
+finding-leave-out = Leave this check out of this job
+finding-leave-out-where = Kept in the job and listed under conditions and limits (l), where it is taken in again
+finding-before = Before
+finding-of = { $number } of { $count }
+finding-next = Next
+finding-against = { $value } against a limit of { $limit }
+hover-size = size?
+hover-length = length?
+
+## Jobs.
+
+jobs-here = on the table
+remove = Remove
+jobs-damaged = damaged, kept as it was; found { $when }
+jobs-save-damaged = Save to a file
+keeping-opening = Opening the storage …
+keeping-kept = Every change is kept in this browser.
+keeping-writing = Writing …
+keeping-elsewhere = Another tab has this job; what is changed here is not kept.
+jobs-take-over = Take it over here
+jobs-worked = Worked examples
+jobs-kept = Kept here
+jobs-damaged-list = Damaged, kept as they were
+
+## Conditions and limits.
+
+limits = Conditions and limits
+limits-shares = Shares are written as such: 0.03 is 3 %. The law of the place and the vehicle's maker come first.
+limits-profile = All are the profile's.
+limits-own = { $count } set in this job.
+limits-left-out = Checks left out of this job
+limits-take-in = take in again
+limit-own = Set in this job.
+limit-back = Back to { $number }
+limit-profile = Profile:
+limit-no-number = `{ $text }` is no number
+low-none = No findings
+
+## The meter.
+
+meter = Meter
+meter-what = What is measured
+meter-next = next lead
+meter-red = red
+meter-black = black
+meter-keep = Keep
+meter-away = Put away
+note-undecided = { $grade }, undecided
+
+## The right margin.
+
+notes-collapsed = The feed gives { $share } of what is asked.
+notes-failed = No numbers: { $why }
+notes-none = No findings. { $draw } drawn, { $available } to be had.
+notes-here = here:
+offer = From { $from } to a new
+outline = Outline
+
+## What lies over the drawing.
+
+legend-current = amps in each run, arrow by direction, width by load against what the run bears
+legend-voltage = volts at the terminals against battery negative
+legend-heat = temperature of each conductor
+legend-protection = each conductor in the hue of the device that guards it; unguarded ones dashed
+legend-signal = signal and turn-on leads
+legend-speakers = what each channel sees, what each speaker gets
+legend-lost = { $amps }, { $drop } lost
+legend-fed = { $part } ({ $amps }) from { $ways }
+legend-feeds = What feeds { $thing }
+legend-feeds-nothing = nothing on this sheet
+
+## The slip beside a thing.
+
+plain-run = Wire
+slip-about = About { $tag }
+slip-details = Details of { $tag }
+slip-feeds = What feeds this
+slip-tag = Tag
+slip-fewer = fewer
+slip-more = { $count } more
+slip-more-run = material, insulation, surroundings, condition …
+slip-name = name
+slip-note = note
+slip-fitted-by = fitted by
+slip-splice = Splice
+slip-move-end = Move an end
+slip-straighten = Let it find its way
+slip-turn = Turn
+slip-duplicate = Duplicate
+slip-delete = Delete
+slip-at = at { $at }
+slip-loose-end = the loose end
+edit-fitted-by = Set who fitted { $tag }
+
+## Readings kept.
+
+readings = Readings
+readings-sheet = Readings, sheet { $sheet }
+readings-remove = Remove { $reading }
+readings-none = None yet. Take the meter in hand (M), put its leads on, and keep what it shows (S).
+readings-kept = { $count } kept on this sheet
+
+## The set index.
+
+set = Sheets of the job
+set-empty = empty
+set-holds = { $parts }, { $runs }
+set-fill = copy { $sheet } here
+set-lies-under = lies under
+set-lay-under = lay under
+
+## Sharing.
+
+share = Share
+share-use = Use { $address }
+share-no-address = Set the address that your links start with: where this program is served from for your customers. Until then there is the page file, below.
+share-seen = What others see
+share-out = What stays out
+share-notes = notes and remarks
+share-names = names in the title block
+share-show = show { $what }
+share-show-none = show { $what } (there are none)
+share-show-left = show { $what } ({ $count } left out)
+share-unknown = { $count } fields of a newer version's file
+share-always = Title and labels are always shown: look whether they name anybody.
+share-link = Link
+share-starts = starts with
+share-page = Page file
+share-page-what = One file with this drawing and the program in it. It opens with a double click, without a network, and can be of any size.
+share-page-download = Download the page file
+share-page-missing = The page file was not made: page.html, which belongs beside this page, could not be fetched.
+share-page-failed = The page file was not made. { $why }
+share-title = Title
+share-revision = Revision
+share-sheet = Sheet { $sheet }: { $parts }, { $runs }, { $labels } labels
+share-sheet-notes = { $count } notes
+share-sheet-readings = { $count } readings
+share-findings = The findings, as the checks make them from it
+share-copied = The link is on the clipboard.
+share-not-copied = This browser does not let the page write to the clipboard: mark the link and copy it.
+share-characters = { $count } characters
+share-copy = Copy the link
+share-code = Code of the link, to scan
+share-no-code = Too long for a code that a telephone reads from paper.
+share-scan = Scan to look at this drawing
+downloaded = Downloaded as { $name }
+
+## The shelf of parts.
+
+also-fuse = blade strip holder protection
+also-block = distribution power fused
+also-bus = stud bar
+also-ground = earth chassis body
+also-head = radio receiver
+also-processor = dsp
+also-line-converter = high low level
+also-amplifier = amp
+also-speaker = woofer tweeter subwoofer driver
+also-load = light lamp inverter pump radio
+also-splice = joint butt
+also-converter = dc charger
+shelf = Shelf of parts
+shelf-filter-how = Type to filter, Enter takes the first
+shelf-filter = Filter the shelf
+shelf-close = Esc: close the shelf
+shelf-none = Nothing of that name on the shelf.
+spoken-elsewhere = Another tab has this job open. What you change here is not kept until you take it over, see Jobs.
+
+## The title block.
+
+cell-edit = { $name }: { $text }. Edit
+title-block = Title block
+title-ambients-limits = Ambients and limits
+title-ambients = cabin { $cabin }, load { $load }, engine { $engine }
+title-ambients-own = { $ambients }; { $count ->
+    [one] { $count } limit
+   *[other] { $count } limits
+} set here
+title-left-out = { $count } left out
+title-undo = Undo
+title-redo = Redo
+title-nothing-done = nothing done yet
+title-look-only = This drawing is for looking at
+title-own-copy = Make my own copy
+title-copy-downloaded = Downloaded as { $name }. Open it in the program to change it.
+
+## A sheet laid under.
+
+under-laid = The sheet laid under
+under-away = take it away
+under-changed = What changed: { $count ->
+    [one] { $count } thing
+   *[other] { $count } things
+}
+became-kept = kept
+became-new = new
+became-removed = removed
+under-against = Against { $sheet }
+newer = A newer version is ready; it is used the next time the page is opened.
+newer-load = Load it now
+
+## Files and storage.
+
+job-damaged = { $count ->
+    [one] { $count } piece
+   *[other] { $count } pieces
+} of this job could not be read: { $first }. What was stored is kept as it was, see Jobs.
+file-opened = { $name } is on the table.
+file-opened-in-part = { $name } is on the table. Left out: { $first }
+file-not-opened = { $name } was not opened: { $why }
+file-saved = Saved to { $name }
+no-canvas = This browser gives no canvas to paint the picture on.
+board = Wiring diagram, sheet { $sheet }: { $parts }, { $runs }, { $counts }. Arrows walk, Enter opens details, slash asks.
+file-too-large = { $name } has { $size }; a job file may have { $most }. It was not opened; is it the right file?
+file-none = That is not a file. Drop one job file from your file manager here.
+file-several = Those are { $count } files. Drop one job file at a time.
+file-gone = The file is not there any more: it was moved, renamed or deleted. Save the job under a new name.
+file-not-allowed = The browser did not allow it. Try again and agree when it asks, or save the job under a new name.
+file-disk-full = The disk is full: the file was not written. Free some space and save again.
+file-in-use = The file is in use by another program or protected. Close it there, or save the job under a new name.
+file-picture-too-large = The browser cannot make a picture of this size. Choose a smaller scale, or export SVG.
+file-failed = The file could not be read or written ({ $reason }).
+store-said = { $what } { $todo }
+store-refused = This browser keeps no data for this page: perhaps a private window, or storage is turned off ({ $reason }).
+store-refused-do = You can go on working, but the job lives only in this tab. Save it to a file before you close it.
+store-full = The browser's storage is full: the last change could not be kept.
+store-full-do = Nothing is lost yet: save the job to a file now. Then remove jobs that you no longer need, or free disk space.
+store-changed = This job was changed in another tab since it was opened here.
+store-changed-do = What you see here is still whole: save it to a file or as a new job, then open the other state.
+store-newer = A newer version of this page is open in another tab.
+store-newer-do = Save the job to a file, then load this page again.
+store-missing = This job is not in the browser's storage any more.
+store-missing-do = If it is still open here, save it to a file or as a new job.
+store-unreadable = What is stored of this job cannot be read: { $reason }.
+store-unreadable-do = It is left as it is. Save the stored text to a file, and open an earlier copy.
+store-failed = The browser could not keep or read the job ({ $reason }).
+store-failed-do = Save the job to a file now, then load this page again.
+
+## Fields.
+
+mark-unknown = unknown
+mark-unknown-what = Nobody has said what this is
+mark-assumed = assumed
+mark-assumed-what = Taken for granted: click when you know that it is so
+mark-given = given
+mark-given-what = Known: click to mark it as assumed
