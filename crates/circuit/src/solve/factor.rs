@@ -34,6 +34,8 @@ pub struct Factor {
     l_row: Vec<u32>,
     l_value: Vec<f64>,
     pivot: Vec<f64>,
+    /// Diagonal before anything was taken from it, against which a pivot is held.
+    measure: Vec<f64>,
     /// By entry of L: where its products with the entries after it in its column go.
     way: Vec<Way>,
     /// Where products go that do not go side by side.
@@ -55,9 +57,9 @@ enum Way {
 /// Where the conductance between two unknowns goes: given once, then used without searching.
 #[derive(Clone, Copy, Debug)]
 pub struct Slot {
-    a: usize,
-    b: usize,
-    between: usize,
+    a: u32,
+    b: u32,
+    between: u32,
 }
 
 impl Factor {
@@ -107,6 +109,7 @@ impl Factor {
             taken: vec![0.0; size],
             l_value: vec![0.0; l_row.len()],
             pivot: vec![1.0; size],
+            measure: vec![0.0; size],
             work: vec![0.0; size],
             late_work: Vec::new(),
             way: Vec::with_capacity(l_row.len()),
@@ -167,9 +170,9 @@ impl Factor {
             .get(*self.l_start.get(low)?..*self.l_start.get(low + 1)?)?;
         let found = column.binary_search(&narrow(high)).ok()?;
         Some(Slot {
-            a,
-            b,
-            between: self.l_start[low] + found,
+            a: narrow(a),
+            b: narrow(b),
+            between: narrow(self.l_start[low] + found),
         })
     }
 
@@ -182,9 +185,36 @@ impl Factor {
 
     /// Adds a conductance between the two unknowns of a slot.
     pub fn add_between(&mut self, slot: Slot, conductance: f64) {
-        self.diagonal[slot.a] += conductance;
-        self.diagonal[slot.b] += conductance;
-        self.value[slot.between] -= conductance;
+        self.diagonal[slot.a as usize] += conductance;
+        self.diagonal[slot.b as usize] += conductance;
+        self.value[slot.between as usize] -= conductance;
+    }
+
+    /// Begins a round: the numbers of the late unknowns are taken as they were put in, and what [`Factor::add_to_round`] adds to them is
+    /// gone with the next round. So what stays the same in all rounds is put in once.
+    pub(crate) fn begin_round(&mut self) {
+        let from = self.late_entries();
+        self.l_value[from..].copy_from_slice(&self.value[from..]);
+        let diagonal = &self.diagonal[self.early..];
+        self.pivot[self.early..].copy_from_slice(diagonal);
+        let before = diagonal.iter().zip(&self.taken[self.early..]);
+        for (measure, (diagonal, taken)) in self.measure[self.early..].iter_mut().zip(before) {
+            *measure = diagonal + taken;
+        }
+    }
+
+    /// Adds a conductance between the two late unknowns of a slot for this round.
+    pub(crate) fn add_to_round(&mut self, slot: Slot, conductance: f64) {
+        for end in [slot.a as usize, slot.b as usize] {
+            self.pivot[end] += conductance;
+            self.measure[end] += conductance;
+        }
+        self.l_value[slot.between as usize] -= conductance;
+    }
+
+    /// Factors the numbers of this round. False when the matrix is not positive definite; the factors are then of no use.
+    pub(crate) fn factor_round(&mut self) -> bool {
+        self.eliminate(self.early, self.size)
     }
 
     /// Adds a conductance from an unknown to the reference.
@@ -237,6 +267,7 @@ impl Factor {
         let from = self.late_entries();
         self.l_value.copy_from_slice(&self.value);
         self.pivot.copy_from_slice(&self.diagonal);
+        self.measure.copy_from_slice(&self.diagonal);
         let good = self.eliminate(0, self.early);
         self.value[from..].copy_from_slice(&self.l_value[from..]);
         for at in self.early..self.size {
@@ -265,10 +296,8 @@ impl Factor {
     /// Factors the numbers that were put in. False when the matrix is not positive definite; the factors are then
     /// of no use. Cost: as many operations as L has entries in its columns squared; nothing is allocated.
     pub fn factor(&mut self) -> bool {
-        let from = self.late_entries();
-        self.l_value[from..].copy_from_slice(&self.value[from..]);
-        self.pivot[self.early..].copy_from_slice(&self.diagonal[self.early..]);
-        self.eliminate(self.early, self.size)
+        self.begin_round();
+        self.factor_round()
     }
 
     /// Eliminates the unknowns at these places. False when it meets a pivot that is not positive.
@@ -279,7 +308,7 @@ impl Factor {
             let d = self.pivot[k];
             // Not `d <= 0.0`: a number that is not one must end here too. A pivot that has lost all its digits to
             // cancellation counts as lost.
-            if !(d > 1e-13 * (self.diagonal[k] + self.taken[k]).abs() && d.is_finite()) {
+            if !(d > 1e-13 * self.measure[k].abs() && d.is_finite()) {
                 return false;
             }
             let inverse = 1.0 / d;
@@ -475,7 +504,7 @@ impl Factor {
             self.place.iter().map(|&place| diagonal[place]).collect(),
             slots
                 .iter()
-                .map(|slot| slot.map_or(0.0, |slot| between[slot.between]))
+                .map(|slot| slot.map_or(0.0, |slot| between[slot.between as usize]))
                 .collect(),
         )
     }
@@ -483,7 +512,7 @@ impl Factor {
     /// L⁻¹ u as a list of (place, number), places rising.
     fn forward(&self, u: &[(usize, f64)]) -> Vec<(usize, f64)> {
         // What is still to be worked off, places falling, so that the next one is the last.
-        let mut open: Vec<(usize, f64)> = Vec::new();
+        let mut open: Vec<(usize, f64)> = Vec::with_capacity(16);
         let add = |open: &mut Vec<(usize, f64)>, place: usize, number: f64| {
             let mut at = open.len();
             while at > 0 && open[at - 1].0 < place {
@@ -499,7 +528,7 @@ impl Factor {
                 add(&mut open, place, number);
             }
         }
-        let mut done = Vec::new();
+        let mut done = Vec::with_capacity(32);
         while let Some((k, x)) = open.pop() {
             for at in self.l_start[k]..self.l_start[k + 1] {
                 add(&mut open, self.l_row[at] as usize, -(self.l_value[at] * x));

@@ -80,7 +80,7 @@ pub struct System {
     /// any node that is not left out. None where the tie is laid with the steady elements.
     tied_down: Vec<Option<usize>>,
     /// Where the nodes of each element that is not steady stand among those that are not left out.
-    ends: Vec<[usize; 2]>,
+    ends: Vec<[u32; 2]>,
     /// Of the nodes that are not left out: the right side, which becomes the step, and the voltages.
     right: Vec<f64>,
     level: Vec<f64>,
@@ -97,8 +97,8 @@ pub struct System {
     current: Vec<f64>,
     supplied: Vec<bool>,
     warm: bool,
-    /// What is straight whatever the voltages, put together once for all rounds: matrix, diagonal, right side.
-    straight: [Vec<f64>; 3],
+    /// The right side of what is straight whatever the voltages, put together once for all rounds; its matrix stands in the factor.
+    straight: Vec<f64>,
     /// Elements whose straight piece is another one at other voltages.
     bent: Vec<usize>,
     /// Loads that are supplied.
@@ -170,9 +170,12 @@ impl System {
             }
         }
         let factor = Factor::with_late(nodes, &pairs, &late);
-        let mut ends = vec![[0; 2]; elements.len()];
+        let mut ends = vec![[0_u32; 2]; elements.len()];
+        let narrow = |place: usize| u32::try_from(place).ok();
         for &at in &moving {
-            let [a, b] = elements[at].nodes.map(|node| factor.late_place(node));
+            let [a, b] = elements[at]
+                .nodes
+                .map(|node| factor.late_place(node).and_then(narrow));
             if let (Some(a), Some(b)) = (a, b) {
                 ends[at] = [a, b];
             }
@@ -205,7 +208,7 @@ impl System {
             current: vec![0.0; elements.len()],
             supplied: vec![false; elements.len()],
             warm: false,
-            straight: Default::default(),
+            straight: Vec::new(),
             bent: Vec::new(),
             asking: Vec::new(),
             bent_loads: Vec::new(),
@@ -398,15 +401,20 @@ impl System {
         found
     }
 
+    /// Where the nodes of an element that is not steady stand among those that are not left out.
+    fn ends_of(&self, at: usize) -> [usize; 2] {
+        self.ends[at].map(|end| end as usize)
+    }
+
     /// Voltage of an element that is not steady, first node to second, in the round at hand.
     fn level_across(&self, at: usize) -> f64 {
-        let [a, b] = self.ends[at];
+        let [a, b] = self.ends_of(at);
         self.level[a] - self.level[b]
     }
 
     /// How far the step in `right` changes that voltage.
     fn step_across(&self, at: usize) -> f64 {
-        let [a, b] = self.ends[at];
+        let [a, b] = self.ends_of(at);
         self.right[a] - self.right[b]
     }
 
@@ -428,7 +436,7 @@ impl System {
         self.assemble_straight(elements, share);
         for _ in 0..MOST_ROUNDS {
             self.assemble_bent(elements, share);
-            if !self.factor.factor() {
+            if !self.factor.factor_round() {
                 return Err(NoAnswer::Infeasible);
             }
             self.factor.solve_late(&mut self.right);
@@ -499,7 +507,7 @@ impl System {
                 }
                 // P/v less its straight piece 2 P/v₀ − P v/v₀², written so that it does not cancel.
                 let beside = power * (v - before) * (v - before) / (v * before * before);
-                let [a, b] = self.ends[at];
+                let [a, b] = self.ends_of(at);
                 self.right[a] -= beside;
                 self.right[b] += beside;
             }

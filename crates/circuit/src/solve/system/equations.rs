@@ -76,16 +76,13 @@ impl System {
             self.put(at, slope, intercept);
         }
         self.tie_references();
-        let [value, diagonal, right] = &mut self.straight;
-        self.factor.keep(value, diagonal);
-        right.clone_from(&self.right);
+        self.straight.clone_from(&self.right);
     }
 
     /// Puts the equations of a round together, round the present voltages.
     pub(super) fn assemble_bent(&mut self, elements: &[Element], share: f64) {
-        let [value, diagonal, right] = &self.straight;
-        self.factor.put_back(value, diagonal);
-        self.right.copy_from_slice(right);
+        self.factor.begin_round();
+        self.right.copy_from_slice(&self.straight);
         for at in 0..self.bent.len() {
             let at = self.bent[at];
             let v = self.level_across(at);
@@ -96,17 +93,24 @@ impl System {
                 }
                 law => law.piece(v).unwrap_or((0.0, 0.0)),
             };
-            self.put(at, slope, intercept);
+            if let (Some(slot), true) = (self.slots[at], slope != 0.0) {
+                self.factor.add_to_round(slot, slope);
+            }
+            self.put_right(at, intercept);
         }
     }
 
     pub(super) fn put(&mut self, at: usize, slope: f64, intercept: f64) {
-        let Some(slot) = self.slots[at] else { return };
-        let [a, b] = self.ends[at];
-        if slope != 0.0 {
+        if let (Some(slot), true) = (self.slots[at], slope != 0.0) {
             self.factor.add_between(slot, slope);
         }
-        if intercept != 0.0 {
+        self.put_right(at, intercept);
+    }
+
+    /// Puts a current that is given, from first node to second, on the right side.
+    fn put_right(&mut self, at: usize, intercept: f64) {
+        if intercept != 0.0 && self.slots[at].is_some() {
+            let [a, b] = self.ends_of(at);
             self.right[a] -= intercept;
             self.right[b] += intercept;
         }
