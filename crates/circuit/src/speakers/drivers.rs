@@ -123,7 +123,7 @@ pub(super) fn find(
             _ => continue,
         };
         for (at, branch) in reduced.branches.iter().enumerate() {
-            for (element, forward) in &branch.members {
+            for (element, forward) in branch.members.iter() {
                 let Some(it) = net.elements.get(*element) else {
                     continue;
                 };

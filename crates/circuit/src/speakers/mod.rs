@@ -10,6 +10,7 @@ mod complex;
 mod deck;
 mod drivers;
 mod element;
+mod few;
 mod gap;
 pub(crate) mod index;
 mod network;
@@ -408,7 +409,7 @@ fn reached(
             if amps.size() <= (largest * 1e-9).max(*rounding) {
                 continue;
             }
-            for (element, _) in &branch.members {
+            for (element, _) in branch.members.iter() {
                 match net.elements.get(*element).map(|it| it.what) {
                     Some(What::Coil { speaker, .. }) => {
                         speakers.insert(speaker);

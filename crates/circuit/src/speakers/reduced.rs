@@ -6,6 +6,7 @@
 
 use super::complex::{Complex, Equations};
 use super::element::{Element, Impedance, Taken, View};
+use super::few::Few;
 use super::network::{Groups, SUPPLY};
 use ordered::OrderedMap;
 
@@ -26,7 +27,7 @@ pub(crate) struct Branch {
     b: usize,
     impedance: Impedance,
     /// Elements by number, and whether each goes from `a` to `b`.
-    pub(crate) members: Vec<(usize, bool)>,
+    pub(crate) members: Few<(usize, bool)>,
 }
 
 /// The elements and sources of a piece by numbers of its own, so that the cost follows the size of the piece. The same in
@@ -126,7 +127,7 @@ impl Reduced {
                         a,
                         b,
                         impedance,
-                        members: vec![(*at, true)],
+                        members: Few::of((*at, true)),
                     });
                 }
             }
@@ -301,7 +302,7 @@ fn draw_together(branches: Vec<Branch>, keep: &[bool]) -> Vec<Branch> {
     if branches.iter().all(|it| stays(it.a) && stays(it.b)) {
         return branches;
     }
-    let mut at_node: Vec<Vec<usize>> = vec![Vec::new(); keep.len()];
+    let mut at_node: Vec<Few<usize>> = vec![Few::default(); keep.len()];
     let mut all: Vec<Option<Branch>> = Vec::with_capacity(branches.len());
     for (number, branch) in branches.into_iter().enumerate() {
         for node in [branch.a, branch.b] {
@@ -317,7 +318,7 @@ fn draw_together(branches: Vec<Branch>, keep: &[bool]) -> Vec<Branch> {
             continue;
         }
         let Some(list) = at_node.get(node) else { continue };
-        match *list.as_slice() {
+        match **list {
             [one] => {
                 if let Some(branch) = all.get_mut(one).and_then(Option::take) {
                     for end in [branch.a, branch.b] {
@@ -338,7 +339,7 @@ fn draw_together(branches: Vec<Branch>, keep: &[bool]) -> Vec<Branch> {
                 let (mut joined, second) = (towards(first, node), turned(towards(second, node)));
                 joined.b = second.b;
                 joined.impedance = joined.impedance.plus(second.impedance);
-                joined.members.extend(second.members);
+                joined.members.extend(&second.members);
                 for end in [node, joined.a, joined.b] {
                     if let Some(list) = at_node.get_mut(end) {
                         list.retain(|number| *number != one && *number != two);
@@ -371,7 +372,7 @@ fn towards(branch: Branch, node: usize) -> Branch {
 fn turned(mut branch: Branch) -> Branch {
     std::mem::swap(&mut branch.a, &mut branch.b);
     branch.members.reverse();
-    for (_, forward) in &mut branch.members {
+    for (_, forward) in branch.members.iter_mut() {
         *forward = !*forward;
     }
     branch
