@@ -1,5 +1,6 @@
 //! What every check is given: the sheet, the settings, what the engine knows, and the questions that many checks ask.
 
+use crate::places::Places;
 use crate::unprotected::Stretch;
 use crate::wiring::{BODY, Point, TieKind, Wiring, gives_return, live_pole};
 use crate::wording::assumed;
@@ -12,23 +13,20 @@ use model::{Part, PartId, PartKind, Run, RunId, Settings, Sheet, TerminalName, T
 use ordered::{OrderedMap, OrderedSet};
 use words::Saying;
 
-/// Runs that land on each part, in the order of their ids.
-fn on_part(sheet: &Sheet) -> OrderedMap<PartId, Vec<RunId>> {
-    // Entered part by part at first: in a map of its own each new part would move those behind it.
-    let parts: Vec<PartId> = sheet.parts.keys().copied().collect();
-    let mut lists: Vec<Vec<RunId>> = vec![Vec::new(); parts.len()];
+/// Runs that land on each part, in the order of their ids: by the place of the part, and on parts that are not there.
+fn on_part(sheet: &Sheet, parts: &Places<PartId>) -> (Vec<Vec<RunId>>, OrderedMap<PartId, Vec<RunId>>) {
+    let mut lists: Vec<Vec<RunId>> = vec![Vec::new(); parts.ids().len()];
     let mut elsewhere: OrderedMap<PartId, Vec<RunId>> = OrderedMap::new();
     for (id, run) in &sheet.runs {
         let [from, to] = run.ends().map(|end| end.terminal().map(|t| t.part));
         for part in from.into_iter().chain(to.filter(|to| from != Some(*to))) {
-            match parts.binary_search(&part).ok().and_then(|at| lists.get_mut(at)) {
+            match parts.of(part).and_then(|at| lists.get_mut(at)) {
                 Some(list) => list.push(*id),
                 None => elsewhere.entry(part).or_default().push(*id),
             }
         }
     }
-    let here = parts.into_iter().zip(lists).filter(|(_, runs)| !runs.is_empty());
-    here.chain(elsewhere).collect()
+    (lists, elsewhere)
 }
 
 /// What a check looks at.
@@ -37,12 +35,15 @@ pub(crate) struct Ctx<'a> {
     pub(crate) settings: &'a Settings,
     pub(crate) study: &'a Study,
     pub(crate) wiring: Wiring,
-    /// Runs that land on each part, in the order of their ids.
-    on_part: OrderedMap<PartId, Vec<RunId>>,
-    /// Runs that are judged for what they are: asked for by nearly every check.
-    touched: OrderedSet<RunId>,
-    /// Devices that guard each run, by their place in the study.
-    guards: OrderedMap<RunId, Vec<usize>>,
+    /// Where parts and runs stand on the sheet: nearly every check asks for both, one after the other.
+    parts: Places<PartId>,
+    runs: Places<RunId>,
+    /// Runs that land on each part, in the order of their ids: by the place of the part, and on parts that are not there.
+    on_part: (Vec<Vec<RunId>>, OrderedMap<PartId, Vec<RunId>>),
+    /// By the place of a run, whether it is judged for what it is.
+    touched: Vec<bool>,
+    /// By the place of a run: devices that guard it, by their place in the study.
+    guards: Vec<Vec<usize>>,
     /// Points that a source's live pole reaches when everything that can close is closed.
     pub(crate) live: OrderedSet<Point>,
     /// Points on which a run lands that is cut through.
@@ -58,26 +59,25 @@ pub(crate) struct Ctx<'a> {
 impl<'a> Ctx<'a> {
     /// The context of one analysis.
     pub(crate) fn new(sheet: &'a Sheet, settings: &'a Settings, study: &'a Study) -> Self {
+        let parts = Places::new(sheet.parts.keys().copied());
+        let runs = Places::new(sheet.runs.keys().copied());
         let mut ctx = Self {
             sheet,
             settings,
             study,
             wiring: Wiring::of(sheet),
-            on_part: on_part(sheet),
-            touched: OrderedSet::new(),
-            guards: OrderedMap::new(),
+            on_part: on_part(sheet, &parts),
+            parts,
+            runs,
+            touched: Vec::new(),
+            guards: vec![Vec::new(); sheet.runs.len()],
             live: OrderedSet::new(),
             cut: OrderedSet::new(),
             ungrounded: OrderedSet::new(),
             free_tags: std::cell::OnceCell::new(),
             stretches: Vec::new(),
         };
-        ctx.touched = sheet
-            .runs
-            .iter()
-            .filter(|(_, run)| ctx.is_touched(run))
-            .map(|(id, _)| *id)
-            .collect();
+        ctx.touched = sheet.runs.values().map(|run| ctx.is_touched(run)).collect();
         let poles: Vec<Point> = sheet
             .parts
             .iter()
@@ -103,7 +103,9 @@ impl<'a> Ctx<'a> {
             .collect();
         for (at, device) in study.devices.iter().enumerate() {
             for run in &device.guards {
-                ctx.guards.entry(*run).or_default().push(at);
+                if let Some(list) = ctx.runs.of(*run).and_then(|place| ctx.guards.get_mut(place)) {
+                    list.push(at);
+                }
             }
         }
         ctx.ungrounded = ctx.find_ungrounded();
@@ -153,17 +155,12 @@ impl<'a> Ctx<'a> {
 
     /// The tag of a part.
     pub(crate) fn part_tag(&self, id: PartId) -> String {
-        self.sheet
-            .parts
-            .get(&id)
+        self.part(id)
             .map_or_else(|| id.to_string(), |part| part.tag.clone())
     }
     /// The tag of a run.
     pub(crate) fn run_tag(&self, id: RunId) -> String {
-        self.sheet
-            .runs
-            .get(&id)
-            .map_or_else(|| id.to_string(), |run| run.tag.clone())
+        self.run(id).map_or_else(|| id.to_string(), |run| run.tag.clone())
     }
     /// A device as people write it: `F1`, `D1.out2`.
     pub(crate) fn device_tag(&self, device: &DeviceRef) -> String {
@@ -201,16 +198,24 @@ impl<'a> Ctx<'a> {
     // Things.
 
     pub(crate) fn part(&self, id: PartId) -> Option<&'a Part> {
-        self.sheet.parts.get(&id)
+        self.sheet.parts.values().as_slice().get(self.parts.of(id)?)
     }
     pub(crate) fn run(&self, id: RunId) -> Option<&'a Run> {
-        self.sheet.runs.get(&id)
+        self.sheet.runs.values().as_slice().get(self.runs.of(id)?)
     }
     pub(crate) fn kind(&self, id: PartId) -> Option<&'a PartKind> {
         self.part(id).map(|part| &part.is)
     }
     pub(crate) fn flow(&self, id: RunId) -> Option<&'a RunFlow> {
-        self.study.runs.get(&id)
+        let (ids, flows) = (
+            self.study.runs.keys().as_slice(),
+            self.study.runs.values().as_slice(),
+        );
+        // As a rule a study tells of each run of the sheet.
+        match self.runs.of(id) {
+            Some(place) if ids.get(place) == Some(&id) => flows.get(place),
+            _ => self.study.runs.get(&id),
+        }
     }
     pub(crate) fn purpose(&self, id: RunId) -> Purpose {
         self.flow(id).map(|flow| flow.purpose).unwrap_or_default()
@@ -225,11 +230,13 @@ impl<'a> Ctx<'a> {
     }
     /// Runs that land on a part.
     pub(crate) fn runs_of(&self, part: PartId) -> impl Iterator<Item = (RunId, &'a Run)> {
-        self.on_part
-            .get(&part)
-            .into_iter()
-            .flatten()
-            .filter_map(|id| Some((*id, self.run(*id)?)))
+        let (here, elsewhere) = &self.on_part;
+        let list = match self.parts.of(part) {
+            Some(place) => here.get(place),
+            None => elsewhere.get(&part),
+        };
+        let list = list.into_iter().flatten();
+        list.filter_map(|id| Some((*id, self.run(*id)?)))
     }
     /// Runs that land on a terminal.
     pub(crate) fn runs_on(&self, part: PartId, terminal: &str) -> Vec<RunId> {
@@ -264,7 +271,9 @@ impl<'a> Ctx<'a> {
     }
     /// Whether a run is judged for what it is: not when the maker fitted it and everything it joins.
     pub(crate) fn touched_run(&self, id: RunId) -> bool {
-        self.touched.contains(&id)
+        self.runs
+            .of(id)
+            .is_some_and(|place| self.touched.get(place) == Some(&true))
     }
     fn is_touched(&self, run: &Run) -> bool {
         let joined = || {
@@ -308,7 +317,8 @@ impl<'a> Ctx<'a> {
     }
     /// The devices that guard a run, in the order of the study.
     pub(crate) fn guards_of(&self, run: RunId) -> impl Iterator<Item = &'a Device> {
-        let all = self.guards.get(&run).map(Vec::as_slice).unwrap_or_default();
+        let all = self.runs.of(run).and_then(|place| self.guards.get(place));
+        let all = all.map(Vec::as_slice).unwrap_or_default();
         all.iter().filter_map(|at| self.study.devices.get(*at))
     }
     /// Whether a device is judged for what it carries.
@@ -332,7 +342,7 @@ impl<'a> Ctx<'a> {
         };
         properties
             .iter()
-            .filter(|name| run.wire.get(name).is_some_and(|text| text.starts_with('~')))
+            .filter(|name| run.wire.is_assumed(name))
             .map(|name| assumed(&run.tag, name))
             .collect()
     }
@@ -343,7 +353,7 @@ impl<'a> Ctx<'a> {
         };
         properties
             .iter()
-            .filter(|name| part.is.get(name).is_some_and(|text| text.starts_with('~')))
+            .filter(|name| part.is.set_of().is_assumed(name))
             .map(|name| assumed(&part.tag, name))
             .collect()
     }

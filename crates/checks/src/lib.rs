@@ -12,6 +12,7 @@ mod finding;
 mod findings;
 mod limits;
 mod mends;
+mod places;
 mod registry;
 mod unprotected;
 mod wiring;

@@ -7,6 +7,7 @@
 //!
 //! *Invariant:* line-level signal leads are left out: their shields are the engine's business, not a way of supply.
 
+use crate::places::Places;
 use circuit::DeviceRef;
 use model::conductor::Condition;
 use model::kinds::supply::DeviceState;
@@ -53,7 +54,7 @@ impl Tie {
 /// The supply wiring of a sheet.
 pub(crate) struct Wiring {
     /// The parts, in the order of their ids.
-    parts: Vec<PartId>,
+    parts: Places<PartId>,
     /// The terminals, part by part, with their points; asked for once: their names are made up at every call.
     terminals: Vec<(Terminal, Point)>,
     /// Where those of each part begin, and one entry more.
@@ -203,7 +204,7 @@ impl Wiring {
     /// The wiring of a sheet.
     pub(crate) fn of(sheet: &Sheet) -> Self {
         let mut it = Self {
-            parts: sheet.parts.keys().copied().collect(),
+            parts: Places::new(sheet.parts.keys().copied()),
             terminals: Vec::new(),
             first: vec![0],
             count: 0,
@@ -322,7 +323,7 @@ impl Wiring {
 
     /// The terminals of a part.
     fn own(&self, part: PartId) -> Option<(usize, &[(Terminal, Point)])> {
-        let at = self.parts.binary_search(&part).ok()?;
+        let at = self.parts.of(part)?;
         Some((*self.first.get(at)?, slice_of(&self.terminals, &self.first, at)))
     }
     /// The place of a terminal among all.

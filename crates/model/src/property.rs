@@ -77,6 +77,10 @@ pub trait PropertyType: Sized {
     const SHAPE: Shape;
     /// True for [`Fact`]s.
     const MAY_BE_ASSUMED: bool = false;
+    /// Whether it is a [`Fact`] that is assumed.
+    fn is_guess(&self) -> bool {
+        false
+    }
     /// Whether it is a [`Fact`] that is not known.
     fn is_not_known(&self) -> bool {
         false
@@ -321,6 +325,9 @@ impl PropertyType for String {
 impl<T: PropertyType> PropertyType for Fact<T> {
     const SHAPE: Shape = T::SHAPE;
     const MAY_BE_ASSUMED: bool = true;
+    fn is_guess(&self) -> bool {
+        self.is_assumed()
+    }
     fn is_not_known(&self) -> bool {
         self.is_unknown()
     }
@@ -385,6 +392,8 @@ fn assumed(object: &Map<String, Value>) -> Result<&Value, Misread> {
 pub trait Field {
     /// Whether it is a [`Fact`] that is not known.
     fn is_open(&self) -> bool;
+    /// Whether it is a [`Fact`] that is assumed.
+    fn is_guessed(&self) -> bool;
     /// Its written form.
     fn written(&self) -> String;
     /// Sets it from its written form.
@@ -409,6 +418,9 @@ pub trait Field {
 impl<T: PropertyType> Field for T {
     fn is_open(&self) -> bool {
         PropertyType::is_not_known(self)
+    }
+    fn is_guessed(&self) -> bool {
+        PropertyType::is_guess(self)
     }
     fn written(&self) -> String {
         PropertyType::print(self)
@@ -456,6 +468,13 @@ pub trait PropertySet {
     fn get(&self, name: &str) -> Option<String> {
         let set = self.as_set();
         set.field(place(set, name)?).map(Field::written)
+    }
+    /// Whether this property is a fact that is assumed; false when there is no such property.
+    fn is_assumed(&self, name: &str) -> bool {
+        let set = self.as_set();
+        place(set, name)
+            .and_then(|at| set.field(at))
+            .is_some_and(Field::is_guessed)
     }
     /// The names of those that are facts that are not known, in the order of the list.
     fn not_known(&self) -> Vec<&'static str> {

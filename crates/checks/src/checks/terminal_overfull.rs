@@ -93,10 +93,10 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
         let Some(at) = group.first().map(|(at, _)| *at) else {
             continue;
         };
-        let runs: Vec<RunId> = group.iter().map(|(_, run)| *run).collect();
         let Some((key, largest)) = takes(kind, at.terminal.as_str()) else {
             continue;
         };
+        let runs: Vec<RunId> = group.iter().map(|(_, run)| *run).collect();
         if !ctx.touched_part(at.part) && !runs.iter().any(|run| ctx.touched_run(*run)) {
             continue;
         }
