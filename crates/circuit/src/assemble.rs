@@ -93,7 +93,8 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         &tracer.back.blocks,
     );
     let limits: Vec<Option<f64>> = sheet_limits(&net, sheet);
-    study.protection = protection::protect(&net, sheet, &stretches, &reaches, &limits, &allowable);
+    let guarded;
+    (study.protection, guarded) = protection::protect(&net, sheet, &stretches, &reaches, &limits, &allowable);
 
     study.outcome = outcome(&net, sheet, &points);
     study.balance = balance(&points);
@@ -124,7 +125,7 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
         &stretches,
         &reaches,
         &tracer.back.blocks,
-        &study.protection,
+        guarded,
         &traced.serves,
         system,
     );
@@ -159,12 +160,9 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
     study.channels = speakers.channels;
     study.drivers = speakers.drivers;
     study.assumed.extend(speakers.assumed);
-    for (part, circuit) in &study.circuits {
-        for run in &circuit.all_runs {
-            if let Some(flow) = study.runs.get_mut(run) {
-                flow.serves.insert(*part);
-            }
-        }
+    // Where runs are told of, all of them are, in the same order.
+    for (flow, served) in study.runs.values_mut().zip(traced.served) {
+        flow.serves = served.into_iter().collect();
     }
     notes(&net, sheet, &mut study);
     study
@@ -233,13 +231,13 @@ fn warm_up(operator: &mut Operator<'_>, net: &Network, sheet: &Sheet, conditions
         if round + 1 == HEAT_ROUNDS {
             break;
         }
-        let point = if round == 0 {
-            operator.operate(Level::Rms)
+        let currents = if round == 0 {
+            operator.operate_for_currents(Level::Rms)
         } else {
-            operator.operate_again(Level::Rms)
+            operator.operate_again_for_currents(Level::Rms)
         };
         for ((run, warming), temperature) in net.runs.iter().zip(&warming).zip(&mut temperatures) {
-            let current = if run.line { 0.0 } else { point.currents[run.branch] };
+            let current = if run.line { 0.0 } else { currents[run.branch] };
             *temperature = warming.temperature(current);
         }
     }

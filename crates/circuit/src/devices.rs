@@ -4,13 +4,13 @@ use crate::flows::Points;
 use crate::network::{BODY, Closes, Kind, Network, values};
 use crate::protection::{Reach, Stretches};
 use crate::solve::{Element, Law, System};
-use crate::study::{Device, DeviceRef, Protection};
+use crate::study::{Device, DeviceRef};
 use crate::trace::Blocks;
 use model::quantity::{Amps, Share};
 use model::{PartId, PartKind, RunId, Sheet};
 use ordered::{OrderedMap, OrderedSet};
 
-/// The devices of a network. `system` is one for its branches.
+/// The devices of a network. `guarded` names the runs that each guards, `system` is one for its branches.
 #[allow(clippy::too_many_arguments)]
 pub(crate) fn devices(
     net: &Network,
@@ -19,22 +19,17 @@ pub(crate) fn devices(
     stretches: &Stretches,
     reaches: &[Reach],
     back_blocks: &Blocks,
-    protection: &OrderedMap<RunId, Protection>,
+    guarded: Vec<Vec<RunId>>,
     on_ways: &OrderedMap<DeviceRef, OrderedSet<PartId>>,
     system: System,
 ) -> Vec<Device> {
-    let mut guards: OrderedMap<&DeviceRef, OrderedSet<RunId>> = OrderedMap::new();
-    for (run, protection) in protection {
-        for device in protection.from.iter().flat_map(|f| &f.guards) {
-            guards.entry(device).or_default().insert(*run);
-        }
-    }
     let prospective = prospective(net, sheet, system);
     let minus: Vec<usize> = net.sources.iter().map(|s| s.minus).collect();
     net.devices
         .iter()
+        .zip(guarded)
         .enumerate()
-        .map(|(at, device)| {
+        .map(|(at, (device, guards))| {
             let nodes = net.branches.get(device.branch).map_or([BODY; 2], |b| b.nodes);
             let live = nodes.iter().any(|n| {
                 *n != BODY
@@ -49,7 +44,7 @@ pub(crate) fn devices(
                 device: device.name.clone(),
                 rating: device.rating,
                 current: points.through(device.branch),
-                guards: guards.get(&device.name).cloned().unwrap_or_default(),
+                guards: guards.into_iter().collect(),
                 in_return: returns && !live,
                 prospective: prospective.get(at).copied().flatten().map(Amps),
                 serves: on_ways.get(&device.name).cloned().unwrap_or_default(),

@@ -485,8 +485,10 @@ pub struct Assumption {
 /// The key under which [`Study::voltages`] holds a terminal: `p3.in`.
 #[must_use]
 pub fn voltage_key(terminal: &TerminalRef) -> String {
-    let mut key = terminal.part.to_string();
-    key.push('.');
-    key.push_str(terminal.terminal.as_str());
+    use std::fmt::Write as _;
+    let name = terminal.terminal.as_str();
+    // Room for the letter, ten digits and the dot: every terminal has its key.
+    let mut key = String::with_capacity(name.len() + 12);
+    let _ = write!(key, "{}.{name}", terminal.part);
     key
 }

@@ -229,7 +229,7 @@ impl Open {
         let sheathed_run = |id: RunId| sheet.runs.get(&id).is_some_and(|r| r.wire.sheathed);
         // From the nearest node outwards, each takes over what holds for the one before it.
         for &at in &ways.order {
-            if let Some((before, branch)) = ways.before[at] {
+            if let Some((before, branch)) = ways.before(at) {
                 let run = run_of(branch).map(|(_, run)| run);
                 known[at] = known[before] && run.is_none_or(|r| r.length_known);
                 sheathed[at] = sheathed[before] && run.is_none_or(|r| sheathed_run(r.id));
@@ -290,7 +290,7 @@ fn is_guard(net: &Network, branch: usize) -> bool {
         if net.devices.get(device).is_some_and(|d| d.works || is_out(net, device)))
 }
 
-/// Protection of every run that can be live. `limits` gives, by source index, the most current that the source gives
+/// Protection of every run that can be live, and by device the runs that it guards. `limits` gives, by source index, the most current that the source gives
 /// of itself (converters and alternators); `allowable` what each run bears.
 pub(crate) fn protect(
     net: &Network,
@@ -299,7 +299,7 @@ pub(crate) fn protect(
     reaches: &[Reach],
     limits: &[Option<f64>],
     allowable: &[Option<Amps>],
-) -> OrderedMap<RunId, Protection> {
+) -> (OrderedMap<RunId, Protection>, Vec<Vec<RunId>>) {
     let live = View::new(net, |_, b| is_live_conductor(b.kind, b.nodes));
     let mut members: OrderedMap<usize, Vec<usize>> = reaches.iter().map(|r| (r.home, Vec::new())).collect();
     for (node, stretch) in stretches.of_node.iter().enumerate() {
@@ -321,6 +321,7 @@ pub(crate) fn protect(
         }
     }
     let mut out = OrderedMap::new();
+    let mut guarded: Vec<Vec<RunId>> = vec![Vec::new(); net.devices.len()];
     let mut ends: Vec<usize> = Vec::new();
     let mut guards: Vec<usize> = Vec::new();
     for (index, run) in net.runs.iter().enumerate() {
@@ -352,6 +353,13 @@ pub(crate) fn protect(
                 guards.extend(all.copied());
                 guards.order();
                 guards.dedup();
+                for device in &guards {
+                    if let Some(runs) = guarded.get_mut(*device)
+                        && runs.last() != Some(&run.id)
+                    {
+                        runs.push(run.id);
+                    }
+                }
                 it.guards = guards
                     .iter()
                     .filter_map(|d| net.devices.get(*d))
@@ -369,5 +377,5 @@ pub(crate) fn protect(
             out.insert(run.id, Protection { from });
         }
     }
-    out
+    (out, guarded)
 }

@@ -80,6 +80,14 @@ pub(crate) struct Operating {
     pub settled: bool,
 }
 
+/// What an operating point was found at; the voltages stand in the system.
+struct Found {
+    /// Share of what is asked that it delivers; nothing when no point was found.
+    share: f64,
+    deliverable: f64,
+    blamed: Vec<usize>,
+}
+
 /// Solves one network at one level after another.
 pub(crate) struct Operator<'a> {
     net: &'a Network,
@@ -101,6 +109,10 @@ pub(crate) struct Operator<'a> {
     laid: bool,
     /// Parts with their branches that follow whether the part is on, parts rising.
     turned: Vec<(usize, usize)>,
+    /// Those of them that are the working supply of the part.
+    drawing: Vec<(usize, usize)>,
+    /// Branches that close and open by themselves: contacts of relays and sensing isolators.
+    switching: Vec<usize>,
     /// Source of each branch that is one.
     source_of: Vec<Option<usize>>,
     system: System,
@@ -109,6 +121,8 @@ pub(crate) struct Operator<'a> {
     toggles: Vec<u8>,
     on: Vec<bool>,
     dropped: OrderedMap<usize, f64>,
+    /// By part, whether it is among those dropped: asked for by every law.
+    is_dropped: Vec<bool>,
     /// Branch of the input of each source that is a converter.
     inlet: Vec<Option<usize>>,
     /// Input power of converters by part.
@@ -189,8 +203,21 @@ impl<'a> Operator<'a> {
             .map(|(at, b)| (b.part, at))
             .collect();
         turned.order_by(|a, b| a.cmp(b));
+        let is_supply = |at: usize| {
+            net.branches
+                .get(at)
+                .is_some_and(|b| b.kind == Kind::Load(Draw::Supply))
+        };
+        let switches = |b: &Branch| matches!(b.closes, Closes::Relay { .. } | Closes::Sensing { .. });
+        let branches = || net.branches.iter().enumerate();
         let mut it = Self {
             net,
+            drawing: turned.iter().copied().filter(|(_, at)| is_supply(*at)).collect(),
+            switching: branches()
+                .filter(|(_, b)| switches(b))
+                .map(|(at, _)| at)
+                .collect(),
+            is_dropped: vec![false; net.parts.len()],
             source_of,
             sheet,
             demands: Vec::new(),
@@ -260,8 +287,12 @@ impl<'a> Operator<'a> {
     fn reset(&mut self) {
         self.system.restart();
         self.toggles.fill(0);
-        for (closed, branch) in self.closed.iter_mut().zip(&self.net.branches) {
-            *closed = matches!(branch.closes, Closes::Relay { energised: false, .. });
+        for &at in &self.switching {
+            let at_rest = matches!(
+                self.net.branches[at].closes,
+                Closes::Relay { energised: false, .. }
+            );
+            self.closed[at] = at_rest;
         }
         for (on, demand) in self.on.iter_mut().zip(&self.demands) {
             *on = demand.may_be_on;
@@ -272,7 +303,20 @@ impl<'a> Operator<'a> {
 
     /// The operating point at a level, with every load that cannot be held above its cut-off turned off.
     pub(crate) fn operate(&mut self, level: Level) -> Operating {
+        let found = self.find_point(level);
+        self.report(found)
+    }
+
+    /// The same, from which only the currents are wanted.
+    pub(crate) fn operate_for_currents(&mut self, level: Level) -> &[f64] {
+        let found = self.find_point(level);
+        self.find_currents(found.share);
+        self.system.currents()
+    }
+
+    fn find_point(&mut self, level: Level) -> Found {
         self.dropped.clear();
+        self.is_dropped.fill(false);
         self.reset();
         let mut deliverable = 1.0;
         let mut blamed = Vec::new();
@@ -303,25 +347,54 @@ impl<'a> Operator<'a> {
             }
         }
         self.whole = !collapsed;
-        self.report(share, deliverable, blamed)
+        Found {
+            share,
+            deliverable,
+            blamed,
+        }
     }
 
     /// The operating point once more, after small changes of resistance: from where the last one was left, with what had turned
     /// itself off there still off.
     pub(crate) fn operate_again(&mut self, level: Level) -> Operating {
-        if self.whole && self.settle(level, 1.0, true).is_ok() {
-            return self.report(1.0, 1.0, Vec::new());
-        }
-        self.operate(level)
+        let found = self.find_point_again(level);
+        self.report(found)
     }
 
-    fn report(&mut self, share: f64, deliverable: f64, blamed: Vec<usize>) -> Operating {
-        // Where nothing was found nothing flows, rather than something wrong.
+    /// The same, from which only the currents are wanted.
+    pub(crate) fn operate_again_for_currents(&mut self, level: Level) -> &[f64] {
+        let found = self.find_point_again(level);
+        self.find_currents(found.share);
+        self.system.currents()
+    }
+
+    fn find_point_again(&mut self, level: Level) -> Found {
+        if self.whole && self.settle(level, 1.0, true).is_ok() {
+            return Found {
+                share: 1.0,
+                deliverable: 1.0,
+                blamed: Vec::new(),
+            };
+        }
+        self.find_point(level)
+    }
+
+    /// Finds the currents. Where nothing was found nothing flows, rather than something wrong.
+    fn find_currents(&mut self, share: f64) {
         if share > 0.0 {
             self.system.find_currents(&self.elements);
         } else {
             self.system.clear_currents();
         }
+    }
+
+    fn report(&mut self, found: Found) -> Operating {
+        let Found {
+            share,
+            deliverable,
+            blamed,
+        } = found;
+        self.find_currents(share);
         let closure = self.system.closure(&self.elements);
         Operating {
             voltages: self.system.voltages().to_vec(),
@@ -331,12 +404,7 @@ impl<'a> Operator<'a> {
             elements: self.scaled(share),
             pieces: (0..self.net.sources.len()).map(|s| self.piece(s)).collect(),
             dropped: self.dropped.clone(),
-            on: self
-                .on
-                .iter()
-                .enumerate()
-                .map(|(part, on)| *on && !self.dropped.contains_key(&part))
-                .collect(),
+            on: (0..self.on.len()).map(|part| self.is_on(part)).collect(),
             deliverable,
             closure,
             blamed,
@@ -424,8 +492,8 @@ impl<'a> Operator<'a> {
     /// Turns off loads below their cut-off: a quarter of them, the furthest below first. Which parts these are.
     fn drop_worst(&mut self) -> Vec<usize> {
         let mut below: Vec<(f64, usize, f64)> = Vec::new();
-        for &(part, at) in &self.turned {
-            if !matches!(self.net.branches[at].kind, Kind::Load(Draw::Supply)) || !self.is_on(part) {
+        for &(part, at) in &self.drawing {
+            if !self.is_on(part) {
                 continue;
             }
             let v = self.system.across(&self.elements[at]);
@@ -440,6 +508,7 @@ impl<'a> Operator<'a> {
         for &(_, part, v) in &below {
             // Where nothing is, rounding must not tell of a voltage the wrong way round.
             self.dropped.insert(part, if v.abs() < HAIR { 0.0 } else { v });
+            self.is_dropped[part] = true;
         }
         below.into_iter().map(|(_, part, _)| part).collect()
     }
@@ -458,7 +527,7 @@ impl<'a> Operator<'a> {
     }
 
     fn is_on(&self, part: usize) -> bool {
-        self.on.get(part) == Some(&true) && !self.dropped.contains_key(&part)
+        self.on.get(part) == Some(&true) && self.is_dropped.get(part) == Some(&false)
     }
 
     /// Settles everything that limits and switches. The error says that what is asked cannot be delivered.
@@ -637,7 +706,8 @@ impl<'a> Operator<'a> {
     /// Throws relays, sensing isolators and head units whose voltage says so. True when something moved.
     fn toggle(&mut self) -> bool {
         let mut moved = false;
-        for (at, branch) in self.net.branches.iter().enumerate() {
+        for &at in &self.switching {
+            let branch = &self.net.branches[at];
             let wants = match branch.closes {
                 Closes::Relay {
                     coil,

@@ -167,8 +167,8 @@ impl Blocks {
     /// The branches of a block.
     #[must_use]
     pub fn branches(&self, block: usize) -> &[usize] {
-        match (self.first_branch.get(block), self.first_branch.get(block + 1)) {
-            (Some(&from), Some(&to)) => self.branches.get(from..to).unwrap_or_default(),
+        match self.first_branch.get(block..).unwrap_or_default() {
+            [from, to, ..] => self.branches.get(*from..*to).unwrap_or_default(),
             _ => &[],
         }
     }

@@ -4,9 +4,9 @@
 //! body or over signal shields. Returns run over shields only where nothing else leads back.
 
 use super::marks::Marks;
-use super::trail::Trail;
+use super::trail::{Step, Trail};
 use super::{Blocks, Resistances, View, Ways};
-use crate::network::{BODY, Kind, Network};
+use crate::network::{Consumer, Kind, Network};
 use crate::protection::is_live_conductor;
 use crate::study::{Circuit, DeviceRef, FeedWay, ReturnWay};
 use model::quantity::{Amps, Metres, Ohms};
@@ -19,18 +19,37 @@ pub(crate) struct Walk {
     pub(crate) view: View,
     pub(crate) blocks: Blocks,
     /// Block of each branch; of no meaning for branches that are not in the view.
-    pub(super) block_of: Vec<usize>,
+    block_of: Vec<BlockOf>,
+}
+
+/// In which block a branch lies.
+#[derive(Clone, Copy, Default)]
+pub(super) struct BlockOf {
+    pub(super) block: u32,
+    /// Whether the branch is all of it.
+    pub(super) bridge: bool,
 }
 
 impl Walk {
     fn new(net: &Network, keep: impl Fn(Kind, [usize; 2]) -> bool) -> Self {
         let view = View::new(net, |_, b| keep(b.kind, b.nodes));
         let blocks = Blocks::new(&view);
+        let block_of = blocks.of_branches(net.branches.len()).into_iter();
         Self {
-            block_of: blocks.of_branches(net.branches.len()),
+            block_of: block_of
+                .map(|block| BlockOf {
+                    block: u32::try_from(block).unwrap_or(u32::MAX),
+                    bridge: blocks.bridge(block).is_some(),
+                })
+                .collect(),
             view,
             blocks,
         }
+    }
+
+    /// In which block a branch of the view lies.
+    pub(super) fn block_of(&self, branch: usize) -> BlockOf {
+        self.block_of.get(branch).copied().unwrap_or_default()
     }
 }
 
@@ -50,6 +69,8 @@ pub(crate) struct Traced {
     pub(crate) circuits: OrderedMap<PartId, Circuit>,
     /// Parts that each device stands before, on any way.
     pub(crate) serves: OrderedMap<DeviceRef, OrderedSet<PartId>>,
+    /// By run, the parts to whose circuits it belongs.
+    pub(crate) served: Vec<Vec<PartId>>,
     /// The source against which a part's drop is told.
     pub(crate) nearest: OrderedMap<PartId, usize>,
 }
@@ -112,19 +133,25 @@ impl<'a> Tracer<'a> {
         let cost = |branch: usize| self.ohms.get(branch).copied().unwrap_or(1.0);
         let mut any: Option<Walk> = None;
         let mut trail = Trail::new(net);
+        let (mut feed_ways, mut return_ways) = (Ways::default(), Ways::default());
         for (source_at, source) in net.sources.iter().enumerate() {
-            let feed_ways = Ways::from(&self.live.view, source.plus, cost);
-            let return_ways = Ways::from(&self.back.view, source.minus, cost);
+            let fed: Vec<&Consumer> = net
+                .consumers
+                .iter()
+                .filter(|it| it.part != source.part && self.live.blocks.joined(source.plus, it.plus))
+                .collect();
+            let feeds = fed.iter().map(|it| it.plus);
+            feed_ways.find(&self.live.view, source.plus, cost, feeds);
+            let returns = fed.iter().map(|it| it.minus);
+            let returns = returns.filter(|minus| self.back.blocks.joined(*minus, source.minus));
+            return_ways.find(&self.back.view, source.minus, cost, returns);
             let mut shield_ways: Option<Ways> = None;
             let id = self.id(source.part);
             let not_battery = net
                 .branches
                 .get(source.branch)
                 .is_none_or(|b| b.kind != Kind::Battery);
-            for consumer in &net.consumers {
-                if consumer.part == source.part || !self.live.blocks.joined(source.plus, consumer.plus) {
-                    continue;
-                }
+            for consumer in fed {
                 let place = place_of.get(consumer.part).copied().flatten();
                 let Some(circuit) = place.and_then(|place| all.get_mut(place)) else {
                     continue;
@@ -213,26 +240,35 @@ impl<'a> Tracer<'a> {
             let (_, _, source) = it.nearest?;
             Some((self.id(it.part), source))
         });
+        let nearest = nearest.collect();
+        let mut served: Vec<Vec<PartId>> = vec![Vec::new(); self.net.runs.len()];
+        let circuits = all
+            .into_iter()
+            .map(|it| {
+                let mut circuit = Circuit {
+                    feeds: it.feeds,
+                    returns: it.returns,
+                    ..Circuit::default()
+                };
+                it.all_runs.iter().for_each(|run| marks.insert(*run));
+                marks.take_into(&mut list);
+                for run in &list {
+                    if let Some(served) = served.get_mut(*run) {
+                        served.push(self.id(it.part));
+                    }
+                }
+                circuit.all_runs = list.iter().map(|run| self.run_id(*run)).collect();
+                it.all_parts.iter().for_each(|part| marks.insert(*part));
+                marks.take_into(&mut list);
+                circuit.all_parts = list.iter().map(|part| self.id(*part)).collect();
+                (self.id(it.part), circuit)
+            })
+            .collect();
         Traced {
-            nearest: nearest.collect(),
+            circuits,
             serves: serves_by_name,
-            circuits: all
-                .into_iter()
-                .map(|it| {
-                    let mut circuit = Circuit {
-                        feeds: it.feeds,
-                        returns: it.returns,
-                        ..Circuit::default()
-                    };
-                    it.all_runs.iter().for_each(|run| marks.insert(*run));
-                    marks.take_into(&mut list);
-                    circuit.all_runs = list.iter().map(|run| self.run_id(*run)).collect();
-                    it.all_parts.iter().for_each(|part| marks.insert(*part));
-                    marks.take_into(&mut list);
-                    circuit.all_parts = list.iter().map(|part| self.id(*part)).collect();
-                    (self.id(it.part), circuit)
-                })
-                .collect(),
+            served,
+            nearest,
         }
     }
 
@@ -248,33 +284,20 @@ impl<'a> Tracer<'a> {
         out
     }
 
-    fn length<'b>(&self, way: impl Iterator<Item = &'b usize>) -> f64 {
-        way.filter_map(|b| self.net.run_of(*b))
-            .map(|run| self.net.runs[run].length)
-            .sum()
-    }
-
     /// Tells of the way back that was taken.
-    fn fill_return(&self, it: &mut ReturnWay, trail: &mut Trail<'_>) {
+    fn fill_return(&self, it: &mut ReturnWay, trail: &mut Trail) {
         it.complete = true;
         it.runs = trail.runs.iter().map(|run| self.run_id(*run)).collect();
         it.parts = trail.parts.iter().map(|part| self.id(*part)).collect();
         it.on_any_way = trail.any_runs.iter().map(|run| self.run_id(*run)).collect();
         it.length = Metres(trail.length);
-        let touches_body = |branch: usize| {
-            self.net
-                .branches
-                .get(branch)
-                .is_some_and(|b| b.nodes.contains(&BODY))
-        };
-        it.through_body = trail.way.iter().any(|b| touches_body(*b));
-        it.lead_length = Metres(self.length(trail.way.iter().take_while(|b| !touches_body(**b))));
-        for &branch in &trail.way {
-            if let Some(b) = self.net.branches.get(branch)
-                && b.kind == Kind::Ground
-                && self.ground.get(b.part) == Some(&true)
-            {
-                it.ground_points.push(self.id(b.part));
+        let steps = || trail.way.iter().filter_map(|branch| trail.steps.get(*branch));
+        it.through_body = steps().any(|step| step.on_body);
+        let lead = steps().take_while(|step| !step.on_body);
+        it.lead_length = Metres(lead.filter_map(Step::length_of_run).sum());
+        for step in steps().filter(|step| step.is_ground) {
+            if self.ground.get(step.part()) == Some(&true) {
+                it.ground_points.push(self.id(step.part()));
             }
         }
         let weakest = trail.way.iter().copied().max_by(|a, b| {

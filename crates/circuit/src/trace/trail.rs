@@ -1,13 +1,14 @@
 //! One way through the network, and what lies on it and around it.
 
-use super::circuits::Walk;
+use super::circuits::{BlockOf, Walk};
 use super::marks::Marks;
-use crate::network::{Kind, Network};
+use crate::network::{BODY, Kind, Network};
 
 /// A way with what tracing tells of it. One is used for all ways in turn, so that its lists are made only once; everything is
 /// named by index.
-pub(super) struct Trail<'a> {
-    net: &'a Network,
+pub(super) struct Trail {
+    /// By branch.
+    pub(super) steps: Vec<Step>,
     /// The branches of the way, in order.
     pub(super) way: Vec<usize>,
     /// The runs of the way, in order.
@@ -28,14 +29,81 @@ pub(super) struct Trail<'a> {
     pub(super) meshed: bool,
     marks: Marks,
     /// The round in which each part was last named, so that nothing is to be cleared between ways.
-    named: Vec<usize>,
-    round: usize,
+    named: Vec<u32>,
+    round: u32,
 }
 
-impl<'a> Trail<'a> {
-    pub(super) fn new(net: &'a Network) -> Self {
+/// All that tracing asks of a branch, side by side: ways through a large network would otherwise fetch it from all over the memory.
+#[derive(Clone, Copy)]
+pub(super) struct Step {
+    pub(super) what: What,
+    /// Of a run, the parts on which it lands, `from` first, beyond all parts for a loose end; of anything else its own part and none.
+    parts: [u32; 2],
+    /// Of a run, the nodes of its ends; of anything else those of the branch.
+    nodes: [u32; 2],
+    /// Length of the run, in metres.
+    pub(super) length: f64,
+    /// Whether the branch touches the body.
+    pub(super) on_body: bool,
+    /// Whether it is a ground point.
+    pub(super) is_ground: bool,
+}
+
+#[derive(Clone, Copy)]
+pub(super) enum What {
+    /// Wire or shield of this run.
+    Run(u32),
+    /// This overcurrent device.
+    Device(u32),
+    Other,
+}
+
+fn narrow(n: usize) -> u32 {
+    u32::try_from(n).unwrap_or(u32::MAX)
+}
+
+impl Step {
+    fn of(net: &Network, branch: &crate::network::Branch) -> Self {
+        let mut it = Self {
+            what: What::Other,
+            parts: [narrow(branch.part), u32::MAX],
+            nodes: branch.nodes.map(narrow),
+            length: 0.0,
+            on_body: branch.nodes.contains(&BODY),
+            is_ground: branch.kind == Kind::Ground,
+        };
+        match branch.kind {
+            Kind::Wire { run } | Kind::Shield { run } => {
+                it.what = What::Run(narrow(run));
+                if let Some(run) = net.runs.get(run) {
+                    let part =
+                        |terminal: Option<usize>| net.terminals.get(terminal?).map(|it| narrow(it.part));
+                    it.parts = run.terminals.map(|terminal| part(terminal).unwrap_or(u32::MAX));
+                    it.nodes = run.nodes.map(narrow);
+                    it.length = run.length;
+                }
+            }
+            Kind::Device { device } => it.what = What::Device(narrow(device)),
+            _ => {}
+        }
+        it
+    }
+
+    /// The part that the branch is of; of no meaning for runs.
+    pub(super) fn part(&self) -> usize {
+        self.parts[0] as usize
+    }
+
+    /// The length of a run.
+    pub(super) fn length_of_run(&self) -> Option<f64> {
+        matches!(self.what, What::Run(_)).then_some(self.length)
+    }
+}
+
+impl Trail {
+    pub(super) fn new(net: &Network) -> Self {
         Self {
-            net,
+            steps: net.branches.iter().map(|branch| Step::of(net, branch)).collect(),
             way: Vec::new(),
             runs: Vec::new(),
             parts: Vec::new(),
@@ -72,7 +140,6 @@ impl<'a> Trail<'a> {
     /// passes all blocks that lie between its ends, one after the other, so that the blocks of its branches are those to look
     /// into. Where no way was found, as none has a finite resistance, the blocks themselves say.
     pub(super) fn read(&mut self, walk: &Walk, ends: [usize; 2], parts: [usize; 2]) {
-        let net = self.net;
         self.round += 1;
         parts.into_iter().for_each(|part| self.name(part));
         self.runs.clear();
@@ -83,44 +150,40 @@ impl<'a> Trail<'a> {
         self.meshed = false;
         // What a sum of nothing is.
         self.length = -0.0;
-        let mut at: Option<usize> = None;
+        let mut at: Option<u32> = None;
         let mut last = None;
         let way = std::mem::take(&mut self.way);
         for &branch in &way {
-            let Some(it) = net.branches.get(branch) else {
+            let Some(it) = self.steps.get(branch).copied() else {
                 continue;
             };
-            let block = walk.block_of.get(branch).copied().unwrap_or_default();
-            let bridge = walk.blocks.bridge(block).is_some();
+            let BlockOf { block, bridge } = walk.block_of(branch);
             if !bridge && Some(block) != last {
                 self.meshed = true;
-                self.look_into(walk, block);
+                self.look_into(walk, block as usize);
             }
             last = Some(block);
-            let (Kind::Wire { run } | Kind::Shield { run }) = it.kind else {
-                if let (Kind::Device { device }, true) = (it.kind, bridge) {
-                    self.cuts.push(device);
-                    self.any_devices.push(device);
+            let What::Run(run) = it.what else {
+                if let (What::Device(device), true) = (it.what, bridge) {
+                    self.cuts.push(device as usize);
+                    self.any_devices.push(device as usize);
                 }
-                self.name(it.part);
+                self.name(it.part());
                 at = it.nodes.iter().copied().find(|n| Some(*n) != at);
                 continue;
             };
-            self.runs.push(run);
+            self.runs.push(run as usize);
             if bridge {
-                self.marks.insert(run);
+                self.marks.insert(run as usize);
             }
-            let run = &net.runs[run];
-            self.length += run.length;
+            self.length += it.length;
             // Walk the terminals in the direction of the way.
-            let flip = at.is_some_and(|node| node == run.nodes[1] && node != run.nodes[0]);
+            let flip = at.is_some_and(|node| node == it.nodes[1] && node != it.nodes[0]);
             let order = if flip { [1, 0] } else { [0, 1] };
             for end in order {
-                if let Some(terminal) = run.terminals[end].and_then(|t| net.terminals.get(t)) {
-                    self.name(terminal.part);
-                }
+                self.name(it.parts[end] as usize);
             }
-            at = Some(run.nodes[order[1]]);
+            at = Some(it.nodes[order[1]]);
         }
         if way.is_empty() {
             for block in walk.blocks.between(ends[0], ends[1]) {
@@ -135,18 +198,18 @@ impl<'a> Trail<'a> {
     /// Takes note of everything in a block.
     fn look_into(&mut self, walk: &Walk, block: usize) {
         for &branch in walk.blocks.branches(block) {
-            let Some(it) = self.net.branches.get(branch) else {
+            let Some(it) = self.steps.get(branch) else {
                 continue;
             };
-            match it.kind {
-                Kind::Wire { run } | Kind::Shield { run } => {
-                    self.marks.insert(run);
+            match it.what {
+                What::Run(run) => {
+                    self.marks.insert(run as usize);
                     continue;
                 }
-                Kind::Device { device } => self.any_devices.push(device),
-                _ => {}
+                What::Device(device) => self.any_devices.push(device as usize),
+                What::Other => {}
             }
-            self.any_parts.push(it.part);
+            self.any_parts.push(it.part());
         }
     }
 }

@@ -4,15 +4,25 @@ use super::view::View;
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
-/// The shortest ways from one node.
+/// No node, no branch.
+const NONE: u32 = u32::MAX;
+
+/// The shortest ways from one node. One can be used for many searches in turn, so that its lists are made only once.
 #[derive(Clone, Debug, Default)]
 pub struct Ways {
-    /// Distance of each node; infinite where there is no way.
+    /// Distance of each node; infinite where there is no way, or where the search did not come.
     pub distance: Vec<f64>,
-    /// The step by which each node was reached: the node before it and the branch.
-    pub before: Vec<Option<(usize, usize)>>,
     /// The nodes that were reached, nearest first; each after the node before it.
     pub order: Vec<usize>,
+    /// The step by which each node was reached: the node before it and the branch.
+    before: Vec<[u32; 2]>,
+    done: Vec<bool>,
+    /// Nodes that are still looked for.
+    wanted: Vec<bool>,
+    /// All nodes of which a distance was told, some perhaps more than once.
+    touched: Vec<usize>,
+    /// Distances by their bits: those of numbers that are not negative are in the order of the numbers.
+    heap: BinaryHeap<Reverse<(u64, usize)>>,
 }
 
 impl Ways {
@@ -20,35 +30,93 @@ impl Ways {
     /// so that equal sheets give equal ways. After E. W. Dijkstra, Numerische Mathematik 1 (1959).
     #[must_use]
     pub fn from(view: &View, start: usize, cost: impl Fn(usize) -> f64) -> Self {
-        let nodes = view.nodes();
-        let mut it = Self {
-            distance: vec![f64::INFINITY; nodes],
-            before: vec![None; nodes],
-            order: Vec::new(),
-        };
-        let mut done = vec![false; nodes];
-        // Distances by their bits: those of numbers that are not negative are in the order of the numbers.
-        let mut heap: BinaryHeap<Reverse<(u64, usize)>> = BinaryHeap::new();
-        if start < nodes {
-            it.distance[start] = 0.0;
-            heap.push(Reverse((0.0_f64.to_bits(), start)));
+        let mut it = Self::default();
+        it.begin(view);
+        it.search(view, start, cost, usize::MAX);
+        it
+    }
+
+    /// The same ways, looked for no further than these nodes; what was found before is gone.
+    pub(crate) fn find(
+        &mut self,
+        view: &View,
+        start: usize,
+        cost: impl Fn(usize) -> f64,
+        nodes: impl Iterator<Item = usize>,
+    ) {
+        self.begin(view);
+        let mut count = 0;
+        for node in nodes {
+            if let Some(wanted) = self.wanted.get_mut(node)
+                && !std::mem::replace(wanted, true)
+            {
+                // To be put back where it is not found.
+                self.touched.push(node);
+                count += 1;
+            }
         }
-        while let Some(Reverse((bits, node))) = heap.pop() {
+        if count > 0 {
+            self.search(view, start, cost, count);
+        }
+    }
+
+    /// Puts everything back to where a search starts from.
+    fn begin(&mut self, view: &View) {
+        let nodes = view.nodes();
+        if self.distance.len() == nodes {
+            for &node in &self.touched {
+                self.distance[node] = f64::INFINITY;
+                self.before[node] = [NONE; 2];
+                self.done[node] = false;
+                self.wanted[node] = false;
+            }
+        } else {
+            self.distance = vec![f64::INFINITY; nodes];
+            self.before = vec![[NONE; 2]; nodes];
+            self.done = vec![false; nodes];
+            self.wanted = vec![false; nodes];
+        }
+        self.touched.clear();
+        self.order.clear();
+        self.heap.clear();
+    }
+
+    /// Searches until so many of the wanted nodes are reached.
+    fn search(&mut self, view: &View, start: usize, cost: impl Fn(usize) -> f64, mut count: usize) {
+        if start < self.distance.len() {
+            self.distance[start] = 0.0;
+            self.touched.push(start);
+            self.heap.push(Reverse((0.0_f64.to_bits(), start)));
+        }
+        while let Some(Reverse((bits, node))) = self.heap.pop() {
             let so_far = f64::from_bits(bits);
-            if std::mem::replace(&mut done[node], true) {
+            if std::mem::replace(&mut self.done[node], true) {
                 continue;
             }
-            it.order.push(node);
+            self.order.push(node);
+            if self.wanted[node] {
+                count -= 1;
+                if count == 0 {
+                    break;
+                }
+            }
             for (other, branch) in view.near(node) {
                 let there = so_far + cost(branch);
-                if there < it.distance[other] {
-                    it.distance[other] = there;
-                    it.before[other] = Some((node, branch));
-                    heap.push(Reverse((there.to_bits(), other)));
+                if there < self.distance[other] {
+                    self.distance[other] = there;
+                    self.before[other] = [narrow(node), narrow(branch)];
+                    self.touched.push(other);
+                    self.heap.push(Reverse((there.to_bits(), other)));
                 }
             }
         }
-        it
+    }
+
+    /// The step by which a node was reached: the node before it and the branch.
+    #[must_use]
+    pub fn before(&self, node: usize) -> Option<(usize, usize)> {
+        let [before, branch] = *self.before.get(node)?;
+        (before != NONE).then_some((before as usize, branch as usize))
     }
 
     /// The branches from a node back to the start, nearest to the node first, each with the node it leads to.
@@ -56,9 +124,13 @@ impl Ways {
         let mut at = node;
         // A way has no more steps than there are nodes.
         (0..self.before.len()).map_while(move |_| {
-            let (before, branch) = *self.before.get(at)?.as_ref()?;
+            let (before, branch) = self.before(at)?;
             at = before;
             Some((branch, before))
         })
     }
+}
+
+fn narrow(n: usize) -> u32 {
+    u32::try_from(n).unwrap_or(NONE)
 }
