@@ -285,7 +285,11 @@ fn speaker_networks_agree_with_the_simulator() {
         shared += study
             .channels
             .iter()
-            .filter(|it| it.remark.as_ref().is_some_and(|r| r.contains("phase")))
+            .filter(|it| {
+                it.remarks
+                    .iter()
+                    .any(|it| words::Words::english().say(it).contains("phase"))
+            })
             .count();
     }
     assert!(

@@ -1,7 +1,7 @@
 //! What the findings of several checks say alike: names of properties, sizes, a second sentence.
 
 use model::conductor::Size;
-use words::{Saying, Unit, Value, figure, say};
+use words::{Saying, Unit, Value, enough, figure, say};
 
 /// The unit of currents.
 pub(crate) const A: Unit = Unit::Plain("A");
@@ -34,6 +34,14 @@ pub(crate) fn size(size: Size) -> Value {
             use model::PropertyType;
             size.print().replace("AWG", " AWG").into()
         }
+    }
+}
+
+/// The size of a wire that is to be laid.
+pub(crate) fn to_lay(wanted: Size) -> Value {
+    match wanted {
+        Size::Metric(area) => enough(area.0, Unit::SquareMillimetre).into(),
+        Size::Awg(_) => size(wanted),
     }
 }
 

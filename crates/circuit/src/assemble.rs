@@ -12,6 +12,7 @@ use model::quantity::{Amps, Hours, Volts};
 use model::{PartId, PartKind, Settings, Sheet, TerminalRef};
 use ordered::OrderedMap;
 use ordered::Sort as _;
+use words::say;
 
 /// Rounds in which currents and temperatures settle together; each brings the error down by the share of the
 /// resistance that warming adds, a fifth or less in sound systems.
@@ -100,9 +101,10 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
     study.balance = balance(&points);
     if !balanced(&points) {
         study.outcome = Outcome::Failed {
-            why: format!(
-                "the solution does not balance: {:.1e} of the current and {:.1e} of the power are missing",
-                study.balance.relative_residual, study.balance.relative_power
+            why: say!(
+                "unbalanced",
+                current = format!("{:.1e}", study.balance.relative_residual),
+                power = format!("{:.1e}", study.balance.relative_power),
             ),
         };
     }
@@ -427,15 +429,13 @@ fn notes(net: &Network, sheet: &Sheet, study: &mut Study) {
             .and_then(|id| sheet.parts.get(id))
             .map_or("", |p| p.tag.as_str());
         if joined(source.plus, source.minus) {
-            study.notes.push(format!(
-                "{tag}: its live pole and its negative pole are joined by conductors alone; it is shorted"
-            ));
+            study.notes.push(say!("note-shorted", source = tag));
         }
         if source.plus == BODY || joined(source.plus, BODY) && !joined(source.minus, BODY) {
-            study.notes.push(format!("{tag}: its live pole is on the body"));
+            study.notes.push(say!("note-pole-on-body", source = tag));
         }
     }
     if study.outcome == Outcome::NothingToSolve && net.sources.is_empty() && !net.parts.is_empty() {
-        study.notes.push("there is no source on the sheet".to_owned());
+        study.notes.push(say!("note-no-source"));
     }
 }

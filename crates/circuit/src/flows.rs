@@ -7,6 +7,7 @@ use model::job::Conditions;
 use model::quantity::{Amps, Celsius, Ohms, Volts, Watts};
 use model::{PartId, PartKind, RunId, Sheet};
 use ordered::OrderedMap;
+use words::{Unit, precise, say};
 
 /// The operating points of a sheet.
 pub(crate) struct Points {
@@ -200,18 +201,19 @@ fn state(
         | PartKind::Load(_) => {
             let supplied = flow.voltage.is_some_and(|v| v.0 >= LEAST_SUPPLY);
             flow.on = Some(supplied && on(&points.mean) && on(&points.burst));
+            let volts = |volts: f64| precise(volts, Unit::Plain("V"), 1);
             let below = |v: &f64| match cut_off(kind) {
-                Some(least) => format!("{v:.1} V is below its cut-off of {least:.1} V"),
-                None => format!("{v:.1} V is below its cut-off"),
+                Some(least) => say!("part-below-cut-off", gets = volts(*v), least = volts(least)),
+                None => say!("part-below-some-cut-off", gets = volts(*v)),
             };
             if let Some(v) = points.mean.dropped.get(&part) {
                 flow.remark = Some(below(v));
             } else if let Some(v) = points.burst.dropped.get(&part) {
-                flow.remark = Some(format!("when it is loud {}", below(v)));
+                (flow.remark, flow.only_loud) = (Some(below(v)), true);
             } else if !supplied && flow.voltage.is_some_and(|v| v.0 <= -LEAST_SUPPLY) {
-                flow.remark = Some("is connected the wrong way round".to_owned());
+                flow.remark = Some(say!("part-reversed"));
             } else if !supplied {
-                flow.remark = Some("gets no supply".to_owned());
+                flow.remark = Some(say!("part-no-supply"));
             }
         }
         PartKind::Battery(_) | PartKind::Alternator(_) | PartKind::Converter(_) => {
@@ -223,10 +225,10 @@ fn state(
                 && flow.current.burst.0 == 0.0;
             flow.on = Some(!off);
             flow.remark = match (points.mean.pieces[source], points.burst.pieces[source]) {
-                (Piece::Limited, _) => Some("gives its most on the average".to_owned()),
-                (_, Piece::Limited) => Some("gives its most when it is loud".to_owned()),
-                (Piece::Charging, _) => Some("is being charged".to_owned()),
-                (Piece::Blocked, _) => Some("gives nothing: the voltage is above its own".to_owned()),
+                (Piece::Limited, _) => Some(say!("part-gives-most")),
+                (_, Piece::Limited) => Some(say!("part-gives-most-loud")),
+                (Piece::Charging, _) => Some(say!("part-charged")),
+                (Piece::Blocked, _) => Some(say!("part-blocked")),
                 _ => None,
             };
         }
@@ -241,7 +243,7 @@ fn state(
                 .iter()
                 .any(|b| points.mean.restless.contains(b) || points.burst.restless.contains(b))
             {
-                flow.remark = Some("would switch to and fro without end; taken as open".to_owned());
+                flow.remark = Some(say!("part-restless"));
             }
         }
         _ => {}

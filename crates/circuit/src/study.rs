@@ -6,6 +6,7 @@ use model::quantity::*;
 use model::{PartId, RunId, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
 use serde::Serialize;
+use words::Saying;
 
 /// Everything the engine knows about one sheet under one set of settings.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -37,7 +38,7 @@ pub struct Study {
     /// Values taken for granted that entered a result: which property of which part or run.
     pub assumed: OrderedSet<Assumption>,
     /// What was odd in the sheet and how it was taken: run ends on terminals that are not there, sources shorted, and so on.
-    pub notes: Vec<String>,
+    pub notes: Vec<Saying>,
 }
 
 /// How the network solution came out.
@@ -60,8 +61,8 @@ pub enum Outcome {
     },
     /// The solution did not balance; nothing is reported rather than something wrong.
     Failed {
-        /// Why, in words.
-        why: String,
+        /// Why: part of a sentence.
+        why: Saying,
     },
 }
 
@@ -148,8 +149,10 @@ pub struct PartFlow {
     pub power: Watts,
     /// For what switches or can be off: whether it is on.
     pub on: Option<bool>,
-    /// Why it is off, or limited, in words.
-    pub remark: Option<String>,
+    /// Why it is off, or limited: part of a sentence.
+    pub remark: Option<Saying>,
+    /// Whether that is so only when it is loud.
+    pub only_loud: bool,
     /// Current through each output of a fused block, and through each of the vehicle's factory feeds, by terminal name.
     pub outputs: OrderedMap<String, ThreeCurrents>,
 }
@@ -315,8 +318,8 @@ pub struct ChannelLoad {
     pub touches_body: bool,
     /// Other outputs (part and channel) that a leg of this one is tied to without a speaker between, bridging left out.
     pub tied_to: Vec<(PartId, u8)>,
-    /// What was assumed or uncertain, in words (unknown relative phase and the like).
-    pub remark: Option<String>,
+    /// What was assumed or uncertain (unknown relative phase and the like), each part of a sentence.
+    pub remarks: Vec<Saying>,
     /// Runs in its loop.
     pub runs: OrderedSet<RunId>,
 }
@@ -354,10 +357,10 @@ pub struct CoilDrive {
 }
 
 /// Why a speaker has no complete loop.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Gap {
-    /// In words: `plug P1 is apart`, `nothing is on LS1.-`.
-    pub what: String,
+    /// Part of a sentence: `plug P1 is apart`, `nothing is on LS1.-`.
+    pub what: Saying,
     /// The part to mark.
     pub part: Option<PartId>,
     /// The run to mark.

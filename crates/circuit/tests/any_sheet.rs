@@ -5,6 +5,7 @@ use model::{End, Run, RunId, Sheet, TerminalRef};
 use proptest::prelude::*;
 use testkit::any::{any_part, any_settings};
 use testkit::random::Dice;
+use words::Words;
 
 /// Up to 24 random parts, and runs between random terminals, some of which are not there, some loose.
 fn any_wiring() -> impl Strategy<Value = Sheet> {
@@ -80,7 +81,10 @@ fn a_battery_shorted_by_a_run_is_solved_and_told() {
     let (w1, _) = sheet.run_by_tag("W1").expect("the run");
     assert!(study.runs[&w1].current.burst.0 > 500.0);
     assert!(
-        study.notes.iter().any(|note| note.contains("shorted")),
+        study
+            .notes
+            .iter()
+            .any(|note| Words::english().say(note).contains("shorted")),
         "{:?}",
         study.notes
     );
@@ -112,7 +116,10 @@ fn a_run_to_a_terminal_that_is_not_there_is_loose_and_told() {
     }
     let study = circuit::study(&sheet, &model::Settings::default());
     assert!(
-        study.notes.iter().any(|note| note.contains("loose")),
+        study
+            .notes
+            .iter()
+            .any(|note| Words::english().say(note).contains("loose")),
         "{:?}",
         study.notes
     );

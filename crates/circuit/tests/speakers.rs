@@ -5,6 +5,7 @@ use circuit::{ChannelLoad, Driver};
 use model::Settings;
 use model::quantity::Ohms;
 use std::fmt::Write;
+use words::Words;
 
 fn study(text: &str) -> Speakers {
     study_speakers(&testkit::sheet(text), &Settings::default())
@@ -29,6 +30,16 @@ fn driver<'a>(sheet: &model::Sheet, study: &'a Speakers, tag: &str) -> &'a Drive
     &study.drivers[&id]
 }
 
+/// What is remarked about a channel.
+fn remarks(channel: &ChannelLoad) -> String {
+    let all: Vec<String> = channel
+        .remarks
+        .iter()
+        .map(|it| Words::english().say(it))
+        .collect();
+    all.join("; ")
+}
+
 fn gap(rest: &str, tag: &str) -> (String, Option<String>) {
     let (sheet, study) = with(ONE, rest);
     let driver = driver(&sheet, &study, tag);
@@ -38,7 +49,7 @@ fn gap(rest: &str, tag: &str) -> (String, Option<String>) {
         .part
         .map(|id| sheet.parts[&id].tag.clone())
         .or_else(|| gap.run.map(|id| sheet.runs[&id].tag.clone()));
-    (gap.what, mark)
+    (Words::english().say(&gap.what), mark)
 }
 
 fn close(found: Option<Ohms>, wanted: f64, relative: f64) {
@@ -226,7 +237,7 @@ fn a_bridged_pair_is_one_output_and_each_channel_sees_half() {
     let it = driver(&sheet, &study, "LS1");
     assert!(it.plays && it.in_phase == Some(true));
     assert!((it.power.0 - 400.0).abs() < 1e-6);
-    assert!(pair.remark.is_none() && pair.tied_to.is_empty() && !pair.touches_body);
+    assert!(pair.remarks.is_empty() && pair.tied_to.is_empty() && !pair.touches_body);
 }
 
 #[test]
@@ -246,14 +257,7 @@ fn bridging_what_may_not_be_bridged_is_remarked_and_has_no_minimum() {
     assert_eq!(study.channels.len(), 2);
     for channel in &study.channels {
         assert_eq!(channel.minimum, None);
-        assert!(
-            channel
-                .remark
-                .as_deref()
-                .unwrap_or_default()
-                .contains("does not let"),
-            "{channel:?}"
-        );
+        assert!(remarks(channel).contains("does not let"), "{channel:?}");
         // Both channels drive it: each sees half.
         close(channel.nominal, 2.0, 1e-6);
     }
@@ -263,13 +267,7 @@ fn bridging_what_may_not_be_bridged_is_remarked_and_has_no_minimum() {
         TWO,
         "speaker LS1 4ohm\nrun W1 A1.out1- LS1.+ 2.5mm2 1m\nrun W2 A1.out2+ LS1.- 2.5mm2 1m",
     );
-    assert!(
-        first(&study)
-            .remark
-            .as_deref()
-            .unwrap_or_default()
-            .contains("not the legs to bridge")
-    );
+    assert!(remarks(first(&study)).contains("not the legs to bridge"));
     assert_eq!(first(&study).minimum, None);
     // Second with third of four: neighbours, but not a pair.
     let four = TWO.replace("2x", "4x");
@@ -293,13 +291,7 @@ fn mixed_mono_keeps_both_channels_and_takes_the_worse_case() {
     assert_eq!(study.channels.len(), 2);
     // Own 4 Ω, and twice the voltage across 8 Ω: V/4 + 2V/8 = V/2.
     close(first(&study).nominal, 2.0, 1e-6);
-    assert!(
-        first(&study)
-            .remark
-            .as_deref()
-            .unwrap_or_default()
-            .contains("bridged load besides")
-    );
+    assert!(remarks(first(&study)).contains("bridged load besides"));
     assert!(driver(&sheet, &study, "LS3").plays);
 }
 
@@ -500,10 +492,8 @@ fn a_loop_through_plug_closes_and_opens_the_speaker_behind_it() {
         .next()
         .and_then(|it| it.gap.clone())
         .expect("it is silent");
-    assert!(
-        gap.what.contains("loop from") && gap.what.contains("P1"),
-        "{gap:?}"
-    );
+    let what = Words::english().say(&gap.what);
+    assert!(what.contains("loop from") && what.contains("P1"), "{what}");
 }
 
 #[test]
@@ -522,7 +512,7 @@ fn a_shared_return_couples_two_channels() {
         let least = channel.least.expect("solved").0;
         // 80/70 of the usual DC resistance of 0.775 · 4 Ω, and 0.01 to 0.06 Ω of leads.
         assert!(least > 3.543 && least < 3.61, "{least}");
-        let remark = channel.remark.as_deref().unwrap_or_default();
+        let remark = remarks(channel);
         assert!(remark.contains("phase"), "{remark}");
     }
 }
@@ -587,7 +577,7 @@ fn sound_systems_play_in_phase_on_loads_that_are_allowed() {
                 "{title}: {tag} {load:?}"
             );
             assert!(
-                load.remark.is_none() && load.tied_to.is_empty() && !load.touches_body,
+                load.remarks.is_empty() && load.tied_to.is_empty() && !load.touches_body,
                 "{title}: {tag}"
             );
         }

@@ -1,10 +1,12 @@
 //! Reading a job: from a file, from standard input, or one that comes with the program.
 
 use crate::args::JobCall;
+use crate::speech::{tell, text};
 use lessons::{BuiltIn, LESSONS, Lesson, Version, WORKED_JOBS, WorkedJob};
 use model::text::closest;
 use model::{Job, Settings, Sheet, SheetKind};
 use std::io::Read;
+use words::say;
 
 /// Most bytes read; the file reader has the same limit, this one keeps a wrong file from filling the memory first.
 const MOST_BYTES: u64 = 16 * 1024 * 1024;
@@ -15,13 +17,13 @@ pub(crate) fn job(name: &str) -> Result<Job, String> {
         && (of.starts_with('@') || of.ends_with(".lesson"))
     {
         let version = Version::from_word(version)
-            .ok_or_else(|| format!("{name}: a lesson has two versions, {of}/bad and {of}/good"))?;
+            .ok_or_else(|| tell(&say!("cli-two-versions", name = name, of = of)))?;
         return Ok(lesson(of.strip_prefix('@').unwrap_or(of))?.version(version));
     }
     if let Some(key) = name.strip_prefix('@') {
         return WorkedJob::of(key).map(WorkedJob::job).ok_or_else(|| {
             let keys: Vec<String> = WORKED_JOBS.iter().map(|job| format!("@{}", job.key)).collect();
-            format!("there is no worked job {name}; there are {}", keys.join(", "))
+            tell(&say!("cli-no-worked-job", name = name, names = keys.join(", ")))
         });
     }
     let bytes = bytes(name)?;
@@ -45,13 +47,32 @@ pub(crate) fn lesson(name: &str) -> Result<Lesson, String> {
         return sharing::open_lesson(name).map_err(|error| error.to_string());
     }
     if !name.ends_with(".lesson") && name != "-" {
-        let hint = match closest(name, LESSONS.iter().map(|lesson| lesson.key)) {
-            Some(meant) => format!("did you mean `{meant}`?"),
-            None => "`loomwright lesson` lists them; a lesson of your own is a file *.lesson".to_owned(),
-        };
-        return Err(format!("there is no lesson `{name}`; {hint}"));
+        let meant = closest(name, LESSONS.iter().map(|lesson| lesson.key));
+        return Err(tell(&match meant {
+            Some(meant) => say!("cli-no-lesson-meant", name = name, meant = meant),
+            None => say!("cli-no-lesson", name = name),
+        }));
     }
     lessons::read(&utf8(name, bytes(name)?)?).map_err(|errors| format!("{name}:\n{errors}"))
+}
+
+/// What could not be read, and why.
+pub(crate) fn unread(name: &str, error: &std::io::Error) -> String {
+    tell(&say!("cli-cannot-read", name = name, error = error.to_string()))
+}
+
+/// What could not be written, and why.
+pub(crate) fn unwritten(name: &str, error: &std::io::Error) -> String {
+    tell(&say!("cli-cannot-write", name = name, error = error.to_string()))
+}
+
+/// Words with commas between, or that there are none.
+pub(crate) fn listed(all: &[&str]) -> String {
+    if all.is_empty() {
+        text("cli-none")
+    } else {
+        all.join(", ")
+    }
 }
 
 /// What a file, or standard input, holds.
@@ -65,14 +86,14 @@ fn bytes(name: &str) -> Result<Vec<u8>, String> {
     } else {
         std::fs::File::open(name).and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
     };
-    read.map_err(|error| format!("{name}: cannot be read: {error}"))?;
+    read.map_err(|error| unread(name, &error))?;
     Ok(bytes)
 }
 
 fn utf8(name: &str, bytes: Vec<u8>) -> Result<String, String> {
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
-        format!("{name}: byte {at} is not UTF-8; a job is a UTF-8 text or a *.loom.json file")
+        tell(&say!("cli-not-utf8", name = name, at = at))
     })
 }
 
@@ -87,7 +108,7 @@ impl Opened {
     /// What stands above an answer: the job and its sheet.
     pub(crate) fn heading(&self) -> String {
         let title = if self.job.title.is_empty() {
-            "Job without a title"
+            &text("cli-untitled")
         } else {
             &self.job.title
         };
@@ -106,22 +127,18 @@ pub(crate) fn open(call: &JobCall) -> Result<Opened, String> {
         Some(kind) if job.sheets.contains_key(&kind) => kind,
         Some(kind) => {
             let there: Vec<&str> = job.sheets.keys().map(|kind| kind.word()).collect();
-            let there = if there.is_empty() {
-                "none".to_owned()
-            } else {
-                there.join(", ")
-            };
-            return Err(format!(
-                "{}: there is no sheet `{}`; the job has {there}",
-                call.job,
-                kind.word()
-            ));
+            return Err(tell(&say!(
+                "cli-no-sheet",
+                job = &call.job,
+                sheet = kind.word(),
+                there = listed(&there),
+            )));
         }
         None => *job
             .sheets
             .keys()
             .next_back()
-            .ok_or_else(|| format!("{}: the job has no sheet", call.job))?,
+            .ok_or_else(|| tell(&say!("cli-no-sheet-at-all", job = &call.job)))?,
     };
     let mut settings = job.settings.clone();
     if let Some(state) = call.state {
@@ -140,5 +157,5 @@ pub(crate) fn open(call: &JobCall) -> Result<Opened, String> {
 pub(crate) fn json(value: &impl serde::Serialize) -> Result<String, String> {
     serde_json::to_string_pretty(value)
         .map(|text| text + "\n")
-        .map_err(|error| format!("cannot write JSON: {error}"))
+        .map_err(|error| tell(&say!("cli-cannot-write-json", error = error.to_string())))
 }

@@ -7,10 +7,11 @@
 mod args;
 mod commands;
 mod input;
+mod speech;
 mod table;
 
 use args::{Arguments, Command};
-use clap::Parser;
+use clap::{CommandFactory, FromArgMatches};
 use std::io::Write;
 use std::process::ExitCode;
 
@@ -41,11 +42,23 @@ impl Report {
 }
 
 fn main() -> ExitCode {
-    let arguments = match Arguments::try_parse() {
+    let written: Vec<std::ffi::OsString> = std::env::args_os().collect();
+    speech::read_by(&written, |name| std::env::var(name).ok());
+    let parsed = speech::explained(Arguments::command())
+        .try_get_matches_from(&written)
+        .and_then(|matches| Arguments::from_arg_matches(&matches));
+    let arguments = match parsed {
         Ok(arguments) => arguments,
         Err(error) => {
             // Help and version are answers, not errors; clap knows which stream each belongs to.
-            let _ = error.print();
+            match speech::error_told(&error) {
+                Some(told) => {
+                    let _ = std::io::stderr().write_all(told.as_bytes());
+                }
+                None => {
+                    let _ = error.print();
+                }
+            }
             return ExitCode::from(u8::try_from(error.exit_code()).unwrap_or(2));
         }
     };

@@ -1,5 +1,6 @@
 //! Tables that fit the terminal.
 
+use crate::speech::{text, words};
 use comfy_table::{ContentArrangement, Table, presets};
 
 /// Width to fit when the terminal does not tell.
@@ -13,14 +14,22 @@ fn width() -> u16 {
         .max(40)
 }
 
-/// A table with these headings, ruled as lightly as possible.
+/// A table with these headings, by the ends of their messages `cli-column-…` or as they stand, ruled as lightly as possible.
 pub(crate) fn table(headings: &[&str]) -> Table {
+    let heading = |name: &&str| {
+        let key = format!("cli-column-{name}");
+        if words().knows(&key) {
+            text(&key)
+        } else {
+            (*name).to_owned()
+        }
+    };
     let mut table = Table::new();
     table
         .load_preset(presets::NOTHING)
         .set_content_arrangement(ContentArrangement::Dynamic)
         .set_width(width())
-        .set_header(headings.to_vec());
+        .set_header(headings.iter().map(heading));
     table
 }
 

@@ -7,6 +7,8 @@ use assert_cmd::Command;
 fn loomwright(arguments: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_loomwright"));
     command.args(arguments).env("COLUMNS", "100");
+    // The language of the machine that tests run on is nobody's business.
+    command.env("LC_ALL", "C");
     command
 }
 
@@ -320,4 +322,121 @@ fn what_an_own_lesson_lacks_is_told() {
         code == 2 && err.contains("It has no story") && err.contains("nothing to be found"),
         "{err}"
     );
+}
+
+#[test]
+fn it_speaks_german_when_asked_or_when_the_environment_is_german() {
+    let (code, out, err) = output(&mut loomwright(&[
+        "check",
+        "@van",
+        "--remedies",
+        "--language",
+        "de",
+    ]));
+    assert_eq!((code, err.as_str()), (1, ""));
+    assert!(
+        out.contains("steht von B1 her unter Spannung") || out.contains("stehen von B1 her unter Spannung"),
+        "{out}"
+    );
+    assert!(
+        out.contains("die Batterie abklemmen") && out.contains(" Halt, "),
+        "{out}"
+    );
+    let mut by_environment = loomwright(&["check", "@van", "--remedies"]);
+    let (_, same, _) = output(by_environment.env("LC_ALL", "de_AT.UTF-8"));
+    assert_eq!(same, out);
+    // What is said in the call comes before the environment, and a language that is not there reads as English.
+    let mut english = loomwright(&["check", "@van", "--language", "en"]);
+    let (_, told, _) = output(english.env("LC_ALL", "de_DE.UTF-8"));
+    assert!(told.contains("live from B1"), "{told}");
+    let (_, french, _) = output(loomwright(&["check", "@van"]).env("LC_ALL", "fr_FR.UTF-8"));
+    assert_eq!(french, told);
+    let (code, page, _) = output(&mut loomwright(&["explain", "fuse-too-far", "--language=de"]));
+    assert!(
+        code == 0 && page.contains("## Warum das wichtig ist") && page.contains("0,45 m"),
+        "{page}"
+    );
+    for command in ["solve", "trace", "speakers"] {
+        let (_, german, _) = output(&mut loomwright(&[command, "@van", "--language", "de"]));
+        let (_, english, _) = output(&mut loomwright(&[command, "@van"]));
+        assert!(german != english && !german.contains('$'), "{german}");
+    }
+}
+
+#[test]
+fn help_and_errors_of_the_call_are_german_too() {
+    let (code, out, _) = output(&mut loomwright(&["--language", "de", "check", "--help"]));
+    assert!(
+        code == 0 && out.contains("Aufruf: loomwright check") && out.contains("Nennt zu jedem Befund"),
+        "{out}"
+    );
+    assert!(!out.contains("Options:") && !out.contains("Print help"), "{out}");
+    for (call, said) in [
+        (&["chek"][..], "keinen Befehl `chek`"),
+        (&["check"], "es fehlt: <JOB>"),
+        (
+            &["check", "@van", "--sheet", "attic"],
+            "möglich sind found, plan, built",
+        ),
+        (&["check", "@nowhere"], "keinen ausgearbeiteten Auftrag @nowhere"),
+        (&["explain", "fuze"], "keine Prüfung `fuze`"),
+        (&["check", "no-such-file.loom.json"], "lässt sich nicht lesen"),
+    ] {
+        let (code, out, err) = output(loomwright(call).args(["--language", "de"]));
+        assert!(
+            code == 2 && out.is_empty() && err.contains(said),
+            "{call:?}: {err}"
+        );
+    }
+}
+
+/// 1 ft = 0.3048 m and 1 in = 25.4 mm exactly (international yard and pound agreement, 1959); areas of gauge numbers by
+/// ASTM B258.
+#[test]
+fn lengths_and_sizes_are_told_in_the_units_asked_for() {
+    let text = "battery B1 agm 70Ah cranking=640A\nfuse F1 strip61 60A\nload L1 power=100W\n\
+        run W1 B1.+ F1.in 16mm2 1.8288m RD\nrun W2 F1.out L1.+ 2.5mm2 2m RD\nrun W3 L1.- B1.- 2.5mm2 2m BK\n";
+    let told = |units: &[&str]| {
+        output(
+            loomwright(&["check", "-", "--remedies"])
+                .args(units)
+                .write_stdin(text),
+        )
+        .1
+        .split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ")
+    };
+    let (metric, american) = (told(&[]), told(&["--units", "awg"]));
+    assert!(
+        metric.contains("sits 1.8 m of wire from B1") && metric.contains("0.45 m is the limit"),
+        "{metric}"
+    );
+    assert!(
+        american.contains("sits 6 ft of wire from B1") && american.contains("18 in is the limit"),
+        "{american}"
+    );
+    // A size to be laid is the next that is sold and not thinner.
+    assert!(
+        american.contains(" AWG copper") && !american.contains("mm²") && metric.contains(" mm² copper"),
+        "{american}"
+    );
+    let (code, _, err) = output(&mut loomwright(&["check", "@van", "--units", "leagues"]));
+    assert!(code == 2 && err.contains("metric, awg"), "{err}");
+}
+
+#[test]
+fn json_carries_key_values_and_the_english_sentence_in_every_language() {
+    let (_, out, _) = output(&mut loomwright(&["check", "@van", "--json", "--language", "de"]));
+    let findings: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    let all = findings.as_array().expect("a list");
+    let far = all
+        .iter()
+        .find(|finding| finding["check"] == "fuse-too-far")
+        .expect("the main fuse sits too far out");
+    let what = &far["what"];
+    assert_eq!(what["key"], "fuse-too-far-what");
+    assert_eq!(what["far"], serde_json::json!([2.4, "m"]));
+    let english = what["english"].as_str().expect("a sentence");
+    assert!(english.starts_with("F1 sits 2.4 m of wire from B1"), "{english}");
 }

@@ -10,9 +10,6 @@ use words::{Figure, Saying, Unit, drawn, precise, say};
 /// What is said of a run in the hover slip: a name, which [`line_name`] gives in the reader's language, and a value each.
 pub type Lines = Vec<(&'static str, String)>;
 
-/// How the engine begins to tell of a part that is off at bursts alone.
-const WHEN_LOUD: &str = "when it is loud";
-
 /// A number to two places as a meter shows it; what rounds to nothing has no sign.
 #[must_use]
 pub fn two_places(number: f64, unit: &'static str) -> Figure {
@@ -221,12 +218,14 @@ impl Editor {
     /// only goes off when it is loud is on for the rest of the time, and not told here.
     #[must_use]
     pub fn why_off(&self, id: PartId) -> Option<Saying> {
-        let remark = self.off_remark(id)?;
-        (!remark.starts_with(WHEN_LOUD)).then(|| say!("told-off", why = remark))
+        let (remark, only_loud) = self.off_remark(id)?;
+        (!only_loud).then(|| say!("told-off", why = remark))
     }
-    fn off_remark(&self, id: PartId) -> Option<&String> {
+    /// Why a part is off, and whether only when it is loud.
+    fn off_remark(&self, id: PartId) -> Option<(&Saying, bool)> {
         let flow = self.analysis().study.parts.get(&id)?;
-        flow.remark.as_ref().filter(|_| flow.on == Some(false))
+        let remark = flow.remark.as_ref().filter(|_| flow.on == Some(false))?;
+        Some((remark, flow.only_loud))
     }
     /// What a part does, for the hover slip and the details.
     #[must_use]
@@ -239,11 +238,8 @@ impl Editor {
             let off = self.off_remark(id);
             if let Some(why) = self.why_off(id) {
                 lines.push(("is", words.say(&why)));
-            } else if let Some(why) = off.and_then(|remark| remark.strip_prefix(WHEN_LOUD)) {
-                lines.push((
-                    "is",
-                    words.say(&say!("told-off-when-loud", why = why.trim_start())),
-                ));
+            } else if let Some((why, true)) = off {
+                lines.push(("is", words.say(&say!("told-off-when-loud", why = why))));
             } else if let Some(on) = flow.on {
                 lines.push(("is", words.text(if on { "told-is-on" } else { "told-is-off" })));
             }
@@ -274,7 +270,7 @@ impl Editor {
                 lines.push(("power", write(with_unit(flow.power.0, "W"))));
             }
             if let Some(remark) = flow.remark.as_ref().filter(|_| off.is_none()) {
-                lines.push(("note", words.say(&remark.as_str().into())));
+                lines.push(("note", words.say(remark)));
             }
         }
         let silent = self.why_off(id).is_some();

@@ -24,7 +24,7 @@ mod message;
 mod reader;
 mod saying;
 
-pub use figure::{Figure, Unit, drawn, figure, gauge, precise, told};
+pub use figure::{Figure, Unit, drawn, enough, figure, gauge, precise, told};
 pub use reader::{Language, Lengths, Reader, Sizes};
 pub use saying::{Saying, Value};
 
@@ -53,6 +53,8 @@ texts! {
     "checks-signal"
     "checks-speakers"
     "checks-workmanship"
+    "circuit"
+    "cli"
     "common"
     "exercise"
     "lessons"

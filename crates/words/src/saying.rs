@@ -91,10 +91,11 @@ impl From<&str> for Saying {
 }
 
 impl Serialize for Saying {
-    /// As `{"key": …, "fuse": …}`: data for another program, in no language.
+    /// As `{"key": …, "english": …, "fuse": …}`: data for another program, and the sentence for who reads that data.
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        let mut map = to.serialize_map(Some(self.values.len() + 1))?;
+        let mut map = to.serialize_map(Some(self.values.len() + 2))?;
         map.serialize_entry("key", &self.key)?;
+        map.serialize_entry("english", &crate::Words::english().say(self))?;
         for (name, value) in &self.values {
             map.serialize_entry(name, value)?;
         }

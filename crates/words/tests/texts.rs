@@ -22,6 +22,10 @@ const FAMILIES: &[&str] = &[
     // Limits and their sources: checks/src/limits.rs.
     "limit-",
     "source-",
+    // The command line's help, its tables: cli/src/speech.rs, cli/src/table.rs.
+    "cli-option-",
+    "cli-command-",
+    "cli-column-",
     // web/src/lessons/told.rs: by the name of a number in a lesson.
     "lesson-measure-",
     // model/src/said.rs: names of kinds, groups, sheets, properties and choices, and what properties are.
@@ -40,6 +44,7 @@ const FAMILIES: &[&str] = &[
 
 /// Messages that read the same in both languages, being names, symbols or abbreviations.
 const ALIKE: &[&str] = &[
+    "cli-part-name",
     "lesson-of-version",
     "source-as-stated",
     "two-sentences",

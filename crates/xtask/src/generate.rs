@@ -51,7 +51,8 @@ pub(crate) fn stale() -> Result<Vec<PathBuf>, String> {
 
 fn made() -> Result<Generated, String> {
     let program = |arguments: &[&str]| {
-        output(cargo(["run", "--quiet", "--package", "loomwright-cli", "--"]).args(arguments))
+        let call = cargo(["run", "--quiet", "--package", "loomwright-cli", "--"]);
+        output(call.args(["--language", "en"]).args(arguments))
     };
     let mut files = Generated::new();
     files.insert(SCHEMA.into(), program(&["schema"])?);

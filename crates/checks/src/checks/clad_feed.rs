@@ -5,7 +5,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{rating_needed, size_for_current, thicken};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{A, V, size as wire_size};
+use crate::wording::{A, V, size as wire_size, to_lay};
 use model::conductor::{Material, Size};
 use model::quantity::{Amps, SquareMm};
 use model::{PartId, RunId};
@@ -109,7 +109,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             }),
         );
         let remedy = match copper.iter().find(|(run, _)| run == id) {
-            Some((_, size)) => say!("clad-feed-remedy", size = wire_size(*size)),
+            Some((_, size)) => say!("clad-feed-remedy", size = to_lay(*size)),
             None => say!("clad-feed-copper"),
         };
         let mut finding = CHECK.finding(what, remedy);

@@ -8,7 +8,7 @@ use crate::mends::{
     thicken,
 };
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{A, and_then, fact, size as wire_size};
+use crate::wording::{A, and_then, fact, to_lay};
 use circuit::Device;
 use model::conductor::Size;
 use model::property::PropertySet;
@@ -218,7 +218,7 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
                 "fuse-outsizes-wire-either",
                 rating = figure(lower.0, A),
                 device = &tag,
-                size = wire_size(size),
+                size = to_lay(size),
                 run = ctx.run_tag(weakest),
             ),
             (Some(lower), None) => {
@@ -230,7 +230,7 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
             }
             (None, Some(size)) => say!(
                 "fuse-outsizes-wire-lay",
-                size = wire_size(size),
+                size = to_lay(size),
                 run = ctx.run_tag(weakest),
             ),
             (None, None) => say!("fuse-outsizes-wire-own", run = ctx.run_tag(weakest)),

@@ -5,7 +5,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{rating_needed, size_for_current, size_words, thicken};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{A, size as wire_size};
+use crate::wording::{A, to_lay};
 use model::quantity::{Amps, SquareMm};
 use words::{figure, say, told};
 
@@ -57,7 +57,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     .map_or(SquareMm(0.0), |size| size.area());
                 let size = size_for_current(ctx, *id, needs / factor.max(0.01), area);
                 let remedy = match size {
-                    Some(size) => say!("overloaded-run-remedy", size = wire_size(size)),
+                    Some(size) => say!("overloaded-run-remedy", size = to_lay(size)),
                     None => say!("overloaded-run-thicker"),
                 };
                 out.add(

@@ -5,7 +5,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{size_words, thicken};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{A, size as wire_size};
+use crate::wording::{A, size as wire_size, to_lay};
 use model::conductor::{METRIC_SERIES, Material, Size};
 use model::quantity::{Celsius, SquareMm};
 use model::{PartKind, RunId};
@@ -113,7 +113,7 @@ fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
                 match size {
                     Some(size) => say!(
                         "return-too-thin-remedy",
-                        size = wire_size(size),
+                        size = to_lay(size),
                         runs = ctx.run_tags(&backs),
                     ),
                     None => say!("return-too-thin-copper"),

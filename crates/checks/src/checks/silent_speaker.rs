@@ -9,7 +9,7 @@ use circuit::Gap;
 use model::conductor::Condition;
 use model::{Edit, PartId, PartKind, RunId};
 use ordered::OrderedMap;
-use words::{Value, say};
+use words::say;
 
 pub(crate) static CHECK: Check = Check {
     name: "silent-speaker",
@@ -42,7 +42,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     });
     // Speakers with the same gap share a cause; a gap on the speaker itself is its own.
     type Place = (Option<PartId>, Option<RunId>);
-    let mut by_gap: OrderedMap<Place, (Vec<PartId>, Gap)> = OrderedMap::new();
+    let mut by_gap: OrderedMap<Place, (Vec<PartId>, Option<Gap>)> = OrderedMap::new();
     for (id, driver) in &ctx.study.drivers {
         if driver.plays || !(ctx.touched_part(*id) || anyone_added) {
             continue;
@@ -55,10 +55,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         {
             continue;
         }
-        let gap = driver.gap.clone().unwrap_or_default();
-        let part = gap.part.or(if gap.run.is_none() { Some(*id) } else { None });
+        let gap = driver.gap.clone();
+        let run = gap.as_ref().and_then(|gap| gap.run);
+        let part = gap.as_ref().and_then(|gap| gap.part);
+        let part = part.or(if run.is_none() { Some(*id) } else { None });
         by_gap
-            .entry((part, gap.run))
+            .entry((part, run))
             .or_insert_with(|| (Vec::new(), gap))
             .0
             .push(*id);
@@ -70,11 +72,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         {
             continue;
         }
-        let why: Value = if gap.what.is_empty() {
-            say!("silent-speaker-loop").into()
-        } else {
-            gap.what.into()
-        };
+        let why = gap.map_or_else(|| say!("silent-speaker-loop"), |gap| gap.what);
         out.add(
             CHECK
                 .finding(

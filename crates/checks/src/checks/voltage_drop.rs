@@ -5,7 +5,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::thicken;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{V, and_then, size as wire_size};
+use crate::wording::{V, and_then, to_lay};
 use circuit::{Circuit, Outcome};
 use model::conductor::{METRIC_SERIES, Material, Size};
 use model::quantity::SquareMm;
@@ -213,7 +213,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             sizes => {
                 let all: Vec<Saying> = sizes
                     .iter()
-                    .map(|(run, size)| say!("size-of-run", size = wire_size(*size), run = ctx.run_tag(*run)))
+                    .map(|(run, size)| say!("size-of-run", size = to_lay(*size), run = ctx.run_tag(*run)))
                     .collect();
                 say!("voltage-drop-remedy", sizes = all)
             }

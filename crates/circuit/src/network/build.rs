@@ -8,6 +8,7 @@ use model::kinds::supply::{DeviceState, IsolatorKind};
 use model::quantity::{Ohms, Quantity};
 use model::{End, Fact, PartKind, Run, Sheet};
 use ordered::Sort as _;
+use words::say;
 
 /// Collects while ids of points are still provisional: 0 is the body, then the terminals, then points inside parts.
 struct Builder {
@@ -213,10 +214,10 @@ impl Builder {
                     terminals[at] = self.net.terminal_index(to);
                     match terminals[at] {
                         Some(terminal) => self.wired[terminal] = true,
-                        None => self.net.notes.push(format!(
-                            "run {}: there is no terminal {}; this end is taken as loose",
-                            run.tag,
-                            sheet.written(to)
+                        None => self.net.notes.push(say!(
+                            "note-no-terminal",
+                            run = &run.tag,
+                            terminal = sheet.written(to),
                         )),
                     }
                 }

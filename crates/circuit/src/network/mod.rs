@@ -228,7 +228,7 @@ pub struct Network {
     /// Properties taken for granted: part or run, and the name.
     pub assumed: OrderedSet<(Option<PartId>, Option<RunId>, &'static str)>,
     /// What was odd, and how it was taken.
-    pub notes: Vec<String>,
+    pub notes: Vec<words::Saying>,
 }
 
 impl Network {

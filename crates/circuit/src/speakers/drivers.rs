@@ -10,6 +10,7 @@ use crate::study::{CoilDrive, Driver, Gap};
 use model::PartId;
 use model::quantity::{Decibels, Hertz, Watts};
 use ordered::OrderedMap;
+use words::say;
 
 /// What one output does to one coil at nominal values.
 #[derive(Clone, Copy, Debug, Default)]
@@ -83,10 +84,7 @@ impl Reached {
         }
         if !it.plays {
             it.gap = Some(if self.unsolved {
-                let what = format!(
-                    "the network that {} hangs in is too large to be solved",
-                    net.index.tag(id)
-                );
+                let what = say!("gap-too-large", speaker = net.index.tag(id));
                 Gap {
                     what,
                     part: Some(id),

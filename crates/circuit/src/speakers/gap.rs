@@ -11,6 +11,7 @@ use model::{End, PartId, PartKind, Role, Sheet};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 use std::collections::VecDeque;
+use words::{Saying, say};
 
 /// Why this speaker, which has no complete loop, has none.
 pub(crate) fn find(net: &Network<'_>, speaker: PartId) -> Gap {
@@ -38,7 +39,7 @@ pub(crate) fn find(net: &Network<'_>, speaker: PartId) -> Gap {
     };
     if !is_wired(index, plus) && !is_wired(index, minus) {
         return Gap {
-            what: format!("nothing is on {}", index.tag(speaker)),
+            what: say!("gap-nothing-on", place = index.tag(speaker)),
             part: Some(speaker),
             run: None,
         };
@@ -86,11 +87,8 @@ pub(crate) fn find(net: &Network<'_>, speaker: PartId) -> Gap {
     let legs: Vec<String> = legs.into_iter().collect();
     let tag = index.tag(speaker);
     let what = match legs.as_slice() {
-        [one] => format!("both ends of {tag} come to {one}, and nothing to the other leg"),
-        _ => format!(
-            "{tag} hangs between {}, which are no pair of one output",
-            legs.join(" and ")
-        ),
+        [one] => say!("gap-one-leg", speaker = tag, leg = one),
+        _ => say!("gap-no-pair", speaker = tag, legs = legs),
     };
     Gap {
         what,
@@ -122,11 +120,11 @@ fn joined(net: &Network<'_>, speaker: PartId, plus: usize, minus: usize) -> Opti
     let tag = index.tag(speaker);
     let (what, run) = match by {
         By::Run(run) => (
-            format!("both ends of {tag} are joined, by way of {}", index.run_tag(run)),
+            say!("gap-joined-by-run", speaker = tag, run = index.run_tag(run)),
             Some(run),
         ),
         By::Inside(part) => (
-            format!("both ends of {tag} are joined in {}", index.tag(part)),
+            say!("gap-joined-in-part", speaker = tag, part = index.tag(part)),
             None,
         ),
     };
@@ -246,21 +244,22 @@ fn name_link(index: &Index<'_>, start: usize, link: &Link) -> Gap {
     let from = index.written(start);
     match link.by {
         By::Run(run) => Gap {
-            what: format!("run {} is cut through", index.run_tag(run)),
+            what: say!("gap-cut", run = index.run_tag(run)),
             part: None,
             run: Some(run),
         },
         By::Inside(part) => {
             let tag = index.tag(part);
             let what = match link.state {
-                State::Apart => format!("plug {tag} is apart, on the way from {from}"),
-                State::LoopOpen => format!(
-                    "plug {tag} is apart, so its loop from {} to {} is open",
-                    cavity(index, link.a),
-                    cavity(index, link.b)
+                State::Apart => say!("gap-apart", plug = tag, from = from),
+                State::LoopOpen => say!(
+                    "gap-loop-open",
+                    plug = tag,
+                    from = cavity(index, link.a),
+                    to = cavity(index, link.b),
                 ),
-                State::Blown => format!("{tag} is blown or missing"),
-                State::Off | State::Closed | State::Cut => format!("{tag} is open"),
+                State::Blown => say!("gap-blown", device = tag),
+                State::Off | State::Closed | State::Cut => say!("gap-open", device = tag),
             };
             Gap {
                 what,
@@ -301,7 +300,7 @@ fn dead_end(index: &Index<'_>, speaker: PartId, reached: &[usize]) -> Gap {
     if let Some(at) = bare {
         let part = index.spots.get(at).map(|spot| spot.part);
         return Gap {
-            what: format!("nothing is on {}", index.written(at)),
+            what: say!("gap-nothing-on", place = index.written(at)),
             part,
             run: None,
         };
@@ -309,10 +308,10 @@ fn dead_end(index: &Index<'_>, speaker: PartId, reached: &[usize]) -> Gap {
     let supply = reached.iter().copied().find(|at| index.is_supply(*at));
     if let Some(at) = supply {
         return Gap {
-            what: format!(
-                "{} is led to {}, not to an output",
-                index.tag(speaker),
-                index.written(at)
+            what: say!(
+                "gap-led-to-supply",
+                speaker = index.tag(speaker),
+                terminal = index.written(at),
             ),
             part: Some(speaker),
             run: None,
@@ -326,12 +325,12 @@ fn dead_end(index: &Index<'_>, speaker: PartId, reached: &[usize]) -> Gap {
                 .map(|part| &part.is)
             {
                 Some(PartKind::Plug(_) | PartKind::Adapter(_)) => {
-                    format!("nothing goes on from {}", index.written(*last))
+                    say!("gap-nothing-goes-on", terminal = index.written(*last))
                 }
-                _ => format!(
-                    "the lead from {} ends at {}",
-                    index.tag(speaker),
-                    index.written(*last)
+                _ => say!(
+                    "gap-lead-ends",
+                    speaker = index.tag(speaker),
+                    terminal = index.written(*last),
                 ),
             };
             Gap {
@@ -341,21 +340,21 @@ fn dead_end(index: &Index<'_>, speaker: PartId, reached: &[usize]) -> Gap {
             }
         }
         None => Gap {
-            what: format!("nothing is on {}", index.tag(speaker)),
+            what: say!("gap-nothing-on", place = index.tag(speaker)),
             part: Some(speaker),
             run: None,
         },
     }
 }
 
-fn loose(sheet: &Sheet, run: model::RunId, tag: &str) -> String {
+fn loose(sheet: &Sheet, run: model::RunId, tag: &str) -> Saying {
     let missing = sheet
         .runs
         .get(&run)
         .is_some_and(|it| it.ends().iter().all(|end| matches!(end, End::On(_))));
     if missing {
-        format!("an end of run {tag} is on nothing that the sheet has")
+        say!("gap-run-on-nothing", run = tag)
     } else {
-        format!("run {tag} ends loose")
+        say!("gap-run-loose", run = tag)
     }
 }

@@ -34,6 +34,7 @@ use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 use reduced::{Members, Reduced, Solution, Source};
 use serde::Serialize;
+use words::{Unit, figure, say};
 
 /// Number of frequencies on a curve: 20 a decade from 20 Hz to 20 kHz, both ends included.
 pub const CURVE_POINTS: u16 = 61;
@@ -304,20 +305,17 @@ fn solve_piece(
                 None
             };
             if nominal > 0.0 && output.stated.is_below(nominal) {
-                remarks.push(
-                    "no power is stated for a load this low; the one of the least stated load is taken"
-                        .to_owned(),
-                );
+                remarks.push(say!("channel-power-not-stated"));
             }
             if nominal == 0.0 {
-                remarks.push("its two legs are joined".to_owned());
+                remarks.push(say!("channel-legs-joined"));
             }
         }
         load.mean_power = load.power.unwrap_or_default() * share;
         match curves.get_mut(at) {
             Some(Some(curve)) => load.curve = std::mem::take(curve),
             Some(None) if !piece.elements.is_empty() && !load.drivers.is_empty() => {
-                remarks.push("the load over the band could not be solved".to_owned());
+                remarks.push(say!("channel-not-solved"));
             }
             _ => {}
         }
@@ -330,10 +328,7 @@ fn solve_piece(
             .filter_map(|it| it.3.as_ref())
             .chain(with_leads.iter().filter_map(|it| it.1.as_ref()));
         if is_shared(solutions, at) {
-            remarks.push(
-                "its leads are shared with another output; their relative phase is not known, the worse case is shown"
-                    .to_owned(),
-            );
+            remarks.push(say!("channel-leads-shared"));
         }
         load.dc_resistance = meter(&members, at);
         let unknown: Vec<String> = load
@@ -346,14 +341,15 @@ fn solve_piece(
             .map(|id| net.index.tag(*id))
             .collect();
         if !unknown.is_empty() {
-            remarks.push(format!(
-                "impedance of {} is not known; 4 Ω is taken for the power",
-                unknown.join(", ")
+            remarks.push(say!(
+                "channel-impedance-unknown",
+                speakers = unknown,
+                taken = figure(4.0, Unit::Plain("Ω")),
             ));
             (load.nominal, load.least, load.least_at) = (None, None, None);
             load.curve.clear();
         }
-        load.remark = (!remarks.is_empty()).then(|| remarks.join("; "));
+        load.remarks = remarks;
         if let Some(slot) = loads.get_mut(*number) {
             *slot = Some(load);
         }

@@ -16,6 +16,7 @@ use model::terminals::HEAD_SPEAKER_OUTPUTS;
 use model::written::Filter;
 use model::{PartId, PartKind};
 use ordered::{OrderedMap, OrderedSet};
+use words::{Saying, say};
 
 /// One channel, or a bridged pair.
 #[derive(Clone, Debug)]
@@ -31,7 +32,7 @@ pub(crate) struct Output {
     pub(crate) high_pass: Option<f64>,
     /// Whether the maker allows this use; `false` leaves the minimum unknown.
     pub(crate) allowed: bool,
-    pub(crate) remarks: Vec<String>,
+    pub(crate) remarks: Vec<Saying>,
 }
 
 /// Whether a leg of an amplifier that does not float is ground: the negative one, but in the second channel of each
@@ -105,21 +106,22 @@ pub(crate) fn find(net: &mut Network<'_>) {
             continue;
         }
         let remark = if bridged.is_some() {
-            format!(
-                "channels {} and {} drive a bridged load besides their own",
-                a.channel, b.channel
+            say!(
+                "channel-bridged-besides",
+                one = usize::from(a.channel),
+                other = usize::from(b.channel),
             )
         } else if !right_legs && pair.is_some_and(|section| section.bridged.is_some()) {
-            format!(
-                "a load lies across {} and {}, which are not the legs to bridge",
-                leg(a, cross.first.1),
-                leg(b, cross.second.1)
+            say!(
+                "channel-not-the-legs",
+                one = leg(a, cross.first.1),
+                other = leg(b, cross.second.1),
             )
         } else {
-            format!(
-                "a load lies across {} and {}, which its maker does not let be bridged",
-                leg(a, cross.first.1),
-                leg(b, cross.second.1)
+            say!(
+                "channel-not-bridged",
+                one = leg(a, cross.first.1),
+                other = leg(b, cross.second.1),
             )
         };
         for at in [cross.first.0, cross.second.0] {

@@ -2,11 +2,13 @@
 
 use crate::args::CheckCall;
 use crate::input::{json, open};
-use crate::table::{print, table};
+use crate::speech::tell;
+use crate::table::{print, table, wrap};
 use crate::{Done, Report};
 use checks::{Finding, Grade};
 use model::Sheet;
 use std::fmt::Write;
+use words::say;
 
 /// Tags of what a finding marks, foremost first.
 fn place(sheet: &Sheet, finding: &Finding) -> String {
@@ -42,44 +44,44 @@ pub(crate) fn run(call: &CheckCall) -> Result<Report, String> {
             done,
         });
     }
-    let words = words::Words::english();
     let mut text = opened.heading() + "\n";
     if analysis.findings.is_empty() {
-        text.push_str("No findings. The checks know the drawing, not the vehicle: have a qualified person look at it.\n");
+        text.push_str(&(tell(&say!("cli-no-findings")) + "\n"));
         return Ok(Report { text, done });
     }
-    let mut rows = table(&["Grade", "Check", "Where", "What"]);
+    let mut rows = table(&["grade", "check", "where", "what"]);
     for finding in &analysis.findings {
-        let grade = if finding.undecided {
-            format!("{}?", finding.grade.title())
-        } else {
-            finding.grade.title().into()
-        };
-        let mut what = words.say(&finding.what);
+        let mut grade = tell(&finding.grade.said());
+        if finding.undecided {
+            grade.push('?');
+        }
+        let mut what = tell(&finding.what);
         if call.remedies {
-            let _ = write!(what, "\n→ {}", words.say(&finding.remedy));
+            let _ = write!(what, "\n→ {}", tell(&finding.remedy));
         }
         if !finding.assumed.is_empty() {
-            let assumed: Vec<String> = finding.assumed.iter().map(|it| words.say(it)).collect();
-            let _ = write!(what, "\n(assumed: {})", assumed.join(", "));
+            let assumed: Vec<String> = finding.assumed.iter().map(tell).collect();
+            let _ = write!(
+                what,
+                "\n{}",
+                tell(&say!("cli-assumed", properties = assumed.join(", ")))
+            );
         }
         rows.add_row([grade, finding.check.to_owned(), place(&sheet, finding), what]);
     }
     text.push_str(&print(&rows));
     let count = |grade: Grade| analysis.findings.iter().filter(|f| f.grade == grade).count();
     let undecided = analysis.findings.iter().filter(|f| f.undecided).count();
-    let _ = writeln!(
-        text,
-        "\n{} Stop, {} Fix, {} Tidy; {undecided} of them undecided (marked ?).",
-        count(Grade::Stop),
-        count(Grade::Fix),
-        count(Grade::Tidy)
+    let counts = say!(
+        "cli-counts",
+        stop = count(Grade::Stop),
+        fix = count(Grade::Fix),
+        tidy = count(Grade::Tidy),
+        undecided = undecided,
     );
+    let _ = writeln!(text, "\n{}", tell(&counts));
     if matches!(done, Done::Stop) {
-        text.push_str(
-            "Before any work: isolate the battery, keep away from airbag and high-voltage circuits, follow the vehicle\n\
-             maker's instructions and the law of the place, and let a qualified person decide.\n",
-        );
+        text.push_str(&wrap(&tell(&say!("cli-care"))));
     }
     Ok(Report { text, done })
 }

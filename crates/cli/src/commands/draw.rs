@@ -2,11 +2,13 @@
 
 use crate::Report;
 use crate::args::DrawCall;
-use crate::input::{Opened, open};
+use crate::input::{Opened, listed, open, unwritten};
+use crate::speech::tell;
 use drawing::{KEY_HEIGHT, Layout, Look, Palette, Under, draw_key};
 use kurbo::{Point, Rect};
 use model::{Sheet, SheetKind};
 use std::sync::Arc;
+use words::say;
 
 /// Paper left around the drawing, in board units.
 const MARGIN: f64 = 40.0;
@@ -65,18 +67,15 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
     match &call.output {
         None => Ok(Report::clean(svg)),
         Some(path) => {
-            std::fs::write(path, svg).map_err(|error| format!("{path}: cannot be written: {error}"))?;
-            Ok(Report::clean(format!("{path} written\n")))
+            std::fs::write(path, svg).map_err(|error| unwritten(path, &error))?;
+            Ok(Report::clean(tell(&say!("cli-written", file = path)) + "\n"))
         }
     }
 }
 
 fn laid_under(opened: &Opened, kind: SheetKind, above: &Sheet) -> Result<Under, String> {
     if kind == opened.kind {
-        return Err(format!(
-            "the sheet `{}` cannot lie under itself; --sheet says which one is on top",
-            kind.word()
-        ));
+        return Err(tell(&say!("cli-under-itself", sheet = kind.word())));
     }
     let beneath = opened.job.sheet(kind).ok_or_else(|| {
         let others: Vec<&str> = opened
@@ -86,16 +85,12 @@ fn laid_under(opened: &Opened, kind: SheetKind, above: &Sheet) -> Result<Under, 
             .filter(|other| **other != opened.kind)
             .map(|other| other.word())
             .collect();
-        let there = if others.is_empty() {
-            "none".to_owned()
-        } else {
-            others.join(", ")
-        };
-        format!(
-            "there is no sheet `{}` to lay under `{}`; besides it the job has {there}",
-            kind.word(),
-            opened.kind.word()
-        )
+        tell(&say!(
+            "cli-no-sheet-under",
+            sheet = kind.word(),
+            above = opened.kind.word(),
+            there = listed(&others),
+        ))
     })?;
     Ok(Under::of(kind, beneath.clone(), opened.kind, above))
 }

@@ -2,15 +2,16 @@
 
 use crate::Report;
 use crate::args::ExplainCall;
+use crate::speech::{tell, words};
 use crate::table::{print, table, wrap};
+use words::say;
 
 pub(crate) fn run(call: &ExplainCall) -> Result<Report, String> {
-    let words = words::Words::english();
     let text = match &call.check {
         _ if call.all => {
             let pages: Vec<String> = checks::explain_all()
                 .iter()
-                .map(|it| it.markdown(&words).trim_end().to_owned())
+                .map(|it| it.markdown(words()).trim_end().to_owned())
                 .collect();
             pages.join("\n\n") + "\n"
         }
@@ -21,22 +22,21 @@ pub(crate) fn run(call: &ExplainCall) -> Result<Report, String> {
                     .map(|check| check.name)
                     .filter(|known| shares_word(known, name))
                     .collect();
-                let hint = if near.is_empty() {
-                    String::new()
+                tell(&if near.is_empty() {
+                    say!("cli-no-check", name = name)
                 } else {
-                    format!("; there are {}", near.join(", "))
-                };
-                format!("there is no check `{name}`{hint}; `loomwright explain` lists them all")
+                    say!("cli-no-check-near", name = name, near = near.join(", "))
+                })
             })?;
-            checks::explain(check).markdown(&words)
+            checks::explain(check).markdown(words())
         }
         None => {
-            let mut all = table(&["Check", "Grade", "Holds when"]);
+            let mut all = table(&["check", "grade", "holds"]);
             for check in checks::CHECKS {
                 all.add_row([
                     check.name.to_owned(),
-                    words.say(&check.grade.said()),
-                    words.say(&check.holds_when()),
+                    tell(&check.grade.said()),
+                    tell(&check.holds_when()),
                 ]);
             }
             return Ok(Report::clean(print(&all)));

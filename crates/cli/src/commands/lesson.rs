@@ -3,16 +3,18 @@
 use crate::Report;
 use crate::args::LessonCall;
 use crate::input;
+use crate::speech::{tell as said, text, words};
 use crate::table::{print, table, wrap};
-use lessons::{Break, LESSONS, Lesson, Told, Version};
+use lessons::{Break, BreakKind, BuiltIn, LESSONS, Lesson, Told, Version};
 use std::fmt::Write;
-use words::Words;
+use words::{Saying, say};
 
 pub(crate) fn run(call: &LessonCall) -> Result<Report, String> {
+    let language = words().reader().language;
     let Some(name) = &call.lesson else {
-        let mut all = table(&["Lesson", "Title"]);
+        let mut all = table(&["lesson", "title"]);
         for lesson in LESSONS {
-            all.add_row([lesson.key, lesson.title()]);
+            all.add_row([lesson.key.to_owned(), lesson.lesson_in(language).title]);
         }
         return Ok(Report::clean(print(&all)));
     };
@@ -20,67 +22,80 @@ pub(crate) fn run(call: &LessonCall) -> Result<Report, String> {
     if call.text {
         return Ok(Report::clean(lessons::write(&lesson)));
     }
+    let lesson = BuiltIn::of(name).map_or(lesson, |built_in| built_in.lesson_in(language));
     let told = Told::of(&lesson);
     if call.problems {
         let lacks = lesson.lacks(&told.bad.analysis);
-        let mut problems: Vec<String> = lacks
-            .iter()
-            .map(|lack| Words::english().say(&lack.saying()))
-            .collect();
+        let mut problems: Vec<String> = lacks.iter().map(|lack| said(&lack.saying())).collect();
         problems.extend(told.problems());
         return match problems.as_slice() {
-            [] => Ok(Report::clean(format!(
-                "{name}: nothing is wrong with the lesson.\n"
-            ))),
+            [] => Ok(Report::clean(said(&say!("cli-lesson-right", name = name)) + "\n")),
             _ => Err(problems.join("\n")),
         };
     }
     Ok(Report::clean(wrap(&tell(&lesson, &told, call.answers))))
 }
 
+fn heading(out: &mut String, key: &str) {
+    let _ = writeln!(out, "\n{}", text(key));
+}
+
+/// What a break is called.
+fn title(broken: &Break) -> Saying {
+    let things = &broken.things;
+    match broken.kind {
+        BreakKind::Open => say!("lesson-break-open", things = things),
+        BreakKind::Reversed => say!("lesson-break-reversed", things = things),
+        BreakKind::Dead => say!("lesson-break-dead", things = things),
+        BreakKind::Joined => say!("lesson-break-joined", things = things),
+    }
+}
+
 /// The lesson as a teacher reads it out.
 fn tell(lesson: &Lesson, told: &Told<'_>, answers: bool) -> String {
-    let say = |text: &str, broken: Option<&Break>| told.tell(text, broken);
+    let fill = |text: &str, broken: Option<&Break>| told.tell(text, broken);
     let mut out = format!("{}\n", lesson.title);
     for paragraph in &lesson.story {
-        let _ = writeln!(out, "\n{}", say(paragraph, None));
+        let _ = writeln!(out, "\n{}", fill(paragraph, None));
     }
-    out.push_str("\nLook at\n");
+    heading(&mut out, "cli-lesson-looks");
     for look in &lesson.looks {
         let _ = writeln!(
             out,
             "- {} ({}): {}",
             look.things.join(", "),
             look.overlay.title(),
-            say(&look.says, None)
+            fill(&look.says, None)
         );
     }
-    out.push_str("\nBreak\n");
+    heading(&mut out, "cli-lesson-breaks");
     for broken in &lesson.breaks {
-        let _ = writeln!(out, "- {}: {}", broken.title(), say(&broken.says, Some(broken)));
+        let _ = writeln!(
+            out,
+            "- {}: {}",
+            said(&title(broken)),
+            fill(&broken.says, Some(broken))
+        );
     }
-    out.push_str("\nQuestions\n");
+    heading(&mut out, "cli-lesson-questions");
     for (at, question) in lesson.questions.iter().enumerate() {
-        let _ = writeln!(out, "{}. {}", at + 1, say(&question.asks, None));
+        let _ = writeln!(out, "{}. {}", at + 1, fill(&question.asks, None));
         for (answer, letter) in question.answers.iter().zip('a'..='z') {
             let mark = if answers && answer.right { "  <-" } else { "" };
-            let _ = writeln!(out, "   {letter}) {}{mark}", say(&answer.says, None));
+            let _ = writeln!(out, "   {letter}) {}{mark}", fill(&answer.says, None));
         }
         if answers {
-            let _ = writeln!(out, "   {}", say(&question.why, None));
+            let _ = writeln!(out, "   {}", fill(&question.why, None));
         }
     }
     if answers {
-        out.push_str("\nExplanation\n");
-        for paragraph in lesson.why(&Words::english()) {
-            let _ = writeln!(out, "{}", say(&paragraph, None));
+        heading(&mut out, "cli-lesson-explanation");
+        for paragraph in lesson.why(words()) {
+            let _ = writeln!(out, "{}", fill(&paragraph, None));
         }
-        let _ = writeln!(
-            out,
-            "Source: {}.",
-            lesson.all_sources(&Words::english()).join("; ")
-        );
-        out.push_str("\nFaults to be found in the bad version\n");
+        let sources = lesson.all_sources(words()).join("; ");
+        let _ = writeln!(out, "{}", said(&say!("cli-lesson-source", sources = sources)));
+        heading(&mut out, "cli-lesson-faults");
         let bad = told.shown(Version::Bad);
         for fault in lessons::faults(lesson, &bad.analysis)
             .iter()
@@ -89,19 +104,16 @@ fn tell(lesson: &Lesson, told: &Told<'_>, answers: bool) -> String {
             let _ = writeln!(
                 out,
                 "- {}: {}",
-                lessons::title(&fault.reason),
-                say(&fault.what(&Words::english()), None)
+                lessons::title_in(&fault.reason, words()),
+                fill(&fault.what(words()), None)
             );
             if !fault.added().is_empty() {
-                let _ = writeln!(out, "  {}", say(fault.added(), None));
+                let _ = writeln!(out, "  {}", fill(fault.added(), None));
             }
         }
     }
-    let _ = writeln!(
-        out,
-        "\nBreaks are tried on the drawing, never on a vehicle. {}",
-        Words::english().say(&checks::care())
-    );
-    let _ = writeln!(out, "\nIts two versions: @{0}/bad and @{0}/good.", lesson.key);
+    let _ = writeln!(out, "\n{} {}", text("cli-lesson-care"), said(&checks::care()));
+    let versions = say!("cli-lesson-versions", key = &lesson.key);
+    let _ = writeln!(out, "\n{}", said(&versions));
     out
 }

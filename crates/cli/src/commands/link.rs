@@ -2,10 +2,12 @@
 
 use crate::Report;
 use crate::args::LinkCall;
-use crate::input::{job, json, lesson};
+use crate::input::{job, json, lesson, unwritten};
+use crate::speech::tell;
 use lessons::BuiltIn;
 use sharing::{Address, Code, LONGEST_CODE, LeftOut, Showing, fragment, lesson_fragment, shown};
 use std::fmt::Write;
+use words::say;
 
 /// What came of making a link.
 #[derive(serde::Serialize)]
@@ -39,13 +41,14 @@ pub(crate) fn run(call: &LinkCall) -> Result<Report, String> {
     let code = Code::of(&link);
     if let Some(path) = &call.code {
         let code = code.as_ref().ok_or_else(|| {
-            format!(
-                "{}: as a link this has {} characters and a printed code holds {LONGEST_CODE}; nothing was written",
-                call.job,
-                link.len()
-            )
+            tell(&say!(
+                "cli-code-too-long",
+                job = &call.job,
+                characters = link.len(),
+                most = LONGEST_CODE,
+            ))
         })?;
-        std::fs::write(path, code.svg()).map_err(|error| format!("{path}: cannot be written: {error}"))?;
+        std::fs::write(path, code.svg()).map_err(|error| unwritten(path, &error))?;
     }
     let made = Made {
         characters: link.len(),
@@ -58,38 +61,34 @@ pub(crate) fn run(call: &LinkCall) -> Result<Report, String> {
     if call.json {
         return Ok(Report::clean(json(&made)?));
     }
-    let mut text = format!("{}\n\n{} characters", made.link, made.characters);
-    let _ = writeln!(
-        text,
-        "; {}.",
-        if made.fits_a_code {
-            "fits a printed code"
-        } else {
-            "too long for a printed code"
-        }
-    );
+    let fits = if made.fits_a_code {
+        say!("cli-fits-code", count = made.characters)
+    } else {
+        say!("cli-fits-no-code", count = made.characters)
+    };
+    let mut text = format!("{}\n\n{}\n", made.link, tell(&fits));
     text.push_str(&told(left));
     if let Some(path) = &call.code {
-        let _ = writeln!(text, "{path} written.");
+        let _ = writeln!(text, "{}", tell(&say!("cli-written-dot", file = path)));
     }
     Ok(Report::clean(text))
 }
 
 /// What stays out, in words.
 pub(crate) fn told(left: LeftOut) -> String {
-    let mut out = Vec::new();
-    for (count, what, choice) in [
-        (left.notes, "notes and remarks", " (--notes shows them)"),
-        (left.names, "names", " (--names shows them)"),
-        (left.unknown, "fields that this version does not know", ""),
-    ] {
-        if count > 0 {
-            out.push(format!("{count} {what}{choice}"));
-        }
-    }
+    let all = [
+        (left.notes, say!("cli-left-notes", count = left.notes)),
+        (left.names, say!("cli-left-names", count = left.names)),
+        (left.unknown, say!("cli-left-unknown", count = left.unknown)),
+    ];
+    let out: Vec<String> = all
+        .iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(_, saying)| tell(saying))
+        .collect();
     if out.is_empty() {
         String::new()
     } else {
-        format!("Left out: {}.\n", out.join(", "))
+        tell(&say!("cli-left-out", things = out.join(", "))) + "\n"
     }
 }

@@ -2,9 +2,12 @@
 
 use crate::Report;
 use crate::args::OpenCall;
+use crate::input::unread;
+use crate::speech::tell;
 use model::Job;
 use std::io::Read;
 use std::path::Path;
+use words::say;
 
 /// Most bytes read from standard input; a link is far shorter.
 const MOST_BYTES: u64 = 64 * 1024;
@@ -17,7 +20,7 @@ pub(crate) fn run(call: &OpenCall) -> Result<Report, String> {
         let mut page = String::new();
         std::fs::File::open(&call.link)
             .and_then(|file| file.take(LARGEST_PAGE).read_to_string(&mut page))
-            .map_err(|error| format!("{}: cannot be read: {error}", call.link))?;
+            .map_err(|error| unread(&call.link, &error))?;
         let job = sharing::carried(&page)
             .ok_or(sharing::PageError::NoJob)
             .and_then(sharing::open_carried)
@@ -30,7 +33,7 @@ pub(crate) fn run(call: &OpenCall) -> Result<Report, String> {
             .lock()
             .take(MOST_BYTES)
             .read_to_string(&mut link)
-            .map_err(|error| format!("-: cannot be read as text: {error}"))?;
+            .map_err(|error| tell(&say!("cli-not-text", name = "-", error = error.to_string())))?;
         link
     } else {
         call.link.clone()

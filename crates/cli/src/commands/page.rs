@@ -3,17 +3,16 @@
 use super::link::told;
 use crate::Report;
 use crate::args::PageCall;
-use crate::input::job;
+use crate::input::{job, unwritten};
+use crate::speech::tell;
 use sharing::{Showing, shown};
-use std::fmt::Write;
+use words::say;
 
 pub(crate) fn run(call: &PageCall) -> Result<Report, String> {
     let whole = job(&call.job)?;
     let template = std::fs::read_to_string(&call.app).map_err(|error| {
-        format!(
-            "{}: cannot be read: {error}\n`cargo xtask bundle` builds the program with its page.html into dist/; --app names another one",
-            call.app
-        )
+        let unread = say!("cli-no-app", app = &call.app, error = error.to_string());
+        format!("{}\n{}", tell(&unread), tell(&say!("cli-no-app-hint")))
     })?;
     let showing = Showing {
         notes: call.notes,
@@ -21,10 +20,7 @@ pub(crate) fn run(call: &PageCall) -> Result<Report, String> {
     };
     let (job, left) = shown(&whole, showing);
     let page = sharing::page(&template, &job).map_err(|error| format!("{}: {error}", call.app))?;
-    std::fs::write(&call.output, &page)
-        .map_err(|error| format!("{}: cannot be written: {error}", call.output))?;
-    let mut text = String::new();
-    let _ = writeln!(text, "{} written, {} bytes.", call.output, page.len());
-    text.push_str(&told(left));
-    Ok(Report::clean(text))
+    std::fs::write(&call.output, &page).map_err(|error| unwritten(&call.output, &error))?;
+    let written = say!("cli-written-bytes", file = &call.output, bytes = page.len());
+    Ok(Report::clean(format!("{}\n{}", tell(&written), told(left))))
 }

@@ -3,9 +3,28 @@
 use crate::Report;
 use crate::args::JobCall;
 use crate::input::{json, open};
+use crate::speech::{tell, text as text_of, words};
 use crate::table::{print, table};
-use circuit::Outcome;
+use circuit::{Outcome, Purpose};
 use std::fmt::Write;
+use words::{Unit, precise, say};
+
+/// A number of a table, with a fixed count of decimals.
+pub(crate) fn number(number: f64, places: u8) -> String {
+    words().figure(precise(number, Unit::Bare, places))
+}
+
+fn purpose(purpose: Purpose) -> &'static str {
+    match purpose {
+        Purpose::Feed => "feed",
+        Purpose::Return => "return",
+        Purpose::BetweenSources => "between-sources",
+        Purpose::Speaker => "speaker",
+        Purpose::Signal => "signal",
+        Purpose::TurnOn => "turn-on",
+        Purpose::Nothing => "nothing",
+    }
+}
 
 pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
     let opened = open(call)?;
@@ -22,82 +41,86 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
         conditions.duty.title()
     );
     match &study.outcome {
-        Outcome::NothingToSolve => text.push_str("No source on the sheet feeds anything.\n"),
+        Outcome::NothingToSolve => text.push_str(&(tell(&say!("cli-nothing-solved")) + "\n")),
         Outcome::Failed { why } => {
-            return Err(format!("{text}The network could not be solved: {why}"));
+            return Err(text + &tell(&say!("cli-not-solved", why = why)));
         }
         Outcome::Collapsed { deliverable, .. } => {
-            let _ = writeln!(
-                text,
-                "The feed delivers only {:.0} % of what the loads ask.",
-                deliverable.0 * 100.0
-            );
+            let share = precise(deliverable.0, Unit::Percent, 0);
+            let _ = writeln!(text, "{}", tell(&say!("cli-delivers", share = share)));
         }
         Outcome::Solved => {}
     }
     let mut runs = table(&[
-        "Run", "Purpose", "Mean A", "RMS A", "Burst A", "May A", "Drop mV", "°C", "Loss W",
+        "run", "purpose", "mean", "rms", "burst", "may", "drop", "°C", "loss",
     ]);
     for (id, flow) in &study.runs {
         let Some(run) = sheet.runs.get(id) else { continue };
         runs.add_row([
             run.tag.clone(),
-            format!("{:?}", flow.purpose),
-            format!("{:.2}", flow.current.mean.0),
-            format!("{:.2}", flow.current.rms.0),
-            format!("{:.2}", flow.current.burst.0),
+            tell(&say!("cli-purpose", purpose = purpose(flow.purpose))),
+            number(flow.current.mean.0, 2),
+            number(flow.current.rms.0, 2),
+            number(flow.current.burst.0, 2),
             flow.allowable
-                .map_or_else(|| "?".to_owned(), |allowable| format!("{:.0}", allowable.0)),
-            format!("{:.1}", flow.drop.0 * 1000.0),
-            format!("{:.0}", flow.temperature.0),
-            format!(
-                "{:.2}",
-                flow.loss.0 + flow.ending_loss.iter().map(|loss| loss.0).sum::<f64>()
+                .map_or_else(|| "?".to_owned(), |allowable| number(allowable.0, 0)),
+            number(flow.drop.0 * 1000.0, 1),
+            number(flow.temperature.0, 0),
+            number(
+                flow.loss.0 + flow.ending_loss.iter().map(|loss| loss.0).sum::<f64>(),
+                2,
             ),
         ]);
     }
     text.push_str(&print(&runs));
     text.push('\n');
-    let mut parts = table(&["Part", "Name", "Mean A", "Burst A", "V", "Burst V", "W", "State"]);
+    let mut parts = table(&["part", "name", "mean", "burst", "V", "burst-volts", "W", "state"]);
     for (id, flow) in &study.parts {
         let Some(part) = sheet.parts.get(id) else { continue };
-        let volts = |voltage: Option<model::quantity::Volts>| {
-            voltage.map_or_else(String::new, |v| format!("{:.3}", v.0))
-        };
+        let volts =
+            |voltage: Option<model::quantity::Volts>| voltage.map_or_else(String::new, |v| number(v.0, 3));
         let state = match flow.on {
-            Some(true) => "on",
-            Some(false) => "off",
-            None => "",
+            Some(true) => text_of("cli-on"),
+            Some(false) => text_of("cli-off"),
+            None => String::new(),
         };
         parts.add_row([
             part.tag.clone(),
             part.name().to_owned(),
-            format!("{:.2}", flow.current.mean.0),
-            format!("{:.2}", flow.current.burst.0),
+            number(flow.current.mean.0, 2),
+            number(flow.current.burst.0, 2),
             volts(flow.voltage),
             volts(flow.burst_voltage),
-            format!("{:.1}", flow.power.0),
-            flow.remark
-                .as_ref()
-                .map_or_else(|| state.to_owned(), |remark| format!("{state} {remark}")),
+            number(flow.power.0, 1),
+            flow.remark.as_ref().map_or_else(
+                || state.clone(),
+                |remark| {
+                    let remark = if flow.only_loud {
+                        tell(&say!("cli-when-loud", why = remark))
+                    } else {
+                        tell(remark)
+                    };
+                    format!("{state} {remark}")
+                },
+            ),
         ]);
     }
     text.push_str(&print(&parts));
     let energy = &study.energy;
-    let _ = writeln!(
-        text,
-        "\nDraw {:.1} A of {:.1} A that the alternator can give; standing current {:.0} mA.",
-        energy.draw.0,
-        energy.available.0,
-        energy.standing.0 * 1000.0
+    let drawn = say!(
+        "cli-energy",
+        draw = precise(energy.draw.0, Unit::Plain("A"), 1),
+        available = precise(energy.available.0, Unit::Plain("A"), 1),
+        standing = precise(energy.standing.0 * 1000.0, Unit::Plain("mA"), 0),
     );
-    let _ = writeln!(
-        text,
-        "Balance: currents to {:.1e} of the largest, power to {:.1e}.",
-        study.balance.relative_residual, study.balance.relative_power
+    let balance = say!(
+        "cli-balance",
+        current = format!("{:.1e}", study.balance.relative_residual),
+        power = format!("{:.1e}", study.balance.relative_power),
     );
+    let _ = writeln!(text, "\n{}\n{}", tell(&drawn), tell(&balance));
     for note in &study.notes {
-        let _ = writeln!(text, "Note: {note}");
+        let _ = writeln!(text, "{}", tell(&say!("cli-note", note = note)));
     }
     Ok(Report::clean(text))
 }

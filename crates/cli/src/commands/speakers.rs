@@ -1,13 +1,16 @@
 //! `speakers`: what each channel drives, and what reaches each speaker.
 
+use super::solve::number;
 use crate::Report;
 use crate::args::JobCall;
 use crate::input::{json, open};
+use crate::speech::{tell, text};
 use crate::table::{print, table};
+
 use model::quantity::Ohms;
 
 fn ohms(value: Option<Ohms>) -> String {
-    value.map_or_else(|| "–".to_owned(), |ohms| format!("{:.2}", ohms.0))
+    value.map_or_else(|| "–".to_owned(), |ohms| number(ohms.0, 2))
 }
 
 pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
@@ -26,15 +29,7 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
             .map_or_else(|| id.to_string(), |part| part.tag.clone())
     };
     let mut channels = table(&[
-        "Channel",
-        "Drives",
-        "Nominal Ω",
-        "Least |Z| Ω",
-        "at Hz",
-        "May Ω",
-        "DC Ω",
-        "W",
-        "Remark",
+        "channel", "drives", "nominal", "least", "least-at", "may-ohms", "dc", "W", "remark",
     ]);
     for load in &study.channels {
         let channel = match load.bridged_with {
@@ -45,37 +40,35 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
         channels.add_row([
             channel,
             if drivers.is_empty() {
-                "nothing".to_owned()
+                text("cli-nothing")
             } else {
                 drivers.join(" ")
             },
             ohms(load.nominal),
             ohms(load.least),
-            load.least_at
-                .map_or_else(String::new, |at| format!("{:.0}", at.0)),
+            load.least_at.map_or_else(String::new, |at| number(at.0, 0)),
             ohms(load.minimum),
             ohms(load.dc_resistance),
-            load.power
-                .map_or_else(String::new, |power| format!("{:.0}", power.0)),
-            load.remark.clone().unwrap_or_default(),
+            load.power.map_or_else(String::new, |power| number(power.0, 0)),
+            load.remarks.iter().map(tell).collect::<Vec<_>>().join("; "),
         ]);
     }
     let mut drivers = table(&[
-        "Speaker",
-        "Name",
-        "From",
+        "speaker",
+        "name",
+        "from",
         "W",
-        "Phase",
-        "No bass below Hz",
-        "Lead loss dB",
-        "Silent because",
+        "phase",
+        "high-pass",
+        "lead-loss",
+        "silent",
     ]);
     for (id, driver) in &study.drivers {
         let phase = match driver.in_phase {
-            _ if driver.coils_oppose => "coils oppose",
-            Some(true) => "in phase",
-            Some(false) => "reversed",
-            None => "",
+            _ if driver.coils_oppose => text("cli-coils-oppose"),
+            Some(true) => text("cli-in-phase"),
+            Some(false) => text("cli-reversed"),
+            None => String::new(),
         };
         drivers.add_row([
             tag(id),
@@ -83,16 +76,16 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
             driver
                 .channel
                 .map_or_else(String::new, |(part, channel)| format!("{} {channel}", tag(&part))),
-            format!("{:.0}", driver.power.0),
-            phase.to_owned(),
+            number(driver.power.0, 0),
+            phase,
             driver
                 .high_pass
-                .map_or_else(String::new, |from| format!("{:.0}", from.0)),
-            format!("{:.2}", driver.lead_loss.0.abs()),
+                .map_or_else(String::new, |from| number(from.0, 0)),
+            number(driver.lead_loss.0.abs(), 2),
             driver
                 .gap
                 .as_ref()
-                .map_or_else(String::new, |gap| gap.what.clone()),
+                .map_or_else(String::new, |gap| tell(&gap.what)),
         ]);
     }
     Ok(Report::clean(print(&channels) + "\n" + &print(&drivers)))

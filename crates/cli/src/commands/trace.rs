@@ -3,10 +3,12 @@
 use crate::Report;
 use crate::args::TraceCall;
 use crate::input::{json, open};
+use crate::speech::{tell, text};
 use circuit::{Circuit, DeviceRef, FeedWay, ReturnWay};
 use model::{PartId, RunId, Sheet};
 use ordered::OrderedMap;
 use std::fmt::Write;
+use words::{Unit, precise, say};
 
 fn part(sheet: &Sheet, id: PartId) -> String {
     sheet
@@ -22,7 +24,7 @@ fn runs<'a>(sheet: &Sheet, ids: impl IntoIterator<Item = &'a RunId>) -> String {
         .map(|run| run.tag.as_str())
         .collect();
     if tags.is_empty() {
-        "nothing".to_owned()
+        text("cli-nothing")
     } else {
         tags.join(" ")
     }
@@ -36,47 +38,70 @@ fn devices(sheet: &Sheet, all: &[DeviceRef]) -> String {
             None => part(sheet, device.part),
         })
         .collect();
-    if tags.is_empty() {
-        "no device that every way crosses".to_owned()
-    } else {
-        tags.join(", then ")
-    }
+    let mut tags = tags.into_iter();
+    let Some(first) = tags.next() else {
+        return text("cli-no-device");
+    };
+    tags.fold(first, |first, second| {
+        tell(&say!("cli-then", first = first, second = second))
+    })
 }
 
 fn feed(sheet: &Sheet, way: &FeedWay, out: &mut String) {
-    let _ = writeln!(
-        out,
-        "  fed at {} from {} over {}: {:.2} m{}; protected by {}",
-        way.terminal,
-        part(sheet, way.source),
-        runs(sheet, &way.runs),
-        way.length.0,
-        if way.meshed { ", one of several ways" } else { "" },
-        devices(sheet, &way.devices)
-    );
+    let (source, over) = (part(sheet, way.source), runs(sheet, &way.runs));
+    let length = precise(way.length.0, Unit::Metre, 2);
+    let by = devices(sheet, &way.devices);
+    let told = if way.meshed {
+        say!(
+            "cli-fed-meshed",
+            terminal = &way.terminal,
+            source = source,
+            runs = over,
+            length = length,
+            devices = by,
+        )
+    } else {
+        say!(
+            "cli-fed",
+            terminal = &way.terminal,
+            source = source,
+            runs = over,
+            length = length,
+            devices = by,
+        )
+    };
+    let _ = writeln!(out, "  {}", tell(&told));
 }
 
 fn back(sheet: &Sheet, way: &ReturnWay, out: &mut String) {
     if !way.complete {
-        let _ = writeln!(out, "  no return to {}", part(sheet, way.source));
+        let none = say!("cli-no-return", source = part(sheet, way.source));
+        let _ = writeln!(out, "  {}", tell(&none));
         return;
     }
-    let _ = write!(
-        out,
-        "  returns to {} over {}: ground lead {:.2} m",
-        part(sheet, way.source),
-        runs(sheet, &way.runs),
-        way.lead_length.0
+    let returns = say!(
+        "cli-returns",
+        source = part(sheet, way.source),
+        runs = runs(sheet, &way.runs),
+        length = precise(way.lead_length.0, Unit::Metre, 2),
     );
+    let _ = write!(out, "  {}", tell(&returns));
     if let Some(resistance) = way.resistance {
-        let _ = write!(out, ", {:.2} mΩ in all", resistance.0 * 1000.0);
+        let ohms = precise(resistance.0 * 1000.0, Unit::Plain("mΩ"), 2);
+        out.push_str(&tell(&say!("cli-returns-ohms", ohms = ohms)));
     }
     if way.through_body {
         let grounds: Vec<String> = way.ground_points.iter().map(|id| part(sheet, *id)).collect();
-        let _ = write!(out, ", through the body at {}", grounds.join(", "));
+        let through = if grounds.is_empty() {
+            say!("cli-returns-through-body")
+        } else {
+            say!("cli-returns-body", grounds = grounds.join(", "))
+        };
+        out.push_str(&tell(&through));
     }
     if !way.devices.is_empty() {
-        let _ = write!(out, "; in it: {}", devices(sheet, &way.devices));
+        let in_it = devices(sheet, &way.devices);
+        out.push_str(&tell(&say!("cli-returns-devices", devices = in_it)));
     }
     // An isolated input lets microamperes through, which nobody asks about.
     let shields: Vec<&RunId> = way
@@ -86,11 +111,8 @@ fn back(sheet: &Sheet, way: &ReturnWay, out: &mut String) {
         .map(|(run, _)| run)
         .collect();
     if !shields.is_empty() {
-        let _ = write!(
-            out,
-            "; signal shields carry return current: {}",
-            runs(sheet, shields)
-        );
+        let shields = runs(sheet, shields);
+        out.push_str(&tell(&say!("cli-returns-shields", runs = shields)));
     }
     out.push('\n');
 }
@@ -102,10 +124,7 @@ pub(crate) fn run(call: &TraceCall) -> Result<Report, String> {
     let wanted = match &call.part {
         Some(tag) => Some(sheet.part_by_tag(tag).map(|(id, _)| id).ok_or_else(|| {
             let tags: Vec<&str> = sheet.parts.values().map(|part| part.tag.as_str()).collect();
-            format!(
-                "there is no part {tag} on the sheet; there are {}",
-                tags.join(" ")
-            )
+            tell(&say!("cli-no-part", tag = tag, tags = tags.join(" ")))
         })?),
         None => None,
     };
@@ -121,24 +140,27 @@ pub(crate) fn run(call: &TraceCall) -> Result<Report, String> {
     }
     let mut text = String::new();
     if chosen.is_empty() {
-        text.push_str(match &call.part {
-            Some(_) => "That part draws no supply current, or nothing feeds it.\n",
-            None => "No part on the sheet draws supply current.\n",
-        });
+        text.push_str(&tell(&match &call.part {
+            Some(_) => say!("cli-part-draws-nothing"),
+            None => say!("cli-no-part-draws"),
+        }));
+        text.push('\n');
     }
     for (id, circuit) in chosen {
         let name = sheet.parts.get(id).map_or("", |part| part.name());
-        let _ = write!(text, "{} {name}", part(&sheet, *id));
-        if let Some(drop) = circuit.drop {
-            let _ = write!(
-                text,
-                ": loses {:.0} mV at burst, feed and return together",
-                drop.0 * 1000.0
-            );
-        }
-        text.push('\n');
+        let tag = part(&sheet, *id);
+        let head = match circuit.drop {
+            Some(drop) => say!(
+                "cli-loses",
+                part = tag,
+                name = name,
+                drop = precise(drop.0 * 1000.0, Unit::Plain("mV"), 0),
+            ),
+            None => say!("cli-part-name", part = tag, name = name),
+        };
+        let _ = writeln!(text, "{}", tell(&head));
         if circuit.feeds.is_empty() {
-            text.push_str("  nothing feeds it\n");
+            let _ = writeln!(text, "  {}", tell(&say!("cli-nothing-feeds")));
         }
         for way in &circuit.feeds {
             feed(&sheet, way, &mut text);
