@@ -5,7 +5,7 @@
 use checks::{CHECKS, Finding, analyse, explain};
 use lessons::WORKED_JOBS;
 use model::kinds::PartKind;
-use model::property::{PropertySet, PropertyType};
+use model::property::PropertySet;
 use model::{Settings, Sheet, SheetKind};
 use ordered::{OrderedMap, OrderedSet};
 use words::{Language, Reader, Saying, Value, Words};
