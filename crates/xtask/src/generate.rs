@@ -51,7 +51,7 @@ pub(crate) fn stale() -> Result<Vec<PathBuf>, String> {
 
 fn made() -> Result<Generated, String> {
     let program = |arguments: &[&str]| {
-        let call = cargo(["run", "--quiet", "--package", "loomwright-cli", "--"]);
+        let mut call = cargo(["run", "--quiet", "--package", "loomwright-cli", "--"]);
         output(call.args(["--language", "en"]).args(arguments))
     };
     let mut files = Generated::new();
