@@ -6,6 +6,7 @@ mod accessible;
 mod draw_by_keyboard;
 mod draw_system;
 mod escape;
+mod exercise;
 mod fingers;
 mod harness;
 mod keep_work;

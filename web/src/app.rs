@@ -109,6 +109,7 @@ fn outside_act(action: Action, store: &Store, keeper: &Rc<Keeper>) {
         Action::OpenFile => keeper.open_file(),
         Action::SaveFile => keeper.save_file(),
         Action::Lessons => Route::List.go(),
+        Action::MakeLesson => store.desk.see(|editor| crate::lessons::make_of(editor.job())),
         Action::NewJob => keeper.open_new(model::Job::default()),
         other => copies::hand_out(other, store),
     }

@@ -102,9 +102,17 @@ pub(crate) fn panel_is_open() -> bool {
         .is_some()
 }
 
+/// The drawing that lies over the table, where there is one.
+pub(crate) const BOARD_OVER: &str = "board-over";
+
 /// Puts the focus on the drawing.
 pub(crate) fn focus_board() {
-    if let Some(board) = document().and_then(|document| document.get_element_by_id("board"))
+    let board = document().and_then(|document| {
+        // Of two, the one that lies over the other.
+        let over = document.get_element_by_id(BOARD_OVER);
+        over.or_else(|| document.get_element_by_id("board"))
+    });
+    if let Some(board) = board
         && let Ok(board) = board.dyn_into::<HtmlElement>()
     {
         let _ = board.focus();
@@ -137,6 +145,12 @@ pub(crate) fn on_light_change(mut changed: impl FnMut() + 'static) -> Option<glo
     Some(gloo_events::EventListener::new(&query, "change", move |_| {
         changed()
     }))
+}
+
+/// Scrolls what an element stands in, as little as it takes to see it.
+pub(crate) fn bring_into_sight(element: &Element) {
+    let options = js::object(&[("block", &"nearest".into())]);
+    let _ = js::call(element, "scrollIntoView", &[&options]);
 }
 
 /// Height of the first element that a selector finds, in pixels.

@@ -54,6 +54,10 @@ impl Desk {
     pub(crate) fn looking(job: Job, words: Words) -> Rc<Self> {
         Self::with(Editor::looking(job), words)
     }
+    /// A desk with a job that is only looked at and does not tell what is wrong with it.
+    pub(crate) fn exercise(job: Job, words: Words) -> Rc<Self> {
+        Self::with(Editor::exercise(job), words)
+    }
     fn with(mut editor: Editor, words: Words) -> Rc<Self> {
         editor.read_by(words);
         let this = Rc::new_cyclic(|own| Self {

@@ -19,6 +19,12 @@ pub(crate) fn install(desk: &Rc<Desk>) {
     put("loomwright_state", Closure::new(move || state(&held)));
 }
 
+/// Puts the state of a drawing that lies over the table on the window, as `loomwright_over`.
+pub(crate) fn install_over(desk: &Rc<Desk>) {
+    let held = desk.clone();
+    put("loomwright_over", Closure::new(move || state(&held)));
+}
+
 fn put(name: &str, hook: Closure<dyn Fn() -> String>) {
     if let Some(window) = browser::window() {
         let _ = js_sys::Reflect::set(&window, &JsValue::from_str(name), hook.as_ref());

@@ -338,6 +338,13 @@ impl Keeper {
     }
     /// Puts an opened file on the table: a job file, or a job in the text form.
     pub(crate) fn opened(self: &Rc<Self>, opened: files::Opened) {
+        if opened.name.ends_with(".lesson") {
+            let words = self.desk.words();
+            if let Err(why) = crate::lessons::open_file(&opened.name, &opened.bytes, &words) {
+                self.say(why);
+            }
+            return;
+        }
         let text = std::str::from_utf8(&opened.bytes).unwrap_or_default();
         let is_text_form = !text.trim_start().starts_with('{') && !text.is_empty();
         let read = if is_text_form {

@@ -27,7 +27,11 @@ impl Editor {
         self.out.noticed = true;
         self.out.repaint = true;
         if !self.offers(action) {
-            self.refuses();
+            if self.conceals && action.tells() {
+                self.out.say = Some(self.words.text("exercise-not-told"));
+            } else {
+                self.refuses();
+            }
             return;
         }
         match action {
@@ -121,6 +125,7 @@ impl Editor {
             | Action::NewJob
             | Action::Jobs
             | Action::Lessons
+            | Action::MakeLesson
             | Action::ExportSvg
             | Action::ExportPng
             | Action::Print

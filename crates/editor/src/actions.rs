@@ -163,6 +163,7 @@ actions! {
     ExportPng, "export-png", "Export the sheet as PNG", [];
     Print, "print", "Print the sheet", [command('p')];
     Share, "share", "Share: a link, a code to scan or a page file", [shift('l')];
+    MakeLesson, "make-lesson", "Make a lesson of this", [];
     Limits, "limits", "Conditions and limits of the job", [plain('l')];
     Outline, "outline", "The system as an outline", [plain('o')];
     Paper, "paper", "Light or dark paper", [];

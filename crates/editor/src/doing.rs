@@ -202,7 +202,10 @@ impl Editor {
         }
         self.stale = false;
         self.still_changed();
-        let made = checks::analyse(self.sheet(), &self.job.settings);
+        let mut made = checks::analyse(self.sheet(), &self.job.settings);
+        if self.conceals {
+            made.findings.clear();
+        }
         let before = std::mem::replace(&mut self.analysis, Arc::new(made));
         self.marks = self
             .analysis

@@ -29,6 +29,8 @@ pub struct Editor {
     pub(crate) stale: bool,
     /// Whether the job is only looked at: see [`crate::LOOK_ONLY`].
     pub(crate) looks_only: bool,
+    /// Whether what was found, and the numbers that tell it, stay hidden: an exercise.
+    pub(crate) conceals: bool,
     pub(crate) journal: Vec<Entry>,
     pub(crate) camera: Camera,
     pub(crate) selection: Selection,
@@ -115,6 +117,7 @@ impl Editor {
             marks: Vec::new(),
             stale: true,
             looks_only: false,
+            conceals: false,
             journal: Vec::new(),
             camera: Camera::default(),
             selection: Selection::none(),

@@ -39,8 +39,32 @@ impl Action {
                 | Self::NewJob
                 | Self::Jobs
                 | Self::Lessons
+                | Self::MakeLesson
                 | Self::Share
                 | Self::Limits
+        )
+    }
+}
+
+impl Action {
+    /// Whether the action tells what is wrong, or leads away: none of these exist in an exercise.
+    #[must_use]
+    pub fn tells(self) -> bool {
+        matches!(
+            self,
+            Self::Ask
+                | Self::NextFinding
+                | Self::PreviousFinding
+                | Self::OverlayCurrent
+                | Self::OverlayVoltage
+                | Self::OverlayHeat
+                | Self::OverlayProtection
+                | Self::OverlaySignal
+                | Self::OverlaySpeakers
+                | Self::Readings
+                | Self::Outline
+                | Self::LayUnder
+                | Self::Keys
         )
     }
 }
@@ -54,6 +78,21 @@ impl Editor {
         this.analyse();
         this
     }
+    /// Puts a job on the table for an exercise: it is only looked at, and neither findings nor numbers tell what is wrong with
+    /// it. The meter and what feeds a thing stay: a fault is found by measuring.
+    #[must_use]
+    pub fn exercise(job: Job) -> Self {
+        let mut this = Self::unstudied(job);
+        this.looks_only = true;
+        this.conceals = true;
+        this.analyse();
+        this
+    }
+    /// Whether findings and numbers are hidden.
+    #[must_use]
+    pub fn conceals(&self) -> bool {
+        self.conceals
+    }
     /// Whether the job is only looked at.
     #[must_use]
     pub fn looks_only(&self) -> bool {
@@ -62,7 +101,7 @@ impl Editor {
     /// Whether the action can be done here.
     #[must_use]
     pub fn offers(&self, action: Action) -> bool {
-        !(self.looks_only && action.changes())
+        !(self.looks_only && action.changes() || self.conceals && action.tells())
     }
     /// True, and said, where nothing may be changed.
     pub(crate) fn refuses(&mut self) -> bool {

@@ -125,7 +125,8 @@ impl Editor {
     /// A cut of the sheet's picture, without what the tool in hand shows.
     #[must_use]
     pub fn picture_cut(&self, look: &Look, cut: &Cut<'_>) -> DisplayList {
-        draw_cut(self.sheet(), &self.layout, Some(&self.analysis.study), look, cut)
+        let study = Some(&self.analysis.study).filter(|_| !self.conceals);
+        draw_cut(self.sheet(), &self.layout, study, look, cut)
     }
     /// What the tool in hand shows on top.
     #[must_use]

@@ -168,6 +168,9 @@ impl Editor {
         let write = |figure: Figure| words.figure(figure);
         let study = &self.analysis().study;
         let mut lines = Lines::new();
+        if self.conceals {
+            return lines;
+        }
         if let Some(flow) = study.runs.get(&id) {
             let rms = flow.current.rms.0.abs();
             let current = match flow.allowable {
@@ -234,6 +237,9 @@ impl Editor {
         let write = |figure: Figure| words.figure(figure);
         let study = &self.analysis().study;
         let mut lines = Lines::new();
+        if self.conceals {
+            return lines;
+        }
         if let Some(flow) = study.parts.get(&id) {
             let off = self.off_remark(id);
             if let Some(why) = self.why_off(id) {

@@ -192,3 +192,38 @@ fn ask_offers_nothing_that_would_change_it() {
         }
     }
 }
+
+/// In an exercise neither findings nor numbers tell what is wrong; the meter still reads what it would read.
+#[test]
+fn an_exercise_does_not_tell() {
+    let job = testkit::text::job(
+        "battery B1 agm 70Ah\nload L1 power 60W\nrun W1 B1.+ L1.+ 1.5mm2 3m\nrun W2 L1.- B1.- 1.5mm2 3m\n",
+    );
+    let open = Editor::looking(job.clone());
+    let mut shut = Editor::exercise(job);
+    assert!(!open.analysis().findings.is_empty() && shut.analysis().findings.is_empty());
+    assert!(shut.conceals() && shut.looks_only());
+    let run = *shut.sheet().runs.keys().next().expect("a run");
+    let part = *shut.sheet().parts.keys().next().expect("a part");
+    assert!(!open.run_numbers(run).is_empty() && shut.run_numbers(run).is_empty());
+    assert!(!open.part_numbers(part).is_empty() && shut.part_numbers(part).is_empty());
+    assert!(shut.findings_of(&Thing::Run(run)).is_empty() && !open.findings_of(&Thing::Run(run)).is_empty());
+    assert_eq!(shut.counts(), [0; 3]);
+    // The same sheet is drawn, without what the analysis would write on it.
+    let texts = |editor: &Editor| {
+        let items = editor.picture().items;
+        items
+            .iter()
+            .filter(|item| matches!(item.shape, drawing::Shape::Text { .. }))
+            .count()
+    };
+    assert!(texts(&shut) < texts(&open), "{} {}", texts(&shut), texts(&open));
+    for action in Action::ALL.iter().filter(|action| action.tells()) {
+        let said = shut.perform(*action).say.unwrap_or_default();
+        assert!(said.contains("exercise"), "{}: {said}", action.id());
+        assert_eq!(shut.overlay(), drawing::Overlay::None);
+    }
+    // What is measured is there to be measured.
+    assert_eq!(shut.analysis().study.voltages, open.analysis().study.voltages);
+    assert!(shut.offers(Action::Meter) && shut.offers(Action::WhatFeeds) && shut.offers(Action::Details));
+}

@@ -152,6 +152,17 @@ impl Sitting {
         }
         Ok(())
     }
+    /// Puts another note on the mark at a place, from 0.
+    ///
+    /// # Errors
+    /// [`Refusal`]: it is handed in, or there is no such mark.
+    pub fn note(&mut self, at: usize, note: &str) -> Result<(), Refusal> {
+        if self.outcome.is_some() {
+            return Err(Refusal::HandedIn);
+        }
+        self.marks.get_mut(at).ok_or(Refusal::NoSuchMark)?.note = cut(note);
+        Ok(())
+    }
     /// Takes back the mark at a place, from 0.
     ///
     /// # Errors

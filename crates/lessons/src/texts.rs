@@ -1,7 +1,7 @@
 //! The words of exercise and own lessons: what a lesson lacks, why a mark is refused, what came of one, and the report that a
 //! teacher reads.
 
-use crate::exercise::{Verdict, title};
+use crate::exercise::{Verdict, title, title_in};
 use crate::own::Lack;
 use crate::record::{Record, RecordError, Records};
 use crate::sitting::{MOST_MARKS, Refusal};
@@ -106,13 +106,16 @@ impl Record {
             for (reason, thing) in faults {
                 line(
                     "  ",
-                    &format!("{}: {} ({thing})", words.text(came), title(reason)),
+                    &format!("{}: {} ({thing})", words.text(came), title_in(reason, words)),
                 );
             }
         }
         for mark in self.marks.iter().filter(|mark| mark.came != Verdict::Right) {
             let came = words.say(&mark.came.saying());
-            line("  ", &format!("{came}: {}, {}", mark.thing, title(&mark.reason)));
+            line(
+                "  ",
+                &format!("{came}: {}, {}", mark.thing, title_in(&mark.reason, words)),
+            );
         }
         for mark in self.marks.iter().filter(|mark| !mark.note.is_empty()) {
             let note = say!("exercise-report-note", thing = &mark.thing, note = &mark.note);

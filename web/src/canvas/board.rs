@@ -44,6 +44,18 @@ pub(crate) fn notes_width(width: f64) -> f64 {
     }
 }
 
+/// Room that a strip above, tools below and a column of paper take of the window, where a drawing lies over the table:
+/// `exercise.css` has the same numbers.
+fn margins_over(width: f64, height: f64) -> Margins {
+    let narrow = width < 900.0;
+    Margins {
+        left: 30.0,
+        top: 76.0,
+        right: if narrow { 30.0 } else { 430.0 },
+        bottom: if narrow { height * 0.46 + 60.0 } else { 78.0 },
+    }
+}
+
 fn fit_canvas(canvas: &HtmlCanvasElement, store: &Store, first: bool) {
     let Some(window) = browser::window() else { return };
     let ratio = window.device_pixel_ratio().clamp(1.0, 3.0);
@@ -70,12 +82,28 @@ fn fit_canvas(canvas: &HtmlCanvasElement, store: &Store, first: bool) {
         width,
         height,
     }));
-    store.desk.resize(width, height, margins(width), first);
+    let lies_over = canvas.id() == browser::BOARD_OVER;
+    let margins = if lies_over {
+        margins_over(width, height)
+    } else {
+        margins(width)
+    };
+    store.desk.resize(width, height, margins, first);
+}
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct BoardProps {
+    /// Whether it lies over the table, with other things around it.
+    #[prop_or_default]
+    pub(crate) over: bool,
+    /// What it shows, in words; without it the counts of the sheet.
+    #[prop_or_default]
+    pub(crate) label: Option<AttrValue>,
 }
 
 /// The drawing surface.
 #[function_component]
-pub(crate) fn Board() -> Html {
+pub(crate) fn Board(props: &BoardProps) -> Html {
     let canvas = use_node_ref();
     let store = use_context::<Store>();
     let Some(store) = store else { return html! {} };
@@ -92,16 +120,22 @@ pub(crate) fn Board() -> Html {
             move || drop(listeners)
         });
     }
-    let said = store.desk.see(|editor| {
-        let [stop, fix, tidy] = editor.counts();
-        editor.words().say(&say!(
-            "board",
-            sheet = editor.on().said(),
-            parts = say!("things-parts", count = editor.sheet().parts.len()),
-            runs = say!("things-runs", count = editor.sheet().runs.len()),
-            counts = say!("title-counts", stop = stop, fix = fix, tidy = tidy)
-        ))
+    let said = props.label.clone().unwrap_or_else(|| {
+        store.desk.see(|editor| {
+            let [stop, fix, tidy] = editor.counts();
+            editor
+                .words()
+                .say(&say!(
+                    "board",
+                    sheet = editor.on().said(),
+                    parts = say!("things-parts", count = editor.sheet().parts.len()),
+                    runs = say!("things-runs", count = editor.sheet().runs.len()),
+                    counts = say!("title-counts", stop = stop, fix = fix, tidy = tidy)
+                ))
+                .into()
+        })
     });
+    let id = if props.over { browser::BOARD_OVER } else { "board" };
     let cursor = store.desk.see(|editor| match (editor.tool(), editor.hovered()) {
         (editor::Tool::Hand, _) => "board--hand",
         (
@@ -116,7 +150,7 @@ pub(crate) fn Board() -> Html {
         _ => "",
     });
     html! {
-        <canvas ref={canvas} id="board" class={classes!("board", cursor)} data-testid="board" tabindex="0" role="application" aria-label={said}>
+        <canvas ref={canvas} {id} class={classes!("board", cursor)} data-testid={id} tabindex="0" role="application" aria-label={said}>
         </canvas>
     }
 }
@@ -176,9 +210,10 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
         }));
         for name in ["keydown", "keyup"] {
             let store = store.clone();
+            let surface = canvas.clone();
             let heed = move |event: &web_sys::Event| {
                 if let Some(event) = event.dyn_ref::<KeyboardEvent>() {
-                    on_key(event, &store);
+                    on_key(event, &surface, &store);
                 }
             };
             listeners.push(EventListener::new_with_options(
@@ -234,16 +269,18 @@ fn on_pointer(
     }
 }
 
-fn on_key(event: &KeyboardEvent, store: &Store) {
+fn on_key(event: &KeyboardEvent, surface: &HtmlCanvasElement, store: &Store) {
+    let id = surface.id();
+    let is_covered = id != browser::BOARD_OVER && browser::table_is_covered();
     // A panel took it, and has perhaps given the focus back to the drawing since.
-    if event.default_prevented() || browser::table_is_covered() {
+    if event.default_prevented() || is_covered {
         return;
     }
     let Some((key, mods)) = events::key(event) else {
         return;
     };
     if let Some(element) = browser::in_focus() {
-        let on_board = element.id() == "board" || element.tag_name() == "BODY";
+        let on_board = element.id() == id || element.tag_name() == "BODY";
         let own = matches!(
             key,
             Key::Enter | Key::Space | Key::Left | Key::Right | Key::Up | Key::Down | Key::Home | Key::End

@@ -54,7 +54,7 @@ pub(crate) use plain_slip::plain_slip;
 )]
 pub(crate) use reader_cells::ReaderCells;
 pub(crate) use readings::readings;
-pub(crate) use share::Share;
+pub(crate) use share::{Share, link};
 pub(crate) use shelf::Shelf;
 pub(crate) use slip::Slip;
 pub(crate) use spoken::spoken;

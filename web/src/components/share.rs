@@ -65,6 +65,13 @@ pub(crate) fn Share() -> Html {
             });
         })
     };
+    let lesson = {
+        let store = store.clone();
+        Callback::from(move |_: MouseEvent| {
+            store.dispatch(Act::ShutPanel);
+            store.desk.perform(editor::Action::MakeLesson);
+        })
+    };
     let made = match (address.trim(), fragment(&job)) {
         (_, Err(too_long)) => {
             html! { <p class="field__trouble" data-testid="too-long">{ words.say(&too_long.said()) }</p> }
@@ -96,6 +103,9 @@ pub(crate) fn Share() -> Html {
             <h3>{ words.text("share-page") }</h3>
             <p class="drawer__none">{ words.text("share-page-what") }</p>
             <button type="button" class="mend" onclick={page} data-testid="page-file">{ words.text("share-page-download") }</button>
+            <h3>{ words.text("share-lesson") }</h3>
+            <p class="drawer__none">{ words.text("share-lesson-how") }</p>
+            <button type="button" class="mend" onclick={lesson} data-testid="make-lesson">{ words.text("share-lesson-make") }</button>
         </section>
     }
 }
@@ -175,7 +185,7 @@ fn seen(job: &model::Job, words: &Words) -> Vec<String> {
 }
 
 /// The link, to be copied, and its code.
-fn link(store: &Store, link: &str) -> Html {
+pub(crate) fn link(store: &Store, link: &str) -> Html {
     let copy = {
         let (store, link) = (store.clone(), link.to_owned());
         Callback::from(move |_: MouseEvent| {

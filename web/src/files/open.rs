@@ -33,7 +33,7 @@ pub(crate) async fn pick(most: usize) -> Result<Option<Opened>, FileTrouble> {
             None => Ok(None),
         };
     }
-    let options = js::object(&[("id", &"job".into()), ("types", &super::save::job_types())]);
+    let options = js::object(&[("id", &"job".into()), ("types", &super::save::opened_types())]);
     let picked = match js::call(&window, "showOpenFilePicker", &[&options]) {
         Ok(promise) => JsFuture::from(Promise::resolve(&promise)).await,
         Err(error) => Err(error),
@@ -130,7 +130,7 @@ async fn pick_by_input() -> Result<Option<File>, FileTrouble> {
     let body = document.body().ok_or(FileTrouble::NotAllowed)?;
     let input: HtmlInputElement = document.create_element("input").map_err(failed)?.unchecked_into();
     input.set_type("file");
-    input.set_accept(".json,application/json");
+    input.set_accept(".json,application/json,.lesson");
     input.set_hidden(true);
     body.append_child(&input).map_err(failed)?;
     let mut done: Option<Closure<dyn FnMut()>> = None;

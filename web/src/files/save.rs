@@ -129,12 +129,18 @@ pub(crate) fn file_name(title: &str, ending: &str) -> String {
 pub(super) fn job_types() -> JsValue {
     // Pickers refuse endings with a second dot here; the suggested name has the full one.
     debug_assert!(ENDING.ends_with(".json"));
-    let accept = js::object(&[("application/json", &Array::of1(&".json".into()))]);
-    Array::of1(&js::object(&[
-        ("description", &"Job file".into()),
-        ("accept", &accept),
-    ]))
-    .into()
+    Array::of1(&kind_of_file("Job file", "application/json", ".json")).into()
+}
+
+/// What an opening picker offers: job files, and lessons.
+pub(super) fn opened_types() -> JsValue {
+    let job = kind_of_file("Job file", "application/json", ".json");
+    Array::of2(&job, &kind_of_file("Lesson", "text/plain", ".lesson")).into()
+}
+
+fn kind_of_file(name: &str, media_type: &str, ending: &str) -> JsValue {
+    let accept = js::object(&[(media_type, &Array::of1(&ending.into()))]);
+    js::object(&[("description", &name.into()), ("accept", &accept)])
 }
 
 /// Calls a method that gives a promise, and awaits it.

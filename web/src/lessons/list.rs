@@ -2,6 +2,7 @@
 
 use super::Route;
 use super::View;
+use super::own_list::OwnList;
 use super::translated::Translations;
 use crate::browser;
 use crate::components::mark;
@@ -115,6 +116,7 @@ pub(super) fn List(props: &ListProps) -> Html {
                 <h1>{ words.text("lessons-title") }</h1>
                 <p>{ words.say(&say!("lessons-count", count = entries.len())) }</p>
             </header>
+            <OwnList />
             <ol class="lessons__list" ref={list}>{ for entries.iter().map(entry) }</ol>
         </main>
     }

@@ -1,10 +1,10 @@
 //! Presenting: both versions pinned side by side at one scale, below them one thing at a time in large letters.
 
-use super::Route;
 use super::keys::{self, OVERLAYS, meant};
 use super::picture::{Picture, point_at};
 use super::scene::{Do, Scene, Side, editors};
 use super::told;
+use super::{Route, View, views};
 use crate::browser;
 use crate::components::{legend, mark};
 use crate::reader::use_words;
@@ -30,6 +30,7 @@ const AROUND: f64 = 70.0;
 pub(super) struct StageProps {
     pub(super) lesson: Rc<Lesson>,
     pub(super) palette: Rc<Palette>,
+    pub(super) route: Route,
     /// Puts a job on the table as one of its own.
     pub(super) open: Callback<Rc<Job>>,
 }
@@ -93,7 +94,14 @@ pub(super) fn Stage(props: &StageProps) -> Html {
         let (open, lesson) = (props.open.clone(), lesson.clone());
         Callback::from(move |_: MouseEvent| open.emit(Rc::new(lesson.version(version))))
     };
-    let sheets = scene.sides.iter().zip(lights).map(|(side, lit)| {
+    // An own lesson may have no good version: then the bad one has the room of both.
+    let has_good = lesson.has_good();
+    let shown = scene
+        .sides
+        .iter()
+        .zip(lights)
+        .filter(|(side, _)| has_good || side.version == Version::Bad);
+    let sheets = shown.map(|(side, lit)| {
         html! {
             <section class={classes!("pinned", format!("pinned--{}", side.version.word()))} aria-label={version_name(side.version, words)}
                 data-testid={format!("sheet-{}", side.version.word())}>
@@ -129,9 +137,10 @@ pub(super) fn Stage(props: &StageProps) -> Html {
             <header class="lesson__head" onmousedown={keep_focus.clone()}>
                 <button type="button" class="lesson__button" onclick={leave} data-testid="to-list">{ words.text("lessons-title") }<kbd>{ "Esc" }</kbd></button>
                 <h1>{ &lesson.title }</h1>
+                { views(words, &props.route, View::Presenting) }
                 { switch(Do::Keys, words.text("lesson-keys"), "?".to_owned(), scene.keys, "keys".to_owned()) }
             </header>
-            <div id="sheets" class={classes!("sheets", scene.pointing.then_some("sheets--pointing"))} {onpointermove}>{ for sheets }</div>
+            <div id="sheets" class={classes!("sheets", scene.pointing.then_some("sheets--pointing"), (!has_good).then_some("sheets--one"))} {onpointermove}>{ for sheets }</div>
             <section class="told" aria-label={words.text("lesson-step")}>
                 <div class="told__head">
                     <p class="told__place"><b data-testid="place">{ format!("{place} / {count}") }</b>{ " " }<span data-testid="kind">{ told::kind(&scene, words) }</span></p>

@@ -186,6 +186,12 @@ pub(super) fn keys(job: &str, from: u64, to: u64) -> JsValue {
     range.map_or(JsValue::UNDEFINED, JsValue::from)
 }
 
+/// Names that begin so. No name has the last of all characters in it.
+pub(super) fn names(begin: &str) -> JsValue {
+    let range = IdbKeyRange::bound(&begin.into(), &format!("{begin}\u{ffff}").into());
+    range.map_or(JsValue::UNDEFINED, JsValue::from)
+}
+
 /// The key `[job, revision]`. Revisions count edits: they stay far below the 2^53 that a number holds exactly.
 pub(super) fn key(job: &str, revision: u64) -> JsValue {
     Array::of2(&job.into(), &(revision as f64).into()).into()

@@ -295,6 +295,36 @@ impl Store {
         self.send_off(writing).await.map(drop)
     }
 
+    /// Keeps a text of the page that belongs to no job under a name; names of one kind begin alike.
+    pub(crate) async fn keep_text(&self, name: &str, text: &str) -> Result<(), StoreError> {
+        let writing = self.0.database.writing(&[PAGE])?;
+        let value = js::object(&[("name", &name.into()), ("text", &text.into())]);
+        writing.put(PAGE, &name.into(), &value)?;
+        self.send_off(writing).await.map(drop)
+    }
+
+    /// The texts whose names begin so, by name.
+    pub(crate) async fn texts(&self, begin: &str) -> Result<Vec<(String, String)>, StoreError> {
+        let reading = self.0.database.reading(&[PAGE])?;
+        let all = reading.get_all(PAGE, &database::names(begin))?.await?;
+        Ok(array(all)
+            .iter()
+            .filter_map(|value| {
+                Some((
+                    js::get(&value, "name").as_string()?,
+                    js::get(&value, "text").as_string()?,
+                ))
+            })
+            .collect())
+    }
+
+    /// Removes such a text.
+    pub(crate) async fn remove_text(&self, name: &str) -> Result<(), StoreError> {
+        let removing = self.0.database.writing(&[PAGE])?;
+        removing.delete(PAGE, &name.into())?;
+        self.send_off(removing).await.map(drop)
+    }
+
     /// Keeps the handle of the file that a job was opened from or saved to, so that `Save` finds it after a reload.
     pub(crate) async fn set_handle(&self, key: &JobKey, handle: &JsValue) -> Result<(), StoreError> {
         let writing = self.0.database.writing(&[HANDLES])?;

@@ -320,6 +320,7 @@ action-save-file = Auftrag als Datei speichern
 action-new-job = Neuer leerer Auftrag
 action-jobs = Aufträge in diesem Browser
 action-lessons = Lektionen: gut und schlecht nebeneinander
+action-make-lesson = Daraus eine Lektion machen
 action-export-svg = Blatt als SVG ausgeben
 action-export-png = Blatt als PNG ausgeben
 action-print = Blatt drucken

@@ -34,3 +34,124 @@ lesson-lacks-answers = Frage { $at } braucht eine richtige und eine falsche Antw
 lesson-lacks-look = Was anzusehen ist, { $at }: Es braucht Teile oder Leitungen der Zeichnung und einen Satz.
 lesson-lacks-break = Störung { $at } nennt etwas, das nicht in der Zeichnung steht.
 exercise-in-this-lesson = In dieser Lektion
+
+## Ansichten einer Lektion, und was in allen gleich ist.
+
+lesson-views = Ansichten der Lektion
+lesson-presenting = Vorführen
+lesson-exercise = Übung
+lesson-writing = Schreiben
+lesson-not-open = Diese Lektion lässt sich nicht öffnen
+lesson-downloaded = Heruntergeladen als { $name }
+own-untitled = Lektion ohne Titel
+own-words = mit diesen Worten
+
+## Die Zeichnung unter einer Übung und ihre Werkzeuge.
+
+over-tools = Werkzeuge
+over-meter = Messgerät
+over-feeds = Speisung
+over-reduce = Kleiner
+over-enlarge = Größer
+over-fit = Alles
+
+## Die Übung, wie ein Lernender sie hat.
+
+exercise-drawing = Schaltplan der Übung: { $parts } Teile, { $runs } Leitungen. Pfeiltasten gehen, Eingabe markiert, was falsch ist, M nimmt das Messgerät.
+exercise-not-told = Nicht in einer Übung: Finde es mit dem Messgerät heraus.
+exercise-task = Was ist hier falsch?
+exercise-how = Wähle ein Teil oder eine Leitung mit dem Zeiger oder den Pfeiltasten. Eingabe markiert; dann wähle, warum. Messgerät und „Speisung“ helfen beim Suchen.
+exercise-mark = { $thing } als falsch markieren
+exercise-mark-none = Wähle ein Teil oder eine Leitung zum Markieren
+exercise-marks = Deine Marken: { $count }
+exercise-no-marks = Noch keine.
+exercise-learner = Name (darf leer bleiben)
+exercise-hand-in = Abgeben
+exercise-show-score = Punkte zeigen
+exercise-hide-score = Punkte verbergen
+exercise-again = Noch einmal
+exercise-marking = Warum { $thing } falsch ist
+exercise-why = Warum ist es falsch?
+exercise-filter = Tippe, um zu filtern
+exercise-reasons = Gründe
+exercise-no-reason = Kein Grund dieses Namens.
+exercise-leave = Lassen
+exercise-marked = { $thing } ist markiert: { $reason }.
+exercise-taken-back = Die Marke auf { $thing } ist zurückgenommen.
+exercise-note = Notiz
+exercise-note-on = Notiz zu { $mark }
+exercise-change = Ändern
+exercise-change-mark = Einen anderen Grund wählen: { $mark }
+exercise-take-back = Zurücknehmen
+exercise-take-back-mark = Die Marke zurücknehmen: { $mark }
+exercise-outcome = { $found } von { $all } gefunden
+exercise-sign-unasked = Nicht gefragt
+exercise-sign-other = Nicht dies
+exercise-sign-wrong = Falsch
+exercise-results = Ergebnisse auf diesem Gerät
+exercise-private = Sie bleiben in diesem Browser, bis du sie löschst, und gehen nirgendwohin, außer du gibst die Datei weiter.
+exercise-no-results = Noch keine.
+exercise-result = { $found } gefunden, { $missed } übersehen, { $wrong } zu Unrecht beschuldigt.
+exercise-as-text = Als Text
+exercise-as-json = Als Daten
+exercise-delete = Löschen
+exercise-delete-one = Das Ergebnis von { $learner } löschen
+exercise-delete-all = Alle löschen
+
+## Eine eigene Lektion: ihr Formular, wie sie aufbewahrt und weitergegeben wird.
+
+own-drawing = Zeichnung der schlechten Fassung: { $parts } Teile, { $runs } Leitungen. Pfeiltasten gehen, Eingabe fügt einen Fehler hinzu.
+own-title = Titel
+own-story = Geschichte
+own-story-hint = Wer kam womit? Was war zu sehen, zu hören, zu riechen? Das liest der Lernende zuerst. Eine leere Zeile beginnt einen Absatz.
+own-with-good = Die schlechte Fassung ist das Blatt Vorgefunden des Auftrags, die gute das Blatt Plan. Namen, Notizen und Bemerkungen blieben zurück.
+own-without-good = Die Zeichnung ist die schlechte Fassung. Für eine gute daneben mache die Lektion aus einem Auftrag mit den Blättern Vorgefunden und Plan. Namen, Notizen und Bemerkungen blieben zurück.
+own-faults = Zu finden: { $count }
+own-faults-how = Was die Prüfungen finden, wird hier vorgeschlagen. Wähle etwas in der Zeichnung, um einen Fehler hinzuzufügen, den sie nicht sehen können.
+own-add-fault = Einen Fehler an { $thing } hinzufügen
+own-add-fault-none = Wähle ein Teil oder eine Leitung für einen Fehler
+own-fault-why = Was stimmt damit nicht? Wähle, oder tippe eigene Worte.
+own-fault-words = Erklärung: { $fault }
+own-fault-hint = Erklärung in deinen Worten
+own-looks = Was anzusehen ist
+own-look-overlay = Auflage
+own-look-says = Was dort zu sehen ist
+own-add-look = Einen Blick hinzufügen
+own-pick-things = Wähle in der Zeichnung.
+own-add-thing = { $thing } hinzufügen
+own-clear-things = Leeren
+own-take-out = Herausnehmen
+own-break = Eine Störung zum Ausprobieren
+own-break-kind = Was geschieht
+own-break-says = Was dann zu sehen ist
+own-add-break = Eine Störung hinzufügen
+own-questions = Fragen
+own-questions-how = Sie werden beim Vorführen gestellt. Hake an, was richtig ist.
+own-question = Frage { $number }
+own-question-why = Warum
+own-add-question = Eine Frage hinzufügen
+own-answer = Antwort { $number }
+own-answer-right = richtig
+own-add-answer = Noch eine Antwort
+own-explanation = Erklärung
+own-explain = In deinen Worten
+own-explain-hint = Was die Klasse mitnehmen soll.
+own-sources = Quellen, je Zeile eine
+own-sources-hint = Eine veröffentlichte Regel mit ihrer Nummer, oder: übliche Praxis
+own-give = Weitergeben
+own-whole = Die Lektion ist vollständig.
+own-lacks = Bevor sie weitergegeben werden kann:
+own-file = Datei herunterladen
+own-link = Link machen
+own-link-old = Die Lektion wurde seither geändert: Mache den Link neu.
+own-address = Der Link beginnt mit
+own-private = Der Link trägt die Lektion mit ihren Antworten in sich; wer weiß wie, kann sie lesen. Er erreicht nie einen Server.
+own-lessons = Deine Lektionen
+own-open = Eine Lektionsdatei öffnen
+own-none = Noch keine. Mache eine aus einem beliebigen Auftrag: Weitergeben, dann „Daraus eine Lektion machen“; oder ziehe eine Lektionsdatei hierher.
+own-delete = Die Lektion „{ $lesson }“ löschen
+own-not-read = { $name } wurde nicht geöffnet. { $why }
+share-lesson = Lektion
+share-lesson-make = Daraus eine Lektion machen
+share-lesson-how = Eine Klasse sucht, was in dieser Zeichnung falsch ist. Du schreibst die Geschichte und wählst, was zu finden ist.
+own-line = Zeile { $line }: { $wrong }; { $help }.

@@ -320,6 +320,7 @@ action-save-file = Save the job as a file
 action-new-job = New empty job
 action-jobs = Jobs kept here
 action-lessons = Lessons: good and bad, side by side
+action-make-lesson = Make a lesson of this
 action-export-svg = Export the sheet as SVG
 action-export-png = Export the sheet as PNG
 action-print = Print the sheet
