@@ -21,6 +21,7 @@ mod other_hosts;
 mod page_file;
 mod paint;
 mod policy;
+mod reader;
 mod readings;
 mod rewire;
 mod share;

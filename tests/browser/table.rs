@@ -78,7 +78,7 @@ impl Table {
         self.wait_for("every change to be kept", || {
             self.texts("keeping")
                 .iter()
-                .any(|words| words.contains("Every change is kept"))
+                .any(|words| words.contains("Every change is kept") || words.contains("Jede Änderung bleibt"))
                 .then_some(())
         });
         self.press("b");
@@ -221,7 +221,8 @@ impl Table {
         self.click_at(x, y);
         self.wait_for(&format!("the slip of {tag}"), || {
             let label = self.attribute("slip", "aria-label")?;
-            (label == format!("Details of {tag}")).then_some(())
+            // In any language.
+            label.split_whitespace().any(|word| word == tag).then_some(())
         });
     }
     /// Types a new value into a field of the open slip.

@@ -116,6 +116,21 @@ impl Size {
     }
 }
 
+impl Size {
+    /// The gauge number that one takes in place of a size in square millimetres: the thinnest of the series that is no
+    /// thinner by more than a tenth (common practice: the next thicker one, but 22 AWG for 0.35 mm²). A gauge number, and
+    /// a size thicker than all of them, stays as it is.
+    #[must_use]
+    pub fn as_gauge(self) -> Self {
+        let Self::Metric(area) = self else { return self };
+        AWG_SERIES
+            .iter()
+            .map(|(_, number)| Self::Awg(*number))
+            .find(|gauge| gauge.area().0 >= 0.9 * area.0)
+            .unwrap_or(self)
+    }
+}
+
 impl PropertyType for Size {
     const SHAPE: Shape = Shape::Text {
         example: "16mm2 or 4AWG",
@@ -314,5 +329,22 @@ mod tests {
         for number in i8::MIN..=i8::MAX {
             assert_eq!(Size::Awg(number).area().0, awg_area(number), "AWG {number}");
         }
+    }
+
+    #[test]
+    fn a_gauge_in_place_of_square_millimetres() {
+        // Areas of ASTM B258: 22 AWG 0.326, 18 AWG 0.823, 12 AWG 3.31, 4 AWG 21.15 mm².
+        for (metric, gauge) in [(0.35, 22), (0.75, 18), (2.5, 12), (16.0, 4)] {
+            assert_eq!(
+                Size::Metric(SquareMm(metric)).as_gauge(),
+                Size::Awg(gauge),
+                "{metric}"
+            );
+        }
+        assert_eq!(Size::Awg(8).as_gauge(), Size::Awg(8));
+        assert_eq!(
+            Size::Metric(SquareMm(300.0)).as_gauge(),
+            Size::Metric(SquareMm(300.0))
+        );
     }
 }

@@ -33,6 +33,8 @@ const FAMILIES: &[&str] = &[
     "action-",
     "numbers-",
     "purpose-",
+    // web/src/components/jobs.rs: worked jobs by their keys.
+    "worked-",
     "kind-",
     "group-",
     "field-",

@@ -50,7 +50,7 @@ pub(crate) fn Jobs() -> Html {
             close.emit(());
             keeper.open_new(job.job());
         });
-        html! { <li><button type="button" class="jobs__job" {onclick} data-testid={format!("worked-{}", job.key)}><b>{ job.key }</b><span>{ job.shows }</span></button></li> }
+        html! { <li><button type="button" class="jobs__job" {onclick} data-testid={format!("worked-{}", job.key)}><b>{ job.key }</b><span>{ words.text(&format!("worked-{}", job.key)) }</span></button></li> }
     });
     let here = jobs.here.clone();
     let kept = jobs.jobs.iter().map(|job| {

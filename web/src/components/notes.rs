@@ -246,7 +246,7 @@ pub(crate) fn Notes() -> Html {
                     <path d={format!("M{:.1} {:.1}H{:.1}L{:.1} {:.1}", from.x, from.y, (from.x - 18.0).max(to.x), to.x, to.y)} />
                 </svg>
             }
-            <section class="notes" style={format!("width:{:.0}px", column - 22.0)} aria-label="Findings">
+            <section class="notes" style={format!("width:{:.0}px", column - 22.0)} aria-label={words.text("title-findings")}>
                 if let Some(words) = measured {
                     <p class="notes__words" data-testid="notes-words">{ words }</p>
                 }

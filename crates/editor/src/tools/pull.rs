@@ -10,9 +10,9 @@ use crate::selection::{Selection, Thing};
 use crate::tools::pick::board_point;
 use drawing::Hit;
 use kurbo::Point;
-use model::edits::{connect, insert_into_run};
-use model::{BoardPoint, End, PartKind, RunId, TerminalRef};
-use words::say;
+use model::edits::{Connected, EditError, connect, insert_into_run};
+use model::{BoardPoint, Change, End, Fact, PartKind, RunId, TerminalRef};
+use words::{Sizes, say};
 
 /// States of pulling.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -252,7 +252,7 @@ impl Editor {
         self.tool = Tool::default();
         self.out.noticed = true;
         self.out.repaint = true;
-        match connect(&self.job, self.on, End::On(from), End::On(to.clone())) {
+        match self.connected(End::On(from), End::On(to.clone())) {
             Ok(made) => {
                 let run = Thing::Run(made.run);
                 self.apply(made.edit);
@@ -263,6 +263,21 @@ impl Editor {
             }
             Err(error) => self.tell(error.0),
         }
+    }
+
+    /// Connects two ends; what size is assumed for the wire is one of the series that the reader reads.
+    fn connected(&self, from: End, to: End) -> Result<Connected, EditError> {
+        let mut made = connect(&self.job, self.on, from, to)?;
+        if self.words.reader().sizes == Sizes::Awg {
+            for change in &mut made.edit.changes {
+                if let Change::Run { to: Some(run), .. } = change
+                    && let Fact::Assumed(size) = &mut run.wire.size
+                {
+                    *size = size.as_gauge();
+                }
+            }
+        }
+        Ok(made)
     }
 
     /// Puts a splice into a run and joins the pulled run to it: one step.
@@ -277,7 +292,7 @@ impl Editor {
                 let part = inserted.part;
                 self.extend_gesture(inserted.edit, &[part].into());
                 let free = TerminalRef::new(part, "3");
-                if let Ok(made) = connect(&self.job, self.on, End::On(from), End::On(free)) {
+                if let Ok(made) = self.connected(End::On(from), End::On(free)) {
                     self.extend_gesture(made.edit, &[part].into());
                 }
                 self.commit_gesture();
@@ -310,7 +325,7 @@ impl Editor {
         self.extend_gesture(edit, &[part].into());
         if let Some(terminal) = terminal {
             let to = End::On(TerminalRef { part, terminal });
-            if let Ok(made) = connect(&self.job, self.on, End::On(from.clone()), to) {
+            if let Ok(made) = self.connected(End::On(from.clone()), to) {
                 self.extend_gesture(made.edit, &[part].into());
             }
         }

@@ -113,7 +113,7 @@ note-undecided = { $grade }, offen
 
 ## Der rechte Rand.
 
-notes-collapsed = Die Versorgung gibt { $share } von dem, was verlangt wird.
+notes-collapsed = Versorgung: { $share } des Verlangten.
 notes-failed = Keine Zahlen: { $why }
 notes-none = Keine Befunde. { $draw } gezogen, { $available } verfügbar.
 notes-here = hier:
@@ -308,3 +308,9 @@ mark-assumed = angenommen
 mark-assumed-what = Vorausgesetzt: anklicken, wenn bekannt ist, dass es so ist
 mark-given = angegeben
 mark-given-what = Bekannt: anklicken, um es als angenommen zu kennzeichnen
+
+## Ausgearbeitete Beispiele.
+
+worked-estate = Ein Kombi mit getrenntem System vorn, einem Paar hinten und einem Subwoofer, alles in Ordnung.
+worked-van = Ein Handwerkertransporter, an dem mehrere Hände geändert haben: Was stimmt daran nicht?
+worked-camper = Ein Wohnmobil mit zweiter Batterie, Trennrelais, Wechselrichter und Verbrauchern im Aufbau.

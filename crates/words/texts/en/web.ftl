@@ -308,3 +308,9 @@ mark-assumed = assumed
 mark-assumed-what = Taken for granted: click when you know that it is so
 mark-given = given
 mark-given-what = Known: click to mark it as assumed
+
+## Worked examples.
+
+worked-estate = An estate car with front components, a rear pair and one subwoofer, all in order.
+worked-van = A trades van that several hands have altered: what is wrong with it?
+worked-camper = A camper with a second battery, a split-charge relay, an inverter and house loads.
