@@ -3,6 +3,7 @@
 
 use crate::checks::terminal_overfull::{fits, takes};
 use crate::context::Ctx;
+use crate::wording::{A, size as wire_size};
 use circuit::DeviceRef;
 use model::conductor::{EndingMethod, METRIC_SERIES, Material, Size};
 use model::kinds::supply::{Fuse, FuseForm};
@@ -11,6 +12,7 @@ use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, Sh
 use ordered::OrderedMap;
 use reference::ampacity::{AmpacityQuery, allowable_current};
 use reference::fuses::{family, rating_not_above, rating_not_below};
+use words::{Saying, Value, figure, say};
 
 /// The sheet that mends are written for, since a check does not know which sheet of a job it looks at.
 const WRITTEN_FOR: SheetKind = SheetKind::Plan;
@@ -66,7 +68,7 @@ pub fn mend_for(job: &Job, kind: SheetKind, mend: &Edit) -> Edit {
             other => other.clone(),
         })
         .collect();
-    Edit::new(mend.name.clone(), changes)
+    Edit::new(mend.called(), changes)
 }
 
 /// A run that becomes this.
@@ -140,17 +142,6 @@ fn make_copper(run: &mut Run, size: Size) {
     run.wire.stated_resistance = Fact::Unknown;
 }
 
-/// The written size, `16 mm²` or `4 AWG`.
-pub(crate) fn size_words(size: Size) -> String {
-    match size {
-        Size::Metric(area) => format!("{} mm²", crate::wording::number(area.0)),
-        Size::Awg(_) => {
-            use model::PropertyType;
-            size.print().replace("AWG", " AWG")
-        }
-    }
-}
-
 /// Gives a device this rating.
 pub(crate) fn set_rating(ctx: &Ctx<'_>, device: &DeviceRef, rating: Amps) -> Option<Edit> {
     let mut part = ctx.part(device.part)?.clone();
@@ -164,10 +155,10 @@ pub(crate) fn set_rating(ctx: &Ctx<'_>, device: &DeviceRef, rating: Amps) -> Opt
         _ => return None,
     }
     Some(Edit::new(
-        format!(
-            "Fit {} A in {}",
-            crate::wording::number(rating.0),
-            ctx.device_tag(device)
+        say!(
+            "mend-fit",
+            rating = figure(rating.0, A),
+            device = ctx.device_tag(device)
         ),
         vec![set_part(device.part, part)],
     ))
@@ -257,10 +248,11 @@ pub(crate) fn insert_fuse(
     near_piece.wire.length = keep(&run.wire.length, first);
     far_piece.wire.length = keep(&run.wire.length, far_length);
     Some(Edit::new(
-        format!(
-            "Put fuse {tag}, {} A, into {}",
-            crate::wording::number(rating.0),
-            run.tag
+        say!(
+            "mend-put-fuse",
+            fuse = tag,
+            rating = figure(rating.0, A),
+            run = &run.tag
         ),
         vec![
             set_part(part_id, fuse),
@@ -296,6 +288,9 @@ pub(crate) fn insert_fuse_and_lay(
             size_for_current(ctx, *id, bears, own.area()).filter(|size| fits_terminals(ctx, *id, *size))?;
         sizes.insert(*id, size);
     }
+    // Named as the fuse that comes to be: the next free tag, and the rating between what is needed and what it can be.
+    let [fuse, _] = ctx.free_tags().clone();
+    let (_, rating_put) = fuse_between(needs, rating)?;
     let mut edit = insert_fuse(ctx, first, source_end, near, needs, rating)?;
     for change in &mut edit.changes {
         // Both pieces of the run that the fuse parts.
@@ -313,19 +308,26 @@ pub(crate) fn insert_fuse_and_lay(
     }
     let mut all: Vec<Size> = sizes.values().copied().collect();
     all.dedup();
-    let laid: Vec<String> = all.iter().map(|size| size_words(*size)).collect();
-    if !laid.is_empty() {
-        edit.name = format!(
-            "{} and lay {} behind it",
-            edit.name,
-            crate::wording::listed(&laid)
-        );
+    let laid: Vec<Value> = all.iter().map(|size| wire_size(*size)).collect();
+    if laid.is_empty() {
+        return Some(edit);
     }
-    Some(edit)
+    let name = say!(
+        "mend-put-fuse-and-lay",
+        fuse = fuse,
+        rating = figure(rating_put.0, A),
+        run = ctx.run_tag(first),
+        sizes = laid,
+    );
+    Some(edit.rename(name))
 }
 
 /// Each of these runs given a fuse of its own in the block that it begins on, on an output that has none yet.
-pub(crate) fn fuse_at_block(ctx: &Ctx<'_>, runs: &[RunId], factor: f64) -> Option<Edit> {
+pub(crate) fn fuse_at_block(
+    ctx: &Ctx<'_>,
+    runs: &[RunId],
+    factor: f64,
+) -> Option<(Vec<Saying>, Vec<Change>)> {
     let mut parts: OrderedMap<PartId, Part> = OrderedMap::new();
     let mut said = Vec::new();
     for id in runs {
@@ -356,15 +358,16 @@ pub(crate) fn fuse_at_block(ctx: &Ctx<'_>, runs: &[RunId], factor: f64) -> Optio
             return None;
         }
         *slot = Some(rating);
-        said.push(format!("{} A in {tag}", crate::wording::number(rating.0)));
+        said.push(say!("mend-rating-in", rating = figure(rating.0, A), device = tag));
         parts.insert(block, part);
     }
     let changes = parts.into_iter().map(|(id, part)| set_part(id, part)).collect();
-    (!said.is_empty()).then(|| Edit::new(format!("Fit {}", crate::wording::listed(&said)), changes))
+    (!said.is_empty()).then_some((said, changes))
 }
 
 /// A device with one run at each side taken out, and its runs joined to one: the thicker of the two, as long as both.
-pub(crate) fn join_through(ctx: &Ctx<'_>, device: PartId) -> Option<Edit> {
+/// `after` is what is done before, for its name.
+pub(crate) fn join_through(ctx: &Ctx<'_>, device: PartId, after: Option<Saying>) -> Option<Edit> {
     let on: Vec<(RunId, &Run)> = ctx.sheet.runs_of(device).collect();
     let [a, b] = on[..] else { return None };
     let area = |run: &Run| run.wire.size.value().map_or(0.0, |size| size.area().0);
@@ -402,7 +405,16 @@ pub(crate) fn join_through(ctx: &Ctx<'_>, device: PartId) -> Option<Edit> {
         _ => Fact::Unknown,
     };
     run.bends.clear();
-    let name = format!("Take {} out and join {} through", ctx.part(device)?.tag, run.tag);
+    let (tag, joined) = (&ctx.part(device)?.tag, &run.tag);
+    let name = match after {
+        Some(first) => say!(
+            "mend-then-join-through",
+            first = first,
+            device = tag,
+            run = joined
+        ),
+        None => say!("mend-join-through", device = tag, run = joined),
+    };
     let without = |id: RunId| Change::Run {
         sheet: WRITTEN_FOR,
         id,

@@ -52,15 +52,3 @@ pub(crate) fn and_then(first: Saying, second: Option<Saying>) -> Saying {
         None => first,
     }
 }
-
-// Names of mends, until edits are named by sayings.
-
-/// A number as people say it.
-pub(crate) fn number(value: f64) -> String {
-    words::Words::english().figure(figure(value, Unit::Bare))
-}
-
-/// `W1`, `W1 and W2`, `W1, W2 and W3`; beyond six the rest is counted.
-pub(crate) fn listed(all: &[String]) -> String {
-    words::Words::english().list(all)
-}

@@ -49,6 +49,7 @@ texts! {
     "checks-facts"
     "checks-ground"
     "checks-limits"
+    "checks-mends"
     "checks-protection"
     "checks-signal"
     "checks-speakers"

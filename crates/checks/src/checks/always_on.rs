@@ -88,10 +88,10 @@ fn move_lead(ctx: &Ctx<'_>, id: PartId, runs: &[RunId]) -> Option<Edit> {
     }
     run.bends.clear();
     Some(Edit::new(
-        format!(
-            "Take {} to {}",
-            run.tag,
-            ctx.terminal(output.part, output.terminal.as_str())
+        say!(
+            "mend-take-to",
+            run = &run.tag,
+            terminal = ctx.terminal(output.part, output.terminal.as_str())
         ),
         vec![set_run(*run_id, run)],
     ))

@@ -120,7 +120,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             finding
                 .runs([*id])
                 .assumes_run(ctx, *id, &["size", "material"])
-                .mend(thicken(ctx, format!("Lay copper for {}", run.tag), &copper)),
+                .mend(thicken(ctx, say!("mend-lay-copper", run = &run.tag), &copper)),
         );
     }
 }

@@ -83,6 +83,6 @@ fn swap(ctx: &Ctx<'_>, id: PartId, coil: &str) -> Option<Edit> {
             (turned != *run).then(|| set_run(run_id, turned))
         })
         .collect();
-    let name = format!("Swap the wires of coil {coil} of {}", ctx.part_tag(id));
+    let name = say!("mend-swap-coil", coil = coil, speaker = ctx.part_tag(id));
     (!changes.is_empty()).then(|| Edit::new(name, changes))
 }

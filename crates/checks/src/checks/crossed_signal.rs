@@ -175,11 +175,11 @@ fn swap(ctx: &Ctx<'_>, inputs: &[&InputFed]) -> Option<Edit> {
             (turned != *run).then(|| set_run(id, turned))
         })
         .collect();
-    let name = format!(
-        "Swap inputs {} and {} of {}",
-        first.input,
-        second.input,
-        ctx.part_tag(first.part)
+    let name = say!(
+        "mend-swap-inputs",
+        one = usize::from(first.input),
+        other = usize::from(second.input),
+        part = ctx.part_tag(first.part)
     );
     (!changes.is_empty()).then(|| Edit::new(name, changes))
 }

@@ -91,7 +91,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .grade(if grave { Grade::Stop } else { Grade::Fix })
                 .runs([*id])
                 .mend(Some(Edit::new(
-                    format!("Lay {} anew", run.tag),
+                    say!("mend-lay-anew", run = &run.tag),
                     vec![set_run(*id, sound)],
                 ))),
         );

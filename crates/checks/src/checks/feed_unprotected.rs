@@ -113,7 +113,7 @@ fn unbridge(ctx: &Ctx<'_>, stretch: &Stretch) -> Option<Edit> {
         .iter()
         .map(|device| ctx.device_tag(device))
         .collect();
-    (!changes.is_empty()).then(|| Edit::new(format!("Fit {} anew", crate::wording::listed(&tags)), changes))
+    (!changes.is_empty()).then(|| Edit::new(say!("mend-fit-anew", devices = tags), changes))
 }
 
 /// A fuse put into the first run of a stretch, near the source, that everything behind it bears.

@@ -75,9 +75,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             _ => None,
         };
         let mend = guard.and_then(|guard| {
-            let mut mend = join_through(ctx, device.device.part)?;
+            let first = guard.as_ref().map(model::Edit::said);
+            let mut mend = join_through(ctx, device.device.part, first)?;
             if let Some(guard) = guard {
-                mend.name = format!("{} and {}", guard.name, lower_first(&mend.name));
                 mend.changes.extend(guard.changes);
             }
             Some(mend)
@@ -90,15 +90,6 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .mend(mend),
         );
     }
-}
-
-/// `Take F2 out` after an `and`.
-fn lower_first(text: &str) -> String {
-    let mut letters = text.chars();
-    letters
-        .next()
-        .map(|first| first.to_lowercase().chain(letters).collect())
-        .unwrap_or_default()
 }
 
 /// Loads whose return the device stands in.

@@ -4,11 +4,10 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{
-    fits_terminals, fuse_at_block, rating_needed, ratings_of, set_rating, size_for_current, size_words,
-    thicken,
+    fits_terminals, fuse_at_block, rating_needed, ratings_of, set_rating, size_for_current, thicken,
 };
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{A, and_then, fact, to_lay};
+use crate::wording::{A, and_then, fact, size as wire_size, to_lay};
 use circuit::Device;
 use model::conductor::Size;
 use model::property::PropertySet;
@@ -104,18 +103,19 @@ fn lower_and_fuse_branches(
         .map(|(run, _)| *run)
         .collect();
     // Without branches the plain mends say it better.
-    let own = fuse_at_block(ctx, &branches, factor)?;
-    if Some(rating) == device.rating {
-        return Some(own);
+    let (own, fused) = fuse_at_block(ctx, &branches, factor)?;
+    let (mut said, mut changes) = (Vec::new(), Vec::new());
+    if Some(rating) != device.rating {
+        said.push(say!(
+            "mend-rating-in",
+            rating = figure(rating.0, A),
+            device = ctx.device_tag(&device.device),
+        ));
+        changes.extend(set_rating(ctx, &device.device, rating)?.changes);
     }
-    let mut edit = set_rating(ctx, &device.device, rating)?;
-    edit.name = format!(
-        "{} and {}",
-        edit.name,
-        own.name.strip_prefix("Fit ").unwrap_or(&own.name)
-    );
-    edit.changes.extend(own.changes);
-    Some(edit)
+    said.extend(own);
+    changes.extend(fused);
+    Some(Edit::new(say!("mend-fit-several", ratings = said), changes))
 }
 
 fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
@@ -257,9 +257,13 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
             .mend(sizes.and_then(|sizes| {
                 let name = match thicker {
                     Some(size) if sizes.len() == 1 => {
-                        format!("Lay {} for {}", size_words(size), ctx.run_tag(weakest))
+                        say!(
+                            "mend-lay-size",
+                            size = wire_size(size),
+                            run = ctx.run_tag(weakest)
+                        )
                     }
-                    _ => format!("Lay thicker wire behind {tag}"),
+                    _ => say!("mend-lay-thicker-behind", device = &tag),
                 };
                 thicken(ctx, name, &sizes)
             }))

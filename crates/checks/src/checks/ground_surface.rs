@@ -57,8 +57,8 @@ pub(crate) fn bare(ctx: &Ctx<'_>, id: PartId) -> Option<Edit> {
         return None;
     };
     let name = match ground.surface.value() {
-        Some(GroundSurface::Painted) => format!("Clean {} to bare metal", part.tag),
-        _ => format!("Move {} to bare body metal", part.tag),
+        Some(GroundSurface::Painted) => say!("mend-clean-ground", ground = &part.tag),
+        _ => say!("mend-move-ground", ground = &part.tag),
     };
     ground.surface = Fact::Given(GroundSurface::BareMetal);
     ground.contact = Fact::Unknown;

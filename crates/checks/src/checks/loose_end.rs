@@ -73,7 +73,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .grade(if live { Grade::Stop } else { Grade::Tidy })
                 .runs([*id])
                 .mend(Some(Edit::new(
-                    format!("Take {} out", run.tag),
+                    say!("mend-take-out", run = &run.tag),
                     vec![Change::Run {
                         sheet: SheetKind::Plan,
                         id: *id,

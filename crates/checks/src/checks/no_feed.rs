@@ -187,10 +187,12 @@ fn blown(ctx: &Ctx<'_>, out: &mut Findings, mut dead: OrderedMap<DeviceRef, Orde
                 )
                 .parts([device.part])
                 .parts(parts)
-                .mend(
-                    intact
-                        .map(|part| Edit::new(format!("Fit {tag} anew"), vec![set_part(device.part, part)])),
-                ),
+                .mend(intact.map(|part| {
+                    Edit::new(
+                        say!("mend-fit-anew", devices = vec![tag]),
+                        vec![set_part(device.part, part)],
+                    )
+                })),
         );
     }
 }

@@ -3,9 +3,9 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{rating_needed, size_for_current, size_words, thicken};
+use crate::mends::{rating_needed, size_for_current, thicken};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{A, to_lay};
+use crate::wording::{A, size as wire_size, to_lay};
 use model::quantity::{Amps, SquareMm};
 use words::{figure, say, told};
 
@@ -75,7 +75,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         .measure(carried.0, bears.0, "A", Some("ampacity-factor"))
                         .assumes_run(ctx, *id, super::fuse_outsizes_wire::DECIDES)
                         .mend(size.and_then(|size| {
-                            thicken(ctx, format!("Lay {} for {tag}", size_words(size)), &[(*id, size)])
+                            thicken(
+                                ctx,
+                                say!("mend-lay-size", size = wire_size(size), run = &tag),
+                                &[(*id, size)],
+                            )
                         })),
                 );
             }

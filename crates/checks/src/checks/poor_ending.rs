@@ -96,7 +96,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 )
                 .grade(if is_feed { Grade::Stop } else { Grade::Fix })
                 .parts([*id])
-                .mend(Some(Edit::new(format!("Crimp {}", part.tag), changes))),
+                .mend(Some(Edit::new(say!("mend-crimp", splice = &part.tag), changes))),
         );
     }
     for (id, run) in &ctx.sheet.runs {
@@ -204,7 +204,7 @@ pub(crate) fn remake(ctx: &Ctx<'_>, id: RunId, sides: &[usize]) -> Option<Edit> 
     }
     (!sides.is_empty()).then(|| {
         Edit::new(
-            format!("Remake the ends of {}", run.tag),
+            say!("mend-remake-ends", run = &run.tag),
             vec![set_run(id, run.clone())],
         )
     })

@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{size_words, thicken};
+use crate::mends::thicken;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{A, size as wire_size, to_lay};
 use model::conductor::{METRIC_SERIES, Material, Size};
@@ -95,7 +95,7 @@ fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
         let mend = match (backs.as_slice(), size) {
             ([one], Some(size)) => thicken(
                 ctx,
-                format!("Lay {} for {}", size_words(size), ctx.run_tag(*one)),
+                say!("mend-lay-size", size = wire_size(size), run = ctx.run_tag(*one)),
                 &[(*one, size)],
             ),
             _ => None,

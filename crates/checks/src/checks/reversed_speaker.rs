@@ -125,5 +125,5 @@ fn swap(ctx: &Ctx<'_>, id: PartId) -> Option<Edit> {
         }
         changes.push(set_run(run_id, run));
     }
-    (!changes.is_empty()).then(|| Edit::new(format!("Swap the wires at {}", ctx.part_tag(id)), changes))
+    (!changes.is_empty()).then(|| Edit::new(say!("mend-swap-wires", speaker = ctx.part_tag(id)), changes))
 }

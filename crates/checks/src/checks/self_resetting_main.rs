@@ -67,7 +67,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 )
                 .parts([*id])
                 .mend(Some(Edit::new(
-                    format!("Fit a breaker reset by hand as {}", part.tag),
+                    say!("mend-reset-by-hand", device = &part.tag),
                     vec![set_part(*id, stays_open)],
                 ))),
         );

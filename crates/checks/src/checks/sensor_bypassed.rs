@@ -89,10 +89,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     )
                     .runs(around.iter().copied())
                     .mend(Some(Edit::new(
-                        format!(
-                            "Land {} on the body side",
-                            crate::wording::listed(&ctx.run_tags(&around))
-                        ),
+                        say!("mend-land-on-body", runs = ctx.run_tags(&around)),
                         changes,
                     ))),
             );

@@ -102,5 +102,8 @@ pub(crate) fn mate(ctx: &Ctx<'_>, id: PartId) -> Option<Edit> {
         PartKind::Plug(plug) if !plug.mated => plug.mated = true,
         _ => return None,
     }
-    Some(Edit::new(format!("Mate {}", part.tag), vec![set_part(id, part)]))
+    Some(Edit::new(
+        say!("mend-mate", plug = &part.tag),
+        vec![set_part(id, part)],
+    ))
 }

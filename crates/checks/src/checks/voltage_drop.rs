@@ -225,7 +225,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .measure(first.drop, first.limit, "V", Some(first.key))
             .mend(thicken(
                 ctx,
-                format!("Lay thicker wire for {}", ctx.part_tag(first.load)),
+                say!("mend-lay-thicker", load = ctx.part_tag(first.load)),
                 &sizes,
             ));
         if let Some(run) = worst {
