@@ -59,10 +59,12 @@ fn look(
             what,
             remedy,
             assumed,
+            mends,
             ..
         } = &finding;
         *seen.entry(*check).or_default() += 1;
         wrong.extend([what, remedy].into_iter().chain(assumed).filter_map(amiss));
+        wrong.extend(mends.iter().filter_map(|mend| amiss(&mend.said())));
     }
 }
 

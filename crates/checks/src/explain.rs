@@ -142,12 +142,15 @@ impl Explanation {
             words.text("explain-source-column"),
         );
         for limit in &self.limits {
-            let of = |profile: Profile| crate::limits::profile(profile);
             let values: Vec<String> = limit
                 .values
                 .iter()
                 .map(|(profile, value)| {
-                    words.say(&say!("explain-value-in", value = *value, profile = of(*profile)))
+                    words.say(&say!(
+                        "explain-value-in",
+                        value = *value,
+                        profile = profile.said()
+                    ))
                 })
                 .collect();
             let sources: Vec<String> = limit
@@ -156,7 +159,7 @@ impl Explanation {
                 .map(|(profile, source)| {
                     words.say(&say!(
                         "explain-source-in",
-                        profile = of(*profile),
+                        profile = profile.said(),
                         source = source
                     ))
                 })

@@ -53,11 +53,6 @@ pub fn limits_in_force(settings: &Settings) -> Vec<LimitInForce> {
         .collect()
 }
 
-/// A profile, in words.
-pub(crate) fn profile(profile: Profile) -> Saying {
-    say!("profile-said", profile = profile.word())
-}
-
 fn title(limit: &Limit) -> Saying {
     Saying::new(format!("limit-{}", limit.key))
 }

@@ -33,7 +33,7 @@ pub(crate) fn job(name: &str) -> Result<Job, String> {
         .find(|b| !b.is_ascii_whitespace() && !b"\xEF\xBB\xBF".contains(b))
         == Some(&b'{');
     if is_file {
-        return model::file::read(&bytes).map_err(|error| format!("{name}: {error}"));
+        return model::file::read(&bytes).map_err(|error| format!("{name}: {}", tell(&error.said())));
     }
     model::text::parse(&utf8(name, bytes)?).map_err(|errors| format!("{name}:\n{errors}"))
 }
@@ -44,7 +44,7 @@ pub(crate) fn lesson(name: &str) -> Result<Lesson, String> {
         return Ok(lesson.lesson());
     }
     if sharing::carries(name) == Some(sharing::Carries::Lesson) {
-        return sharing::open_lesson(name).map_err(|error| error.to_string());
+        return sharing::open_lesson(name).map_err(|error| tell(&error.said()));
     }
     if !name.ends_with(".lesson") && name != "-" {
         let meant = closest(name, LESSONS.iter().map(|lesson| lesson.key));
@@ -112,7 +112,7 @@ impl Opened {
         } else {
             &self.job.title
         };
-        format!("{title} · {}", self.kind.title())
+        format!("{title} · {}", tell(&self.kind.said()))
     }
     /// The sheet; the opening made sure that it is there.
     pub(crate) fn sheet(&self) -> Sheet {

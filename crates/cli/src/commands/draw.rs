@@ -3,7 +3,7 @@
 use crate::Report;
 use crate::args::DrawCall;
 use crate::input::{Opened, listed, open, unwritten};
-use crate::speech::tell;
+use crate::speech::{tell, words};
 use drawing::{KEY_HEIGHT, Layout, Look, Palette, Under, draw_key};
 use kurbo::{Point, Rect};
 use model::{Sheet, SheetKind};
@@ -36,7 +36,7 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
         None => None,
     };
     let analysis = checks::analyse(&sheet, &opened.settings);
-    let layout = Layout::of(&sheet);
+    let layout = Layout::read_by(&sheet, words());
     let beneath = under.as_ref().and_then(|under| under.bounds());
     // An empty sheet is a small piece of blank paper.
     let mut bounds = layout
@@ -92,5 +92,5 @@ fn laid_under(opened: &Opened, kind: SheetKind, above: &Sheet) -> Result<Under, 
             there = listed(&others),
         ))
     })?;
-    Ok(Under::of(kind, beneath.clone(), opened.kind, above))
+    Ok(Under::read_by(kind, beneath.clone(), opened.kind, above, words()))
 }

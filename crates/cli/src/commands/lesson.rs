@@ -64,7 +64,7 @@ fn tell(lesson: &Lesson, told: &Told<'_>, answers: bool) -> String {
             out,
             "- {} ({}): {}",
             look.things.join(", "),
-            look.overlay.title(),
+            said(&look.overlay.said()),
             fill(&look.says, None)
         );
     }

@@ -21,8 +21,8 @@ struct Made {
 }
 
 pub(crate) fn run(call: &LinkCall) -> Result<Report, String> {
-    let address =
-        Address::new(&call.address).map_err(|error| format!("--address {}: {error}", call.address))?;
+    let address = Address::new(&call.address)
+        .map_err(|error| format!("--address {}: {}", call.address, tell(&error.said())))?;
     let showing = Showing {
         notes: call.notes,
         names: call.names,
@@ -36,7 +36,7 @@ pub(crate) fn run(call: &LinkCall) -> Result<Report, String> {
         let (job, left) = shown(&job(&call.job)?, showing);
         (fragment(&job), left)
     };
-    let packed = packed.map_err(|error| format!("{}: {error}", call.job))?;
+    let packed = packed.map_err(|error| format!("{}: {}", call.job, tell(&error.said())))?;
     let link = address.link(&packed);
     let code = Code::of(&link);
     if let Some(path) = &call.code {

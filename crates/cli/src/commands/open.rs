@@ -24,7 +24,7 @@ pub(crate) fn run(call: &OpenCall) -> Result<Report, String> {
         let job = sharing::carried(&page)
             .ok_or(sharing::PageError::NoJob)
             .and_then(sharing::open_carried)
-            .map_err(|error| format!("{}: {error}", call.link))?;
+            .map_err(|error| format!("{}: {}", call.link, tell(&error.said())))?;
         return Ok(written(&job, call.text));
     }
     let link = if call.link == "-" {
@@ -39,10 +39,10 @@ pub(crate) fn run(call: &OpenCall) -> Result<Report, String> {
         call.link.clone()
     };
     if sharing::carries(&link) == Some(sharing::Carries::Lesson) {
-        let lesson = sharing::open_lesson(&link).map_err(|error| error.to_string())?;
+        let lesson = sharing::open_lesson(&link).map_err(|error| tell(&error.said()))?;
         return Ok(Report::clean(lessons::write(&lesson)));
     }
-    let job = sharing::open(&link).map_err(|error| error.to_string())?;
+    let job = sharing::open(&link).map_err(|error| tell(&error.said()))?;
     Ok(written(&job, call.text))
 }
 

@@ -19,7 +19,8 @@ pub(crate) fn run(call: &PageCall) -> Result<Report, String> {
         names: call.names,
     };
     let (job, left) = shown(&whole, showing);
-    let page = sharing::page(&template, &job).map_err(|error| format!("{}: {error}", call.app))?;
+    let page =
+        sharing::page(&template, &job).map_err(|error| format!("{}: {}", call.app, tell(&error.said())))?;
     std::fs::write(&call.output, &page).map_err(|error| unwritten(&call.output, &error))?;
     let written = say!("cli-written-bytes", file = &call.output, bytes = page.len());
     Ok(Report::clean(format!("{}\n{}", tell(&written), told(left))))

@@ -37,8 +37,8 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
     let mut text = format!(
         "{} · {}, {}\n",
         opened.heading(),
-        conditions.state.title(),
-        conditions.duty.title()
+        tell(&conditions.state.said()),
+        tell(&conditions.duty.said())
     );
     match &study.outcome {
         Outcome::NothingToSolve => text.push_str(&(tell(&say!("cli-nothing-solved")) + "\n")),
@@ -86,7 +86,7 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
         };
         parts.add_row([
             part.tag.clone(),
-            part.name().to_owned(),
+            tell(&part.said()),
             number(flow.current.mean.0, 2),
             number(flow.current.burst.0, 2),
             volts(flow.voltage),

@@ -72,7 +72,10 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
         };
         drivers.add_row([
             tag(id),
-            sheet.parts.get(id).map_or("", |part| part.name()).to_owned(),
+            sheet
+                .parts
+                .get(id)
+                .map_or_else(String::new, |part| tell(&part.said())),
             driver
                 .channel
                 .map_or_else(String::new, |(part, channel)| format!("{} {channel}", tag(&part))),

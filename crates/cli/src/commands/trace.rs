@@ -147,7 +147,10 @@ pub(crate) fn run(call: &TraceCall) -> Result<Report, String> {
         text.push('\n');
     }
     for (id, circuit) in chosen {
-        let name = sheet.parts.get(id).map_or("", |part| part.name());
+        let name = sheet
+            .parts
+            .get(id)
+            .map_or_else(String::new, |part| tell(&part.said()));
         let tag = part(&sheet, *id);
         let head = match circuit.drop {
             Some(drop) => say!(

@@ -29,10 +29,6 @@ explain-limits = Grenzwerte
 explain-limit = Grenzwert
 explain-what = was
 explain-value = Wert
-profile-said = { $profile ->
-    [common-practice] allgemeine Praxis
-   *[small-craft] Sportboote, veröffentlichte Regeln
-}
 explain-value-in = { $value } ({ $profile })
 explain-source-in = { $profile }: { $source }
 explain-source-column = Quelle

@@ -29,10 +29,6 @@ explain-limits = Limits
 explain-limit = limit
 explain-what = what
 explain-value = value
-profile-said = { $profile ->
-    [common-practice] common practice of the trade
-   *[small-craft] small craft, published rules
-}
 explain-value-in = { $value } ({ $profile })
 explain-source-in = { $profile }: { $source }
 explain-source-column = source
