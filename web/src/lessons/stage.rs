@@ -126,7 +126,7 @@ pub(super) fn Stage(props: &StageProps) -> Html {
     let overlays = OVERLAYS.map(|(key, lays)| {
         switch(
             Do::Lay(lays),
-            lays.title().to_owned(),
+            words.say(&lays.said()),
             key.to_string(),
             overlay == lays,
             format!("lay-{key}"),
@@ -144,7 +144,7 @@ pub(super) fn Stage(props: &StageProps) -> Html {
             <section class="told" aria-label={words.text("lesson-step")}>
                 <div class="told__head">
                     <p class="told__place"><b data-testid="place">{ format!("{place} / {count}") }</b>{ " " }<span data-testid="kind">{ told::kind(&scene, words) }</span></p>
-                    <p class="told__legend" data-testid="overlay-legend">if overlay != Overlay::None { <b>{ overlay.title() }</b>{ ": " }{ words.say(&legend(overlay)) } }</p>
+                    <p class="told__legend" data-testid="overlay-legend">if overlay != Overlay::None { <b>{ words.say(&overlay.said()) }</b>{ ": " }{ words.say(&legend(overlay)) } }</p>
                 </div>
                 <div class={classes!("told__text", told::is_long(&scene, words).then_some("told__text--long"))} tabindex="0" role="region" aria-label={told::kind(&scene, words)} data-testid="told">{ told::text(&scene, words) }</div>
             </section>
