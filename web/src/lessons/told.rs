@@ -63,7 +63,12 @@ pub(super) fn is_long(scene: &Scene, words: &Words) -> bool {
             // Question and reason stand beside the answers.
             2 * answers.max(it.asks.len() + it.why.len())
         }),
-        Step::Sources => lesson.all_sources(words).concat().len() + words.say(&checks::care()).len(),
+        Step::Sources => {
+            // Each begins a line.
+            let sources = lesson.all_sources(words);
+            let sources: usize = sources.iter().map(|source| source.len() + 50).sum();
+            sources + words.say(&checks::care()).len()
+        }
         _ => 0,
     };
     count > LONG
