@@ -5,7 +5,7 @@ use crate::keeper::{Keeper, Kept};
 use crate::state::{Act, Panel, Store};
 use crate::storage::Keeping;
 use editor::Action;
-use lessons::WORKED_JOBS;
+use lessons::{LESSONS, WORKED_JOBS};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use words::say;
@@ -52,6 +52,15 @@ pub(crate) fn Jobs() -> Html {
         });
         html! { <li><button type="button" class="jobs__job" {onclick} data-testid={format!("worked-{}", job.key)}><b>{ job.key }</b><span>{ words.text(&format!("worked-{}", job.key)) }</span></button></li> }
     });
+    let lessons = {
+        let (desk, close) = (store.desk.clone(), close.clone());
+        let onclick = Callback::from(move |_: MouseEvent| {
+            close.emit(());
+            desk.perform(Action::Lessons);
+        });
+        let shows = words.say(&say!("lessons-shows", count = LESSONS.len()));
+        html! { <li><button type="button" class="jobs__job" {onclick} data-testid="do-lessons"><b>{ words.text("lessons-title") }<kbd>{ words.say(&key(Action::Lessons)) }</kbd></b><span>{ shows }</span></button></li> }
+    };
     let here = jobs.here.clone();
     let kept = jobs.jobs.iter().map(|job| {
         let is_here = here.as_ref() == Some(&job.key);
@@ -114,10 +123,10 @@ pub(crate) fn Jobs() -> Html {
             <header class="drawer__head"><b>{ words.text("tool-jobs") }</b><button type="button" class="slip__close" onclick={close.reform(|_: MouseEvent| ())} aria-label={words.text("close")}>{ words.text("key-esc") }</button></header>
             <p class="jobs__words" data-testid="keeping">{ keeping }</p>
             if store.keeping == Keeping::Elsewhere { <button type="button" class="mend" onclick={take_over} data-testid="take-over">{ words.text("jobs-take-over") }</button> }
-            <ul class="jobs__acts">{ for [Action::NewJob, Action::Lessons, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Limits, Action::Readings, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
+            <ul class="jobs__acts">{ for [Action::NewJob, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Limits, Action::Readings, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
             // The kept ones arrive a moment later: they stand last, so that nothing moves away from under a finger.
             <h3>{ words.text("jobs-worked") }</h3>
-            <ul>{ for worked }</ul>
+            <ul>{ for worked }{ lessons }</ul>
             <h3>{ words.text("jobs-kept") }</h3>
             <ul>{ for kept }</ul>
             if !jobs.damaged.is_empty() {

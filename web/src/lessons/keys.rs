@@ -6,7 +6,7 @@ use crate::canvas::events;
 use drawing::Overlay;
 use editor::Key;
 use web_sys::KeyboardEvent;
-use words::Words;
+use words::{Words, say};
 use yew::prelude::*;
 
 /// The overlays with their keys.
@@ -62,23 +62,36 @@ pub(super) fn meant(event: &KeyboardEvent, pointing: bool) -> Option<Do> {
 /// The list of keys.
 pub(super) fn list(scene: &Scene, words: &Words) -> Html {
     let mut rows = vec![
-        ("→ ␣ PgDn", words.text("lesson-key-next")),
-        ("← PgUp", words.text("lesson-key-back")),
-        ("Home End", words.text("lesson-key-ends")),
-        ("A Enter", words.text("lesson-key-answer")),
-        ("B .", words.text("lesson-key-break")),
+        (
+            format!("→ ␣ {}", words.text("key-page-down")),
+            words.text("lesson-key-next"),
+        ),
+        (
+            format!("← {}", words.text("key-page-up")),
+            words.text("lesson-key-back"),
+        ),
+        (
+            format!("{} {}", words.text("key-home"), words.text("lesson-key-end")),
+            words.text("lesson-key-ends"),
+        ),
+        (
+            format!("A {}", words.text("key-enter")),
+            words.text("lesson-key-answer"),
+        ),
+        ("B .".to_owned(), words.text("lesson-key-break")),
     ];
     if scene.lesson.breaks.len() > 1 {
-        rows.push(("Shift+B", words.text("lesson-key-other-break")));
+        let other = words.say(&say!("key-shift", key = "B"));
+        rows.push((other, words.text("lesson-key-other-break")));
     }
     rows.extend([
-        ("1 – 6, 0", words.text("lesson-key-overlay")),
-        ("F", words.text("lesson-key-findings")),
-        ("Z", words.text("lesson-key-close")),
-        ("P", words.text("lesson-key-pointer")),
-        ("← ↑ → ↓", words.text("lesson-key-walk")),
-        ("?", words.text("lesson-key-keys")),
-        ("Esc", words.text("lesson-key-leave")),
+        ("1 – 6, 0".to_owned(), words.text("lesson-key-overlay")),
+        ("F".to_owned(), words.text("lesson-key-findings")),
+        ("Z".to_owned(), words.text("lesson-key-close")),
+        ("P".to_owned(), words.text("lesson-key-pointer")),
+        ("← ↑ → ↓".to_owned(), words.text("lesson-key-walk")),
+        ("?".to_owned(), words.text("lesson-key-keys")),
+        (words.text("key-esc"), words.text("lesson-key-leave")),
     ]);
     html! {
         <section class="lesson__keys" aria-label={words.text("lesson-keys")} data-testid="lesson-keys">

@@ -15,10 +15,8 @@ pub(super) struct Side {
     pub(super) version: Version,
     /// For the picture, the outline and the names of things.
     pub(super) editor: Editor,
-    /// What the break did; nothing while it is whole.
-    pub(super) happened: Vec<Happening>,
-    /// Why it cannot break in this way.
-    pub(super) unbroken: Option<String>,
+    /// What the break did; `None` where it cannot break in this way.
+    pub(super) happened: Option<Vec<Happening>>,
 }
 
 /// The stage.
@@ -84,8 +82,7 @@ impl Scene {
         let whole = Rc::new(whole.map(|(version, shown)| Side {
             version,
             editor: looking(shown.job.clone(), &words),
-            happened: Vec::new(),
-            unbroken: None,
+            happened: Some(Vec::new()),
         }));
         Self {
             lesson,
@@ -118,18 +115,17 @@ impl Scene {
         let told = self.told();
         Rc::new(Version::BOTH.map(|version| {
             let whole = told.shown(version);
-            let (job, happened, unbroken) = match told.broken(broken, version) {
+            let (job, happened) = match told.broken(broken, version) {
                 Ok(after) => {
                     let happened = aftermath(broken, version, whole, &after);
-                    (after.job, happened, None)
+                    (after.job, Some(happened))
                 }
-                Err(why) => (whole.job.clone(), Vec::new(), Some(why)),
+                Err(_) => (whole.job.clone(), None),
             };
             Side {
                 version,
                 editor: looking(job, &self.words),
                 happened,
-                unbroken,
             }
         }))
     }

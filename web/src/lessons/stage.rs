@@ -233,25 +233,34 @@ fn head(side: &Side, words: &Words, onclick: Callback<MouseEvent>) -> Html {
     }
 }
 
+/// What the break did, sentence by sentence.
+fn happenings(side: &Side, words: &Words) -> Vec<String> {
+    match &side.happened {
+        None => vec![words.text("lesson-cannot-break")],
+        Some(none) if none.is_empty() => vec![words.text("lesson-nothing-happens")],
+        Some(all) => all
+            .iter()
+            .map(|it| words.say(&told::happening(it, words)))
+            .collect(),
+    }
+}
+
 /// Under a picture: what the break did, or what is found, in short.
 fn foot(side: &Side, scene: &Scene, words: &Words) -> Html {
     let id = format!("foot-{}", side.version.word());
     if scene.at.thrown().is_some() {
-        let told: Vec<String> = match &side.unbroken {
-            Some(why) => vec![words.say(&say!("lesson-cannot-break", why = why.as_str()))],
-            None if side.happened.is_empty() => vec![words.text("lesson-nothing-happens")],
-            None => side
-                .happened
-                .iter()
-                .map(|it| words.say(&told::happening(it, words)))
-                .collect(),
-        };
+        let told = happenings(side, words);
         return html! { <ul class="pinned__foot pinned__foot--broken" data-testid={id}>{ for told.into_iter().map(|told| html! { <li>{ told }</li> }) }</ul> };
     }
     let findings = &side.editor.analysis().findings;
-    let listed = findings.iter().take(MOST_LISTED).map(|finding| {
-        html! { <li>{ mark(finding.grade) }{ title_in(finding.check, words) }</li> }
-    });
+    // By the numbers of their marks on the drawing.
+    let listed = findings
+        .iter()
+        .take(MOST_LISTED)
+        .enumerate()
+        .map(|(number, finding)| {
+            html! { <li>{ mark(finding.grade) }<b>{ number + 1 }</b>{ title_in(finding.check, words) }</li> }
+        });
     let more = findings.len().saturating_sub(MOST_LISTED);
     html! {
         <ul class="pinned__foot" data-testid={id}>
@@ -312,11 +321,7 @@ fn spoken(scene: &Scene, words: &Words) -> String {
     ));
     if scene.at.thrown().is_some() {
         for side in scene.sides.iter() {
-            let told: Vec<String> = side
-                .happened
-                .iter()
-                .map(|it| words.say(&told::happening(it, words)))
-                .collect();
+            let told = happenings(side, words);
             all.push(' ');
             all.push_str(&words.say(&say!(
                 "lesson-of-version",

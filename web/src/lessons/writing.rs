@@ -372,7 +372,7 @@ impl Form<'_> {
                     look.overlay = overlay;
                 }
             });
-            let options = Overlay::ALL.iter().map(|it| html! { <option value={it.title()} selected={*it == look.overlay}>{ it.title() }</option> });
+            let options = Overlay::ALL.iter().map(|it| html! { <option value={it.title()} selected={*it == look.overlay}>{ words.say(&it.said()) }</option> });
             let gone = self.act(move |lesson| {
                 if at < lesson.looks.len() {
                     lesson.looks.remove(at);

@@ -3,6 +3,7 @@
 lessons-title = Lektionen
 lessons-back = Zurück zum Tisch
 lessons-count = { $count } kleine Anlagen, jede falsch und richtig. Pfeile gehen, Eingabe öffnet.
+lessons-shows = { $count } kleine Anlagen, falsch und richtig nebeneinander, für den Unterricht.
 
 ## Eine Lektion, vorgeführt.
 
@@ -93,7 +94,7 @@ lesson-finding-none = Kein Befund: { $check }.
 lesson-no-number = keiner
 lesson-number-turns = { $name } { $at }: vorher { $was }, jetzt { $is }.
 lesson-nothing-happens = Nichts ändert sich.
-lesson-cannot-break = Hier lässt sich das nicht setzen: { $why }.
+lesson-cannot-break = So lässt sich hier nichts setzen.
 
 lesson-measure-current = Strom
 lesson-measure-mean = Mittlerer Strom
@@ -136,6 +137,7 @@ lesson-measure-limit = Grenze
 lesson-key-next = Weiter: erst die Antwort oder der Fehler, dann der nächste Schritt
 lesson-key-back = Zurück
 lesson-key-ends = Erster und letzter Schritt
+lesson-key-end = Ende
 lesson-key-answer = Antwort zeigen oder verbergen
 lesson-key-break = Fehler in beiden setzen; nochmals heilt ihn
 lesson-key-other-break = Einen anderen Fehler setzen

@@ -3,6 +3,7 @@
 lessons-title = Lessons
 lessons-back = Back to the table
 lessons-count = { $count } small systems, each in a bad and a good version. Arrows walk, Enter opens.
+lessons-shows = { $count } small systems, good and bad side by side, to be shown to a class.
 
 ## A lesson presented.
 
@@ -93,7 +94,7 @@ lesson-finding-none = Not found: { $check }.
 lesson-no-number = none
 lesson-number-turns = { $name } { $at }: { $was } before, now { $is }.
 lesson-nothing-happens = Nothing turns.
-lesson-cannot-break = It cannot break here: { $why }.
+lesson-cannot-break = It cannot break like this here.
 
 lesson-measure-current = Current
 lesson-measure-mean = Mean current
@@ -136,6 +137,7 @@ lesson-measure-limit = Limit
 lesson-key-next = On: the answer or the break first, then the next step
 lesson-key-back = Back
 lesson-key-ends = First and last step
+lesson-key-end = End
 lesson-key-answer = Show or hide the answer
 lesson-key-break = Throw the break in both; again heals it
 lesson-key-other-break = Throw another break
