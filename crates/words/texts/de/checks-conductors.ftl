@@ -63,8 +63,8 @@ no-feed-blown-remedy = Erst klären, warum sie ausgelöst hat, dann als { $devic
 
 check-overloaded-run-title = Leitung überlastet
 check-overloaded-run-holds = der Dauerstrom jeder Leitung nicht größer ist, als sie an ihrem Platz trägt
-check-overloaded-run-looks = Der Strom, den eine Leitung bei der gewählten Aussteuerung führt, als Effektivwert, gegen den Strom, der ihren Leiter auf die Grenztemperatur seiner Isolation bringt: nach Querschnitt, Material, Isolation, wärmster Umgebung auf dem Weg und der Zahl belasteter Leitungen daneben. Werkseitige Leitungen werden dort beurteilt, wo etwas Hinzugefügtes daran hängt. Eine hier gemeldete Leitung melden fuse-outsizes-wire und voltage-drop nicht noch einmal: Die Leitung ist für alle drei zu dünn.
-check-overloaded-run-why = Die Isolation wird weich, altert und schmilzt zuletzt. Keine Sicherung löst aus, weil der Strom der ist, den der Verbraucher ziehen soll.
+check-overloaded-run-looks = Der Strom, den eine Leitung bei der gewählten Aussteuerung führt, als Effektivwert, gegen den Strom, der ihren Leiter auf die Grenztemperatur seiner Isolierung bringt: nach Querschnitt, Werkstoff, Isolierung, wärmster Umgebung auf dem Weg und der Zahl belasteter Leitungen daneben. Werkseitige Leitungen werden dort beurteilt, wo etwas Hinzugefügtes daran hängt. Eine hier gemeldete Leitung melden fuse-outsizes-wire und voltage-drop nicht noch einmal: Die Leitung ist für alle drei zu dünn.
+check-overloaded-run-why = Die Isolierung wird weich, altert und schmilzt zuletzt. Keine Sicherung löst aus, weil der Strom der ist, den der Verbraucher ziehen soll.
 check-overloaded-run-source = 33 CFR 183.425 Tabelle 5 mit ihren Korrekturen, wie das Modell der zulässigen Ströme in diesem Programm sie angibt.
 overloaded-run-what = { $run } führt { $carries }; dort, wo sie liegt, trägt sie { $can }.
 overloaded-run-remedy = Kupfer mit { $size } legen oder Verbraucher wegnehmen.

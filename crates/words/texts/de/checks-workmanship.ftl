@@ -2,7 +2,7 @@
 
 check-damaged-run-title = Leitung beschädigt
 check-damaged-run-holds = jede Leitung in einwandfreiem Zustand ist
-check-damaged-run-looks = Leitungen, die durchgescheuert, gequetscht, geschmolzen, korrodiert, nass oder durchtrennt vorgefunden wurden. Halt, wo eine Quelle sie unter Spannung setzen kann, und überall, wo Isolation geschmolzen ist; sonst Beheben. Was eine durchtrennte oder korrodierte Leitung weiter verursacht (keine Versorgung, kein Rückweg, ein stummer Lautsprecher, ein heißer Anschluss), wird nicht noch einmal gemeldet.
+check-damaged-run-looks = Leitungen, die durchgescheuert, gequetscht, geschmolzen, korrodiert, nass oder durchtrennt vorgefunden wurden. Halt, wo eine Quelle sie unter Spannung setzen kann, und überall, wo Isolierung geschmolzen ist; sonst Beheben. Was eine durchtrennte oder korrodierte Leitung weiter verursacht (keine Versorgung, kein Rückweg, ein stummer Lautsprecher, ein heißer Anschluss), wird nicht noch einmal gemeldet.
 check-damaged-run-why = Blankes Metall unter Spannung findet die Karosserie. Eine Leitung, die einmal geschmolzen ist, zeigt, dass etwas nicht stimmte und vielleicht noch immer nicht stimmt.
 check-damaged-run-source = Allgemeine Praxis; 33 CFR 183.445 verlangt, dass Leiter vor Beschädigung geschützt sind.
 damaged-run-what = { $run } ist { $state ->
