@@ -25,7 +25,7 @@ const NAMES_READ: f64 = 0.8;
 /// Zoom from which on the drawing has its symbols and numbers: whatever size the letters have, those are wanted.
 const LEAST_DETAIL: f64 = 0.28;
 /// Room above for the marks of findings, in pixels.
-const MARK_PX: f64 = 30.0;
+const MARK_PX: f64 = 44.0;
 /// Paper left free around the drawing, in pixels.
 const MARGIN_PX: f64 = 16.0;
 
