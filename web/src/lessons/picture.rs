@@ -21,7 +21,7 @@ const MOST_ZOOM: f64 = 2.0;
 const CLOSE_LETTERS: f64 = 1.2;
 /// Zooms for which the drawing has names beside the tags, and from which on those can be read from the last row.
 const NAMES: f64 = 0.5;
-const NAMES_READ: f64 = 0.8;
+const NAMES_READ: f64 = 0.65;
 /// Zoom from which on the drawing has its symbols and numbers: whatever size the letters have, those are wanted.
 const LEAST_DETAIL: f64 = 0.28;
 /// Room above for the marks of findings, in pixels.
