@@ -87,15 +87,24 @@ fn publish(page: &Page, folder: &Path, version: &str) {
     std::fs::write(folder.join("index.html"), newer).expect("written");
 }
 
+/// Copies a folder with what is below it: the texts of other languages lie in folders of their own.
+fn copy(from: &Path, to: &Path) {
+    for file in std::fs::read_dir(from).expect("the built page") {
+        let file = file.expect("an entry").path();
+        let at = to.join(file.file_name().expect("a name"));
+        if file.is_dir() {
+            std::fs::create_dir_all(&at).expect("a folder");
+            copy(&file, &at);
+        } else {
+            std::fs::copy(&file, at).expect("a copy");
+        }
+    }
+}
+
 #[test]
 fn a_newer_version_is_announced_and_not_forced() {
     let folder = tempfile::tempdir().expect("a folder");
-    for file in std::fs::read_dir(xtask::page_folder()).expect("the built page") {
-        let file = file.expect("an entry").path();
-        if let Some(name) = file.file_name().filter(|_| file.is_file()) {
-            std::fs::copy(&file, folder.path().join(name)).expect("a copy");
-        }
-    }
+    copy(&xtask::page_folder(), folder.path());
     let mut page = Page::open_on(Site::of_folder(folder.path(), "boards/one"), "");
     let version = |page: &Page| page.eval("document.body.dataset.version ?? 'first'");
     let ready = |page: &Page| {

@@ -82,6 +82,17 @@ fn a_page_file_is_downloaded_and_opens_without_a_server() {
     assert_eq!(page.eval("loomwright_job()"), before, "nothing changed");
     // Storage of a file's page is the browser's for all files; nothing of ours is in it.
     assert_eq!(page.eval("localStorage.length"), 0);
+    // It carries its texts, as it has nothing beside it.
+    page.eval(
+        "(() => { const cell = document.querySelector('[data-testid=reader-language]'); cell.selectedIndex = 1; \
+         cell.dispatchEvent(new Event('change', { bubbles: true })); return true })()",
+    );
+    page.wait_until("German", "document.documentElement.lang === 'de'");
+    assert!(
+        page.text("title-plate").contains("Befunde"),
+        "{}",
+        page.text("title-plate")
+    );
     page.screenshot("page-file");
 
     // A copy of one's own is a job file, since the page cannot keep one.

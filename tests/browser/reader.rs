@@ -65,6 +65,24 @@ fn german_is_there_at_once_stays_after_reload_and_is_there_without_a_network() {
 }
 
 #[test]
+fn where_the_texts_cannot_be_fetched_the_page_says_so_and_stays_english() {
+    let table = Table::open();
+    table.eval("(() => { window.fetch = () => Promise.reject(new TypeError('no network')); return true })()");
+    choose(&table, "language", 1);
+    table.wait_for("words about it", || {
+        table
+            .said()
+            .contains("The texts in Deutsch could not be fetched")
+            .then_some(())
+    });
+    assert_eq!(table.eval("document.documentElement.lang"), "en");
+    assert_eq!(
+        table.eval("localStorage['loomwright-reader'] ?? null"),
+        serde_json::Value::Null
+    );
+}
+
+#[test]
 fn feet_and_gauge_numbers_are_shown_and_typed_and_nothing_changes_by_looking() {
     let table = Table::open_worked("van");
     let before = table.job();

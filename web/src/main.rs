@@ -37,8 +37,11 @@ fn main() {
     // Words that are not part of the program are waited for: a page that changes its language under one's eyes would be
     // read twice.
     match reader::at_once() {
-        Some(words) => show(words),
-        None => wasm_bindgen_futures::spawn_local(async { show(reader::arrive().await) }),
+        Some(words) => show(words, None),
+        None => wasm_bindgen_futures::spawn_local(async {
+            let (words, trouble) = reader::arrive().await;
+            show(words, trouble);
+        }),
     }
 }
 
@@ -53,9 +56,14 @@ enum Shown {
     Nothing { trouble: AttrValue, why: AttrValue },
 }
 
-fn show(words: Words) {
+fn show(words: Words, trouble: Option<AttrValue>) {
     let shown = shown(&words);
-    yew::Renderer::<Page>::with_props(PageProps { shown, words }).render();
+    yew::Renderer::<Page>::with_props(PageProps {
+        shown,
+        words,
+        trouble,
+    })
+    .render();
 }
 
 fn shown(words: &Words) -> Shown {
@@ -92,6 +100,8 @@ struct PageProps {
     shown: Shown,
     /// The words to begin with.
     words: Words,
+    /// Why they are not those that were chosen.
+    trouble: Option<AttrValue>,
 }
 
 /// The whole page, read by somebody.
@@ -104,5 +114,5 @@ fn Page(props: &PageProps) -> Html {
             html! { <viewer::NoDrawing trouble={trouble.clone()} why={why.clone()} /> }
         }
     };
-    html! { <reader::ReaderHere words={props.words.clone()}>{ inside }</reader::ReaderHere> }
+    html! { <reader::ReaderHere words={props.words.clone()} trouble={props.trouble.clone()}>{ inside }</reader::ReaderHere> }
 }

@@ -45,6 +45,8 @@ pub(crate) fn use_words() -> Words {
 pub(crate) struct ReaderHereProps {
     /// The words that [`arrive`] found.
     pub(crate) words: Words,
+    /// Why they are not in the language that was chosen before.
+    pub(crate) trouble: Option<AttrValue>,
     pub(crate) children: Html,
 }
 
@@ -52,7 +54,7 @@ pub(crate) struct ReaderHereProps {
 #[function_component]
 pub(crate) fn ReaderHere(props: &ReaderHereProps) -> Html {
     let words = use_state(|| props.words.clone());
-    let trouble = use_state(|| None::<AttrValue>);
+    let trouble = use_state(|| props.trouble.clone());
     // The last choice: texts that arrive late must not undo a later one.
     let chosen = use_mut_ref(|| props.words.reader());
     use_effect_with((*words).clone(), name_language);
@@ -101,21 +103,22 @@ fn not_there(words: &Words, language: Language) -> String {
 }
 
 /// The words to begin with: as this reader chose before, or as the browser's languages say. Without the texts of that
-/// language it is English, in the reader's units.
-pub(crate) async fn arrive() -> Words {
+/// language it is English, in the reader's units, and why.
+pub(crate) async fn arrive() -> (Words, Option<AttrValue>) {
     let reader = remembered();
     let words = Words::of(reader);
     if words.at_hand() {
-        return words;
+        return (words, None);
     }
     match fetched(reader).await {
-        Some(words) => words,
+        Some(words) => (words, None),
         None => {
-            browser::log(&not_there(&Words::english(), reader.language));
-            Words::of(Reader {
+            let words = Words::of(Reader {
                 language: Language::English,
                 ..reader
-            })
+            });
+            let trouble = not_there(&words, reader.language).into();
+            (words, Some(trouble))
         }
     }
 }

@@ -171,7 +171,7 @@ impl Editor {
             return Vec::new();
         };
         match (self.became(thing), sign(under, thing)) {
-            (Some(Became::Changed(lines)), _) => lines.clone(),
+            (Some(Became::Changed(lines)), _) => lines.iter().map(|line| self.words.say(line)).collect(),
             (_, Some(Sign::New)) => {
                 vec![self.words.say(&say!("under-new", sheet = under.kind.said()))]
             }

@@ -144,7 +144,7 @@ fn good_and_bad_differ_in_a_handful_of_things() {
             "{}: {differ} things differ: {tally:?}",
             built_in.key
         );
-        let renamed = |became: &Became| matches!(became, Became::Changed(list) if list.iter().any(|it| it.starts_with("tag:")));
+        let renamed = |became: &Became| matches!(became, Became::Changed(list) if list.iter().any(|it| it.to_string().starts_with("tag:")));
         assert!(
             !compared.parts.values().chain(compared.runs.values()).any(renamed),
             "{}",

@@ -5,14 +5,15 @@ use crate::id::{PartId, RunId};
 use crate::job::{Ending, Part, Run, Sheet};
 use crate::property::{Property, PropertySet, PropertyType};
 use ordered::OrderedMap;
+use words::{Saying, say};
 
 /// What became of a thing. Where it stands on the board is not looked at: a drawing may be tidied without the car changing.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Became {
     /// It is on both sheets, alike.
     Kept,
-    /// It is on both sheets, but differs: what, in words, as `rating: 200A, now 60A`.
-    Changed(Vec<String>),
+    /// It is on both sheets, but differs: what, as `rating: 200A, now 60A`.
+    Changed(Vec<Saying>),
     /// It is on the later sheet alone.
     New,
     /// It is on the earlier sheet alone.
@@ -72,7 +73,7 @@ pub fn compare(earlier: &Sheet, later: &Sheet) -> Comparison {
 fn became<K: Ord + Copy, T>(
     earlier: &OrderedMap<K, T>,
     later: &OrderedMap<K, T>,
-    changes: impl Fn(&T, &T) -> Vec<String>,
+    changes: impl Fn(&T, &T) -> Vec<Saying>,
 ) -> OrderedMap<K, Became> {
     let mut all: OrderedMap<K, Became> = earlier
         .iter()
@@ -97,45 +98,57 @@ fn became<K: Ord + Copy, T>(
     all
 }
 
-/// One change in words, or nothing where both are alike.
-fn change(name: &str, before: &str, after: &str) -> Option<String> {
-    let shown = |text: &str| {
-        if text.is_empty() {
-            "nothing".to_owned()
+/// One change, or nothing where both are alike. Values stand as they are written in every language.
+fn change(name: Saying, before: impl Into<Saying>, after: impl Into<Saying>) -> Option<Saying> {
+    let (before, after) = (before.into(), after.into());
+    let shown = |value: Saying| {
+        if value == Saying::from("") {
+            say!("change-nothing")
         } else {
-            text.to_owned()
+            value
         }
     };
-    (before != after).then(|| format!("{name}: {}, now {}", shown(before), shown(after)))
+    (before != after).then(|| {
+        say!(
+            "change",
+            name = name,
+            before = shown(before),
+            after = shown(after)
+        )
+    })
 }
 
 fn properties(
     list: &[Property],
     before: &dyn PropertySet,
     after: &dyn PropertySet,
-    name: &str,
-) -> Vec<String> {
+    name: impl Fn(Saying) -> Saying,
+) -> Vec<Saying> {
     list.iter()
         .filter_map(|property| {
             change(
-                &format!("{name}{}", property.name),
-                &before.get(property.name).unwrap_or_default(),
-                &after.get(property.name).unwrap_or_default(),
+                name(property.said()),
+                before.get(property.name).unwrap_or_default(),
+                after.get(property.name).unwrap_or_default(),
             )
         })
         .collect()
 }
 
-fn part_changes(before: &Part, after: &Part) -> Vec<String> {
-    let mut out: Vec<String> = [
-        change("tag", &before.tag, &after.tag),
-        change("name", &before.label, &after.label),
+fn part_changes(before: &Part, after: &Part) -> Vec<Saying> {
+    let mut out: Vec<Saying> = [
+        change(say!("change-tag"), before.tag.as_str(), after.tag.as_str()),
+        change(say!("change-name"), before.label.as_str(), after.label.as_str()),
         change(
-            "place",
+            say!("change-place"),
             before.place.as_deref().unwrap_or_default(),
             after.place.as_deref().unwrap_or_default(),
         ),
-        change("fitted by", &before.fitted_by.print(), &after.fitted_by.print()),
+        change(
+            say!("change-fitted-by"),
+            before.fitted_by.print(),
+            after.fitted_by.print(),
+        ),
     ]
     .into_iter()
     .flatten()
@@ -145,29 +158,42 @@ fn part_changes(before: &Part, after: &Part) -> Vec<String> {
             before.is.properties(),
             before.is.set_of(),
             after.is.set_of(),
-            "",
+            |name| name,
         ));
     } else {
-        out.extend(change("kind", before.is.title(), after.is.title()));
+        out.extend(change(say!("change-kind"), before.is.said(), after.is.said()));
     }
     out
 }
 
-fn run_changes(earlier: &Sheet, later: &Sheet, before: &Run, after: &Run) -> Vec<String> {
+fn run_changes(earlier: &Sheet, later: &Sheet, before: &Run, after: &Run) -> Vec<Saying> {
     let end = |sheet: &Sheet, end: &crate::job::End| {
-        end.terminal().map_or("loose".to_owned(), |at| sheet.written(at))
+        end.terminal()
+            .map_or(say!("change-loose"), |at| sheet.written(at).into())
     };
     // Ends are compared as places, not as words: a part that was renamed is the same part.
     let moved = |a: &crate::job::End, b: &crate::job::End| a.terminal() != b.terminal();
-    let mut out: Vec<String> = [
-        change("tag", &before.tag, &after.tag),
-        change("name", &before.label, &after.label),
-        change("from", &end(earlier, &before.from), &end(later, &after.from))
-            .filter(|_| moved(&before.from, &after.from)),
-        change("to", &end(earlier, &before.to), &end(later, &after.to))
+    let mut out: Vec<Saying> = [
+        change(say!("change-tag"), before.tag.as_str(), after.tag.as_str()),
+        change(say!("change-name"), before.label.as_str(), after.label.as_str()),
+        change(
+            say!("change-from"),
+            end(earlier, &before.from),
+            end(later, &after.from),
+        )
+        .filter(|_| moved(&before.from, &after.from)),
+        change(say!("change-to"), end(earlier, &before.to), end(later, &after.to))
             .filter(|_| moved(&before.to, &after.to)),
-        change("fitted by", &before.fitted_by.print(), &after.fitted_by.print()),
-        change("route", &before.route.join(" "), &after.route.join(" ")),
+        change(
+            say!("change-fitted-by"),
+            before.fitted_by.print(),
+            after.fitted_by.print(),
+        ),
+        change(
+            say!("change-route"),
+            before.route.join(" "),
+            after.route.join(" "),
+        ),
     ]
     .into_iter()
     .flatten()
@@ -176,19 +202,19 @@ fn run_changes(earlier: &Sheet, later: &Sheet, before: &Run, after: &Run) -> Vec
         crate::job::Wire::list(),
         &before.wire,
         &after.wire,
-        "",
+        |name| name,
     ));
     out.extend(properties(
         Ending::list(),
         &before.from_ending,
         &after.from_ending,
-        "first ending, ",
+        |name| say!("change-first-ending", name = name),
     ));
     out.extend(properties(
         Ending::list(),
         &before.to_ending,
         &after.to_ending,
-        "second ending, ",
+        |name| say!("change-second-ending", name = name),
     ));
     out
 }
@@ -220,15 +246,21 @@ mod tests {
         assert_eq!(of("B1"), Some(Became::Kept), "only drawn elsewhere");
         assert_eq!(
             of("F1"),
-            Some(Became::Changed(vec!["rating: 200A, now 60A".to_owned()]))
+            Some(Became::Changed(vec![
+                change(say!("field-rating"), "200A", "60A").expect("a change")
+            ]))
         );
         assert_eq!(of("L1"), Some(Became::Removed));
         assert_eq!(of("E1"), Some(Became::New));
+        let said = change(say!("field-length"), "2m", "0.3m").map(|said| said.to_string());
+        assert_eq!(said.as_deref(), Some("length: 2m, now 0.3m"));
         let runs: Vec<Became> = compared.runs.values().cloned().collect();
         assert_eq!(
             runs,
             [
-                Became::Changed(vec!["length: 2m, now 0.3m".to_owned()]),
+                Became::Changed(vec![
+                    change(say!("field-length"), "2m", "0.3m").expect("a change")
+                ]),
                 Became::Removed,
                 Became::New
             ]

@@ -75,7 +75,10 @@ fn fold_where_narrow(desk: &Desk, event: &MouseEvent) {
 fn told(became: &Became, words: &Words) -> String {
     match became {
         Became::Kept => words.text("became-kept"),
-        Became::Changed(lines) => lines.join("; "),
+        Became::Changed(lines) => {
+            let lines: Vec<String> = lines.iter().map(|line| words.say(line)).collect();
+            lines.join("; ")
+        }
         Became::New => words.text("became-new"),
         Became::Removed => words.text("became-removed"),
     }

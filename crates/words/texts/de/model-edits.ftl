@@ -107,3 +107,19 @@ job-file-damaged = { $count ->
     [one] { $count } Stück der Datei lässt sich nicht lesen; der Rest lässt sich ohne es öffnen:{ $problems }
    *[other] { $count } Stücke der Datei lassen sich nicht lesen; der Rest lässt sich ohne sie öffnen:{ $problems }
 }
+
+## Was zwischen zwei Blättern anders ist.
+
+change = { $name }: { $before }, jetzt { $after }
+change-nothing = nichts
+change-loose = lose
+change-tag = Kennzeichen
+change-name = Bezeichnung
+change-place = Ort
+change-fitted-by = eingebaut von
+change-from = von
+change-to = nach
+change-route = Weg
+change-kind = Art
+change-first-ending = erstes Ende, { $name }
+change-second-ending = zweites Ende, { $name }

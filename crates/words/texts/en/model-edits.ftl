@@ -107,3 +107,19 @@ job-file-damaged = { $count ->
     [one] { $count } piece of the file cannot be read; the rest can be opened without it:{ $problems }
    *[other] { $count } pieces of the file cannot be read; the rest can be opened without them:{ $problems }
 }
+
+## What differs between two sheets.
+
+change = { $name }: { $before }, now { $after }
+change-nothing = nothing
+change-loose = loose
+change-tag = tag
+change-name = name
+change-place = place
+change-fitted-by = fitted by
+change-from = from
+change-to = to
+change-route = route
+change-kind = kind
+change-first-ending = first ending, { $name }
+change-second-ending = second ending, { $name }
