@@ -261,9 +261,8 @@ fn beside(store: &Store) -> Html {
 
 /// Gives the page the inks of the palette, so that panels and drawing never differ.
 pub(crate) fn colour_page(palette: &Palette, dark: bool) {
-    let Some(root) = browser::document().and_then(|document| document.document_element()) else {
-        return;
-    };
+    let Some(root) = browser::root() else { return };
+    let style = root.style();
     let inks = [
         ("paper", Ink::Paper),
         ("ruling", Ink::Ruling),
@@ -280,9 +279,9 @@ pub(crate) fn colour_page(palette: &Palette, dark: bool) {
         ("wash", Ink::Wash),
         ("wash-edge", Ink::WashEdge),
     ];
-    let mut style = format!("color-scheme: {};", if dark { "dark" } else { "light" });
+    // A property that the browser does not take leaves its colour as the style sheets have it.
+    let _ = style.set_property("color-scheme", if dark { "dark" } else { "light" });
     for (name, ink) in inks {
-        style.push_str(&format!("--{name}: {};", palette.ink(ink)));
+        let _ = style.set_property(&format!("--{name}"), &palette.ink(ink).to_string());
     }
-    let _ = root.set_attribute("style", &style);
 }

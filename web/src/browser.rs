@@ -246,6 +246,11 @@ pub(crate) async fn file_beside(name: &str) -> Option<String> {
     JsFuture::from(Promise::from(text)).await.ok()?.as_string()
 }
 
+/// The root element, which carries what styles and screen readers are told of the page.
+pub(crate) fn root() -> Option<HtmlElement> {
+    document()?.document_element()?.dyn_into().ok()
+}
+
 /// The address of this page as others could ask for it, or nothing where it was opened from a file or is a page file.
 pub(crate) fn own_address() -> Option<String> {
     if carried().is_some() {

@@ -170,7 +170,7 @@ async fn fetched(reader: Reader) -> Option<Words> {
 
 /// Tells the browser what language the page is in, for screen readers and hyphenation.
 fn name_language(words: &Words) {
-    if let Some(root) = browser::document().and_then(|document| document.document_element()) {
+    if let Some(root) = browser::root() {
         let _ = root.set_attribute("lang", words.reader().language.tag());
     }
 }

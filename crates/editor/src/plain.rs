@@ -288,7 +288,10 @@ impl Editor {
             End::Loose(_) => say!("plain-loose"),
         };
         let size = wire.size.value().map_or(say!("plain-size-unknown"), |size| {
-            say!("as-it-stands", text = with_unit(size.area().0, "mm²"))
+            say!(
+                "as-it-stands",
+                text = drawn(size.area().0, Unit::SquareMillimetre)
+            )
         });
         let length = wire
             .length

@@ -60,7 +60,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
             <header class="slip__head">
                 { mark(finding.grade) }
                 <b>{ words.say(&editor::grade(finding.grade)) }</b>
-                <span class="slip__kind">{ finding.check }</span>
+                <span class="slip__kind">{ checks::check_named(finding.check).map(|check| words.say(&check.title())) }</span>
                 <button type="button" class="slip__close" onclick={close} aria-label={words.text("close")} data-testid="close">{ words.text("key-esc") }</button>
             </header>
             <p class="explanation__what">{ words.say(&finding.what) }</p>

@@ -38,6 +38,16 @@ pub(crate) fn with_decimal(number: &str, words: &Words) -> String {
     }
 }
 
+/// A length in metres as a field shows it: the number, and the unit that a bare number is taken in.
+pub(crate) fn length_shown(metres: f64, words: &Words) -> (String, String) {
+    if words.reader().lengths == Lengths::Metres {
+        return (with_decimal(&metres.to_string(), words), "m".to_owned());
+    }
+    let written = words.figure(figure(metres, Unit::Metre));
+    let (number, unit) = written.rsplit_once(' ').unwrap_or((&written, ""));
+    (number.to_owned(), unit.to_owned())
+}
+
 /// What a field shows of a value.
 #[derive(Clone, PartialEq)]
 struct Shown {
@@ -62,9 +72,8 @@ fn shown(property: &Property, value: &str, words: &Words) -> Shown {
             let bare = value.strip_suffix(ascii).unwrap_or(value);
             match (symbol, bare.parse::<f64>()) {
                 ("m", Ok(metres)) if reader.lengths == Lengths::Feet => {
-                    let written = words.figure(figure(metres, Unit::Metre));
-                    let (number, unit) = written.rsplit_once(' ').unwrap_or((&written, ""));
-                    plain(number.to_owned(), unit)
+                    let (number, unit) = length_shown(metres, words);
+                    plain(number, &unit)
                 }
                 ("m", Err(_)) if reader.lengths == Lengths::Feet => plain(bare.to_owned(), "ft"),
                 ("mm²", Ok(area)) if reader.sizes == Sizes::Awg => Shown {

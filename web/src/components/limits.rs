@@ -1,18 +1,16 @@
 //! Conditions and limits of the job: what the vehicle is doing, how warm it is, which profile of limits holds, and each
 //! limit with its source. What was set otherwise in this job is marked and can be taken back.
 
-use super::field::Field;
-use super::field::with_decimal;
+use super::field::{Field, length_shown, with_decimal};
 use super::run_fields::set;
 use super::title_block::make;
 use crate::state::{Act, Panel, Store};
 use checks::{LimitInForce, limits_in_force};
-use drawing::numbers::figures;
 use model::edits::{leave_out, set_condition, set_limit};
 use model::job::Conditions;
-use model::property::PropertySet;
+use model::property::{PropertySet, parse_number};
 use web_sys::HtmlInputElement;
-use words::say;
+use words::{Unit, drawn, say};
 use yew::prelude::*;
 
 pub(crate) fn limits(store: &Store) -> Html {
@@ -40,12 +38,14 @@ pub(crate) fn limits(store: &Store) -> Html {
         html! { <LimitRow {key} {limit} /> }
     });
     let left_out = settings.allowed.iter().cloned().map(|check| {
+        // A check of another version of the program has no title here.
+        let title = checks::check_named(&check).map_or(check.clone(), |known| words.say(&known.title()));
         let take_in = {
             let (store, check) = (store.clone(), check.clone());
             Callback::from(move |_: MouseEvent| make(&store, |job| leave_out(job, &check, false)))
         };
         html! {
-            <li class="limits__left-out"><span>{ check }</span><button type="button" onclick={take_in}>{ take_in_again.clone() }</button></li>
+            <li class="limits__left-out"><span>{ title }</span><button type="button" onclick={take_in}>{ take_in_again.clone() }</button></li>
         }
     });
     html! {
@@ -87,39 +87,54 @@ fn LimitRow(props: &LimitRowProps) -> Html {
             trouble.set(set(&store, |job| set_limit(job, key, number)).err());
         })
     };
+    let now = limit.set.unwrap_or(published);
+    let (shown, unit) = if limit.unit == "m" {
+        length_shown(now, &words)
+    } else {
+        (with_decimal(&now.to_string(), &words), limit.unit.to_owned())
+    };
     let onchange = {
         let (put, trouble, words) = (put.clone(), trouble.clone(), words.clone());
+        let (shown, unit, is_length) = (shown.clone(), unit.clone(), limit.unit == "m");
         Callback::from(move |event: Event| {
             let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
                 return;
             };
             let text = input.value().trim().replace(',', ".");
-            match text.parse::<f64>() {
+            let bare = text.parse::<f64>();
+            let number = match bare {
+                // Lengths are taken as their reader writes them: bare in the unit behind the field, or with a unit typed.
+                Ok(_) if is_length => parse_number(&format!("{text} {unit}"), "m", "m").ok(),
+                Err(_) if is_length => parse_number(&text, "m", "m").ok(),
+                bare => bare.ok(),
+            };
+            match number {
                 _ if text.is_empty() => put.emit(None),
+                // Typed over and back again: it stays what it was, to the last digit.
+                _ if text == shown.replace(',', ".") => trouble.set(None),
                 // The profile's own figure is nothing of this job's.
-                Ok(number) if number == published => put.emit(None),
-                Ok(number) => put.emit(Some(number)),
-                Err(_) => trouble.set(Some(words.say(&say!("limit-no-number", text = text)))),
+                Some(number) if number == published => put.emit(None),
+                Some(number) => put.emit(Some(number)),
+                None => trouble.set(Some(words.say(&say!("limit-no-number", text = text)))),
             }
         })
     };
     let back = put.reform(|_: MouseEvent| None);
-    let now = limit.set.unwrap_or(published);
     let own = limit.set.is_some();
     html! {
         <li class={classes!("limit", own.then_some("limit--own"))}>
             <label>
                 <span>{ words.say(&limit.title) }</span>
                 <span class="field__box">
-                    <input class="field__input" inputmode="decimal" value={with_decimal(&now.to_string(), &words)} {onchange} aria-invalid={trouble.is_some().to_string()} data-testid={format!("limit-{key}")} />
-                    <span class="field__unit">{ limit.unit }</span>
+                    <input class="field__input" inputmode={if limit.unit == "m" { "text" } else { "decimal" }} value={shown} {onchange} aria-invalid={trouble.is_some().to_string()} data-testid={format!("limit-{key}")} />
+                    <span class="field__unit">{ unit }</span>
                 </span>
             </label>
             if let Some(trouble) = &*trouble { <p class="field__trouble" role="alert">{ trouble }</p> }
             if own {
                 <p class="limit__own" data-testid={format!("limit-{key}-own")}>
                     <b>{ words.text("limit-own") }</b>
-                    <button type="button" onclick={back} data-testid={format!("limit-{key}-back")}>{ words.say(&say!("limit-back", number = format!("{} {}", figures(&words, published), limit.unit))) }</button>
+                    <button type="button" onclick={back} data-testid={format!("limit-{key}-back")}>{ words.say(&say!("limit-back", number = drawn(published, Unit::of(limit.unit)))) }</button>
                 </p>
             }
             <p class="limit__source">{ if own { words.text("limit-profile") + " " } else { String::new() } }{ words.say(&limit.source) }{ "; " }{ words.say(&limit.note) }</p>

@@ -2,9 +2,13 @@
 //! yet and for fingers.
 
 use super::keys::key;
+use crate::browser;
 use crate::state::Store;
 use drawing::Overlay;
 use editor::Action;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::{HtmlElement, ResizeObserver};
 use yew::prelude::*;
 
 /// Tools, with the word for each on the strip.
@@ -55,12 +59,48 @@ pub(crate) fn tray(store: &Store) -> Html {
         _ => false,
     };
     html! {
-        <nav class="tray" aria-label={words.text("tray")}>
+        <Strip label={words.text("tray")}>
             <div class="tray__group">{ for TOOLS.iter().filter(|(action, _)| store.desk.see(|editor| editor.offers(*action))).map(|(action, name)| word(*action, &words.text(name), is_on(*action))) }</div>
             <div class="tray__group" role="group" aria-label={words.text("tray-overlays")}>
                 { for OVERLAYS.iter().map(|(action, lays)| word(*action, &words.say(&lays.said()), overlay == *lays)) }
             </div>
             <div class="tray__group tray__zoom">{ for ZOOM.iter().map(|(action, name)| word(*action, &words.text(name), false)) }</div>
-        </nav>
+        </Strip>
     }
+}
+
+#[derive(Properties, PartialEq)]
+struct StripProps {
+    label: AttrValue,
+    children: Html,
+}
+
+/// The strip itself. It tells the styles its height, as `--tray`: in how many rows its words lie depends on the window and on
+/// the language, and what slides in from the left ends above it.
+#[function_component]
+fn Strip(props: &StripProps) -> Html {
+    let strip = use_node_ref();
+    {
+        let strip = strip.clone();
+        use_effect_with((), move |()| {
+            let told = strip.clone();
+            let tell = Closure::<dyn Fn()>::new(move || {
+                if let (Some(strip), Some(root)) = (told.cast::<HtmlElement>(), browser::root()) {
+                    let height = format!("{}px", strip.offset_height());
+                    let _ = root.style().set_property("--tray", &height);
+                }
+            });
+            let observer = ResizeObserver::new(tell.as_ref().unchecked_ref()).ok();
+            if let (Some(observer), Some(strip)) = (&observer, strip.cast::<HtmlElement>()) {
+                observer.observe(&strip);
+            }
+            move || {
+                if let Some(observer) = observer {
+                    observer.disconnect();
+                }
+                drop(tell);
+            }
+        });
+    }
+    html! { <nav ref={strip} class="tray" aria-label={props.label.clone()}>{ props.children.clone() }</nav> }
 }
