@@ -111,11 +111,11 @@ fn feet_and_gauge_numbers_are_shown_and_typed_and_nothing_changes_by_looking() {
     };
     // 3.5 m are 11.48 ft (one foot is 0.3048 m exactly); 20 mm² lie between 4 AWG (21.15) and 5 AWG (16.77).
     open(&table);
-    assert_eq!(at(&table, "field-length"), "11");
+    assert_eq!(at(&table, "field-length"), "11.5");
     assert_eq!(at(&table, "field-size"), "20 mm²");
     assert_eq!(table.text("field-size-beside"), "≈ 4 AWG");
-    // Typed anew as it stands nothing changes, to the last digit: 11 ft would be 3.3528 m.
-    table.fill("field-length", "11");
+    // Typed anew as it stands nothing changes, to the last digit: 11.5 ft would be 3.5052 m.
+    table.fill("field-length", "11.5");
     table.fill("field-size", "20 mm²");
     assert!(
         table.job() == before,
@@ -142,6 +142,18 @@ fn feet_and_gauge_numbers_are_shown_and_typed_and_nothing_changes_by_looking() {
         table.wait_for(typed, || {
             let size = run(&table).wire.size;
             (model::PropertyType::print(&size) == written).then_some(())
+        });
+    }
+    // Limits are lengths too: 0.45 m are 17.7 in; 20 in are 0.508 m, 2 ft 0.6096 m.
+    table.press("Escape");
+    table.click("open-limits");
+    assert_eq!(at(&table, "limit-fuse-reach"), "17.7");
+    table.fill("limit-fuse-reach", "17.7");
+    assert_eq!(table.job().settings.limits.get("fuse-reach"), None);
+    for (typed, metres) in [("20", 0.508), ("2 ft", 0.6096)] {
+        table.fill("limit-fuse-reach", typed);
+        table.wait_for(typed, || {
+            (table.job().settings.limits.get("fuse-reach").copied() == Some(metres)).then_some(())
         });
     }
     table.assert_no_errors();

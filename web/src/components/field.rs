@@ -4,7 +4,7 @@ use crate::reader::use_words;
 use model::conductor::Size;
 use model::property::{Property, PropertyType, Shape};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
-use words::{Language, Lengths, Sizes, Unit, Words, figure};
+use words::{Language, Lengths, Sizes, Unit, Words, drawn, figure};
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -43,7 +43,8 @@ pub(crate) fn length_shown(metres: f64, words: &Words) -> (String, String) {
     if words.reader().lengths == Lengths::Metres {
         return (with_decimal(&metres.to_string(), words), "m".to_owned());
     }
-    let written = words.figure(figure(metres, Unit::Metre));
+    // As on the drawing: a field and the label of the run never say two numbers.
+    let written = words.figure(drawn(metres, Unit::Metre));
     let (number, unit) = written.rsplit_once(' ').unwrap_or((&written, ""));
     (number.to_owned(), unit.to_owned())
 }
