@@ -8,7 +8,7 @@ use crate::json::{Fields, FromJson, Misread, fields, items::number, text};
 use crate::quantity::Quantity;
 use serde_json::{Map, Value};
 use std::fmt;
-use words::{Saying, say};
+use words::{Saying, Unit, say, told};
 
 /// How a property is written and which values it takes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -111,17 +111,22 @@ pub trait PropertyType: Sized {
 }
 
 /// Holds one number against a range, ends included.
-pub fn check_number(number: f64, range: Option<(f64, f64)>, unit: &str) -> Result<(), PropertyError> {
+pub fn check_number(number: f64, range: Option<(f64, f64)>, unit: &'static str) -> Result<(), PropertyError> {
     if !number.is_finite() {
         return Err(PropertyError::new(say!("error-not-finite")));
     }
     match range {
-        Some((least, most)) if number < least || number > most => Err(PropertyError::new(say!(
-            "error-out-of-range",
-            number = format!("{number}{unit}"),
-            least = format!("{least}{unit}"),
-            most = format!("{most}{unit}")
-        ))),
+        Some((least, most)) if number < least || number > most => {
+            let unit = Unit::of(unit);
+            // A number just beyond its bound must not read like the bound.
+            let bound = if number < least { least } else { most };
+            Err(PropertyError::new(say!(
+                "error-out-of-range",
+                number = told(number, bound, unit),
+                least = told(least, number, unit),
+                most = told(most, number, unit)
+            )))
+        }
         _ => Ok(()),
     }
 }
@@ -725,6 +730,18 @@ mod tests {
         for text in ["", "x", "1e", "nan", "inf", "4kg", "1e999m", "--3", "µ"] {
             assert!(parse_number(text, "m", "m").is_err(), "{text}");
         }
-        assert!(Metres::parse("70m", Some((0.0, 50.0))).is_err_and(|e| e.to_string().contains("0m to 50m")));
+        assert!(
+            Metres::parse("70m", Some((0.0, 50.0))).is_err_and(|e| e.to_string().contains("0 m to 50 m"))
+        );
+        // The reader's own unit, and never like the bound itself: 50 m are 164.04 ft.
+        let feet = ::words::Words::of(::words::Reader {
+            lengths: ::words::Lengths::Feet,
+            ..::words::Reader::default()
+        });
+        let error = Metres::parse("50.02m", Some((0.0, 50.0))).expect_err("it is beyond");
+        assert_eq!(
+            feet.say(&error.said),
+            "164.1 ft is out of range: it takes 0 in to 164 ft"
+        );
     }
 }
