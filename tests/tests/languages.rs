@@ -4,7 +4,6 @@
 
 use checks::{CHECKS, Finding, analyse, explain};
 use lessons::WORKED_JOBS;
-use model::kinds::PartKind;
 use model::property::PropertySet;
 use model::{Settings, Sheet, SheetKind};
 use ordered::{OrderedMap, OrderedSet};
@@ -115,24 +114,6 @@ fn every_finding_says_something_in_german() {
     assert!(silent.is_empty(), "never seen to fire: {silent:?}");
     let wrong: Vec<String> = wrong.into_iter().collect();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-}
-
-#[test]
-fn every_fact_that_may_be_unknown_has_a_name_for_sentences() {
-    let english = Words::english();
-    let mut missing = OrderedSet::new();
-    let mut sets = vec![model::job::Wire::list()];
-    for word in PartKind::WORDS {
-        let kind = PartKind::from_word(word).expect("a word of the list");
-        sets.push(kind.properties());
-    }
-    for property in sets.into_iter().flatten().filter(|it| it.may_be_assumed) {
-        let key = format!("fact-{}", property.name);
-        if !english.knows(&key) {
-            missing.insert(key);
-        }
-    }
-    assert!(missing.is_empty(), "{missing:?}");
 }
 
 #[test]

@@ -3,7 +3,10 @@
 
 use checks::{Finding, Grade, analyse};
 use lessons::WORKED_JOBS;
-use ordered::OrderedSet;
+use model::conductor::Size;
+use model::{Change, Fact, RunId, Sheet, SheetKind};
+use ordered::{OrderedMap, OrderedSet};
+use words::{Lengths, Reader, Saying, Sizes, Value, Words};
 
 /// The check of a finding, and the runs it speaks of by their tags, or its parts where it speaks of no run.
 fn sense(finding: &Finding, sheet: &model::Sheet) -> (String, OrderedSet<String>) {
@@ -166,4 +169,133 @@ fn a_fuse_in_the_return_is_taken_out_of_it() {
         .filter_map(|end| Some(sheet.written(end.terminal()?)))
         .collect();
     assert_eq!(ends, ["L2.-", "E4.stud"]);
+}
+
+/// The sizes that a remedy names, as they are said.
+fn sizes_named(saying: &Saying, words: &Words, into: &mut Vec<String>) {
+    fn of_value(name: &str, value: &Value, words: &Words, into: &mut Vec<String>) {
+        match value {
+            Value::Saying(saying) => sizes_named(saying, words, into),
+            Value::List(all) => all.iter().for_each(|value| of_value(name, value, words, into)),
+            Value::Figure(figure) if name == "size" => into.push(words.figure(*figure)),
+            Value::Text(text) if name == "size" => into.push(text.clone()),
+            _ => {}
+        }
+    }
+    for (name, value) in saying.values() {
+        of_value(name, value, words, into);
+    }
+}
+
+/// The sizes of the wire that a mend lays anew, by run.
+fn sizes_laid(mend: &model::Edit, sheet: &Sheet) -> OrderedMap<RunId, Size> {
+    let laid = mend.changes.iter().filter_map(|change| match change {
+        Change::Run {
+            id, to: Some(run), ..
+        } => {
+            let was = sheet.runs.get(id).map(|run| (run.wire.size, run.wire.material));
+            let is_other = was != Some((run.wire.size, run.wire.material));
+            Some((*id, run.wire.size.value().filter(|_| is_other)?))
+        }
+        _ => None,
+    });
+    laid.collect()
+}
+
+/// A size as it is sold: for a reader of gauge numbers a metric one with the nearest of them beside it.
+fn as_sold(size: Size, words: &Words) -> String {
+    match size {
+        Size::Metric(area) => words.figure(words::as_sold(area.0, words::Unit::SquareMillimetre)),
+        Size::Awg(number) if number <= 0 => format!("{}/0 AWG", 1 - number),
+        Size::Awg(number) => format!("{number} AWG"),
+    }
+}
+
+/// What a remedy tells to lay is what its mend lays, of the series that the run is made in, whichever series the reader
+/// reads; and with it laid the finding is gone.
+#[test]
+fn a_mend_lays_the_size_that_the_remedy_names_in_the_series_of_the_run() {
+    let readers = [Sizes::SquareMillimetres, Sizes::Awg].map(|sizes| {
+        Words::of(Reader {
+            lengths: Lengths::Metres,
+            sizes,
+            ..Reader::default()
+        })
+    });
+    let mut by_check: OrderedMap<(&str, bool), usize> = OrderedMap::new();
+    for check in checks::CHECKS {
+        for gauge in [false, true] {
+            let mut job = testkit::job(check.example);
+            let mut sheet = job.sheet(SheetKind::Plan).cloned().expect("a sheet");
+            if gauge {
+                for run in sheet.runs.values_mut() {
+                    if let Fact::Given(size) | Fact::Assumed(size) = &mut run.wire.size {
+                        *size = size.as_gauge();
+                    }
+                }
+            }
+            job.sheets.insert(SheetKind::Plan, sheet.clone());
+            for finding in analyse(&sheet, &job.settings).findings {
+                for mend in &finding.mends {
+                    let laid = sizes_laid(mend, &sheet);
+                    for (id, size) in &laid {
+                        let was = sheet.runs.get(id).and_then(|run| run.wire.size.value());
+                        assert!(
+                            was.is_none_or(|was| matches!(was, Size::Awg(_)) == matches!(size, Size::Awg(_))),
+                            "{}: {} for {was:?}",
+                            finding.check,
+                            mend.name
+                        );
+                    }
+                    let Some(first) = finding.runs.iter().find_map(|run| laid.get(run)) else {
+                        continue;
+                    };
+                    for words in &readers {
+                        let mut named = Vec::new();
+                        sizes_named(&finding.remedy, words, &mut named);
+                        let lays: Vec<String> = laid.values().map(|size| as_sold(*size, words)).collect();
+                        let remedy = words.say(&finding.remedy);
+                        assert!(
+                            named.iter().all(|size| lays.contains(size)),
+                            "{remedy} against {lays:?}"
+                        );
+                        if !named.is_empty() {
+                            *by_check.entry((finding.check, gauge)).or_default() += 1;
+                            assert!(
+                                named.contains(&as_sold(*first, words)),
+                                "{remedy} against {lays:?}"
+                            );
+                        }
+                    }
+                    let mut mended = job.clone();
+                    mended.apply(checks::mend_for(&job, SheetKind::Plan, mend));
+                    let after_sheet = mended.sheet(SheetKind::Plan).expect("the sheet is still there");
+                    let own = sense(&finding, &sheet);
+                    assert!(
+                        !analyse(after_sheet, &mended.settings)
+                            .findings
+                            .iter()
+                            .any(|now| now.check == finding.check && sense(now, after_sheet) == own),
+                        "`{}` leaves {}",
+                        mend.name,
+                        readers[0].say(&finding.what)
+                    );
+                }
+            }
+        }
+    }
+    for check in [
+        "clad-feed",
+        "fuse-outsizes-wire",
+        "overloaded-run",
+        "return-too-thin",
+        "voltage-drop",
+    ] {
+        for gauge in [false, true] {
+            assert!(
+                by_check.contains_key(&(check, gauge)),
+                "{check} {gauge}: {by_check:?}"
+            );
+        }
+    }
 }

@@ -3,9 +3,9 @@
 
 use crate::checks::terminal_overfull::{fits, takes};
 use crate::context::Ctx;
-use crate::wording::{A, size as wire_size};
+use crate::wording::{A, to_lay};
 use circuit::DeviceRef;
-use model::conductor::{EndingMethod, METRIC_SERIES, Material, Size};
+use model::conductor::{EndingMethod, Material, Size};
 use model::kinds::supply::{Fuse, FuseForm};
 use model::quantity::{Amps, Metres, SquareMm};
 use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, SheetKind, TerminalRef};
@@ -101,13 +101,18 @@ pub(crate) fn allowable_at(ctx: &Ctx<'_>, id: RunId, size: Size, material: Mater
     }))
 }
 
-/// The least copper size of the metric series that bears this current where the run lies, and is no thinner than
-/// `least`.
-pub(crate) fn size_for_current(ctx: &Ctx<'_>, id: RunId, current: Amps, least: SquareMm) -> Option<Size> {
-    METRIC_SERIES
-        .iter()
-        .map(|area| Size::Metric(SquareMm(*area)))
-        .filter(|size| size.area() >= least)
+/// The size of a run; where it is not known, nothing of the metric series, in which it is then laid anew.
+pub(crate) fn size_of(ctx: &Ctx<'_>, id: RunId) -> Size {
+    let size = ctx.run(id).and_then(|run| run.wire.size.value());
+    size.unwrap_or(Size::Metric(SquareMm(0.0)))
+}
+
+/// The least copper size that bears this current where the run lies: of the series that the run is made in, and no thinner
+/// than it is.
+pub(crate) fn size_for_current(ctx: &Ctx<'_>, id: RunId, current: Amps) -> Option<Size> {
+    let own = size_of(ctx, id);
+    own.series()
+        .filter(|size| size.area() >= own.area())
         .find(|size| allowable_at(ctx, id, *size, Material::Copper).is_some_and(|bears| bears >= current))
 }
 
@@ -284,13 +289,9 @@ pub(crate) fn insert_fuse_and_lay(
         if allowable_at(ctx, *id, own, material)? >= bears {
             continue;
         }
-        let size =
-            size_for_current(ctx, *id, bears, own.area()).filter(|size| fits_terminals(ctx, *id, *size))?;
+        let size = size_for_current(ctx, *id, bears).filter(|size| fits_terminals(ctx, *id, *size))?;
         sizes.insert(*id, size);
     }
-    // Named as the fuse that comes to be: the next free tag, and the rating between what is needed and what it can be.
-    let [fuse, _] = ctx.free_tags().clone();
-    let (_, rating_put) = fuse_between(needs, rating)?;
     let mut edit = insert_fuse(ctx, first, source_end, near, needs, rating)?;
     for change in &mut edit.changes {
         // Both pieces of the run that the fuse parts.
@@ -308,17 +309,11 @@ pub(crate) fn insert_fuse_and_lay(
     }
     let mut all: Vec<Size> = sizes.values().copied().collect();
     all.dedup();
-    let laid: Vec<Value> = all.iter().map(|size| wire_size(*size)).collect();
-    if laid.is_empty() {
+    if all.is_empty() {
         return Some(edit);
     }
-    let name = say!(
-        "mend-put-fuse-and-lay",
-        fuse = fuse,
-        rating = figure(rating_put.0, A),
-        run = ctx.run_tag(first),
-        sizes = laid,
-    );
+    let laid: Vec<Value> = all.into_iter().map(to_lay).collect();
+    let name = say!("mend-and-lay-behind", first = edit.said(), sizes = laid);
     Some(edit.rename(name))
 }
 

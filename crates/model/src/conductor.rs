@@ -114,9 +114,15 @@ impl Size {
             ),
         }
     }
-}
-
-impl Size {
+    /// The sizes of the series that this one is made in, thinnest first: wire is bought in one series or the other.
+    pub fn series(self) -> impl Iterator<Item = Self> {
+        let (metric, gauge) = match self {
+            Self::Metric(_) => (METRIC_SERIES, Default::default()),
+            Self::Awg(_) => (Default::default(), AWG_SERIES),
+        };
+        let metric = metric.iter().map(|area| Self::Metric(SquareMm(*area)));
+        metric.chain(gauge.iter().map(|(_, number)| Self::Awg(*number)))
+    }
     /// The gauge number that one takes in place of a size in square millimetres: the thinnest of the series that is no
     /// thinner by more than a tenth (common practice: the next thicker one, but 22 AWG for 0.35 mm²). A gauge number, and
     /// a size thicker than all of them, stays as it is.
@@ -328,6 +334,19 @@ mod tests {
     fn listed_areas_of_awg_are_those_of_the_definition() {
         for number in i8::MIN..=i8::MAX {
             assert_eq!(Size::Awg(number).area().0, awg_area(number), "AWG {number}");
+        }
+    }
+
+    #[test]
+    fn each_size_knows_the_series_that_it_is_made_in() {
+        let metric: Vec<Size> = Size::Metric(SquareMm(7.3)).series().collect();
+        assert_eq!(metric.len(), METRIC_SERIES.len());
+        assert!(metric.iter().all(|size| matches!(size, Size::Metric(_))));
+        let gauge: Vec<Size> = Size::Awg(7).series().collect();
+        assert_eq!(gauge.len(), AWG_SERIES.len());
+        assert!(gauge.iter().all(|size| matches!(size, Size::Awg(_))));
+        for series in [metric, gauge] {
+            assert!(series.is_sorted_by(|thin, thick| thin.area() < thick.area()));
         }
     }
 

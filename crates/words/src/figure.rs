@@ -59,8 +59,8 @@ enum Digits {
     Drawn,
     /// A fixed number of decimals.
     Places(u8),
-    /// As in a sentence; where sizes come in steps, the step that is not less.
-    Enough,
+    /// As in a sentence; a size in square millimetres also for those who read gauge numbers.
+    Sold,
 }
 
 /// A number with its unit.
@@ -78,7 +78,7 @@ impl Digits {
             Self::Told { beside } => (0, u8::from(beside.is_some()), beside.unwrap_or_default()),
             Self::Drawn => (1, 0, 0.0),
             Self::Places(places) => (2, places, 0.0),
-            Self::Enough => (3, 0, 0.0),
+            Self::Sold => (3, 0, 0.0),
         }
     }
 }
@@ -152,14 +152,14 @@ pub fn precise(number: f64, unit: Unit, places: u8) -> Figure {
     }
 }
 
-/// A size that is to be laid: written as [`figure`] does, but for a reader of gauge numbers as the number that wire is sold in
-/// and that is not thinner.
+/// A number as [`figure`] writes it; but a size in mm² is one for every reader, as it is sold, with the nearest gauge number
+/// beside it for those who read gauge numbers: `16 mm² (≈ 5 AWG)`.
 #[must_use]
-pub fn enough(number: f64, unit: Unit) -> Figure {
+pub fn as_sold(number: f64, unit: Unit) -> Figure {
     Figure {
         number,
         unit,
-        digits: Digits::Enough,
+        digits: Digits::Sold,
     }
 }
 
@@ -199,7 +199,7 @@ impl Figure {
                 self.put(self.number / size, symbol, |beside| beside / size)
             }
             Unit::SquareMillimetre if reader.sizes == Sizes::Awg && self.number > 0.0 => match self.digits {
-                Digits::Enough => sold_gauge(self.number),
+                Digits::Sold => format!("{} mm² ({})", matter(self.number), named_gauge(self.number)),
                 _ => named_gauge(self.number),
             },
             Unit::Percent => self.put(self.number * 100.0, "%", |beside| beside * 100.0),
@@ -209,7 +209,7 @@ impl Figure {
     fn put(self, number: f64, symbol: &str, same: impl Fn(f64) -> f64) -> String {
         let (text, prefix) = match self.digits {
             Digits::Told { beside } => (beside_told(number, beside.map(same)), ""),
-            Digits::Enough => (matter(number), ""),
+            Digits::Sold => (matter(number), ""),
             Digits::Places(places) => (fixed(number, usize::from(places)), ""),
             Digits::Drawn => {
                 let size = number.abs();
@@ -230,7 +230,7 @@ impl Figure {
     }
 }
 
-/// `4 AWG`; a size that is no gauge number says which it lies nearest: `about 7 AWG`, without a word for "about".
+/// `4 AWG`; a size that is no gauge number says which it lies nearest: `≈ 7 AWG`.
 fn named_gauge(area: f64) -> String {
     let number = gauge(area);
     let nearest = libm::round(number);
@@ -250,21 +250,6 @@ fn gauge_name(number: f64) -> String {
     } else {
         format!("{number}")
     }
-}
-
-/// The gauge number that wire is sold in and that is no thinner than this area; beyond 4/0 there is none.
-fn sold_gauge(area: f64) -> String {
-    // Even numbers down to 2, then every one to 4/0, which is −3. Published areas differ by some 0.2 % from the definition.
-    let number = libm::floor(gauge(area) + 0.05);
-    let sold = if number > 2.0 {
-        2.0 * libm::floor(number / 2.0)
-    } else {
-        number
-    };
-    if sold < -3.0 {
-        return format!("{} mm²", matter(area));
-    }
-    format!("{} AWG", gauge_name(sold))
 }
 
 fn fixed(number: f64, places: usize) -> String {
@@ -400,20 +385,16 @@ mod tests {
     }
 
     #[test]
-    fn a_size_to_be_laid_is_never_thinner() {
-        // Areas of ASTM B258: 2 AWG 33.62 mm², 1 AWG 42.41 mm², 4 AWG 21.15 mm², 6 AWG 13.30 mm², 4/0 AWG 107.2 mm².
+    fn a_size_to_be_laid_is_told_as_it_is_sold() {
+        // By ASTM B258: 2 AWG 33.62 mm², 1 AWG 42.41 mm², 18 AWG 0.8230 mm², 19 AWG 0.6527 mm², 4 AWG 21.15 mm².
         for (area, written) in [
-            (35.0, "1 AWG"),
-            (16.0, "4 AWG"),
-            (13.3, "6 AWG"),
-            (21.15, "4 AWG"),
-            (95.0, "4/0 AWG"),
-            (120.0, "120 mm²"),
-            (0.5, "20 AWG"),
+            (35.0, "35 mm² (≈ 2 AWG)"),
+            (0.75, "0.75 mm² (≈ 18 AWG)"),
+            (21.15, "21 mm² (4 AWG)"),
         ] {
-            assert_eq!(enough(area, Unit::SquareMillimetre).written(AMERICAN), written);
+            assert_eq!(as_sold(area, Unit::SquareMillimetre).written(AMERICAN), written);
         }
-        assert_eq!(enough(35.0, Unit::SquareMillimetre).written(METRIC), "35 mm²");
+        assert_eq!(as_sold(35.0, Unit::SquareMillimetre).written(METRIC), "35 mm²");
     }
 
     #[test]

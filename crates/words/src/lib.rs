@@ -24,7 +24,7 @@ mod message;
 mod reader;
 mod saying;
 
-pub use figure::{Figure, Unit, drawn, enough, figure, gauge, precise, told};
+pub use figure::{Figure, Unit, as_sold, drawn, figure, gauge, precise, told};
 pub use reader::{Language, Lengths, Reader, Sizes};
 pub use saying::{Saying, Value};
 

@@ -7,7 +7,7 @@ use crate::mends::{rating_needed, size_for_current, thicken};
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{A, V, size as wire_size, to_lay};
 use model::conductor::{Material, Size};
-use model::quantity::{Amps, SquareMm};
+use model::quantity::Amps;
 use model::{PartId, RunId};
 use ordered::OrderedMap;
 use reference::conductors::nominal_resistance_per_metre;
@@ -102,7 +102,6 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             ctx,
             *id,
             needs.max(rating_needed(ctx, steady)),
-            size.area(),
             lossy.map(|(load, _)| {
                 let sizes = || super::voltage_drop::sizes_for(ctx, load);
                 passing.entry(load).or_insert_with(sizes).as_slice()
@@ -130,10 +129,9 @@ fn replacement(
     ctx: &Ctx<'_>,
     id: RunId,
     needs: Amps,
-    least: SquareMm,
     passing: Option<&[(RunId, Size)]>,
 ) -> Vec<(RunId, Size)> {
-    let Some(size) = size_for_current(ctx, id, needs, least) else {
+    let Some(size) = size_for_current(ctx, id, needs) else {
         return Vec::new();
     };
     let mut all = passing.unwrap_or_default().to_vec();

@@ -7,11 +7,11 @@ use crate::mends::{
     fits_terminals, fuse_at_block, rating_needed, ratings_of, set_rating, size_for_current, thicken,
 };
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{A, and_then, fact, size as wire_size, to_lay};
+use crate::wording::{A, and_then, fact, to_lay};
 use circuit::Device;
 use model::conductor::Size;
 use model::property::PropertySet;
-use model::quantity::{Amps, SquareMm};
+use model::quantity::Amps;
 use model::{Edit, RunId};
 use ordered::OrderedMap;
 use ordered::Sort as _;
@@ -200,13 +200,7 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
             .find(|fits| *fits <= weakest_bears && *fits >= needs);
         let sizes: Option<Vec<(RunId, Size)>> = runs
             .iter()
-            .map(|run| {
-                let area = ctx
-                    .run(*run)
-                    .and_then(|run| run.wire.size.value())
-                    .map_or(SquareMm(0.0), |size| size.area());
-                size_for_current(ctx, *run, rating / factor.max(0.01), area).map(|size| (*run, size))
-            })
+            .map(|run| size_for_current(ctx, *run, rating / factor.max(0.01)).map(|size| (*run, size)))
             .collect();
         let thicker = sizes
             .as_ref()
@@ -257,11 +251,7 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
             .mend(sizes.and_then(|sizes| {
                 let name = match thicker {
                     Some(size) if sizes.len() == 1 => {
-                        say!(
-                            "mend-lay-size",
-                            size = wire_size(size),
-                            run = ctx.run_tag(weakest)
-                        )
+                        say!("mend-lay-size", size = to_lay(size), run = ctx.run_tag(weakest))
                     }
                     _ => say!("mend-lay-thicker-behind", device = &tag),
                 };

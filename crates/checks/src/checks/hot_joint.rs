@@ -82,27 +82,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             figure(flow.current.rms.abs().0, A),
             figure(ohms.0 * 1e3, MILLIOHM),
         );
-        let what = if stop {
-            say!(
-                "hot-joint-melts",
-                run = &run.tag,
-                lost = lost,
-                place = place(side),
-                carries = carries,
-                ohms = ohms,
-                most = most,
-            )
+        let verdict = if stop {
+            say!("hot-joint-melts", most = most)
         } else {
-            say!(
-                "hot-joint-what",
-                run = &run.tag,
-                lost = lost,
-                place = place(side),
-                carries = carries,
-                ohms = ohms,
-                most = most,
-            )
+            say!("hot-joint-limit", most = most)
         };
+        let what = say!(
+            "hot-joint-what",
+            run = &run.tag,
+            lost = lost,
+            place = place(side),
+            carries = carries,
+            ohms = ohms,
+            verdict = verdict,
+        );
         let other = hot
             .get(1)
             .map(|(other, _)| say!("hot-joint-other", place = place(*other)));
@@ -115,11 +108,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .grade(if stop { Grade::Stop } else { Grade::Fix })
             .runs([*id])
             .measure(loss, limit, "W", Some(key))
-            .mend(if given(side) {
-                remake(ctx, *id, &sides)
-            } else {
-                None
-            });
+            .mend(given(side).then(|| remake(ctx, *id, &sides)).flatten());
         if !given(side) {
             finding.assumed.insert(assumed(&run.tag, "ending-resistance"));
         }

@@ -5,8 +5,8 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{rating_needed, size_for_current, thicken};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{A, size as wire_size, to_lay};
-use model::quantity::{Amps, SquareMm};
+use crate::wording::{A, to_lay};
+use model::quantity::Amps;
 use words::{figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
@@ -51,11 +51,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 // The new wire must bear the fuse in front of it too, or the next finding stands at once.
                 let guard = guarding(ctx, *id).unwrap_or(Amps(0.0));
                 let needs = carried.max(guard).max(rating_needed(ctx, carried));
-                let area = ctx
-                    .run(*id)
-                    .and_then(|run| run.wire.size.value())
-                    .map_or(SquareMm(0.0), |size| size.area());
-                let size = size_for_current(ctx, *id, needs / factor.max(0.01), area);
+                let size = size_for_current(ctx, *id, needs / factor.max(0.01));
                 let remedy = match size {
                     Some(size) => say!("overloaded-run-remedy", size = to_lay(size)),
                     None => say!("overloaded-run-thicker"),
@@ -77,7 +73,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         .mend(size.and_then(|size| {
                             thicken(
                                 ctx,
-                                say!("mend-lay-size", size = wire_size(size), run = &tag),
+                                say!("mend-lay-size", size = to_lay(size), run = &tag),
                                 &[(*id, size)],
                             )
                         })),

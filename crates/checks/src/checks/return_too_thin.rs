@@ -3,11 +3,11 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::thicken;
+use crate::mends::{size_of, thicken};
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{A, size as wire_size, to_lay};
-use model::conductor::{METRIC_SERIES, Material, Size};
-use model::quantity::{Celsius, SquareMm};
+use model::conductor::Material;
+use model::quantity::Celsius;
 use model::{PartKind, RunId};
 use reference::conductors::nominal_resistance_per_metre;
 use words::{Unit, Value, figure, say, told};
@@ -85,17 +85,16 @@ fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
             Value::List(sizes.map(wire_size).collect())
         };
         let share = back / feed;
-        let size = METRIC_SERIES
-            .iter()
-            .map(|area| Size::Metric(SquareMm(*area)))
-            .find(|size| {
-                let ohms = nominal_resistance_per_metre(Material::Copper, *size, Celsius(20.0)).0;
-                ohms > 0.0 && 1.0 / ohms >= feed * ratio
-            });
+        // Of the series that the lead is made in.
+        let series = backs.first().map(|run| size_of(ctx, *run).series());
+        let size = series.into_iter().flatten().find(|size| {
+            let ohms = nominal_resistance_per_metre(Material::Copper, *size, Celsius(20.0)).0;
+            ohms > 0.0 && 1.0 / ohms >= feed * ratio
+        });
         let mend = match (backs.as_slice(), size) {
             ([one], Some(size)) => thicken(
                 ctx,
-                say!("mend-lay-size", size = wire_size(size), run = ctx.run_tag(*one)),
+                say!("mend-lay-size", size = to_lay(size), run = ctx.run_tag(*one)),
                 &[(*one, size)],
             ),
             _ => None,

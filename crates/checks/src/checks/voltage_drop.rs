@@ -7,8 +7,7 @@ use crate::mends::thicken;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{V, and_then, to_lay};
 use circuit::{Circuit, Outcome};
-use model::conductor::{METRIC_SERIES, Material, Size};
-use model::quantity::SquareMm;
+use model::conductor::{Material, Size};
 use model::{PartId, PartKind, RunId};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
@@ -253,12 +252,12 @@ fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> V
         lost: f64,
         ohms: f64,
         temperature: model::quantity::Celsius,
-        /// The next size of the series.
-        next: Option<f64>,
+        /// The next size of the series that the run is made in.
+        next: Option<Size>,
         size: Option<Size>,
         now: f64,
     }
-    let above = |area: f64| METRIC_SERIES.iter().copied().find(|next| *next > area * 1.001);
+    let above = |size: Size| size.series().find(|next| next.area().0 > size.area().0 * 1.001);
     let mut all: Vec<Choice> = way(circuit)
         .into_iter()
         .filter(|run| ctx.touched_run(*run))
@@ -272,7 +271,7 @@ fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> V
                 lost,
                 ohms: flow.wire_resistance.0 / length,
                 temperature: flow.temperature,
-                next: above(size.area().0),
+                next: above(size),
                 size: None,
                 now: lost,
             })
@@ -295,14 +294,13 @@ fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> V
         else {
             return Vec::new();
         };
-        let Some(area) = worst.next else {
+        let Some(size) = worst.next else {
             return Vec::new();
         };
-        let size = Size::Metric(SquareMm(area));
         let ohms = nominal_resistance_per_metre(Material::Copper, size, worst.temperature).0;
         let now = worst.lost * (ohms / worst.ohms).min(1.0);
         total -= worst.now - now;
-        (worst.next, worst.size, worst.now) = (above(area), Some(size), now);
+        (worst.next, worst.size, worst.now) = (above(size), Some(size), now);
     }
     Vec::new()
 }

@@ -17,8 +17,9 @@ check-hot-joint-holds = in jedem Anschluss nur wenig Leistung verloren geht
 check-hot-joint-looks = Wärme in den Enden von Leitungen: der Widerstand eines Anschlusses mal dem Quadrat des Effektivstroms. Grad Halt, wo Kunststoff schmelzen kann. Ein Anschluss einer Art, die nicht hält, oder an einer korrodierten Leitung wird als solcher gemeldet.
 check-hot-joint-why = Eine Verbindung, die warm wird, lockert sich, korrodiert und wird noch wärmer. Die meisten geschmolzenen Halter und Klemmen haben so angefangen.
 check-hot-joint-source = Stromwärme (joulesches Gesetz); die Grenzwerte sind Ermessenswerte dieses Projekts, mit der betrachteten Spanne dabei.
-hot-joint-what = { $run } setzt am Anschluss an { $place } { $lost } in Wärme um ({ $carries } durch { $ohms }); der Grenzwert ist { $most }.
-hot-joint-melts = { $run } setzt am Anschluss an { $place } { $lost } in Wärme um ({ $carries } durch { $ohms }); { $most } können Kunststoff schmelzen.
+hot-joint-what = { $run } setzt am Anschluss an { $place } { $lost } in Wärme um ({ $carries } durch { $ohms }); { $verdict }.
+hot-joint-melts = { $most } können Kunststoff schmelzen
+hot-joint-limit = der Grenzwert ist { $most }
 hot-joint-other = Auch das andere Ende, an { $place }, wird zu warm.
 hot-joint-remedy = Den Anschluss an { $place } neu machen: blankes Metall, neue Quetschung, richtiges Drehmoment.
 hot-joint-end = ihrem Ende
@@ -32,7 +33,7 @@ check-loose-end-why = Ein loses Ende unter Spannung berührt eines Tages etwas. 
 check-loose-end-source = Allgemeine Praxis.
 loose-end-unguarded = { $run } steht unter Spannung, keine Sicherung schützt sie, und ein Ende liegt lose.
 loose-end-live = { $run } steht unter Spannung, und ein Ende liegt lose.
-loose-end-what = { $run } endet nirgends.
+loose-end-what = { $run } endet im Leeren.
 loose-end-remedy = { $run } dort anschließen, wo sie hingehört, oder entfernen.
 
 ## no-feed
