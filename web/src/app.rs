@@ -12,11 +12,13 @@ use crate::lessons::{Asked, Route};
 use crate::offline;
 use crate::reader::{ReadBy, use_reader};
 use crate::state::{Act, Panel, Paper, State, Store};
+use crate::worked;
 use drawing::{Ink, Palette};
 use editor::{Action, Open};
 use gloo_events::EventListener;
 use lessons::WorkedJob;
 use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
 use words::{Language, Lengths, Reader, Sizes};
 use yew::prelude::*;
 
@@ -54,7 +56,11 @@ pub(crate) fn App(props: &AppProps) -> Html {
         use_effect_with((), move |()| {
             let keeps = keeper.clone();
             desk.on_edit(Callback::from(move |()| keeps.keep()));
-            keeper.start(asked_for().or(asked.map(|asked| (*asked.job).clone())));
+            let language = desk.see(|editor| editor.words().reader().language);
+            spawn_local(async move {
+                let address = asked_for(language).await;
+                keeper.start(address.or(asked.map(|asked| (*asked.job).clone())), language);
+            });
             offline::keep_program(tell);
         });
     }
@@ -116,16 +122,14 @@ fn outside_act(action: Action, store: &Store, keeper: &Rc<Keeper>) {
 }
 
 /// The job that the address asks for: a copy of what a link showed, or a worked job.
-fn asked_for() -> Option<model::Job> {
+async fn asked_for(language: Language) -> Option<model::Job> {
     let copied = browser::fragment().strip_prefix(COPY).map(sharing::open);
     if let Some(copied) = copied {
         browser::drop_fragment();
         return copied.ok();
     }
-    browser::asked_for()
-        .as_deref()
-        .and_then(WorkedJob::of)
-        .map(WorkedJob::job)
+    let worked = WorkedJob::of(&browser::asked_for()?)?;
+    Some(worked::in_language(worked, language).await)
 }
 
 /// What every page with a drawing on the table has: it hears of what came of inputs, lets the clipboard and tests look, and

@@ -6,12 +6,14 @@ use crate::files::{self, FileHandle, Saved};
 use crate::state::{Act, State};
 use crate::storage::{JobInfo, JobKey, Keeping, Original, Store, StoreError};
 use crate::tabs::{Claim, Hold, News};
+use crate::worked;
+use lessons::WORKED_JOBS;
 use model::Job;
 use model::limits::LARGEST_FILE;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
-use words::{Saying, say};
+use words::{Language, Saying, say};
 use yew::functional::UseReducerDispatcher;
 
 /// What the browser keeps.
@@ -70,8 +72,9 @@ impl Keeper {
         self.kept(Keeping::Failed(self.desk.words().say(&error.said())));
     }
 
-    /// Opens the storage and puts on the table what was there last, or what the address asks for.
-    pub(crate) fn start(self: &Rc<Self>, asked_for: Option<Job>) {
+    /// Opens the storage and puts on the table what was there last, or what the address asks for. Who comes for the first time
+    /// gets the worked job that lies there in their language.
+    pub(crate) fn start(self: &Rc<Self>, asked_for: Option<Job>, language: Language) {
         let this = Rc::clone(self);
         spawn_local(async move {
             match Store::open().await {
@@ -103,10 +106,23 @@ impl Keeper {
             let Some(store) = this.store() else { return };
             match store.last_open().await {
                 Ok(Some(key)) => this.open_key_or_new(key).await,
-                Ok(None) => this.keep_what_is_on_the_table(),
+                Ok(None) => {
+                    this.translate_what_is_on_the_table(language).await;
+                    this.keep_what_is_on_the_table();
+                }
                 Err(error) => this.failed(&error),
             }
         });
+    }
+    async fn translate_what_is_on_the_table(&self, language: Language) {
+        let Some(worked) = WORKED_JOBS.first().filter(|_| language != Language::English) else {
+            return;
+        };
+        let job = worked::in_language(worked, language).await;
+        // Whoever was quicker keeps what was begun.
+        if self.desk.see(|editor| editor.history().undo_name().is_none()) {
+            self.desk.open(job);
+        }
     }
     fn store(&self) -> Option<Store> {
         self.store.borrow().clone()

@@ -27,6 +27,7 @@ mod state;
 mod storage;
 mod tabs;
 mod viewer;
+mod worked;
 
 use std::rc::Rc;
 use words::{Words, say};

@@ -1,7 +1,7 @@
 //! Reading a job: from a file, from standard input, or one that comes with the program.
 
 use crate::args::JobCall;
-use crate::speech::{tell, text};
+use crate::speech::{tell, text, words};
 use lessons::{BuiltIn, LESSONS, Lesson, Version, WORKED_JOBS, WorkedJob};
 use model::text::closest;
 use model::{Job, Settings, Sheet, SheetKind};
@@ -21,10 +21,13 @@ pub(crate) fn job(name: &str) -> Result<Job, String> {
         return Ok(lesson(of.strip_prefix('@').unwrap_or(of))?.version(version));
     }
     if let Some(key) = name.strip_prefix('@') {
-        return WorkedJob::of(key).map(WorkedJob::job).ok_or_else(|| {
-            let keys: Vec<String> = WORKED_JOBS.iter().map(|job| format!("@{}", job.key)).collect();
-            tell(&say!("cli-no-worked-job", name = name, names = keys.join(", ")))
-        });
+        let language = words().reader().language;
+        return WorkedJob::of(key)
+            .map(|worked| worked.job_in(language))
+            .ok_or_else(|| {
+                let keys: Vec<String> = WORKED_JOBS.iter().map(|job| format!("@{}", job.key)).collect();
+                tell(&say!("cli-no-worked-job", name = name, names = keys.join(", ")))
+            });
     }
     let bytes = bytes(name)?;
     // A job file is a JSON object; nothing in the text form begins with a brace.

@@ -22,6 +22,7 @@ mod sitting;
 mod texts;
 mod told;
 mod translate;
+mod worked;
 mod write;
 
 pub use aftermath::{Happening, Turn, aftermath};
@@ -45,35 +46,16 @@ pub use write::write;
 use ::words::Language;
 use model::Job;
 
-/// A job that comes with the program.
+/// A job that comes with the program. What it shows is told by the message `worked-KEY`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct WorkedJob {
     /// Short name, as in `@estate`.
     pub key: &'static str,
-    /// What it shows, in one sentence.
-    pub shows: &'static str,
-    /// The job in the text form.
+    /// The job in the text form, in English.
     pub text: &'static str,
+    /// Its names in German, where they are part of this program.
+    german: Option<&'static str>,
 }
-
-/// The worked jobs, the one that a newcomer sees first at the front.
-pub const WORKED_JOBS: &[WorkedJob] = &[
-    WorkedJob {
-        key: "estate",
-        shows: "An estate car with front components, a rear pair and one subwoofer, all in order.",
-        text: include_str!("../jobs/estate.job"),
-    },
-    WorkedJob {
-        key: "van",
-        shows: "A trades van that several hands have altered: what is wrong with it?",
-        text: include_str!("../jobs/van.job"),
-    },
-    WorkedJob {
-        key: "camper",
-        shows: "A camper with a second battery, a split-charge relay, an inverter and house loads.",
-        text: include_str!("../jobs/camper.job"),
-    },
-];
 
 /// A lesson that comes with the program.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -88,15 +70,33 @@ pub struct BuiltIn {
 
 #[cfg(feature = "german")]
 macro_rules! german {
-    ($key:literal) => {
-        Some(include_str!(concat!("../lessons/de/", $key, ".words")))
+    ($folder:literal, $key:literal) => {
+        Some(include_str!(concat!("../", $folder, "/de/", $key, ".words")))
     };
 }
 #[cfg(not(feature = "german"))]
 macro_rules! german {
-    ($key:literal) => {
+    ($folder:literal, $key:literal) => {
         None
     };
+}
+
+macro_rules! worked {
+    ($($key:literal)+) => {
+        /// The worked jobs, the one that a newcomer sees first at the front.
+        pub const WORKED_JOBS: &[WorkedJob] =
+            &[$(WorkedJob {
+                key: $key,
+                text: include_str!(concat!("../jobs/", $key, ".job")),
+                german: german!("jobs", $key),
+            }),+];
+    };
+}
+
+worked! {
+    "estate"
+    "van"
+    "camper"
 }
 
 macro_rules! built_in {
@@ -106,7 +106,7 @@ macro_rules! built_in {
             &[$(BuiltIn {
                 key: $key,
                 text: include_str!(concat!("../lessons/", $key, ".lesson")),
-                german: german!($key),
+                german: german!("lessons", $key),
             }),+];
     };
 }

@@ -4,6 +4,7 @@ use super::keys::key;
 use crate::keeper::{Keeper, Kept};
 use crate::state::{Act, Panel, Store};
 use crate::storage::Keeping;
+use crate::worked;
 use editor::Action;
 use lessons::{LESSONS, WORKED_JOBS};
 use std::rc::Rc;
@@ -44,11 +45,13 @@ pub(crate) fn Jobs() -> Html {
         });
         html! { <li><button type="button" {onclick} data-testid={format!("do-{}", action.id())}>{ words.say(&action.said()) }<kbd>{ words.say(&key(action)) }</kbd></button></li> }
     };
+    let language = words.reader().language;
     let worked = WORKED_JOBS.iter().map(|job| {
         let (keeper, close) = (keeper.clone(), close.clone());
         let onclick = Callback::from(move |_: MouseEvent| {
             close.emit(());
-            keeper.open_new(job.job());
+            let keeper = keeper.clone();
+            spawn_local(async move { keeper.open_new(worked::in_language(job, language).await) });
         });
         html! { <li><button type="button" class="jobs__job" {onclick} data-testid={format!("worked-{}", job.key)}><b>{ job.key }</b><span>{ words.text(&format!("worked-{}", job.key)) }</span></button></li> }
     });
