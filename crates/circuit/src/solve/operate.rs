@@ -1,58 +1,25 @@
 //! A sheet at work at one level: everything that limits, switches and gives up, settled round the nodal equations.
 //!
-//! Batteries, alternators, converters and diodes bend; [`System`] settles those together with the loads. Here are the things that
-//! switch. Relays and sensing isolators may change [`MOST_TOGGLES`] times; one that still will not rest is left open
-//! and said so. What has fallen below its cut-off stays off, the worst first: no order of events can cycle.
+//! Batteries, alternators, converters and diodes bend; [`System`] settles those together with the loads. `laws` says which law
+//! each branch follows as things stand, `switching` throws what its voltage throws; here rounds of both are made until all
+//! rests. What has fallen below its cut-off stays off, the worst first: no order of events can cycle.
 //! *Invariant:* at most [`MOST_SETTLING`] rounds, whatever the sheet.
 
+mod laws;
+mod switching;
+
+pub(crate) use laws::{Piece, SourceModel};
+
 use super::law::HAIR;
-use super::{Closure, Demand, Element, LEAST_SUPPLY, Law, Level, NoAnswer, System};
+use super::{Closure, Demand, Element, Law, Level, NoAnswer, System};
 use crate::network::{BODY, Branch, Closes, Draw, Kind, Network, values};
 use model::job::VehicleState;
 use model::{PartKind, Sheet};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 
-/// Most times that one relay or isolator changes before it is left open.
-const MOST_TOGGLES: u8 = 4;
 /// Most rounds of settling one operating point.
 const MOST_SETTLING: usize = 400;
-/// By how much the voltage may fall after a sensing isolator has closed before it opens again, in volts. From memory: such
-/// relays open about half a volt below the voltage at which they close.
-const SENSING_HYSTERESIS: f64 = 0.5;
-
-/// A source as the solver sees it.
-#[derive(Clone, Copy, Debug)]
-pub(crate) enum SourceModel {
-    /// A battery: voltage, resistance by level, resistance to charging.
-    Battery(values::BatteryModel),
-    /// Holds a voltage with a slope up to a limit, and takes nothing.
-    Limited {
-        /// Voltage at no current.
-        voltage: f64,
-        /// Fall of voltage per ampere, in ohms.
-        slope: f64,
-        /// Most current.
-        limit: f64,
-        /// Share of the power taken at its input that it gives; of converters.
-        efficiency: Option<f64>,
-    },
-    /// Gives nothing as things stand.
-    Off,
-}
-
-/// In which piece of its characteristic a source works.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Piece {
-    /// Discharging, or holding its voltage.
-    Holding,
-    /// A battery that is charged.
-    Charging,
-    /// At its limit.
-    Limited,
-    /// Would have to take current, which it cannot.
-    Blocked,
-}
 
 /// An operating point.
 #[derive(Clone, Debug)]
@@ -191,7 +158,7 @@ impl<'a> Operator<'a> {
             .map(|(at, b)| (b.part, at))
             .collect();
         let inlet = net.sources.iter().map(|s| inlets.get(&s.part).copied()).collect();
-        let steady: Vec<bool> = net.branches.iter().map(is_steady).collect();
+        let steady: Vec<bool> = net.branches.iter().map(laws::is_steady).collect();
         let mut turned: Vec<(usize, usize)> = net
             .branches
             .iter()
@@ -279,7 +246,7 @@ impl<'a> Operator<'a> {
             .net
             .sources
             .iter()
-            .map(|s| source_model(kinds.get(s.part).copied(), state))
+            .map(|s| laws::source_model(kinds.get(s.part).copied(), state))
             .collect();
     }
 
@@ -472,12 +439,6 @@ impl<'a> Operator<'a> {
         losses.into_iter().map(|(_, at)| at).collect()
     }
 
-    fn restless(&self) -> Vec<usize> {
-        (0..self.toggles.len())
-            .filter(|&at| self.toggles[at] > MOST_TOGGLES)
-            .collect()
-    }
-
     /// Turns off loads below their cut-off: a quarter of them, the furthest below first; and goes on for as long as nothing feels it.
     /// False when nothing has to be solved again.
     fn drop_until_felt(&mut self) -> bool {
@@ -544,258 +505,5 @@ impl<'a> Operator<'a> {
             return Ok(());
         }
         Err(NoAnswer::Infeasible)
-    }
-
-    /// Gives every element its law as things stand.
-    fn lay(&mut self, level: Level) {
-        if self.laid {
-            for at in 0..self.moving.len() {
-                let at = self.moving[at];
-                self.elements[at].law = self.law(at, level);
-            }
-        } else {
-            for at in 0..self.elements.len() {
-                self.elements[at].law = self.law(at, level);
-            }
-            self.system.steady_changed();
-            self.laid = true;
-        }
-    }
-
-    fn law(&self, at: usize, level: Level) -> Law {
-        let branch = &self.net.branches[at];
-        let through = Law::Resistance(self.ohms[at]);
-        let when = |conducts: bool| if conducts { through } else { Law::Open };
-        let demand = self.demands.get(branch.part);
-        let on = self.is_on(branch.part);
-        match branch.kind {
-            Kind::Load(draw) => match (draw, demand) {
-                (Draw::Coil, _) => self
-                    .coil
-                    .get(&branch.part)
-                    .map_or(Law::Open, |r| Law::Resistance(*r)),
-                (_, None) => Law::Open,
-                (Draw::Supply, Some(demand)) => match self.input.get(&branch.part) {
-                    // What is asked is multiplied by the share; what a converter takes for its output is not asked.
-                    Some(power) if self.share > 1e-9 => Law::Power(*power / self.share),
-                    Some(_) => Law::Open,
-                    None if on => demand.supply[level as usize],
-                    None => Law::Open,
-                },
-                (Draw::TurnOn, Some(demand)) => Law::Current(demand.turn_on),
-                (_, Some(demand)) => Law::Current(if on { demand.idle } else { demand.off }),
-            },
-            Kind::Battery | Kind::Alternator | Kind::ConverterOut => match self.source_of.get(at) {
-                Some(Some(source)) => self.source_law(*source, level),
-                _ => Law::Open,
-            },
-            _ => match branch.closes {
-                Closes::Always => through,
-                Closes::Never => Law::Open,
-                Closes::InUse => when(self.in_use),
-                Closes::EngineOn => when(self.engine),
-                Closes::Relay { .. } | Closes::Sensing { .. } => when(self.closed[at]),
-                Closes::Diode { drop } => Law::Diode {
-                    drop,
-                    resistance: self.ohms[at],
-                },
-                Closes::TurnedOn => when(on),
-            },
-        }
-    }
-
-    fn source_law(&self, source: usize, level: Level) -> Law {
-        match self.models[source] {
-            SourceModel::Battery(it) => {
-                let gives = if level == Level::Burst { it.most } else { it.usual };
-                Law::Battery {
-                    emf: it.emf,
-                    gives,
-                    takes: it.charging,
-                }
-            }
-            SourceModel::Limited { .. } if !self.may_give(source) => Law::Open,
-            SourceModel::Limited {
-                voltage,
-                slope,
-                limit,
-                ..
-            } => Law::Limited {
-                emf: voltage,
-                resistance: slope,
-                limit,
-            },
-            SourceModel::Off => Law::Open,
-        }
-    }
-
-    /// In which piece of its characteristic a source has come to work.
-    fn piece(&self, source: usize) -> Piece {
-        let Some(it) = self.net.sources.get(source) else {
-            return Piece::Blocked;
-        };
-        let v = self.system.across(&self.elements[it.branch]);
-        match self.elements[it.branch].law {
-            Law::Battery { emf, .. } if v > emf + HAIR => Piece::Charging,
-            Law::Limited { emf, .. } if v > emf - HAIR => Piece::Blocked,
-            Law::Limited {
-                emf,
-                resistance,
-                limit,
-            } if v <= emf - resistance * limit => Piece::Limited,
-            Law::Open => Piece::Blocked,
-            _ => Piece::Holding,
-        }
-    }
-
-    /// Whether a source may give: a converter whose input was found without supply may not.
-    fn may_give(&self, source: usize) -> bool {
-        !self.starved.contains(&source)
-    }
-
-    fn input_voltage(&self, part: usize) -> f64 {
-        let of_part = |n: &str| self.net.node_by_name(part, n);
-        match (of_part("in"), of_part("-")) {
-            (Some(a), Some(b)) if self.system.are_tied(a, b) => {
-                self.system.voltages()[a] - self.system.voltages()[b]
-            }
-            _ => 0.0,
-        }
-    }
-
-    /// Lets the inputs of converters draw what their outputs give. True while that still changes.
-    fn feed_converters(&mut self) -> bool {
-        let mut moved = false;
-        for (at, source) in self.net.sources.iter().enumerate() {
-            let SourceModel::Limited {
-                efficiency: Some(efficiency),
-                ..
-            } = self.models[at]
-            else {
-                continue;
-            };
-            // Behind a diode that blocks there is a voltage and yet no supply.
-            let cut_off = self
-                .inlet
-                .get(at)
-                .copied()
-                .flatten()
-                .is_some_and(|inlet| self.system.is_idle(inlet));
-            let without = cut_off || self.input_voltage(source.part) < LEAST_SUPPLY;
-            if !self.starved.contains(&at) && without {
-                self.starved.insert(at);
-                self.input.remove(&source.part);
-                self.system.restart();
-                return true;
-            }
-            let v = self.system.across(&self.elements[source.branch]);
-            let gives = -self
-                .system
-                .current_of(source.branch, &self.elements[source.branch])
-                * v;
-            let asks = (gives / efficiency).max(0.0);
-            let before = self.input.get(&source.part).copied().unwrap_or(0.0);
-            if (asks - before).abs() > 1e-9 * asks.max(1e-3) {
-                self.input.insert(source.part, asks);
-                moved = true;
-            }
-        }
-        moved
-    }
-
-    /// Throws relays, sensing isolators and head units whose voltage says so. True when something moved.
-    fn toggle(&mut self) -> bool {
-        let mut moved = false;
-        for &at in &self.switching {
-            let branch = &self.net.branches[at];
-            let wants = match branch.closes {
-                Closes::Relay {
-                    coil,
-                    pull_in,
-                    energised,
-                } => {
-                    let v = self
-                        .elements
-                        .get(coil)
-                        .map_or(0.0, |e| self.system.across(e))
-                        .abs();
-                    (v >= pull_in) == energised
-                }
-                Closes::Sensing { minus, closes_at } => {
-                    let a = branch.nodes[0];
-                    let v = if self.system.are_tied(a, minus) {
-                        self.system.voltages()[a] - self.system.voltages()[minus]
-                    } else {
-                        0.0
-                    };
-                    let threshold = if self.closed[at] {
-                        closes_at - SENSING_HYSTERESIS
-                    } else {
-                        closes_at
-                    };
-                    v >= threshold
-                }
-                _ => continue,
-            };
-            if wants != self.closed[at] && self.toggles[at] <= MOST_TOGGLES {
-                self.toggles[at] += 1;
-                // One that will not rest is left open: that is the state in which nothing depends on it.
-                self.closed[at] = wants && self.toggles[at] <= MOST_TOGGLES;
-                self.system.restart();
-                moved = true;
-            }
-        }
-        for (&part, &node) in &self.ignition {
-            let minus = self.net.node_by_name(part, "31");
-            let live = minus.is_some_and(|m| {
-                self.system.are_tied(node, m)
-                    && self.system.voltages()[node] - self.system.voltages()[m] >= values::IGNITION_THRESHOLD
-            });
-            let wants = live && self.demands[part].may_be_on;
-            // Its own draw must not make it flutter: once off at this level it stays off.
-            if self.on[part] && !wants {
-                self.on[part] = false;
-                self.system.restart();
-                moved = true;
-            }
-        }
-        moved
-    }
-}
-
-/// Whether a branch keeps its law whatever the level, the state of the vehicle, and what is on: wires, fuses, coils.
-fn is_steady(branch: &Branch) -> bool {
-    match branch.kind {
-        Kind::Load(draw) => draw == Draw::Coil,
-        Kind::Battery | Kind::Alternator | Kind::ConverterOut => false,
-        _ => matches!(branch.closes, Closes::Always | Closes::Never),
-    }
-}
-
-fn source_model(kind: Option<&PartKind>, state: VehicleState) -> SourceModel {
-    let engine = matches!(state, VehicleState::Idle | VehicleState::Cruise);
-    match kind {
-        Some(PartKind::Battery(it)) => SourceModel::Battery(values::battery_model(it)),
-        Some(PartKind::Alternator(it)) if engine => {
-            let cold = if state == VehicleState::Idle {
-                &it.idle_current
-            } else {
-                &it.current
-            };
-            let stand_in = if state == VehicleState::Idle { 60.0 } else { 120.0 };
-            SourceModel::Limited {
-                voltage: it.voltage.value().map_or(14.2, |v| v.0),
-                slope: values::ALTERNATOR_SLOPE,
-                limit: cold.value().map_or(stand_in, |i| i.0) * it.hot_share.value().map_or(0.8, |s| s.0),
-                efficiency: None,
-            }
-        }
-        Some(PartKind::Converter(it)) if engine || !it.with_engine => SourceModel::Limited {
-            voltage: it.voltage.value().map_or(14.4, |v| v.0),
-            slope: values::CONVERTER_SLOPE,
-            limit: it.current.value().map_or(30.0, |i| i.0),
-            efficiency: Some(it.efficiency.value().map_or(0.9, |s| s.0).clamp(0.05, 1.0)),
-        },
-        _ => SourceModel::Off,
     }
 }

@@ -1,0 +1,136 @@
+//! What switches while an operating point is settled: relays, sensing isolators, head units on the ignition, and converters
+//! that draw what they give. Relays and sensing isolators may change [`MOST_TOGGLES`] times; one that still will not rest is
+//! left open and said so.
+
+use super::{Operator, SourceModel};
+use crate::network::{Closes, values};
+use crate::solve::LEAST_SUPPLY;
+
+/// Most times that one relay or isolator changes before it is left open.
+const MOST_TOGGLES: u8 = 4;
+/// By how much the voltage may fall after a sensing isolator has closed before it opens again, in volts. From memory: such
+/// relays open about half a volt below the voltage at which they close.
+const SENSING_HYSTERESIS: f64 = 0.5;
+
+impl Operator<'_> {
+    /// Relays and isolators that would not rest.
+    pub(super) fn restless(&self) -> Vec<usize> {
+        (0..self.toggles.len())
+            .filter(|&at| self.toggles[at] > MOST_TOGGLES)
+            .collect()
+    }
+
+    /// Whether a source may give: a converter whose input was found without supply may not.
+    pub(super) fn may_give(&self, source: usize) -> bool {
+        !self.starved.contains(&source)
+    }
+
+    fn input_voltage(&self, part: usize) -> f64 {
+        let of_part = |n: &str| self.net.node_by_name(part, n);
+        match (of_part("in"), of_part("-")) {
+            (Some(a), Some(b)) if self.system.are_tied(a, b) => {
+                self.system.voltages()[a] - self.system.voltages()[b]
+            }
+            _ => 0.0,
+        }
+    }
+
+    /// Lets the inputs of converters draw what their outputs give. True while that still changes.
+    pub(super) fn feed_converters(&mut self) -> bool {
+        let mut moved = false;
+        for (at, source) in self.net.sources.iter().enumerate() {
+            let SourceModel::Limited {
+                efficiency: Some(efficiency),
+                ..
+            } = self.models[at]
+            else {
+                continue;
+            };
+            // Behind a diode that blocks there is a voltage and yet no supply.
+            let cut_off = self
+                .inlet
+                .get(at)
+                .copied()
+                .flatten()
+                .is_some_and(|inlet| self.system.is_idle(inlet));
+            let without = cut_off || self.input_voltage(source.part) < LEAST_SUPPLY;
+            if !self.starved.contains(&at) && without {
+                self.starved.insert(at);
+                self.input.remove(&source.part);
+                self.system.restart();
+                return true;
+            }
+            let v = self.system.across(&self.elements[source.branch]);
+            let gives = -self
+                .system
+                .current_of(source.branch, &self.elements[source.branch])
+                * v;
+            let asks = (gives / efficiency).max(0.0);
+            let before = self.input.get(&source.part).copied().unwrap_or(0.0);
+            if (asks - before).abs() > 1e-9 * asks.max(1e-3) {
+                self.input.insert(source.part, asks);
+                moved = true;
+            }
+        }
+        moved
+    }
+
+    /// Throws relays, sensing isolators and head units whose voltage says so. True when something moved.
+    pub(super) fn toggle(&mut self) -> bool {
+        let mut moved = false;
+        for &at in &self.switching {
+            let branch = &self.net.branches[at];
+            let wants = match branch.closes {
+                Closes::Relay {
+                    coil,
+                    pull_in,
+                    energised,
+                } => {
+                    let v = self
+                        .elements
+                        .get(coil)
+                        .map_or(0.0, |e| self.system.across(e))
+                        .abs();
+                    (v >= pull_in) == energised
+                }
+                Closes::Sensing { minus, closes_at } => {
+                    let a = branch.nodes[0];
+                    let v = if self.system.are_tied(a, minus) {
+                        self.system.voltages()[a] - self.system.voltages()[minus]
+                    } else {
+                        0.0
+                    };
+                    let threshold = if self.closed[at] {
+                        closes_at - SENSING_HYSTERESIS
+                    } else {
+                        closes_at
+                    };
+                    v >= threshold
+                }
+                _ => continue,
+            };
+            if wants != self.closed[at] && self.toggles[at] <= MOST_TOGGLES {
+                self.toggles[at] += 1;
+                // One that will not rest is left open: that is the state in which nothing depends on it.
+                self.closed[at] = wants && self.toggles[at] <= MOST_TOGGLES;
+                self.system.restart();
+                moved = true;
+            }
+        }
+        for (&part, &node) in &self.ignition {
+            let minus = self.net.node_by_name(part, "31");
+            let live = minus.is_some_and(|m| {
+                self.system.are_tied(node, m)
+                    && self.system.voltages()[node] - self.system.voltages()[m] >= values::IGNITION_THRESHOLD
+            });
+            let wants = live && self.demands[part].may_be_on;
+            // Its own draw must not make it flutter: once off at this level it stays off.
+            if self.on[part] && !wants {
+                self.on[part] = false;
+                self.system.restart();
+                moved = true;
+            }
+        }
+        moved
+    }
+}
