@@ -15,9 +15,9 @@ pub(crate) fn words() -> &'static Words {
     WORDS.get_or_init(Words::english)
 }
 
-/// A saying as a sentence.
+/// A saying as a sentence. Where long names may break on a page nothing is written: terminals show the sign.
 pub(crate) fn tell(saying: &Saying) -> String {
-    words().say(saying)
+    words().say(saying).replace('\u{ad}', "")
 }
 
 /// A message without values.
@@ -120,7 +120,9 @@ fn helped(command: Command) -> Command {
         });
     if foreign {
         // What the library itself writes is English.
+        let usage = usage(&mut command);
         command = command
+            .override_usage(usage)
             .subcommand_help_heading(text("cli-commands"))
             .help_template(format!(
                 "{{about-with-newline}}\n{}: {{usage}}\n\n{{all-args}}{{after-help}}",
@@ -128,6 +130,18 @@ fn helped(command: Command) -> Command {
             ));
     }
     command
+}
+
+/// The call as the library writes it, its own words in the reader's language.
+fn usage(command: &mut Command) -> String {
+    let written = command.render_usage().to_string();
+    let (options, one) = (text("cli-usage-options"), text("cli-usage-command"));
+    written
+        .trim_start_matches("Usage:")
+        .trim()
+        .replace("[OPTIONS]", &format!("[{options}]"))
+        .replace("<COMMAND>", &format!("<{one}>"))
+        .replace("[COMMAND]", &format!("[{one}]"))
 }
 
 fn with_help(argument: Arg, command: &str, foreign: bool) -> Arg {

@@ -356,6 +356,11 @@ fn it_speaks_german_when_asked_or_when_the_environment_is_german() {
         code == 0 && page.contains("## Warum das wichtig ist") && page.contains("0,45 m"),
         "{page}"
     );
+    // A worked job has German names too.
+    assert!(
+        out.contains("Handwerkertransporter") && !told.contains("Handwerkertransporter"),
+        "{out}"
+    );
     for command in ["solve", "trace", "speakers"] {
         let (_, german, _) = output(&mut loomwright(&[command, "@van", "--language", "de"]));
         let (_, english, _) = output(&mut loomwright(&[command, "@van"]));
@@ -370,7 +375,13 @@ fn help_and_errors_of_the_call_are_german_too() {
         code == 0 && out.contains("Aufruf: loomwright check") && out.contains("Nennt zu jedem Befund"),
         "{out}"
     );
+    assert!(out.contains("loomwright check [OPTIONEN] <JOB>"), "{out}");
     assert!(!out.contains("Options:") && !out.contains("Print help"), "{out}");
+    let (_, whole, _) = output(&mut loomwright(&["--language", "de", "--help"]));
+    assert!(
+        whole.contains("Aufruf: loomwright [OPTIONEN] <BEFEHL>") && !whole.contains("COMMAND"),
+        "{whole}"
+    );
     for (call, said) in [
         (&["chek"][..], "keinen Befehl `chek`"),
         (&["check"], "es fehlt: <JOB>"),
@@ -416,11 +427,12 @@ fn lengths_and_sizes_are_told_in_the_units_asked_for() {
         american.contains("sits 6 ft of wire from B1") && american.contains("18 in is the limit"),
         "{american}"
     );
-    // A size to be laid is the next that is sold and not thinner.
+    // A size to be laid is told as it is sold: these runs are made in square millimetres, and so is what takes their place.
     assert!(
-        american.contains(" AWG copper") && !american.contains("mm²") && metric.contains(" mm² copper"),
+        american.contains(" AWG) copper") && american.contains(" mm² (≈ ") && metric.contains(" mm² copper"),
         "{american}"
     );
+    assert!(!metric.contains("AWG"), "{metric}");
     let (code, _, err) = output(&mut loomwright(&["check", "@van", "--units", "leagues"]));
     assert!(code == 2 && err.contains("metric, awg"), "{err}");
 }

@@ -69,7 +69,7 @@ pub(crate) fn run(call: &LinkCall) -> Result<Report, String> {
     let mut text = format!("{}\n\n{}\n", made.link, tell(&fits));
     text.push_str(&told(left));
     if let Some(path) = &call.code {
-        let _ = writeln!(text, "{}", tell(&say!("cli-written-dot", file = path)));
+        let _ = writeln!(text, "{}", tell(&say!("cli-written", file = path)));
     }
     Ok(Report::clean(text))
 }

@@ -3,7 +3,7 @@
 use super::link::told;
 use crate::Report;
 use crate::args::PageCall;
-use crate::input::{job, unwritten};
+use crate::input::{job, unread, unwritten};
 use crate::speech::tell;
 use sharing::{Showing, shown};
 use words::say;
@@ -11,8 +11,11 @@ use words::say;
 pub(crate) fn run(call: &PageCall) -> Result<Report, String> {
     let whole = job(&call.job)?;
     let template = std::fs::read_to_string(&call.app).map_err(|error| {
-        let unread = say!("cli-no-app", app = &call.app, error = error.to_string());
-        format!("{}\n{}", tell(&unread), tell(&say!("cli-no-app-hint")))
+        format!(
+            "{}\n{}",
+            unread(&call.app, &error),
+            tell(&say!("cli-no-app-hint"))
+        )
     })?;
     let showing = Showing {
         notes: call.notes,

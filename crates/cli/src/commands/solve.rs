@@ -80,8 +80,8 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
         let volts =
             |voltage: Option<model::quantity::Volts>| voltage.map_or_else(String::new, |v| number(v.0, 3));
         let state = match flow.on {
-            Some(true) => text_of("cli-on"),
-            Some(false) => text_of("cli-off"),
+            Some(true) => text_of("told-is-on"),
+            Some(false) => text_of("told-is-off"),
             None => String::new(),
         };
         parts.add_row([

@@ -6,7 +6,6 @@ use crate::args::JobCall;
 use crate::input::{json, open};
 use crate::speech::{tell, text};
 use crate::table::{print, table};
-
 use model::quantity::Ohms;
 
 fn ohms(value: Option<Ohms>) -> String {
@@ -40,7 +39,7 @@ pub(crate) fn run(call: &JobCall) -> Result<Report, String> {
         channels.add_row([
             channel,
             if drivers.is_empty() {
-                text("cli-nothing")
+                text("list-nothing")
             } else {
                 drivers.join(" ")
             },

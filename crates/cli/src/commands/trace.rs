@@ -24,7 +24,7 @@ fn runs<'a>(sheet: &Sheet, ids: impl IntoIterator<Item = &'a RunId>) -> String {
         .map(|run| run.tag.as_str())
         .collect();
     if tags.is_empty() {
-        text("cli-nothing")
+        text("list-nothing")
     } else {
         tags.join(" ")
     }
@@ -51,25 +51,15 @@ fn feed(sheet: &Sheet, way: &FeedWay, out: &mut String) {
     let (source, over) = (part(sheet, way.source), runs(sheet, &way.runs));
     let length = precise(way.length.0, Unit::Metre, 2);
     let by = devices(sheet, &way.devices);
-    let told = if way.meshed {
-        say!(
-            "cli-fed-meshed",
-            terminal = &way.terminal,
-            source = source,
-            runs = over,
-            length = length,
-            devices = by,
-        )
-    } else {
-        say!(
-            "cli-fed",
-            terminal = &way.terminal,
-            source = source,
-            runs = over,
-            length = length,
-            devices = by,
-        )
-    };
+    let told = say!(
+        "cli-fed",
+        terminal = &way.terminal,
+        source = source,
+        runs = over,
+        length = length,
+        ways = if way.meshed { "several" } else { "one" },
+        devices = by,
+    );
     let _ = writeln!(out, "  {}", tell(&told));
 }
 

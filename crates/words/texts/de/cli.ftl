@@ -5,6 +5,8 @@ cli-after-job = JOB ist eine Auftragsdatei (*.loom.json), ein Auftrag in Textfor
 cli-after-codes = Rückgabewerte: 0 nichts Schwerwiegendes; 1 Befunde vom Grad Halt, entschieden oder offen; 2 Eingabe oder Aufruf fehlerhaft.
 cli-after-care = Arbeit an der Fahrzeugverdrahtung kann Feuer verursachen, einen Airbag auslösen oder verletzen. Das Programm berät; entscheiden soll eine Fachkraft.
 cli-usage = Aufruf
+cli-usage-options = OPTIONEN
+cli-usage-command = BEFEHL
 cli-commands = Befehle
 cli-arguments = Argumente
 cli-options = Optionen
@@ -89,15 +91,13 @@ cli-no-check-near = es gibt keine Prüfung `{ $name }`; es gibt { $near }; `loom
 cli-under-itself = das Blatt `{ $sheet }` kann nicht unter sich selbst liegen; --sheet sagt, welches oben liegt
 cli-no-sheet-under = es gibt kein Blatt `{ $sheet }`, das unter `{ $above }` gelegt werden kann; daneben hat der Auftrag { $there }
 cli-code-too-long = { $job }: als Link sind das { $characters } Zeichen, und ein gedruckter Code fasst { $most }; geschrieben wurde nichts
-cli-no-app = { $app }: lässt sich nicht lesen: { $error }
 cli-no-app-hint = `cargo xtask bundle` baut das Programm mit seiner page.html nach dist/; --app nennt eine andere
 cli-not-solved = Das Netz ließ sich nicht berechnen: { $why }
 
 ## Antworten.
 
 cli-untitled = Auftrag ohne Titel
-cli-written = { $file } geschrieben
-cli-written-dot = { $file } geschrieben.
+cli-written = { $file } geschrieben.
 cli-written-bytes = { $file } geschrieben, { $bytes } Byte.
 cli-no-findings = Keine Befunde. Die Prüfungen kennen die Zeichnung, nicht das Fahrzeug: Eine Fachkraft soll es ansehen.
 cli-assumed = (angenommen: { $properties })
@@ -147,20 +147,19 @@ cli-purpose = { $purpose ->
     [speaker] Lautsprecher
    *[nothing] nichts
 }
-cli-on = ein
-cli-off = aus
 cli-when-loud = bei Spitzen: { $why }
 cli-energy = Verbrauch { $draw } von { $available }, die die Lichtmaschine liefern kann; Ruhestrom { $standing }.
 cli-balance = Bilanz: Ströme auf { $current } des größten genau, Leistung auf { $power }.
 cli-note = Hinweis: { $note }
-cli-nothing = nichts
 cli-coils-oppose = Spulen gegeneinander
 cli-in-phase = gleichphasig
 cli-reversed = verpolt
 cli-no-device = kein Schutzorgan, durch das jeder Weg führt
 cli-then = { $first }, dann { $second }
-cli-fed = an { $terminal } versorgt von { $source } über { $runs }: { $length }; geschützt durch { $devices }
-cli-fed-meshed = an { $terminal } versorgt von { $source } über { $runs }: { $length }, einer von mehreren Wegen; geschützt durch { $devices }
+cli-fed = an { $terminal } versorgt von { $source } über { $runs }: { $length }{ $ways ->
+    [several] , einer von mehreren Wegen; geschützt durch { $devices }
+   *[one] ; geschützt durch { $devices }
+}
 cli-no-return = kein Rückweg zu { $source }
 cli-returns = zurück zu { $source } über { $runs }: Masseleitung { $length }
 cli-returns-ohms = , { $ohms } insgesamt
@@ -181,10 +180,10 @@ cli-left-names = { $count } Namen (--names zeigt sie)
 cli-left-unknown = { $count } Felder, die diese Version nicht kennt
 cli-lesson-right = { $name }: an der Lektion ist nichts falsch.
 cli-lesson-looks = Ansehen
-cli-lesson-breaks = Unterbrechen
+cli-lesson-breaks = Fehler setzen
 cli-lesson-questions = Fragen
 cli-lesson-explanation = Erklärung
 cli-lesson-source = Quelle: { $sources }.
 cli-lesson-faults = In der schlechten Fassung zu findende Fehler
-cli-lesson-care = Unterbrechungen werden an der Zeichnung ausprobiert, nie an einem Fahrzeug.
+cli-lesson-care = Fehler werden an der Zeichnung ausprobiert, nie an einem Fahrzeug.
 cli-lesson-versions = Die zwei Fassungen: @{ $key }/bad und @{ $key }/good.

@@ -5,6 +5,8 @@ cli-after-job = JOB is a job file (*.loom.json), a job in the text form, `-` for
 cli-after-codes = Exit codes: 0 nothing grave; 1 findings of grade Stop, decided or undecided; 2 the input or the call was bad.
 cli-after-care = Work on vehicle wiring can start a fire, set off an airbag, or hurt. The program advises; let a qualified person decide.
 cli-usage = Usage
+cli-usage-options = OPTIONS
+cli-usage-command = COMMAND
 cli-commands = Commands
 cli-arguments = Arguments
 cli-options = Options
@@ -89,15 +91,13 @@ cli-no-check-near = there is no check `{ $name }`; there are { $near }; `loomwri
 cli-under-itself = the sheet `{ $sheet }` cannot lie under itself; --sheet says which one is on top
 cli-no-sheet-under = there is no sheet `{ $sheet }` to lay under `{ $above }`; besides it the job has { $there }
 cli-code-too-long = { $job }: as a link this has { $characters } characters and a printed code holds { $most }; nothing was written
-cli-no-app = { $app }: cannot be read: { $error }
 cli-no-app-hint = `cargo xtask bundle` builds the program with its page.html into dist/; --app names another one
 cli-not-solved = The network could not be solved: { $why }
 
 ## Answers.
 
 cli-untitled = Job without a title
-cli-written = { $file } written
-cli-written-dot = { $file } written.
+cli-written = { $file } written.
 cli-written-bytes = { $file } written, { $bytes } bytes.
 cli-no-findings = No findings. The checks know the drawing, not the vehicle: have a qualified person look at it.
 cli-assumed = (assumed: { $properties })
@@ -140,27 +140,26 @@ cli-nothing-solved = No source on the sheet feeds anything.
 cli-delivers = The feed delivers only { $share } of what the loads ask.
 cli-purpose = { $purpose ->
     [feed] Feed
-    [between-sources] BetweenSources
+    [between-sources] between sources
     [return] Return
     [signal] Signal
-    [turn-on] TurnOn
+    [turn-on] turn-on
     [speaker] Speaker
    *[nothing] Nothing
 }
-cli-on = on
-cli-off = off
 cli-when-loud = when it is loud { $why }
 cli-energy = Draw { $draw } of { $available } that the alternator can give; standing current { $standing }.
 cli-balance = Balance: currents to { $current } of the largest, power to { $power }.
 cli-note = Note: { $note }
-cli-nothing = nothing
 cli-coils-oppose = coils oppose
 cli-in-phase = in phase
 cli-reversed = reversed
 cli-no-device = no device that every way crosses
 cli-then = { $first }, then { $second }
-cli-fed = fed at { $terminal } from { $source } over { $runs }: { $length }; protected by { $devices }
-cli-fed-meshed = fed at { $terminal } from { $source } over { $runs }: { $length }, one of several ways; protected by { $devices }
+cli-fed = fed at { $terminal } from { $source } over { $runs }: { $length }{ $ways ->
+    [several] , one of several ways; protected by { $devices }
+   *[one] ; protected by { $devices }
+}
 cli-no-return = no return to { $source }
 cli-returns = returns to { $source } over { $runs }: ground lead { $length }
 cli-returns-ohms = , { $ohms } in all
