@@ -159,39 +159,39 @@ pub fn to_point(at: BoardPoint) -> Point {
 /// What a part says of itself without a study, in its line of numbers; empty where the kind has none.
 pub(crate) fn own_numbers(kind: &PartKind, words: &words::Words) -> String {
     use numbers::quantity as q;
-    fn told<Q: model::quantity::Quantity>(value: &model::Fact<Q>, words: &words::Words) -> String {
+    fn fact<Q: model::quantity::Quantity>(words: &words::Words, value: &model::Fact<Q>) -> String {
         match value {
             model::Fact::Given(value) => q(words, *value),
             model::Fact::Assumed(value) => format!("~{}", q(words, *value)),
             model::Fact::Unknown => "?".to_owned(),
         }
     }
-    macro_rules! fact {
-        ($value:expr) => {
-            told($value, words)
-        };
-    }
     match kind {
-        PartKind::Battery(it) => fact!(&it.capacity),
-        PartKind::Alternator(it) => fact!(&it.current),
-        PartKind::Vehicle(it) => words.say(&say!("drawn-main-fuse", amps = fact!(&it.main_fuse))),
-        PartKind::Converter(it) => format!("{} {}", fact!(&it.voltage), fact!(&it.current)),
-        PartKind::Fuse(it) => fact!(&it.rating),
-        PartKind::Breaker(it) => fact!(&it.rating),
-        PartKind::Relay(it) => fact!(&it.rating),
-        PartKind::Switch(it) => fact!(&it.rating),
-        PartKind::Isolator(it) => fact!(&it.rating),
-        PartKind::Capacitor(it) => fact!(&it.capacitance),
+        PartKind::Battery(it) => fact(words, &it.capacity),
+        PartKind::Alternator(it) => fact(words, &it.current),
+        PartKind::Vehicle(it) => words.say(&say!("drawn-main-fuse", amps = fact(words, &it.main_fuse))),
+        PartKind::Converter(it) => format!("{} {}", fact(words, &it.voltage), fact(words, &it.current)),
+        PartKind::Fuse(it) => fact(words, &it.rating),
+        PartKind::Breaker(it) => fact(words, &it.rating),
+        PartKind::Relay(it) => fact(words, &it.rating),
+        PartKind::Switch(it) => fact(words, &it.rating),
+        PartKind::Isolator(it) => fact(words, &it.rating),
+        PartKind::Capacitor(it) => fact(words, &it.capacitance),
         PartKind::Load(it) => match it.law {
-            model::kinds::supply::LoadLaw::Current => fact!(&it.current),
-            model::kinds::supply::LoadLaw::Power => fact!(&it.power),
-            model::kinds::supply::LoadLaw::Resistance => fact!(&it.resistance),
+            model::kinds::supply::LoadLaw::Current => fact(words, &it.current),
+            model::kinds::supply::LoadLaw::Power => fact(words, &it.power),
+            model::kinds::supply::LoadLaw::Resistance => fact(words, &it.resistance),
         },
         PartKind::Speaker(it) if it.coils > 1 => {
-            format!("{} × {} {}", it.coils, fact!(&it.impedance), fact!(&it.power))
+            format!(
+                "{} × {} {}",
+                it.coils,
+                fact(words, &it.impedance),
+                fact(words, &it.power)
+            )
         }
-        PartKind::Speaker(it) => format!("{} {}", fact!(&it.impedance), fact!(&it.power)),
-        PartKind::Crossover(it) => fact!(&it.frequency),
+        PartKind::Speaker(it) => format!("{} {}", fact(words, &it.impedance), fact(words, &it.power)),
+        PartKind::Crossover(it) => fact(words, &it.frequency),
         PartKind::InlineCapacitor(it) => match it.capacitance.value() {
             Some(farads) => format!("{} µF", numbers::figures(words, farads.0 * 1e6)),
             None => "?".to_owned(),

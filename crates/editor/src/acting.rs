@@ -368,7 +368,7 @@ impl Editor {
         self.out.open = Some(Open::Finding(place));
         self.tell(say!(
             "finding-shown",
-            grade = crate::grade(finding.grade),
+            grade = finding.grade.said(),
             what = &finding.what
         ));
         self.out.noticed = true;

@@ -101,7 +101,7 @@ impl Editor {
             for (place, finding) in self.analysis().findings.iter().enumerate() {
                 let text = words.say(&say!(
                     "finding-shown",
-                    grade = crate::grade(finding.grade),
+                    grade = finding.grade.said(),
                     what = &finding.what
                 ));
                 let haystack = format!("{text} {}", finding.check);

@@ -235,11 +235,11 @@ impl Editor {
                 gone = gone,
                 left = self.analysis.findings.len()
             )),
-            ([one], _) => Some(say!("finding-new", grade = grade(one.grade), what = &one.what)),
+            ([one], _) => Some(say!("finding-new", grade = one.grade.said(), what = &one.what)),
             ([first, ..], _) => Some(say!(
                 "findings-new",
                 count = fresh.len(),
-                grade = grade(first.grade),
+                grade = first.grade.said(),
                 what = &first.what
             )),
         };
@@ -420,12 +420,6 @@ impl Editor {
 /// Whether two findings are the same one, before and after an edit: same check, same things.
 fn same(a: &Finding, b: &Finding) -> bool {
     a.check == b.check && a.undecided == b.undecided && a.parts == b.parts && a.runs == b.runs
-}
-
-/// The word of a grade.
-#[must_use]
-pub fn grade(grade: Grade) -> Saying {
-    grade.said()
 }
 
 fn mark_of(place: usize, finding: &Finding) -> Mark {

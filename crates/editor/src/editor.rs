@@ -27,7 +27,7 @@ pub struct Editor {
     pub(crate) analysis: Arc<Analysis>,
     pub(crate) marks: Vec<Mark>,
     pub(crate) stale: bool,
-    /// Whether the job is only looked at: see [`crate::LOOK_ONLY`].
+    /// Whether the job is only looked at: see [`Editor::looking`].
     pub(crate) looks_only: bool,
     /// Whether what was found, and the numbers that tell it, stay hidden: an exercise.
     pub(crate) conceals: bool,

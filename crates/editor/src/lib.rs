@@ -31,12 +31,10 @@ pub mod words;
 
 pub use actions::Action;
 pub use camera::{Camera, Margins, ScreenPoint};
-pub use doing::grade;
 pub use editor::Editor;
 pub use effects::{Effects, Open};
 pub use input::{Button, Input, Key, Mods, Pointer, PointerKind};
 pub use laid_under::Fate;
-pub use looking::LOOK_ONLY;
 pub use picture::Seen;
 pub use selection::{Selection, Thing};
 pub use tools::{Tool, meter, move_end, pick, place, pull};

@@ -7,9 +7,6 @@ use crate::editor::Editor;
 use model::Job;
 use words::say;
 
-/// Said in English when somebody tries to change what is only looked at.
-pub const LOOK_ONLY: &str = "This drawing is for looking at. Make a copy of your own to change it.";
-
 impl Action {
     /// Whether the action is for changing a job, or for keeping and opening jobs: none of these exist where one only looks.
     #[must_use]
@@ -44,9 +41,6 @@ impl Action {
                 | Self::Limits
         )
     }
-}
-
-impl Action {
     /// Whether the action tells what is wrong, or leads away: none of these exist in an exercise.
     #[must_use]
     pub fn tells(self) -> bool {

@@ -64,7 +64,7 @@ impl Editor {
             Some(finding) => words.say(&say!(
                 "spoken-findings",
                 count = findings.len(),
-                grade = crate::grade(finding.grade)
+                grade = finding.grade.said()
             )),
             None => String::new(),
         };

@@ -2,12 +2,15 @@
 
 mod hand;
 
-use editor::{Action, Editor, Input, Key, LOOK_ONLY, Margins, Mods, Open, Thing};
+use editor::{Action, Editor, Input, Key, Margins, Mods, Open, Thing};
 use hand::Hand;
 use model::SheetKind::{Built, Found, Plan};
 use model::compare::{Became, compare};
 use model::edits::{copy_sheet, set_property};
 use model::{PartId, SheetKind};
+
+/// Said when somebody tries to change what is only looked at.
+const LOOK_ONLY: &str = "This drawing is for looking at. Make a copy of your own to change it.";
 
 const JOB: &str = r#"
 job "Bench"

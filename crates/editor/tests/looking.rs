@@ -4,11 +4,13 @@ mod hand;
 
 use editor::ask::Leads;
 use editor::{
-    Action, Button, Editor, Input, Key, LOOK_ONLY, Margins, Mods, Open, Pointer, PointerKind, ScreenPoint,
-    Thing,
+    Action, Button, Editor, Input, Key, Margins, Mods, Open, Pointer, PointerKind, ScreenPoint, Thing,
 };
 use hand::{Hand, SYSTEM};
 use testkit::random::Dice;
+
+/// Said when somebody tries to change what is only looked at.
+const LOOK_ONLY: &str = "This drawing is for looking at. Make a copy of your own to change it.";
 
 /// A hand on a job that is only looked at.
 fn looking(text: &str) -> Hand {

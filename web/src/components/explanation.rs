@@ -59,7 +59,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
             aria-label={words.say(&say!("finding-number", number = place + 1))}>
             <header class="slip__head">
                 { mark(finding.grade) }
-                <b>{ words.say(&editor::grade(finding.grade)) }</b>
+                <b>{ words.say(&finding.grade.said()) }</b>
                 <span class="slip__kind">{ checks::check_named(finding.check).map(|check| words.say(&check.title())) }</span>
                 <button type="button" class="slip__close" onclick={close} aria-label={words.text("close")} data-testid="close">{ words.text("key-esc") }</button>
             </header>

@@ -91,7 +91,7 @@ pub(crate) fn LowStrip() -> Html {
                 <button type="button" onclick={toggle(Fold::Notes)} aria-expanded={(*fold == Fold::Notes).to_string()} aria-controls="low-notes" data-testid="low-notes">
                     if total == 0 { { words.text("low-none") } }
                     { for grades.filter(|(_, count)| *count > 0).map(|(grade, count)| html! {
-                        <span class="grade-count">{ mark(grade) }{ format!("{count} {}", words.say(&editor::grade(grade))) }</span>
+                        <span class="grade-count">{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
                     }) }
                 </button>
                 <button type="button" class="low__title" onclick={toggle(Fold::Title)} aria-expanded={(*fold == Fold::Title).to_string()} data-testid="low-title">

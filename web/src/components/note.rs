@@ -24,7 +24,7 @@ pub(crate) struct Note {
 
 /// The words of a grade on a note.
 pub(crate) fn grade_said(words: &Words, grade: Grade, undecided: bool) -> AttrValue {
-    let grade = editor::grade(grade);
+    let grade = grade.said();
     words
         .say(&if undecided {
             say!("note-undecided", grade = grade)

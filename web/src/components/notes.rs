@@ -217,7 +217,7 @@ pub(crate) fn Notes() -> Html {
                 let folded: Vec<String> = [Grade::Stop, Grade::Fix, Grade::Tidy]
                     .into_iter()
                     .filter(|grade| count(*grade) > 0)
-                    .map(|grade| format!("{} {}", count(grade), words.say(&editor::grade(grade))))
+                    .map(|grade| format!("{} {}", count(grade), words.say(&grade.said())))
                     .collect();
                 let toggle = {
                     let opened = opened.clone();

@@ -70,7 +70,7 @@ fn plate(store: &Store, low: bool) -> Html {
                 <span class="cell__name">{ words.text("title-findings") }</span>
                 <span class="cell__value">
                     { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
-                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&editor::grade(grade))) }</span>
+                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
                     }) }
                 </span>
             </div>

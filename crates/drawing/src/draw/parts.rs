@@ -357,12 +357,10 @@ fn part_numbers(id: PartId, part: &Part, study: Option<&Study>, words: &words::W
     let Some(study) = study else { return line };
     if let PartKind::Speaker(_) = part.is {
         match study.drivers.get(&id) {
-            Some(driver) if driver.plays => add({
-                words.say(&say!(
-                    "drawn-gets",
-                    power = numbers::quantity(words, driver.power)
-                ))
-            }),
+            Some(driver) if driver.plays => add(words.say(&say!(
+                "drawn-gets",
+                power = numbers::quantity(words, driver.power)
+            ))),
             Some(_) => add(words.text("drawn-silent")),
             None => {}
         }
