@@ -117,10 +117,7 @@ check-second-source-source = ISO 13297 Abschnitt 12.3 und ABYC E-11: Gegen jede 
 second-source-what = { $runs } { $runs ->
     [one] liegt
    *[other] liegen
-} zwischen zwei Quellen; von { $sources } her schützt { $runs ->
-    [one] sie
-   *[other] sie
-} nichts.
+} zwischen zwei Quellen; von { $sources } her schützt sie nichts.
 second-source-remedy = Auch neben { $sources } eine Sicherung setzen, die die Leitung verträgt.
 
 ## self-resetting-main

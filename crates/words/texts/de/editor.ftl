@@ -150,7 +150,7 @@ spoken-run = Leitung { $run } von { $from } nach { $to }{ $numbers }{ $noted }
 
 numbers-current = Strom
 numbers-burst = Spitze
-numbers-drop = Spannungsfall
+numbers-drop = Spannungsabfall
 numbers-temperature = Temperatur
 numbers-guarded-by = geschützt durch
 numbers-is = ist

@@ -4,12 +4,12 @@
 
 address-no-host = Eine Adresse beginnt mit https:// und dem Namen eines Rechners, wie https://wiring.example/board/
 address-character = Eine Adresse kann das Zeichen { $character } nicht enthalten
-address-fragment = Eine Adresse für Links hat kein #: dahinter kommt die Zeichnung
+address-fragment = Eine Adresse für Links hat kein #: Dahinter kommt die Zeichnung
 address-long = Eine Adresse für Links hat höchstens { $most } Zeichen
 
 ## Seitendateien.
 
-page-no-template = Das ist nicht die Seite, in die Zeichnungen kommen: sie hat keinen leeren Platz dafür. Sie liegt neben der index.html des Programms und heißt page.html.
+page-no-template = Das ist nicht die Seite, in die Zeichnungen kommen: Sie hat keinen leeren Platz dafür. Sie liegt neben der index.html des Programms und heißt page.html.
 page-no-job = In dieser Seite ist keine Zeichnung. Noch einmal darum bitten.
 page-damaged = Die Zeichnung in dieser Seite wurde unterwegs gekürzt oder verändert, deshalb wurde sie nicht geöffnet. Noch einmal um die Datei bitten.
 page-not-understood = Diese Seite enthält eine Zeichnung, die das Programm darin nicht versteht: { $why }. Darum bitten, die Seite neu zu machen.
@@ -24,8 +24,8 @@ link-too-long = { $what ->
     [job] als Link hätte dieser Auftrag { $characters } Zeichen; Mailprogramme schneiden ab, was über { $most } ist. Stattdessen als Seitendatei schicken
    *[lesson] als Link hätte diese Lektion { $characters } Zeichen; Mailprogramme schneiden ab, was über { $most } ist. Stattdessen als Datei schicken
 }
-link-no-job = In diesem Link ist keine Zeichnung: hinter dem # sollten { $key } und eine lange Reihe von Buchstaben und Ziffern stehen. Um den ganzen Link bitten.
-link-no-lesson = In diesem Link ist keine Lektion: hinter dem # sollten { $key } und eine lange Reihe von Buchstaben und Ziffern stehen. Um den ganzen Link bitten.
+link-no-job = In diesem Link ist keine Zeichnung: Hinter dem # sollten { $key } und eine lange Reihe von Buchstaben und Ziffern stehen. Um den ganzen Link bitten.
+link-no-lesson = In diesem Link ist keine Lektion: Hinter dem # sollten { $key } und eine lange Reihe von Buchstaben und Ziffern stehen. Um den ganzen Link bitten.
 link-is-lesson = Dieser Link trägt eine Lektion, keine Zeichnung.
 link-is-job = Dieser Link trägt eine Zeichnung, keine Lektion.
 link-longer = Dieser Link ist länger als jeder, der hier entsteht, deshalb wurde er nicht geöffnet. Beim Absender um die Seitendatei bitten.
