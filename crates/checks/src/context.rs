@@ -198,22 +198,18 @@ impl<'a> Ctx<'a> {
     // Things.
 
     pub(crate) fn part(&self, id: PartId) -> Option<&'a Part> {
-        self.sheet.parts.values().as_slice().get(self.parts.of(id)?)
+        self.sheet.parts.at(self.parts.of(id)?).map(|(_, part)| part)
     }
     pub(crate) fn run(&self, id: RunId) -> Option<&'a Run> {
-        self.sheet.runs.values().as_slice().get(self.runs.of(id)?)
+        self.sheet.runs.at(self.runs.of(id)?).map(|(_, run)| run)
     }
     pub(crate) fn kind(&self, id: PartId) -> Option<&'a PartKind> {
         self.part(id).map(|part| &part.is)
     }
     pub(crate) fn flow(&self, id: RunId) -> Option<&'a RunFlow> {
-        let (ids, flows) = (
-            self.study.runs.keys().as_slice(),
-            self.study.runs.values().as_slice(),
-        );
         // As a rule a study tells of each run of the sheet.
-        match self.runs.of(id) {
-            Some(place) if ids.get(place) == Some(&id) => flows.get(place),
+        match self.runs.of(id).and_then(|place| self.study.runs.at(place)) {
+            Some((of, flow)) if *of == id => Some(flow),
             _ => self.study.runs.get(&id),
         }
     }

@@ -10,6 +10,6 @@ mod map;
 mod set;
 mod sort;
 
-pub use map::{Entry, IntoIter, Iter, IterMut, OccupiedEntry, OrderedMap, VacantEntry};
-pub use set::{IntoIter as SetIntoIter, Iter as SetIter, OrderedSet};
+pub use map::{Entry, Iter, IterMut, OccupiedEntry, OrderedMap, VacantEntry};
+pub use set::{IntoIter, Iter as SetIter, OrderedSet};
 pub use sort::Sort;

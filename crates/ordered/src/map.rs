@@ -3,187 +3,155 @@
 use crate::Sort;
 use std::borrow::Borrow;
 use std::fmt;
-use std::hash::{Hash, Hasher};
 use std::ops::{Bound, Index, RangeBounds};
 
 /// A map in the order of its keys, with the interface of the standard library's map as far as it is used.
-///
-/// Keys and values lie in a list each: looking for a key goes through keys alone, which are as a rule much smaller than what they
-/// stand for and lie close together.
-#[derive(Clone, PartialEq, Eq)]
-pub struct OrderedMap<K, V> {
-    keys: Vec<K>,
-    /// As many as there are keys.
-    values: Vec<V>,
-}
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct OrderedMap<K, V>(Vec<(K, V)>);
 
 impl<K, V> OrderedMap<K, V> {
     /// An empty map.
     #[must_use]
     pub const fn new() -> Self {
-        Self {
-            keys: Vec::new(),
-            values: Vec::new(),
-        }
+        Self(Vec::new())
     }
     /// How many it holds.
     #[must_use]
     pub fn len(&self) -> usize {
-        self.keys.len()
+        self.0.len()
     }
     /// Whether it holds none.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.keys.is_empty()
+        self.0.is_empty()
     }
     /// Takes all out.
     pub fn clear(&mut self) {
-        self.keys.clear();
-        self.values.clear();
+        self.0.clear();
     }
     /// All, in order.
     pub fn iter(&self) -> Iter<'_, K, V> {
-        self.keys.iter().zip(&self.values)
+        self.0.iter().map(by_reference)
     }
     /// All, in order, to be changed.
     pub fn iter_mut(&mut self) -> IterMut<'_, K, V> {
-        self.keys.iter().zip(&mut self.values)
+        self.0.iter_mut().map(to_be_changed)
     }
     /// The keys, in order.
-    pub fn keys(&self) -> std::slice::Iter<'_, K> {
-        self.keys.iter()
+    pub fn keys(&self) -> impl DoubleEndedIterator<Item = &K> + ExactSizeIterator + Clone {
+        self.0.iter().map(|(key, _)| key)
     }
     /// The values, in the order of their keys.
-    pub fn values(&self) -> std::slice::Iter<'_, V> {
-        self.values.iter()
+    pub fn values(&self) -> impl DoubleEndedIterator<Item = &V> + ExactSizeIterator + Clone {
+        self.0.iter().map(|(_, value)| value)
     }
     /// The values, to be changed.
-    pub fn values_mut(&mut self) -> std::slice::IterMut<'_, V> {
-        self.values.iter_mut()
+    pub fn values_mut(&mut self) -> impl DoubleEndedIterator<Item = &mut V> + ExactSizeIterator {
+        self.0.iter_mut().map(|(_, value)| value)
     }
     /// The keys themselves.
-    pub fn into_keys(self) -> std::vec::IntoIter<K> {
-        self.keys.into_iter()
+    pub fn into_keys(self) -> impl DoubleEndedIterator<Item = K> + ExactSizeIterator {
+        self.0.into_iter().map(|(key, _)| key)
     }
     /// The values themselves.
-    pub fn into_values(self) -> std::vec::IntoIter<V> {
-        self.values.into_iter()
+    pub fn into_values(self) -> impl DoubleEndedIterator<Item = V> + ExactSizeIterator {
+        self.0.into_iter().map(|(_, value)| value)
+    }
+    /// What stands at a place in the order, counted from 0.
+    #[must_use]
+    pub fn at(&self, place: usize) -> Option<(&K, &V)> {
+        self.0.get(place).map(by_reference)
     }
     /// The first.
     #[must_use]
     pub fn first_key_value(&self) -> Option<(&K, &V)> {
-        self.keys.first().zip(self.values.first())
+        self.0.first().map(by_reference)
     }
     /// The last.
     #[must_use]
     pub fn last_key_value(&self) -> Option<(&K, &V)> {
-        self.keys.last().zip(self.values.last())
+        self.0.last().map(by_reference)
     }
     /// Takes the first out.
     pub fn pop_first(&mut self) -> Option<(K, V)> {
-        (!self.is_empty()).then(|| self.take(0))
+        (!self.0.is_empty()).then(|| self.0.remove(0))
     }
     /// Takes the last out.
     pub fn pop_last(&mut self) -> Option<(K, V)> {
-        self.keys.pop().zip(self.values.pop())
+        self.0.pop()
     }
     /// Keeps those for which this is true.
     pub fn retain(&mut self, mut keep: impl FnMut(&K, &mut V) -> bool) {
-        let all = self.keys.iter().zip(&mut self.values);
-        let kept: Vec<bool> = all.map(|(key, value)| keep(key, value)).collect();
-        if kept.contains(&false) {
-            let mut of_key = kept.iter();
-            self.keys.retain(|_| of_key.next() == Some(&true));
-            let mut of_value = kept.iter();
-            self.values.retain(|_| of_value.next() == Some(&true));
-        }
+        self.0.retain_mut(|(key, value)| keep(key, value));
     }
-    /// Takes out what is at this place, which must be taken.
-    fn take(&mut self, at: usize) -> (K, V) {
-        (self.keys.remove(at), self.values.remove(at))
-    }
-    /// Puts a key and its value in at the place where the key belongs.
-    fn put(&mut self, at: usize, key: K, value: V) {
-        self.keys.insert(at, key);
-        self.values.insert(at, value);
-    }
+}
+
+fn by_reference<K, V>(item: &(K, V)) -> (&K, &V) {
+    (&item.0, &item.1)
+}
+
+fn to_be_changed<K, V>(item: &mut (K, V)) -> (&K, &mut V) {
+    (&item.0, &mut item.1)
 }
 
 /// Iterator over a map.
-pub type Iter<'m, K, V> = std::iter::Zip<std::slice::Iter<'m, K>, std::slice::Iter<'m, V>>;
+pub type Iter<'m, K, V> = std::iter::Map<std::slice::Iter<'m, (K, V)>, fn(&'m (K, V)) -> (&'m K, &'m V)>;
 /// Iterator over a map whose values can be changed.
-pub type IterMut<'m, K, V> = std::iter::Zip<std::slice::Iter<'m, K>, std::slice::IterMut<'m, V>>;
-/// Iterator over the keys and values of a map themselves.
-pub type IntoIter<K, V> = std::iter::Zip<std::vec::IntoIter<K>, std::vec::IntoIter<V>>;
-
-/// Where a key is in a list that rises, or where it would go.
-pub(crate) fn find<K: Borrow<Q>, Q: Ord + ?Sized>(keys: &[K], key: &Q) -> Result<usize, usize> {
-    // Most keys that come in go to the end.
-    match keys.last() {
-        Some(last) if last.borrow() < key => Err(keys.len()),
-        _ => keys.binary_search_by(|other| other.borrow().cmp(key)),
-    }
-}
-
-/// The places in a list that rises of those that are in a range.
-pub(crate) fn within<K: Ord>(keys: &[K], range: &impl RangeBounds<K>) -> std::ops::Range<usize> {
-    let from = match range.start_bound() {
-        Bound::Unbounded => 0,
-        Bound::Included(key) => keys.partition_point(|k| k < key),
-        Bound::Excluded(key) => keys.partition_point(|k| k <= key),
-    };
-    let to = match range.end_bound() {
-        Bound::Unbounded => keys.len(),
-        Bound::Included(key) => keys.partition_point(|k| k <= key),
-        Bound::Excluded(key) => keys.partition_point(|k| k < key),
-    };
-    from..to
-}
-
-/// Whether a list rises, no two alike.
-pub(crate) fn rises<K: Ord>(keys: &[K]) -> bool {
-    keys.is_sorted_by(|a, b| a < b)
-}
+pub type IterMut<'m, K, V> =
+    std::iter::Map<std::slice::IterMut<'m, (K, V)>, fn(&'m mut (K, V)) -> (&'m K, &'m mut V)>;
 
 impl<K: Ord, V> OrderedMap<K, V> {
+    /// Where a key is, or where it would go.
+    fn find<Q: Ord + ?Sized>(&self, key: &Q) -> Result<usize, usize>
+    where
+        K: Borrow<Q>,
+    {
+        // Most keys that come in go to the end.
+        match self.0.last() {
+            Some((last, _)) if last.borrow() < key => Err(self.0.len()),
+            _ => self.0.binary_search_by(|(other, _)| other.borrow().cmp(key)),
+        }
+    }
     /// The value of a key.
     pub fn get<Q: Ord + ?Sized>(&self, key: &Q) -> Option<&V>
     where
         K: Borrow<Q>,
     {
-        self.values.get(find(&self.keys, key).ok()?)
+        let at = self.find(key).ok()?;
+        self.0.get(at).map(|(_, value)| value)
     }
     /// The value of a key, to be changed.
     pub fn get_mut<Q: Ord + ?Sized>(&mut self, key: &Q) -> Option<&mut V>
     where
         K: Borrow<Q>,
     {
-        self.values.get_mut(find(&self.keys, key).ok()?)
+        let at = self.find(key).ok()?;
+        self.0.get_mut(at).map(|(_, value)| value)
     }
     /// The key as the map holds it, and its value.
     pub fn get_key_value<Q: Ord + ?Sized>(&self, key: &Q) -> Option<(&K, &V)>
     where
         K: Borrow<Q>,
     {
-        let at = find(&self.keys, key).ok()?;
-        self.keys.get(at).zip(self.values.get(at))
+        let at = self.find(key).ok()?;
+        self.0.get(at).map(by_reference)
     }
     /// Whether there is such a key.
     pub fn contains_key<Q: Ord + ?Sized>(&self, key: &Q) -> bool
     where
         K: Borrow<Q>,
     {
-        find(&self.keys, key).is_ok()
+        self.find(key).is_ok()
     }
     /// Puts a value in; the one that was there is given back.
     pub fn insert(&mut self, key: K, value: V) -> Option<V> {
-        match find(&self.keys, &key) {
+        match self.find(&key) {
             Ok(at) => self
-                .values
+                .0
                 .get_mut(at)
-                .map(|there| std::mem::replace(there, value)),
+                .map(|(_, there)| std::mem::replace(there, value)),
             Err(at) => {
-                self.put(at, key, value);
+                self.0.insert(at, (key, value));
                 None
             }
         }
@@ -193,66 +161,53 @@ impl<K: Ord, V> OrderedMap<K, V> {
     where
         K: Borrow<Q>,
     {
-        let at = find(&self.keys, key).ok()?;
-        Some(self.take(at).1)
+        let at = self.find(key).ok()?;
+        Some(self.0.remove(at).1)
     }
     /// The place of a key, taken or free.
     pub fn entry(&mut self, key: K) -> Entry<'_, K, V> {
-        match find(&self.keys, &key) {
+        match self.find(&key) {
             Ok(at) => Entry::Occupied(OccupiedEntry { map: self, at }),
             Err(at) => Entry::Vacant(VacantEntry { map: self, at, key }),
         }
     }
     /// Those whose keys are in a range.
     pub fn range(&self, range: impl RangeBounds<K>) -> Iter<'_, K, V> {
-        let places = within(&self.keys, &range);
-        let keys = self.keys.get(places.clone()).unwrap_or_default();
-        keys.iter().zip(self.values.get(places).unwrap_or_default())
+        let from = match range.start_bound() {
+            Bound::Unbounded => 0,
+            Bound::Included(key) => self.0.partition_point(|(k, _)| k < key),
+            Bound::Excluded(key) => self.0.partition_point(|(k, _)| k <= key),
+        };
+        let to = match range.end_bound() {
+            Bound::Unbounded => self.0.len(),
+            Bound::Included(key) => self.0.partition_point(|(k, _)| k <= key),
+            Bound::Excluded(key) => self.0.partition_point(|(k, _)| k < key),
+        };
+        self.0.get(from..to).unwrap_or_default().iter().map(by_reference)
     }
     /// Takes over all of another map, which is then empty.
     pub fn append(&mut self, other: &mut Self) {
         self.extend(std::mem::take(other));
     }
-    /// Brings keys in any order into order, their values with them; of one key the last stays.
-    fn settle(keys: Vec<K>, values: Vec<V>) -> Self {
-        if rises(&keys) {
-            return Self { keys, values };
+    /// Brings a list of keys in any order into order; of one key the last stays.
+    fn settle(mut list: Vec<(K, V)>) -> Self {
+        let ascending = |list: &[(K, V)]| list.is_sorted_by(|(a, _), (b, _)| a < b);
+        if !ascending(&list) {
+            list.order_by(|(a, _), (b, _)| a.cmp(b));
+            list.dedup_by(|later, earlier| {
+                let same = later.0 == earlier.0;
+                if same {
+                    std::mem::swap(later, earlier);
+                }
+                same
+            });
         }
-        let mut pairs: Vec<(K, V)> = keys.into_iter().zip(values).collect();
-        pairs.order_by(|(a, _), (b, _)| a.cmp(b));
-        pairs.dedup_by(|later, earlier| {
-            let same = later.0 == earlier.0;
-            if same {
-                std::mem::swap(later, earlier);
-            }
-            same
-        });
-        let (keys, values) = pairs.into_iter().unzip();
-        Self { keys, values }
-    }
-}
-
-impl<K: PartialOrd, V: PartialOrd> PartialOrd for OrderedMap<K, V> {
-    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
-        self.iter().partial_cmp(other.iter())
-    }
-}
-
-impl<K: Ord, V: Ord> Ord for OrderedMap<K, V> {
-    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
-        self.iter().cmp(other.iter())
-    }
-}
-
-impl<K: Hash, V: Hash> Hash for OrderedMap<K, V> {
-    fn hash<H: Hasher>(&self, state: &mut H) {
-        self.keys.hash(state);
-        self.values.hash(state);
+        Self(list)
     }
 }
 
 /// So many are put in one by one; for more, all is sorted anew.
-pub(crate) const FEW: usize = 8;
+const FEW: usize = 8;
 
 /// The place of a key in a map.
 pub enum Entry<'m, K, V> {
@@ -279,16 +234,16 @@ impl<'m, K, V> OccupiedEntry<'m, K, V> {
     /// Its value.
     #[must_use]
     pub fn get(&self) -> &V {
-        &self.map.values[self.at]
+        &self.map.0[self.at].1
     }
     /// Its value, to be changed.
     pub fn get_mut(&mut self) -> &mut V {
-        &mut self.map.values[self.at]
+        &mut self.map.0[self.at].1
     }
     /// Its value, to be changed as long as the map is held.
     #[must_use]
     pub fn into_mut(self) -> &'m mut V {
-        &mut self.map.values[self.at]
+        &mut self.map.0[self.at].1
     }
     /// Puts another value in.
     pub fn insert(&mut self, value: V) -> V {
@@ -296,7 +251,7 @@ impl<'m, K, V> OccupiedEntry<'m, K, V> {
     }
     /// Takes it out.
     pub fn remove(self) -> V {
-        self.map.take(self.at).1
+        self.map.0.remove(self.at).1
     }
 }
 
@@ -307,8 +262,8 @@ impl<'m, K, V> VacantEntry<'m, K, V> {
     }
     /// Puts a value in.
     pub fn insert(self, value: V) -> &'m mut V {
-        self.map.put(self.at, self.key, value);
-        &mut self.map.values[self.at]
+        self.map.0.insert(self.at, (self.key, value));
+        &mut self.map.0[self.at].1
     }
 }
 
@@ -355,8 +310,7 @@ impl<K: fmt::Debug, V: fmt::Debug> fmt::Debug for OrderedMap<K, V> {
 
 impl<K: Ord, V> FromIterator<(K, V)> for OrderedMap<K, V> {
     fn from_iter<I: IntoIterator<Item = (K, V)>>(all: I) -> Self {
-        let (keys, values) = all.into_iter().unzip();
-        Self::settle(keys, values)
+        Self::settle(all.into_iter().collect())
     }
 }
 
@@ -368,25 +322,24 @@ impl<K: Ord, V, const N: usize> From<[(K, V); N]> for OrderedMap<K, V> {
 
 impl<K: Ord, V> Extend<(K, V)> for OrderedMap<K, V> {
     fn extend<I: IntoIterator<Item = (K, V)>>(&mut self, all: I) {
-        let (keys, values): (Vec<K>, Vec<V>) = all.into_iter().unzip();
-        if keys.len() <= FEW {
-            for (key, value) in keys.into_iter().zip(values) {
+        let more: Vec<(K, V)> = all.into_iter().collect();
+        if more.len() <= FEW {
+            for (key, value) in more {
                 self.insert(key, value);
             }
         } else {
-            let mut all = std::mem::take(self);
-            all.keys.extend(keys);
-            all.values.extend(values);
-            *self = Self::settle(all.keys, all.values);
+            let mut list = std::mem::take(&mut self.0);
+            list.extend(more);
+            *self = Self::settle(list);
         }
     }
 }
 
 impl<K, V> IntoIterator for OrderedMap<K, V> {
     type Item = (K, V);
-    type IntoIter = IntoIter<K, V>;
+    type IntoIter = std::vec::IntoIter<(K, V)>;
     fn into_iter(self) -> Self::IntoIter {
-        self.keys.into_iter().zip(self.values)
+        self.0.into_iter()
     }
 }
 
@@ -471,6 +424,10 @@ mod tests {
             prop_assert!(ours.range(..=from).eq(theirs.range(..=from)));
             prop_assert_eq!(ours.first_key_value(), theirs.first_key_value());
             prop_assert_eq!(ours.last_key_value(), theirs.last_key_value());
+            for (place, pair) in theirs.iter().enumerate() {
+                prop_assert_eq!(ours.at(place), Some(pair));
+            }
+            prop_assert_eq!(ours.at(theirs.len()), None);
             let pairs: Vec<(u8, u16)> = doings.iter().map(|(_, key, value)| (*key, *value)).collect();
             let ours: OrderedMap<u8, u16> = pairs.iter().copied().collect();
             let theirs: std::collections::BTreeMap<u8, u16> = pairs.into_iter().collect();

@@ -1,20 +1,19 @@
 //! The set.
 
-use crate::Sort;
-use crate::map::{FEW, find, rises, within};
+use crate::OrderedMap;
 use std::borrow::Borrow;
 use std::fmt;
 use std::ops::RangeBounds;
 
 /// A set in its order, with the interface of the standard library's set as far as it is used.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct OrderedSet<T>(Vec<T>);
+pub struct OrderedSet<T>(OrderedMap<T, ()>);
 
 impl<T> OrderedSet<T> {
     /// An empty set.
     #[must_use]
     pub const fn new() -> Self {
-        Self(Vec::new())
+        Self(OrderedMap::new())
     }
     /// How many it holds.
     #[must_use]
@@ -32,34 +31,38 @@ impl<T> OrderedSet<T> {
     }
     /// All, in order.
     pub fn iter(&self) -> Iter<'_, T> {
-        self.0.iter()
+        self.0.iter().map(item)
     }
     /// The first.
     #[must_use]
     pub fn first(&self) -> Option<&T> {
-        self.0.first()
+        self.0.first_key_value().map(item)
     }
     /// The last.
     #[must_use]
     pub fn last(&self) -> Option<&T> {
-        self.0.last()
+        self.0.last_key_value().map(item)
     }
     /// Takes the first out.
     pub fn pop_first(&mut self) -> Option<T> {
-        (!self.0.is_empty()).then(|| self.0.remove(0))
+        self.0.pop_first().map(|(item, ())| item)
     }
     /// Takes the last out.
     pub fn pop_last(&mut self) -> Option<T> {
-        self.0.pop()
+        self.0.pop_last().map(|(item, ())| item)
     }
     /// Keeps those for which this is true.
-    pub fn retain(&mut self, keep: impl FnMut(&T) -> bool) {
-        self.0.retain(keep);
+    pub fn retain(&mut self, mut keep: impl FnMut(&T) -> bool) {
+        self.0.retain(|item, ()| keep(item));
     }
 }
 
+fn item<'s, T>((item, ()): (&'s T, &'s ())) -> &'s T {
+    item
+}
+
 /// Iterator over a set.
-pub type Iter<'s, T> = std::slice::Iter<'s, T>;
+pub type Iter<'s, T> = std::iter::Map<crate::map::Iter<'s, T, ()>, fn((&'s T, &'s ())) -> &'s T>;
 
 impl<T: Ord> OrderedSet<T> {
     /// Whether it holds this.
@@ -67,44 +70,26 @@ impl<T: Ord> OrderedSet<T> {
     where
         T: Borrow<Q>,
     {
-        find(&self.0, item).is_ok()
+        self.0.contains_key(item)
     }
     /// Puts one in; whether it was not there.
     pub fn insert(&mut self, item: T) -> bool {
-        match find(&self.0, &item) {
-            Ok(_) => false,
-            Err(at) => {
-                self.0.insert(at, item);
-                true
-            }
-        }
+        self.0.insert(item, ()).is_none()
     }
     /// Takes one out; whether it was there.
     pub fn remove<Q: Ord + ?Sized>(&mut self, item: &Q) -> bool
     where
         T: Borrow<Q>,
     {
-        let found = find(&self.0, item);
-        if let Ok(at) = found {
-            self.0.remove(at);
-        }
-        found.is_ok()
+        self.0.remove(item).is_some()
     }
     /// Those in a range.
     pub fn range(&self, range: impl RangeBounds<T>) -> Iter<'_, T> {
-        self.0.get(within(&self.0, &range)).unwrap_or_default().iter()
+        self.0.range(range).map(item)
     }
     /// Takes over all of another set, which is then empty.
     pub fn append(&mut self, other: &mut Self) {
-        self.extend(std::mem::take(other));
-    }
-    /// Brings items in any order into order; of those alike one stays.
-    fn settle(mut list: Vec<T>) -> Self {
-        if !rises(&list) {
-            list.order();
-            list.dedup();
-        }
-        Self(list)
+        self.0.append(&mut other.0);
     }
     /// Whether all of this are in the other.
     #[must_use]
@@ -155,7 +140,7 @@ impl<T: fmt::Debug> fmt::Debug for OrderedSet<T> {
 
 impl<T: Ord> FromIterator<T> for OrderedSet<T> {
     fn from_iter<I: IntoIterator<Item = T>>(all: I) -> Self {
-        Self::settle(all.into_iter().collect())
+        Self(all.into_iter().map(|item| (item, ())).collect())
     }
 }
 
@@ -167,16 +152,7 @@ impl<T: Ord, const N: usize> From<[T; N]> for OrderedSet<T> {
 
 impl<T: Ord> Extend<T> for OrderedSet<T> {
     fn extend<I: IntoIterator<Item = T>>(&mut self, all: I) {
-        let more: Vec<T> = all.into_iter().collect();
-        if more.len() <= FEW {
-            more.into_iter().for_each(|item| {
-                self.insert(item);
-            });
-        } else {
-            let mut list = std::mem::take(&mut self.0);
-            list.extend(more);
-            *self = Self::settle(list);
-        }
+        self.0.extend(all.into_iter().map(|item| (item, ())));
     }
 }
 
@@ -187,13 +163,13 @@ impl<'t, T: Ord + Copy + 't> Extend<&'t T> for OrderedSet<T> {
 }
 
 /// Iterator over the items of a set themselves.
-pub type IntoIter<T> = std::vec::IntoIter<T>;
+pub type IntoIter<T> = std::iter::Map<std::vec::IntoIter<(T, ())>, fn((T, ())) -> T>;
 
 impl<T> IntoIterator for OrderedSet<T> {
     type Item = T;
     type IntoIter = IntoIter<T>;
     fn into_iter(self) -> Self::IntoIter {
-        self.0.into_iter()
+        self.0.into_iter().map(|(item, ())| item)
     }
 }
 
