@@ -133,12 +133,11 @@ impl Explanation {
         out
     }
     fn table(&self, words: &Words) -> String {
-        let column = |title: &str| words.text(title);
         let mut out = format!(
             "| {} | {} | {} | {} |\n|---|---|---|---|",
-            column("explain-limit"),
-            column("explain-what"),
-            column("explain-value"),
+            words.text("explain-limit"),
+            words.text("explain-what"),
+            words.text("explain-value"),
             words.text("explain-source-column"),
         );
         for limit in &self.limits {

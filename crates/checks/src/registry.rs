@@ -58,9 +58,10 @@ impl CheckGroup {
 
 /// One check: what it is, its examples, and the rule.
 ///
-/// Its texts are messages named after it (`check-NAME-title`, `-holds`, `-looks`, `-why`, `-source`), beside those of its findings;
-/// [`crate::explain`] makes a page of them, the same on screen, in `docs/checks` and on the command line. `example` and `instead` are jobs in the text form; in the example, `#~ name …` at the end of
-/// a line names the checks that mark the part or run of that line. Both are run as tests.
+/// Its texts are messages named after it (`check-NAME-title`, `-holds`, `-looks`, `-why`, `-source`), beside those of its
+/// findings; [`crate::explain`] makes a page of them, the same on screen, in `docs/checks` and on the command line. `example`
+/// and `instead` are jobs in the text form; in the example, `#~ name …` at the end of a line names the checks that mark the
+/// part or run of that line. Both are run as tests.
 pub struct Check {
     /// Its name: the fault, in kebab-case.
     pub name: &'static str,

@@ -8,6 +8,7 @@ mod deck;
 mod devices;
 mod energy;
 mod flows;
+mod narrow;
 pub mod network;
 mod protection;
 mod purpose;

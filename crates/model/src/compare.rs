@@ -103,7 +103,7 @@ fn change(name: Saying, before: impl Into<Saying>, after: impl Into<Saying>) -> 
     let (before, after) = (before.into(), after.into());
     let shown = |value: Saying| {
         if value == Saying::from("") {
-            say!("change-nothing")
+            say!("list-nothing")
         } else {
             value
         }
@@ -169,7 +169,7 @@ fn part_changes(before: &Part, after: &Part) -> Vec<Saying> {
 fn run_changes(earlier: &Sheet, later: &Sheet, before: &Run, after: &Run) -> Vec<Saying> {
     let end = |sheet: &Sheet, end: &crate::job::End| {
         end.terminal()
-            .map_or(say!("change-loose"), |at| sheet.written(at).into())
+            .map_or(say!("run-loose"), |at| sheet.written(at).into())
     };
     // Ends are compared as places, not as words: a part that was renamed is the same part.
     let moved = |a: &crate::job::End, b: &crate::job::End| a.terminal() != b.terminal();

@@ -183,14 +183,14 @@ pub fn parse_number(text: &str, ascii: &str, symbol: &str) -> Result<f64, Proper
 /// The number that a text begins with, and the rest without the space between.
 fn leading_number(text: &str) -> Option<(f64, &str)> {
     let mut split = text.len();
-    let mut sign = None;
+    let mut comma = false;
     for (at, c) in text.char_indices() {
         let rest = text.get(at + c.len_utf8()..).unwrap_or_default();
         let digit_follows = rest.starts_with(|d: char| d.is_ascii_digit());
         let belongs = c.is_ascii_digit()
             || c == '.'
             // One comma, between digits, where no point stands.
-            || (c == ',' && at > 0 && sign.is_none() && digit_follows && !text.contains('.'))
+            || (c == ',' && at > 0 && !comma && digit_follows && !text.contains('.'))
             || ((c == '-' || c == '+') && (at == 0 || text.get(..at).is_some_and(|before| before.ends_with('e'))))
             // An exponent only when digits follow it, so that no unit is eaten.
             || (c == 'e' && rest.trim_start_matches(['-', '+']).starts_with(|d: char| d.is_ascii_digit()));
@@ -198,16 +198,10 @@ fn leading_number(text: &str) -> Option<(f64, &str)> {
             split = at;
             break;
         }
-        if c == ',' {
-            sign = Some(at);
-        }
+        comma |= c == ',';
     }
     let (digits, unit) = text.split_at_checked(split)?;
-    let number = match sign {
-        Some(_) => digits.replace(',', ".").parse(),
-        None => digits.parse(),
-    };
-    Some((number.ok()?, unit.trim()))
+    Some((digits.replace(',', ".").parse().ok()?, unit.trim()))
 }
 
 /// Metres of a number of feet or inches; `5' 6"` has both.

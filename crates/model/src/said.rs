@@ -38,9 +38,6 @@ impl PartKind {
     pub fn said(&self) -> Saying {
         Saying::new(format!("kind-{}", self.word()))
     }
-}
-
-impl PartKind {
     /// The same within a sentence: English writes it small there.
     #[must_use]
     pub fn said_within(&self) -> Saying {

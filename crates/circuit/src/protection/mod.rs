@@ -290,8 +290,8 @@ fn is_guard(net: &Network, branch: usize) -> bool {
         if net.devices.get(device).is_some_and(|d| d.works || is_out(net, device)))
 }
 
-/// Protection of every run that can be live, and by device the runs that it guards. `limits` gives, by source index, the most current that the source gives
-/// of itself (converters and alternators); `allowable` what each run bears.
+/// Protection of every run that can be live, and by device the runs that it guards. `limits` gives, by source index, the most
+/// current that the source gives of itself (converters and alternators), in amperes; `allowable` what each run bears.
 pub(crate) fn protect(
     net: &Network,
     sheet: &Sheet,

@@ -12,6 +12,7 @@
 
 mod order;
 
+use crate::narrow::narrow;
 use order::{minimum_degree, subtree_by_subtree};
 
 /// A symmetric matrix of fixed pattern with its LDLᵀ factors.
@@ -190,8 +191,8 @@ impl Factor {
         self.value[slot.between as usize] -= conductance;
     }
 
-    /// Begins a round: the numbers of the late unknowns are taken as they were put in, and what [`Factor::add_to_round`] adds to them is
-    /// gone with the next round. So what stays the same in all rounds is put in once.
+    /// Begins a round: the numbers of the late unknowns are taken as they were put in, and what [`Factor::add_to_round`] adds
+    /// to them is gone with the next round. So what stays the same in all rounds is put in once.
     pub(crate) fn begin_round(&mut self) {
         let from = self.late_entries();
         self.l_value[from..].copy_from_slice(&self.value[from..]);
@@ -537,8 +538,4 @@ impl Factor {
         }
         done
     }
-}
-
-fn narrow(n: usize) -> u32 {
-    u32::try_from(n).unwrap_or(u32::MAX)
 }

@@ -5,8 +5,8 @@ use std::ops::{Deref, DerefMut};
 /// So many items lie in the list itself.
 const FEW: usize = 4;
 
-/// A list that as a rule holds a few items: those lie in it. Of a channel with its speaker and leads dozens of such lists are made, and
-/// most of the work would be to ask for memory and to give it back.
+/// A list that as a rule holds a few items: those lie in it. Of a channel with its speaker and leads dozens of such lists are
+/// made, and most of the work would be to ask for memory and to give it back.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Few<T> {
     few: [T; FEW],

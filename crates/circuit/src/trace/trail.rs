@@ -2,6 +2,7 @@
 
 use super::circuits::{BlockOf, Walk};
 use super::marks::Marks;
+use crate::narrow::narrow;
 use crate::network::{BODY, Kind, Network};
 
 /// A way with what tracing tells of it. One is used for all ways in turn, so that its lists are made only once; everything is
@@ -56,10 +57,6 @@ pub(super) enum What {
     /// This overcurrent device.
     Device(u32),
     Other,
-}
-
-fn narrow(n: usize) -> u32 {
-    u32::try_from(n).unwrap_or(u32::MAX)
 }
 
 impl Step {

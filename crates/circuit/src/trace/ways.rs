@@ -1,6 +1,7 @@
 //! Shortest ways from one node to all others over a view, by any measure that is not negative.
 
 use super::view::View;
+use crate::narrow::narrow;
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
@@ -129,8 +130,4 @@ impl Ways {
             Some((branch, before))
         })
     }
-}
-
-fn narrow(n: usize) -> u32 {
-    u32::try_from(n).unwrap_or(NONE)
 }

@@ -103,8 +103,7 @@ fn put_run(on: SheetKind, id: RunId, run: Run) -> Change {
     }
 }
 
-/// `F1`, or `3 parts`, or `2 parts and 5 runs`: what an edit is about, for its name.
-/// What a step of work is about: the tag of one thing, or how many there are.
+/// What an edit is about, for its name: the tag of one thing, else how many there are: `3 parts`, `2 parts and 5 runs`.
 #[must_use]
 pub fn things(sheet: &Sheet, parts: &OrderedSet<PartId>, runs: &OrderedSet<RunId>) -> Saying {
     let part = parts.first().and_then(|id| sheet.parts.get(id));

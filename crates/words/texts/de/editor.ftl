@@ -29,7 +29,7 @@ title-counts = { $stop } Halt, { $fix } Beheben, { $tidy } Ordnen
 
 ## Was Handlungen sagen.
 
-feeds-pick-first = Erst ein Teil, eine Klemme oder eine Leitung wählen, dann fragen, was es speist.
+feeds-pick-first = Erst ein Bauteil, eine Klemme oder eine Leitung wählen, dann fragen, was es speist.
 feeds-nothing = Nichts speist { $thing }.
 edit-turn = { $what } drehen
 splice-pick-first = Eine Leitung wählen, in die der Verbinder soll.
@@ -43,7 +43,7 @@ tidy-already = Es ist schon geordnet.
 edit-tidy = Anordnung ordnen
 finding-shown = { $grade }: { $what }
 findings-none = Keine Befunde auf diesem Blatt.
-mend-none = Hierfür ist keine Abhilfe bekannt; was zu tun ist, steht in der Notiz.
+mend-none = Hierfür ist keine Behebung bekannt; was zu tun ist, steht beim Befund.
 mended = Behoben: { $what }
 sheet-turned = Blatt { $sheet }
 
@@ -58,11 +58,11 @@ look-only = Diese Zeichnung ist zum Ansehen. Zum Ändern eine eigene Kopie mache
 
 ## Die Zwischenablage.
 
-copy-pick-first = Teile wählen, die kopiert werden sollen; Leitungen dazwischen kommen mit.
+copy-pick-first = Bauteile wählen, die kopiert werden sollen; Leitungen dazwischen kommen mit.
 copied = { $parts } und { $runs } kopiert
 paste-no-text = Die Zwischenablage enthält keinen Text, und hier wurde noch nichts kopiert.
-paste-no-part = er enthält kein Teil
-paste-refused = Nichts eingefügt: die Zwischenablage enthält „{ $text }“, das ist kein Stück eines Auftrags ({ $why }).
+paste-no-part = er enthält kein Bauteil
+paste-refused = Nichts eingefügt: Die Zwischenablage enthält „{ $text }“, das ist kein Stück eines Auftrags ({ $why }).
 paste-refused-kept = { $refused } Was hier zuletzt kopiert wurde, ist noch da: Fragen, dann Einfügen, legt es hin.
 paste-nothing = Es wurde noch nichts kopiert.
 
@@ -98,13 +98,13 @@ edit-pull-to-new = Leitung ziehen, neu: { $kind }
 
 ## Was mit dem Werkzeug in der Hand zu tun ist.
 
-hint-pick = Ein Teil ziehen, um es zu verschieben, eine Klemme für eine Leitung, das Papier, um Dinge einzurahmen.
+hint-pick = Ein Bauteil ziehen, um es zu verschieben, eine Klemme für eine Leitung, das Papier, um Dinge einzurahmen.
 hint-carry = Loslassen legt es hin. Esc legt es zurück.
 hint-fence = Alles im Rahmen ist gewählt.
 hint-bend = Loslassen behält den Knick. Esc nimmt ihn zurück.
 hint-pull = Eine Klemme nehmen, an der die Leitung beginnt.
 hint-pull-keys = Pfeile gehen zu Klemmen, die passen, Enter verbindet, Esc gibt auf.
-hint-pulling = Leuchtende Klemmen passen. Auf dem Papier gibt es passende Teile, auf einer Leitung wird sie dort verbunden.
+hint-pulling = Leuchtende Klemmen passen. Auf dem Papier gibt es passende Bauteile, auf einer Leitung wird sie dort verbunden.
 hint-place = Klick oder Enter legt es hin, auf einer Leitung wird es eingesetzt. R dreht es, Esc legt es zurück.
 hint-hand = Das Papier ziehen.
 
@@ -123,7 +123,7 @@ meter-rms = Effektivwert { $rms }, Spitze { $burst }
 meter-between = Rot an { $red }, Schwarz an { $black }
 meter-floating = schwebend
 meter-open = offen
-meter-floats = Nichts bindet { $terminal } an eine Quelle: ein Messgerät zeigt eine Zahl, die wandert.
+meter-floats = Nichts bindet { $terminal } an eine Quelle: Ein Messgerät zeigt eine Zahl, die wandert.
 meter-same-point = Ein und derselbe Punkt.
 meter-no-way = Kein Weg durch Metall dazwischen.
 
@@ -134,7 +134,6 @@ ask-from-shelf = aus dem Regal
 
 ## Dinge in einem Satz.
 
-run-loose = lose
 run-between = { $from } nach { $to }
 spoken-findings = { $count ->
     [one] , ein Befund: { $grade }
@@ -247,14 +246,17 @@ plain-unplayed = Nichts spielt darauf.
 plain-loose = nichts: das Ende ist lose
 plain-size-unknown = unbekannter Querschnitt
 plain-length-unknown = unbekannte Länge
-plain-traced = { $base } mit Kennfaden { $tracer }
+plain-traced = { $base } mit Kennstreifen { $tracer }
 plain-wire = Eine Leitung: { $size }, { $colour }, { $length }, von { $from } nach { $to }.
 plain-no-current = Es fließt kein nennenswerter Strom darin.
 plain-carries = Sie führt { $amps } und ist { $own } warm bei { $around } ringsum.
 plain-carries-of = Sie führt { $amps } von erlaubten { $most } und ist { $own } warm bei { $around } ringsum.
-plain-cut-off = Bei einem Kurzschluss trennt { $guards } sie von { $source }.
+plain-cut-off = Bei einem Kurzschluss { $guards ->
+    [one] trennt
+   *[other] trennen
+} { $guards } sie von { $source }.
 plain-limits = { $source } kann nicht mehr abgeben, als sie verträgt.
-plain-uncut = Bei einem Kurzschluss trennt sie nichts von { $source }.
+plain-uncut = Bei einem Kurzschluss trennt nichts sie von { $source }.
 plain-condition = Zustand: { $condition }.
 
 ## Die Anlage als Gliederung.
@@ -324,7 +326,7 @@ action-make-lesson = Daraus eine Lektion machen
 action-export-svg = Blatt als SVG ausgeben
 action-export-png = Blatt als PNG ausgeben
 action-print = Blatt drucken
-action-share = Weitergeben: Link, Code zum Abtasten oder Seitendatei
+action-share = Teilen: Link, Code zum Scannen oder Seitendatei
 action-limits = Bedingungen und Grenzwerte des Auftrags
 action-outline = Anlage als Gliederung
 action-paper = Helles oder dunkles Papier

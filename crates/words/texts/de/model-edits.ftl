@@ -111,8 +111,7 @@ job-file-damaged = { $count ->
 ## Was zwischen zwei Blättern anders ist.
 
 change = { $name }: { $before }, jetzt { $after }
-change-nothing = nichts
-change-loose = lose
+run-loose = lose
 change-tag = Kennzeichen
 change-name = Bezeichnung
 change-place = Ort

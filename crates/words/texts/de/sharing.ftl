@@ -29,6 +29,6 @@ link-no-lesson = In diesem Link ist keine Lektion: Hinter dem # sollten { $key }
 link-is-lesson = Dieser Link trägt eine Lektion, keine Zeichnung.
 link-is-job = Dieser Link trägt eine Zeichnung, keine Lektion.
 link-longer = Dieser Link ist länger als jeder, der hier entsteht, deshalb wurde er nicht geöffnet. Beim Absender um die Seitendatei bitten.
-link-damaged = Dieser Link wurde unterwegs gekürzt oder verändert, deshalb wurde er nicht geöffnet. Noch einmal darum bitten, am besten als Seitendatei oder Code zum Abtasten.
+link-damaged = Dieser Link wurde unterwegs gekürzt oder verändert, deshalb wurde er nicht geöffnet. Noch einmal darum bitten, am besten als Seitendatei oder Code zum Scannen.
 link-newer = Dieser Link stammt aus einer neueren Version des Programms (Linkversion { $version }, diese hier liest bis { $reads }). Die Seite neu laden, um die neueste Version zu bekommen.
 link-not-understood = Dieser Link enthält etwas, das diese Version nicht versteht: { $why }. Die Seite neu laden, um die neueste Version zu bekommen.

@@ -134,7 +134,6 @@ ask-from-shelf = from the shelf
 
 ## Things told in one sentence.
 
-run-loose = loose
 run-between = { $from } to { $to }
 spoken-findings = { $count ->
     [one] , one finding: { $grade }
@@ -252,7 +251,10 @@ plain-wire = A wire of { $size }, { $colour }, { $length }, from { $from } to { 
 plain-no-current = No current to speak of flows in it.
 plain-carries = It carries { $amps }, and is { $own } warm where { $around } are around it.
 plain-carries-of = It carries { $amps } of the { $most } that it may carry, and is { $own } warm where { $around } are around it.
-plain-cut-off = { $guards } cuts it off from { $source } if it is shorted.
+plain-cut-off = { $guards } { $guards ->
+    [one] cuts
+   *[other] cut
+} it off from { $source } if it is shorted.
 plain-limits = { $source } cannot give more than it bears.
 plain-uncut = Nothing cuts it off from { $source } if it is shorted.
 plain-condition = Its condition: { $condition }.

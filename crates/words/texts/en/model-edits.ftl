@@ -111,8 +111,7 @@ job-file-damaged = { $count ->
 ## What differs between two sheets.
 
 change = { $name }: { $before }, now { $after }
-change-nothing = nothing
-change-loose = loose
+run-loose = loose
 change-tag = tag
 change-name = name
 change-place = place
