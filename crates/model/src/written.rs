@@ -7,7 +7,7 @@ use crate::property::{LONGEST_TEXT, PropertyError, PropertyType, Shape, parse_nu
 use crate::quantity::{Amps, Hertz, Ohms, Watts};
 use smol_str::SmolStr;
 use std::fmt::Write;
-use words::say;
+use words::{Saying, say};
 
 /// Power stated at a load.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -106,17 +106,13 @@ fn print_power(out: &mut String, all: &[StatedPower]) {
 
 fn parse_section(text: &str) -> Result<Section, PropertyError> {
     let mut words = text.split_whitespace().peekable();
-    let wrong = |why: String| PropertyError::new(say!("error-section", text = text.trim(), why = why));
+    let wrong = |why: Saying| PropertyError::new(say!("error-section", text = text.trim(), why = why));
     let count = words.next().unwrap_or_default();
     let channels = count
         .strip_suffix('x')
         .and_then(|digits| digits.parse::<u8>().ok())
         .filter(|n| (1..=12).contains(n))
-        .ok_or_else(|| {
-            wrong(format!(
-                "`{count}` should be the number of channels, like `4x` (1 to 12)"
-            ))
-        })?;
+        .ok_or_else(|| wrong(say!("error-section-channels", count = count)))?;
     let mut section = Section {
         channels,
         power: Vec::new(),
@@ -129,7 +125,7 @@ fn parse_section(text: &str) -> Result<Section, PropertyError> {
             let text = words.next().unwrap_or_default();
             parse_number(text, unit, unit)
                 .and_then(|n| crate::property::check_number(n, Some((least, most)), unit).map(|()| n))
-                .map_err(|error| wrong(format!("after `{word}`: {error}")))
+                .map_err(|error| wrong(say!("error-section-after", word = word, why = error.said)))
         };
         match word {
             "min" => {
@@ -150,11 +146,7 @@ fn parse_section(text: &str) -> Result<Section, PropertyError> {
             _ => {
                 let stated = word
                     .split_once('@')
-                    .ok_or_else(|| {
-                        wrong(format!(
-                            "`{word}` is not understood; it takes 75W@4ohm, min, bridged, hp, lp"
-                        ))
-                    })
+                    .ok_or_else(|| wrong(say!("error-section-word", word = word)))
                     .and_then(|(power, load)| {
                         Ok(StatedPower {
                             power: Watts::parse(power, Some((0.1, 20000.0)))?,
@@ -166,7 +158,7 @@ fn parse_section(text: &str) -> Result<Section, PropertyError> {
                     .as_mut()
                     .map_or(&mut section.power, |bridged| &mut bridged.power);
                 if list.len() >= 8 {
-                    return Err(wrong("more than 8 powers are stated".to_owned()));
+                    return Err(wrong(say!("error-section-powers")));
                 }
                 list.push(stated);
             }
@@ -174,14 +166,12 @@ fn parse_section(text: &str) -> Result<Section, PropertyError> {
     }
     // A maker who states power at a load allows that load: the least of them is the minimum unless told.
     let least = |all: &[StatedPower]| all.iter().map(|s| s.load).reduce(Ohms::min);
-    let stated =
-        least(&section.power).ok_or_else(|| wrong("no power is stated, like 75W@4ohm".to_owned()))?;
+    let stated = least(&section.power).ok_or_else(|| wrong(say!("error-section-no-power")))?;
     if section.minimum == Ohms::ZERO {
         section.minimum = stated;
     }
     if let Some(bridged) = &mut section.bridged {
-        let stated =
-            least(&bridged.power).ok_or_else(|| wrong("no power is stated after `bridged`".to_owned()))?;
+        let stated = least(&bridged.power).ok_or_else(|| wrong(say!("error-section-bridged")))?;
         if bridged.minimum == Ohms::ZERO {
             bridged.minimum = stated;
         }
