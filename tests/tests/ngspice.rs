@@ -149,6 +149,9 @@ fn worked_jobs_agree() {
     let mut jobs = 0;
     for entry in std::fs::read_dir(folder).expect("the worked jobs") {
         let path = entry.expect("an entry").path();
+        if path.extension().is_none_or(|extension| extension != "job") {
+            continue;
+        }
         let text = std::fs::read_to_string(&path).expect("a job");
         let job = model::text::parse(&text).expect("a job without errors");
         for (kind, sheet) in &job.sheets {

@@ -286,6 +286,6 @@ pub(crate) fn colour_page(palette: &Palette, dark: bool) {
     // A property that the browser does not take leaves its colour as the style sheets have it.
     let _ = style.set_property("color-scheme", if dark { "dark" } else { "light" });
     for (name, ink) in inks {
-        let _ = style.set_property(&format!("--{name}"), &palette.ink(ink).to_string());
+        let _ = style.set_property(&format!("--{name}"), palette.ink(ink));
     }
 }

@@ -37,9 +37,9 @@ pub(crate) fn limits(store: &Store) -> Html {
         let key = limit.key;
         html! { <LimitRow {key} {limit} /> }
     });
-    let left_out = settings.allowed.iter().cloned().map(|check| {
+    let left_out = settings.allowed.iter().map(|check| {
         // A check of another version of the program has no title here.
-        let title = checks::check_named(&check).map_or(check.clone(), |known| words.say(&known.title()));
+        let title = checks::check_named(check).map_or_else(|| check.clone(), |known| words.say(&known.title()));
         let take_in = {
             let (store, check) = (store.clone(), check.clone());
             Callback::from(move |_: MouseEvent| make(&store, |job| leave_out(job, &check, false)))
