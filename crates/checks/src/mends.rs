@@ -247,7 +247,8 @@ pub(crate) fn insert_fuse(
         far_piece.to_ending.resistance = Fact::Unknown;
     }
     let keep = |fact: &Fact<Metres>, to: Metres| match fact {
-        Fact::Assumed(_) => Fact::Assumed(to),
+        // What is computed is so no more once the run is cut: it is laid anew, or else a guess.
+        Fact::Assumed(_) | Fact::Computed(_) => Fact::Assumed(to),
         _ => Fact::Given(to),
     };
     near_piece.wire.length = keep(&run.wire.length, first);
@@ -391,7 +392,7 @@ pub(crate) fn join_through(ctx: &Ctx<'_>, device: PartId, after: Option<Saying>)
     run.wire.length = match (own.value(), other.value()) {
         (Some(own_length), Some(other_length)) => {
             let sum = Metres(own_length.0 + other_length.0);
-            if own.is_given() && other.is_given() {
+            if own.is_settled() && other.is_settled() {
                 Fact::Given(sum)
             } else {
                 Fact::Assumed(sum)

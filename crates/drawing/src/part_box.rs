@@ -160,11 +160,7 @@ pub fn to_point(at: BoardPoint) -> Point {
 pub(crate) fn own_numbers(kind: &PartKind, words: &words::Words) -> String {
     use numbers::quantity as q;
     fn fact<Q: model::quantity::Quantity>(words: &words::Words, value: &model::Fact<Q>) -> String {
-        match value {
-            model::Fact::Given(value) => q(words, *value),
-            model::Fact::Assumed(value) => format!("~{}", q(words, *value)),
-            model::Fact::Unknown => "?".to_owned(),
-        }
+        value.marked("?", |value| q(words, *value))
     }
     match kind {
         PartKind::Battery(it) => fact(words, &it.capacity),

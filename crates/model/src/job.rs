@@ -101,6 +101,8 @@ pub struct Settings {
     pub limits: OrderedMap<String, f64>,
     /// Names of checks that are not to be run, as the user decided.
     pub allowed: ordered::OrderedSet<String>,
+    /// The body of the vehicle.
+    pub body: crate::body::Body,
     /// Unknown fields, kept.
     #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,

@@ -3,6 +3,7 @@
 //! Start at [`job`]. This crate knows nobody: no engine, no screen, no disk. Everything here is plain data that can be
 //! written, read back and compared. *Invariant:* nothing in it panics, whatever a file holds.
 
+pub mod body;
 pub mod compare;
 pub mod conductor;
 pub mod edit;
@@ -26,6 +27,7 @@ pub mod terminals;
 pub mod text;
 pub mod written;
 
+pub use body::Body;
 pub use edit::{Change, Edit, Name};
 pub use fact::Fact;
 pub use history::History;

@@ -19,6 +19,10 @@ pub const MOST_BENDS: usize = 200;
 pub const MOST_PLACES: usize = 100;
 /// Most limits, and most checks that are not to be run, in the settings of one job.
 pub const MOST_SETTINGS: usize = 1_000;
+/// Most places, and most passages, of which a job tells something of its own.
+pub const MOST_OWN_PLACES: usize = 200;
+/// Longest name of a place or passage that a job tells of, in bytes.
+pub const LONGEST_PLACE: usize = 48;
 /// Longest tag, in bytes.
 pub const LONGEST_TAG: usize = 24;
 /// Longest name of a terminal, in bytes.

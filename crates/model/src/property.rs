@@ -331,16 +331,18 @@ impl<T: PropertyType> PropertyType for Fact<T> {
         self.is_unknown()
     }
     fn print(&self) -> String {
-        match self {
-            Self::Given(value) => value.print(),
-            Self::Assumed(value) => format!("~{}", value.print()),
-            Self::Unknown => "?".to_owned(),
-        }
+        self.marked("?", T::print)
     }
     fn parse(text: &str, range: Option<(f64, f64)>) -> Result<Self, PropertyError> {
         let text = text.trim();
         if text == "?" {
             return Ok(Self::Unknown);
+        }
+        // What is computed is shown, never written: the number alone is given in its place.
+        if T::parse(text, range).is_err()
+            && let Some(inner) = text.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'))
+        {
+            return Err(PropertyError::new(say!("error-computed", inner = inner)));
         }
         match text.strip_prefix('~') {
             Some(rest) => T::parse(rest, range).map(Self::Assumed),
@@ -349,15 +351,16 @@ impl<T: PropertyType> PropertyType for Fact<T> {
     }
     fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
         match self {
-            Self::Given(value) | Self::Assumed(value) => value.check(range),
+            Self::Given(value) | Self::Assumed(value) | Self::Computed(value) => value.check(range),
             Self::Unknown => Ok(()),
         }
     }
-    /// A given value stands bare, an assumed one under `assumed`, an unknown one is null.
+    /// A given value stands bare, an assumed one under `assumed`, an unknown one is null. No job holds a computed one; it
+    /// would stand as an assumed one.
     fn to_json(&self) -> Value {
         match self {
             Self::Given(value) => value.to_json(),
-            Self::Assumed(value) => fields([(ASSUMED, value.to_json())]),
+            Self::Assumed(value) | Self::Computed(value) => fields([(ASSUMED, value.to_json())]),
             Self::Unknown => Value::Null,
         }
     }

@@ -75,6 +75,7 @@ pub fn name_of(property: &str) -> Saying {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::body::{BodyShape, OwnPassage, OwnPlace};
     use crate::conductor::{Colour, FittedBy};
     use crate::job::{Conditions, Ending, SheetKind, VehicleInfo, Wire};
     use crate::property::{PropertySet, Shape};
@@ -92,6 +93,9 @@ mod tests {
             Ending::list(),
             Conditions::list(),
             VehicleInfo::list(),
+            BodyShape::list(),
+            OwnPlace::list(),
+            OwnPassage::list(),
         ];
         for word in PartKind::WORDS {
             let kind = PartKind::from_word(word).expect("a word of the list");

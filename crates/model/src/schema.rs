@@ -1,6 +1,7 @@
 //! The JSON Schema of the job file, made from the types, with the ranges of all properties. Only with the feature
 //! `schema`: the page does not need it.
 
+use crate::body::{BodyShape, OwnPassage, OwnPlace};
 use crate::file::{FORMAT, VERSION};
 use crate::job::{Conditions, Ending, Job, SheetKind, VehicleInfo, Wire};
 use crate::kinds::PartKind;
@@ -49,6 +50,9 @@ pub fn job_schema() -> Value {
         ("Ending", Ending::list()),
         ("Wire", Wire::list()),
         ("Reading", Reading::list()),
+        ("BodyShape", BodyShape::list()),
+        ("OwnPlace", OwnPlace::list()),
+        ("OwnPassage", OwnPassage::list()),
     ] {
         describe(definitions, name, list);
     }
@@ -64,8 +68,13 @@ pub fn job_schema() -> Value {
             place.insert("maxLength".to_owned(), most.into());
         }
     }
-    for (of, most) in [("parts", limits::MOST_PARTS), ("runs", limits::MOST_RUNS)] {
-        if let Some(place) = property_of(definitions, "Sheet", of) {
+    for (definition, of, most) in [
+        ("Sheet", "parts", limits::MOST_PARTS),
+        ("Sheet", "runs", limits::MOST_RUNS),
+        ("Body", "places", limits::MOST_OWN_PLACES),
+        ("Body", "passages", limits::MOST_OWN_PLACES),
+    ] {
+        if let Some(place) = property_of(definitions, definition, of) {
             place.insert("maxProperties".to_owned(), most.into());
         }
     }

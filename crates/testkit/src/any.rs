@@ -1,6 +1,7 @@
 //! Random jobs and edits, for tests of what must hold for all of them. They are valid by the rules of the file, but
 //! make no sense as wiring: see the generator of random systems for jobs that do.
 
+use model::body::{Body, BodyShape, OwnPassage, OwnPlace};
 use model::conductor::{AWG_SERIES, Colour, FittedBy};
 use model::id::TerminalRef;
 use model::job::{Ending, VehicleInfo, Wire};
@@ -235,14 +236,44 @@ fn any_sheet() -> impl Strategy<Value = Sheet> {
         })
 }
 
+/// Any name that a place or passage may have, now and then one that the usual bodies have.
+pub fn any_place_name() -> impl Strategy<Value = String> {
+    let piece = select(vec!["sill", "left", "load-floor", "-", "_", "7", "ü", "Ω"]);
+    vec(piece, 1..4).prop_map(|pieces| pieces.concat())
+}
+
+/// Any body, mostly none.
+pub fn any_body() -> impl Strategy<Value = Body> {
+    let told = (
+        some_values(BodyShape::list()),
+        proptest::collection::btree_map(any_place_name(), some_values(OwnPlace::list()), 0..3),
+        proptest::collection::btree_map(any_place_name(), some_values(OwnPassage::list()), 0..3),
+    )
+        .prop_map(|(shape, places, passages)| Body {
+            shape: with(BodyShape::default(), shape),
+            places: places
+                .into_iter()
+                .map(|(name, it)| (name, with(OwnPlace::default(), it)))
+                .collect(),
+            passages: passages
+                .into_iter()
+                .map(|(name, it)| (name, with(OwnPassage::default(), it)))
+                .collect(),
+            ..Body::default()
+        });
+    prop_oneof![Just(Body::default()), told]
+}
+
 /// Any settings.
 pub fn any_settings() -> impl Strategy<Value = Settings> {
     (
         some_values(model::job::Conditions::list()),
         proptest::collection::btree_map(any_words(), -1e6..1e6_f64, 0..3),
         btree_set(any_words(), 0..3),
+        any_body(),
     )
-        .prop_map(|(conditions, limits, allowed)| Settings {
+        .prop_map(|(conditions, limits, allowed, body)| Settings {
+            body,
             conditions: with(model::job::Conditions::default(), conditions),
             limits: limits.into_iter().collect(),
             allowed: allowed.into_iter().collect(),

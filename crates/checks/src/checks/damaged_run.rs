@@ -63,8 +63,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 );
                 continue;
             }
-            Fact::Given(Condition::Sound) | Fact::Assumed(Condition::Sound) => continue,
-            Fact::Given(condition) | Fact::Assumed(condition) => condition,
+            Fact::Given(Condition::Sound)
+            | Fact::Assumed(Condition::Sound)
+            | Fact::Computed(Condition::Sound) => continue,
+            Fact::Given(condition) | Fact::Assumed(condition) | Fact::Computed(condition) => condition,
         };
         let live = is_live(ctx, *id, run);
         let grave = live || what == Condition::Melted;

@@ -43,7 +43,7 @@ fn capacity(ctx: &Ctx<'_>, device: &DeviceRef) -> Option<(Amps, bool)> {
         _ => return None,
     };
     match breaking {
-        Fact::Given(amps) => Some((amps, false)),
+        Fact::Given(amps) | Fact::Computed(amps) => Some((amps, false)),
         Fact::Assumed(amps) => Some((amps, true)),
         Fact::Unknown => family(form?.into()).breaking_capacity.map(|amps| (amps, true)),
     }

@@ -136,7 +136,9 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
                         .parts([at.part])
                         .runs([id]),
                 ),
-                Some(Fact::Given(size) | Fact::Assumed(size)) if !fits(size.area(), largest) => {
+                Some(Fact::Given(size) | Fact::Assumed(size) | Fact::Computed(size))
+                    if !fits(size.area(), largest) =>
+                {
                     let is = told(size.area().0, largest.0, Unit::SquareMillimetre);
                     out.add(
                         CHECK

@@ -88,7 +88,7 @@ impl Builder {
 
     /// The value of a property of a part, with a note where it was taken for granted.
     fn take<Q: Quantity>(&mut self, part: usize, name: &'static str, fact: &Fact<Q>, stand_in: f64) -> f64 {
-        if !fact.is_given() {
+        if !fact.is_settled() {
             let id = self.net.parts.get(part).copied();
             self.assumed.push((id, None, name));
         }
@@ -295,16 +295,16 @@ impl Builder {
         // In the order of their names, so that nothing has to be sorted.
         let sized = wire.stated_resistance.is_given();
         let from = &run.from_ending;
-        note(line || wire.bundle.is_given(), "bundle");
+        note(line || wire.bundle.is_settled(), "bundle");
         note(
             line || from.method.is_given() || from.resistance.is_given(),
             "from-ending",
         );
         note(line || wire.insulation.is_given(), "insulation");
-        note(wire.length.is_given(), "length");
+        note(wire.length.is_settled(), "length");
         note(sized || wire.material.is_given(), "material");
         note(sized || wire.size.is_given(), "size");
-        note(line || wire.surroundings.is_given(), "surroundings");
+        note(line || wire.surroundings.is_settled(), "surroundings");
         let to = &run.to_ending;
         note(
             line || to.method.is_given() || to.resistance.is_given(),

@@ -6,7 +6,7 @@ use crate::letters::text_width;
 use kurbo::{Point, Rect, Vec2};
 use model::conductor::Size;
 use model::property::PropertyType;
-use model::{Fact, PartId, Run, RunId};
+use model::{PartId, Run, RunId};
 use ordered::Sort as _;
 use words::{Lengths, Reader, Sizes, Words};
 
@@ -45,22 +45,24 @@ pub fn size_as_marked(size: Size, words: &Words) -> String {
 
 /// Everything a label could say, longest first.
 fn wordings(run: &Run, words: &Words) -> Vec<String> {
-    let known = |fact_assumed: bool, text: String| if fact_assumed { format!("~{text}") } else { text };
-    let size = match run.wire.size {
-        Fact::Unknown if words.reader().sizes == Sizes::Awg => "? AWG".to_owned(),
-        Fact::Unknown => "? mm²".to_owned(),
-        Fact::Given(size) | Fact::Assumed(size) => {
-            known(run.wire.size.is_assumed(), size_as_marked(size, words))
-        }
+    let unknown_size = if words.reader().sizes == Sizes::Awg {
+        "? AWG"
+    } else {
+        "? mm²"
     };
-    let length = match run.wire.length {
-        Fact::Unknown if words.reader().lengths == Lengths::Feet => "? ft".to_owned(),
-        Fact::Unknown => "? m".to_owned(),
-        Fact::Given(length) | Fact::Assumed(length) => known(
-            run.wire.length.is_assumed(),
-            crate::numbers::quantity(words, length),
-        ),
+    let unknown_length = if words.reader().lengths == Lengths::Feet {
+        "? ft"
+    } else {
+        "? m"
     };
+    let size = run
+        .wire
+        .size
+        .marked(unknown_size, |size| size_as_marked(*size, words));
+    let length = run
+        .wire
+        .length
+        .marked(unknown_length, |length| crate::numbers::quantity(words, *length));
     vec![
         format!("{}  {size}  {length}", run.tag),
         format!("{}  {size}", run.tag),

@@ -3,7 +3,7 @@
 use super::connect::usual_ending;
 use super::{EditError, put_part, put_run, run_of, sheet_of, shifted};
 use crate::edit::Edit;
-use crate::fact::Fact::{Assumed, Given, Unknown};
+use crate::fact::Fact::{Assumed, Computed, Given, Unknown};
 use crate::id::{PartId, RunId, TerminalRef};
 use crate::job::{BoardPoint, End, Ending, Job, Part, Run, Sheet, SheetKind};
 use crate::kinds::PartKind;
@@ -122,7 +122,9 @@ pub fn insert_into_run(
         )
     };
     let length = |share: f64| match run.wire.length {
-        Given(Metres(length)) | Assumed(Metres(length)) => Assumed(Metres(rounded(length * share))),
+        Given(Metres(length)) | Assumed(Metres(length)) | Computed(Metres(length)) => {
+            Assumed(Metres(rounded(length * share)))
+        }
         Unknown => Unknown,
     };
     let (mut first, mut second) = (run.clone(), run.clone());

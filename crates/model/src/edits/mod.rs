@@ -1,11 +1,13 @@
 //! The edits that a user makes on a sheet, each as a function from a job to an [`Edit`]: nothing changes until the
 //! edit is applied, and everything is undone like any other.
 
+mod body;
 mod clip;
 mod connect;
 mod insert;
 mod readings;
 
+pub use body::{Told, add_passage, add_place, remove_told, set_body_property, set_route, set_told_property};
 pub use clip::{Clip, Pasted, copy, duplicate, paste};
 pub use connect::{Connected, connect, usual_ending, usual_wire};
 pub use insert::{Inserted, insert_into_run, ways_through};

@@ -1,6 +1,7 @@
 //! What must hold for every job that comes in through the file's door, beyond being of the right types.
 
 use super::Problem;
+use crate::body::{Body, check_name};
 use crate::job::{End, Job, Part, Run, Settings, Sheet, VehicleInfo};
 use crate::limits::{self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_point, check_tag};
 use crate::property::PropertySet;
@@ -108,10 +109,34 @@ impl Checked for Reading {
     }
 }
 
+/// What a job tells of the vehicle's body.
+fn body(body: &Body) -> Result<(), Wrong> {
+    properties(&["body", "shape"], &body.shape)?;
+    for (list, count) in [("places", body.places.len()), ("passages", body.passages.len())] {
+        if count > limits::MOST_OWN_PLACES {
+            let most = limits::MOST_OWN_PLACES;
+            at(
+                ["body", list],
+                Err(format!("{count} of them; there may be {most}")),
+            )?;
+        }
+    }
+    for (name, place) in &body.places {
+        at(["body", "places", name], check_name(name))?;
+        properties(&["body", "places", name], place)?;
+    }
+    for (name, passage) in &body.passages {
+        at(["body", "passages", name], check_name(name))?;
+        properties(&["body", "passages", name], passage)?;
+    }
+    Ok(())
+}
+
 impl Checked for Settings {
     fn wrong(&self) -> Option<Wrong> {
         let all = || {
             properties(&["conditions"], &self.conditions)?;
+            body(&self.body)?;
             for (key, number) in &self.limits {
                 at(["limits", key], check_length(key, LONGEST_LABEL))?;
                 at(

@@ -1,6 +1,7 @@
 //! The parts, runs, sheets and settings of a job.
 
 use super::{Fields, FromJson, Misread, ToJson, choice, fields, object, object_of, text};
+use crate::body::{BodyShape, OwnPassage, OwnPlace};
 use crate::conductor::FittedBy;
 use crate::id::{PartId, RunId, TerminalName, TerminalRef};
 use crate::job::{
@@ -211,6 +212,9 @@ impl ToJson for Settings {
             "allowed".to_owned(),
             self.allowed.iter().map(String::as_str).collect(),
         );
+        if !self.body.is_untold() {
+            all.insert("body".to_owned(), self.body.to_json());
+        }
         all.into()
     }
 }
@@ -234,6 +238,7 @@ impl FromJson for Settings {
             conditions,
             limits,
             allowed: allowed.into_iter().collect(),
+            body: fields.find("body")?.unwrap_or_default(),
             extra: fields.rest(),
         })
     }
@@ -294,4 +299,13 @@ macro_rules! by_properties {
         }
     )+};
 }
-by_properties!(VehicleInfo, Conditions, Wire, Ending, Reading);
+by_properties!(
+    VehicleInfo,
+    Conditions,
+    Wire,
+    Ending,
+    Reading,
+    BodyShape,
+    OwnPlace,
+    OwnPassage
+);

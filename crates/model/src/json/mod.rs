@@ -3,6 +3,7 @@
 //! Every type goes through [`Value`] by these two traits and nothing else, so that there is one reader and one writer of
 //! each: a part's two hundred properties are read by one function over [`crate::property::PropertySet`].
 
+mod body;
 mod edits;
 pub(crate) mod items;
 

@@ -17,6 +17,9 @@
 //! | `conditions state=cruise duty=loud` | the conditions under which it is solved |
 //! | `limit KEY NUMBER` | a limit that the user set |
 //! | `allow CHECK …` | checks that are not to be run |
+//! | `body estate 4.7m width=1.82m` | form and size of the vehicle's body |
+//! | `place NAME wet heat=engine-bay` | what is told of a place of the body, or one more place |
+//! | `passage NAME from=PLACE to=PLACE sharp` | the same of a way between two places |
 //! | `sheet found` | what follows stands on that sheet; before any such line, on the plan |
 //! | `fuse F1 "Label" value … key=value …` | a part: word of its kind, tag, then in any order label, values, `by=`, `place=`, `note=`, `turn=`, `@x,y`, `id=` |
 //! | `run W1 F1.out A1.+ value … key=value …` | a run: tag and two ends, then label, values, `ends=ring/ferrule`, `end-ohms=0.001ohm/?`, `bends=10,20/30,40`, `route=a/b`, `by=`, `note=`, `id=` |

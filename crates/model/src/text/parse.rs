@@ -4,6 +4,7 @@ use super::error::{MOST_ERRORS, TextError, TextErrors, closest};
 use super::help::{help_for, why_not_bare};
 use super::lex::{Token, Word, lex};
 use super::{Numberings, place_bare};
+use crate::body::{BodyShape, OwnPassage, OwnPlace, check_name};
 use crate::id::{PartId, RunId};
 use crate::job::{Conditions, Job, Run, SheetKind, VehicleInfo};
 use crate::kinds::PartKind;
@@ -21,6 +22,9 @@ const LINE_WORDS: &[&str] = &[
     "conditions",
     "limit",
     "allow",
+    "body",
+    "place",
+    "passage",
     "sheet",
     "run",
     "reading",
@@ -176,6 +180,30 @@ impl<'t> Parser<'t> {
                 self.settings_line(line, Conditions::list(), rest, "the list of conditions", set);
                 self.job.settings.conditions = conditions;
             }
+            "body" => {
+                self.once(line, at, "body");
+                let mut shape = std::mem::take(&mut self.job.settings.body.shape);
+                let set = &mut |name: &str, text: &str| shape.set(name, text);
+                self.settings_line(line, BodyShape::list(), rest, "the body", set);
+                self.job.settings.body.shape = shape;
+            }
+            "place" => {
+                let mut place = OwnPlace::default();
+                let known = self.job.settings.body.places.keys().cloned().collect();
+                let set = &mut |name: &str, text: &str| place.set(name, text);
+                if let Some(name) = self.told_of(line, at, rest, "a place", known, OwnPlace::list(), set) {
+                    self.job.settings.body.places.insert(name, place);
+                }
+            }
+            "passage" => {
+                let mut passage = OwnPassage::default();
+                let known = self.job.settings.body.passages.keys().cloned().collect();
+                let set = &mut |name: &str, text: &str| passage.set(name, text);
+                if let Some(name) = self.told_of(line, at, rest, "a passage", known, OwnPassage::list(), set)
+                {
+                    self.job.settings.body.passages.insert(name, passage);
+                }
+            }
             "limit" => self.limit(line, at, rest),
             "allow" => self.allow(line, at, rest),
             "sheet" => self.begin_sheet(line, at, rest),
@@ -322,6 +350,50 @@ impl<'t> Parser<'t> {
                 Word::Pair { .. } => self.error(line, here, "this is not the name of a check", ""),
             }
         }
+    }
+
+    /// A line that tells of one place or passage of the body: its name, then properties. Gives the name when it may be
+    /// told of.
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "one reader of both lines, whose types it does not know"
+    )]
+    fn told_of(
+        &mut self,
+        line: Line<'t>,
+        at: Range<usize>,
+        rest: &[Token],
+        whose: &str,
+        known: OrderedSet<String>,
+        list: &'static [Property],
+        set: &mut dyn FnMut(&str, &str) -> Result<(), PropertyError>,
+    ) -> Option<String> {
+        let Some((
+            Token {
+                word: Word::Bare(name) | Word::Quoted(name),
+                start,
+                end,
+            },
+            rest,
+        )) = rest.split_first()
+        else {
+            let help = "write one like shelf-left after the word";
+            self.error(line, at, format!("the name of {whose} is missing"), help);
+            return None;
+        };
+        let here = *start..*end;
+        self.settings_line(line, list, rest, whose, set);
+        let why = if let Err(why) = check_name(name) {
+            why.to_string()
+        } else if known.contains(name) {
+            format!("{whose} `{name}` stands a second time")
+        } else if known.len() >= limits::MOST_OWN_PLACES {
+            format!("more than {} of them", limits::MOST_OWN_PLACES)
+        } else {
+            return Some(name.clone());
+        };
+        self.error(line, here, why, "");
+        None
     }
 
     fn begin_sheet(&mut self, line: Line<'t>, at: Range<usize>, rest: &[Token]) {

@@ -2,6 +2,7 @@
 
 use super::lex::{quote, quote_if_needed};
 use super::{Numberings, law_of, place_bare};
+use crate::body::{BodyShape, OwnPassage, OwnPlace};
 use crate::conductor::FittedBy;
 use crate::job::{
     BoardPoint, Conditions, End, Extra, Job, Part, Run, Sheet, SheetKind, Turn, VehicleInfo, Wire,
@@ -43,6 +44,22 @@ pub fn print(job: &Job) -> String {
     }
     for name in &job.settings.allowed {
         let _ = writeln!(out, "allow {}", quote_if_needed(name));
+    }
+    let body = &job.settings.body;
+    let plain = BodyShape::default();
+    let words = changed(BodyShape::list(), |p| plain.get(p), |p| body.shape.get(p), &[]);
+    if !words.is_empty() {
+        let _ = writeln!(out, "body{words}");
+    }
+    let plain = OwnPlace::default();
+    for (name, place) in &body.places {
+        let words = changed(OwnPlace::list(), |p| plain.get(p), |p| place.get(p), &[]);
+        let _ = writeln!(out, "place {}{words}", quote_if_needed(name));
+    }
+    let plain = OwnPassage::default();
+    for (name, passage) in &body.passages {
+        let words = changed(OwnPassage::list(), |p| plain.get(p), |p| passage.get(p), &[]);
+        let _ = writeln!(out, "passage {}{words}", quote_if_needed(name));
     }
     let mut numbers = Numberings::default();
     for (kind, sheet) in &job.sheets {
@@ -173,6 +190,15 @@ pub fn unshown(job: &Job) -> Vec<String> {
     add("vehicle", &job.vehicle.extra);
     add("settings", &job.settings.extra);
     add("settings.conditions", &job.settings.conditions.extra);
+    let body = &job.settings.body;
+    add("settings.body", &body.extra);
+    add("settings.body.shape", &body.shape.extra);
+    for (name, place) in &body.places {
+        add(&format!("settings.body.places.{name}"), &place.extra);
+    }
+    for (name, passage) in &body.passages {
+        add(&format!("settings.body.passages.{name}"), &passage.extra);
+    }
     for (kind, sheet) in &job.sheets {
         let place = format!("sheets.{}", kind.word());
         add(&place, &sheet.extra);
@@ -231,7 +257,7 @@ fn end(sheet: &Sheet, end: &End) -> String {
 
 /// The properties that differ from the default, each without its name where the parser would put it right and where it
 /// is plain to the reader, too: `60A` of a fuse is its rating, but what it can break has its name, and so have the many
-/// temperatures of the conditions. Those named in `always` are written in any case.
+/// temperatures of the conditions, and where a place of the body is. Those named in `always` are written in any case.
 fn changed(
     list: &'static [Property],
     default: impl Fn(&str) -> Option<String>,
@@ -249,8 +275,9 @@ fn changed(
         }
         let yes = property.shape == Shape::YesNo && written == "yes";
         let word = if yes { name } else { &written };
-        let temperature = matches!(property.shape, Shape::Number { ascii: "C", .. });
-        let bare = !temperature
+        let unclear = matches!(property.shape, Shape::Number { ascii: "C", .. })
+            || matches!(name, "from-front" | "behind");
+        let bare = !unclear
             && [&set, &OrderedSet::new()]
                 .iter()
                 .all(|set| place_bare(list, set, word).is_some_and(|p| p.name == name));

@@ -32,6 +32,8 @@ edit-limit = Grenzwert { $limit } setzen
 edit-limit-back = Grenzwert { $limit } zurücknehmen
 edit-leave-out = Prüfung { $check } weglassen
 edit-take-in = Prüfung { $check } wieder aufnehmen
+edit-set-body = { $name } der Karosserie setzen
+edit-route = Weg von { $run } legen
 edit-reverse = { $run } umdrehen
 edit-copy-sheet = { $from } nach { $to } kopieren
 edit-pull = { $run } ziehen
@@ -71,6 +73,7 @@ error-position-twice = Platz { $position } steht zweimal da
 error-function = die Funktion von { $position } ist länger als 60 Byte
 error-pair = `{ $word }` ist kein Paar von Kammern wie 1-3
 error-pairs = möglich sind bis zu 30 Paare von Kammern wie 1-3
+error-computed = ({ $inner }) ist berechnet; um einen eigenen Wert zu setzen, die Zahl ohne Klammern schreiben, wie sie gemessen wurde
 
 ## Was an einem Arbeitsschritt falsch ist.
 
@@ -93,6 +96,13 @@ error-too-long = { $what ->
     [limit] der Name des Grenzwerts
    *[check] der Name der Prüfung
 } ist { $bytes } Byte lang; möglich sind { $most }
+error-place-empty = eine Stelle oder ein Durchgang braucht einen Namen, zum Beispiel ablage-links
+error-place-long = der Name einer Stelle oder eines Durchgangs darf { $most } Byte lang sein, dieser hat { $bytes }
+error-place-sign = `{ $place }` ist kein Name einer Stelle: möglich sind Buchstaben, Ziffern, `-` und `_`, nicht `{ $bad }`
+error-places = der Auftrag beschreibt schon { $most } Stellen oder Durchgänge, mehr dürfen es nicht sein
+error-place-taken = `{ $place }` ist schon beschrieben; das ändern oder einen anderen Namen nehmen
+error-place-untold = zu `{ $place }` ist nichts beschrieben
+error-route-long = ein Weg hat höchstens { $most } Stellen und Durchgänge, jeweils mit kurzem Namen
 error-off-board = { $x },{ $y } liegt neben dem Brett, das auf jeder Seite bis { $most } reicht
 error-limit = ein Grenzwert ist eine Zahl von 0 bis zu einer Million
 error-limits = es gibt schon zu viele Grenzwerte

@@ -32,6 +32,8 @@ edit-limit = Set the limit { $limit }
 edit-limit-back = Take back the limit { $limit }
 edit-leave-out = Leave out the check { $check }
 edit-take-in = Take in again the check { $check }
+edit-set-body = Set { $name } of the body
+edit-route = Lay the way of { $run }
 edit-reverse = Turn { $run } round
 edit-copy-sheet = Copy { $from } to { $to }
 edit-pull = Pull { $run }
@@ -71,6 +73,7 @@ error-position-twice = position { $position } stands twice
 error-function = the function of { $position } is longer than 60 bytes
 error-pair = `{ $word }` is not a pair of cavities like 1-3
 error-pairs = it takes up to 30 pairs of cavity positions like 1-3
+error-computed = ({ $inner }) is computed; to set it, write the value without the parentheses, as it was measured
 
 ## What is wrong with a step of work.
 
@@ -93,6 +96,13 @@ error-too-long = { $what ->
     [limit] the name of the limit
    *[check] the name of the check
 } is { $bytes } bytes long; it may have { $most }
+error-place-empty = a place or passage must have a name; write one like shelf-left
+error-place-long = the name of a place or passage may be { $most } bytes long, this one has { $bytes }
+error-place-sign = `{ $place }` is not the name of a place: it takes letters, digits, `-` and `_`, not `{ $bad }`
+error-places = the job tells of { $most } places or passages already, and there may be no more
+error-place-taken = something is told of `{ $place }` already; change that, or take another name
+error-place-untold = nothing is told of `{ $place }`
+error-route-long = a route has at most { $most } places and passages, each with a short name
 error-off-board = { $x },{ $y } is off the board, which reaches to { $most } on every side
 error-limit = a limit is a number from 0 to a million
 error-limits = there are too many limits already
