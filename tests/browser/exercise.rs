@@ -277,7 +277,7 @@ fn an_instructor_makes_a_lesson_and_a_class_gets_it_by_link_and_file() {
     table.download_into(folder.path());
     let link = lesson_of_the_van(&table);
     table.screenshot("own-lesson");
-    let lesson = sharing::open_lesson(&link).expect("opens natively too");
+    let lesson = lessons::open_lesson(&link).expect("opens natively too");
     assert_eq!(lesson.faults.len(), 1);
     assert!(lesson.job.vehicle.drawn_by.is_empty(), "names stay behind");
     table.eval("void document.querySelector('[data-testid=own-file]').scrollIntoView()");
@@ -339,7 +339,7 @@ fn drop_file(page: &Page, name: &str, text: &str) {
 
 #[test]
 fn a_damaged_lesson_link_says_so() {
-    let fragment = sharing::lesson_fragment(&lessons::LESSONS[0].lesson()).expect("fits");
+    let fragment = lessons::lesson_fragment(&lessons::LESSONS[0].lesson()).expect("fits");
     let page = Page::open_on(
         Site::built_page(),
         &format!("#{}", &fragment[..fragment.len() - 9]),

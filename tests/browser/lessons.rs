@@ -93,18 +93,21 @@ fn a_lesson_is_found_and_gone_through_by_keys_alone() {
             Step::Story(n) => lesson.story[n].clone(),
             Step::Look(n) => lesson.looks[n].says.clone(),
             Step::Break(n) => {
-                assert!(
-                    !table
-                        .text("told")
-                        .contains(&told.tell(&lesson.breaks[n].says, None))
-                );
+                assert!(!table.text("told").contains(&told.tell(
+                    &lesson.breaks[n].says,
+                    None,
+                    &words::Words::english()
+                )));
                 table.press("pagedown");
                 lesson.breaks[n].says.clone()
             }
             Step::Question(n) => {
                 assert_eq!(table.count("because"), 0, "the answer waits");
                 table.press("pagedown");
-                assert_eq!(table.text("because"), told.tell(&lesson.questions[n].why, None));
+                assert_eq!(
+                    table.text("because"),
+                    told.tell(&lesson.questions[n].why, None, &words::Words::english())
+                );
                 lesson.questions[n].asks.clone()
             }
             Step::Why(n) => lesson.why(&words)[n].clone(),
@@ -114,7 +117,7 @@ fn a_lesson_is_found_and_gone_through_by_keys_alone() {
                 lesson.all_sources(&words)[0].clone()
             }
         };
-        let text = told.tell(&text, None);
+        let text = told.tell(&text, None, &words::Words::english());
         assert!(table.text("told").contains(&text), "{step:?}: {text}");
         assert!(
             table
@@ -338,7 +341,7 @@ fn a_version_becomes_a_job_of_ones_own_on_purpose() {
     page.wait_at_most(Duration::from_secs(30), "the table with the job", || {
         (page.eval("typeof loomwright_job") == "function" && page.count("lesson") == 0).then_some(())
     });
-    let wanted = lesson(KEY).version(Version::Good);
+    let wanted = lesson(KEY).taken(Version::Good, &words::Words::english());
     page.wait_until(
         "the good version on the table",
         &format!("JSON.parse(loomwright_job()).title === {}", json!(wanted.title)),
@@ -356,7 +359,7 @@ fn a_version_becomes_a_job_of_ones_own_on_purpose() {
     page.eval(&format!("void (location.hash = 'lesson={KEY}')"));
     page.wait_for("the lesson", || (page.count("lesson") == 1).then_some(()));
     page.click("open-bad");
-    let wanted = lesson(KEY).version(Version::Bad);
+    let wanted = lesson(KEY).taken(Version::Bad, &words::Words::english());
     page.wait_until(
         "the bad version on the table",
         &format!("JSON.parse(loomwright_job()).title === {}", json!(wanted.title)),

@@ -57,7 +57,7 @@ fn target(bytes: &[u8]) -> Fate {
             if let Ok(edit) = apply(broken, &job) {
                 let undo = job.apply(edit);
                 job.apply(undo);
-                assert!(job == before, "{} is not undone", broken.title());
+                assert!(job == before, "{} is not undone", broken.said());
             }
         }
     }
@@ -106,7 +106,7 @@ fn links_of_lessons() {
     let seeds = lessons::LESSONS
         .iter()
         .map(|lesson| {
-            let fragment = sharing::lesson_fragment(&lesson.lesson()).expect("lessons fit into links");
+            let fragment = lessons::lesson_fragment(&lesson.lesson()).expect("lessons fit into links");
             // The address is long, so that some changes leave the lesson as it was.
             let way = "a/long/way/to/the/board/".repeat(120);
             format!("https://wiring.example/{way}#{fragment}").into_bytes()
@@ -118,9 +118,9 @@ fn links_of_lessons() {
         &["#", "job=", "own-lesson=", "lesson=", "AQ", "-", "_", "=", "%23"],
         |bytes| {
             let link = String::from_utf8_lossy(bytes);
-            match sharing::open_lesson(&link) {
+            match lessons::open_lesson(&link) {
                 Ok(lesson) => {
-                    let again = sharing::lesson_fragment(&lesson).map(|it| sharing::open_lesson(&it));
+                    let again = lessons::lesson_fragment(&lesson).map(|it| lessons::open_lesson(&it));
                     assert_eq!(again, Ok(Ok(lesson)), "what opens packs again");
                     Fate::Read
                 }

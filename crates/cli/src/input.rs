@@ -18,7 +18,7 @@ pub(crate) fn job(name: &str) -> Result<Job, String> {
     {
         let version = Version::from_word(version)
             .ok_or_else(|| tell(&say!("cli-two-versions", name = name, of = of)))?;
-        return Ok(lesson(of.strip_prefix('@').unwrap_or(of))?.version(version));
+        return Ok(lesson(of.strip_prefix('@').unwrap_or(of))?.taken(version, words()));
     }
     if let Some(key) = name.strip_prefix('@') {
         let language = words().reader().language;
@@ -47,7 +47,7 @@ pub(crate) fn lesson(name: &str) -> Result<Lesson, String> {
         return Ok(lesson.lesson());
     }
     if sharing::carries(name) == Some(sharing::Carries::Lesson) {
-        return sharing::open_lesson(name).map_err(|error| tell(&error.said()));
+        return lessons::open_lesson(name).map_err(|error| tell(&error.said()));
     }
     if !name.ends_with(".lesson") && name != "-" {
         let meant = closest(name, LESSONS.iter().map(|lesson| lesson.key));

@@ -217,8 +217,16 @@ fn a_lesson_of_ones_own_is_read_from_text_and_told_what_is_wrong_with_it() {
         "{err}"
     );
     let text = text.replace("{current W2}", "{current W77}");
-    let (code, _, err) = output(loomwright(&["lesson", "-", "--problems"]).write_stdin(text));
-    assert!(code == 2 && err.contains("no run or part `W77`"), "{err}");
+    let (code, _, err) = output(loomwright(&["lesson", "-", "--problems"]).write_stdin(text.clone()));
+    assert!(code == 2 && err.contains("no run or part “W77”"), "{err}");
+    let german = ["lesson", "-", "--problems", "--language", "de"];
+    let (code, _, err) = output(loomwright(&german).write_stdin(text));
+    assert!(
+        code == 2
+            && err.contains("Es gibt keine Leitung und kein Bauteil „W77“.")
+            && !err.contains("There is"),
+        "{err}"
+    );
     let (code, _, err) = output(loomwright(&["lesson", "-"]).write_stdin("lesson mine\nabuot ring\n"));
     assert!(
         code == 2 && err.contains("line 2, column 1") && err.contains("did you mean `about`?"),

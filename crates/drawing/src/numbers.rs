@@ -3,21 +3,6 @@
 use model::quantity::Quantity;
 use words::{Unit, Words, drawn, precise};
 
-/// A number with its unit in English and metric units: `3.7 Ω`, `35 mV`.
-#[must_use]
-pub fn with_unit(number: f64, unit: &str) -> String {
-    // Units come from declarations; a foreign one is written behind the number as it is.
-    match KNOWN.iter().find(|known| **known == unit) {
-        Some(known) => Words::english().figure(drawn(number, Unit::of(known))),
-        None => format!("{} {unit}", figures(&Words::english(), number)),
-    }
-}
-
-/// The units of quantities.
-const KNOWN: &[&str] = &[
-    "A", "V", "W", "Ω", "m", "mm²", "°C", "Ah", "F", "H", "Hz", "h", "Ω/m", "%",
-];
-
 /// A number to three figures, without needless zeros: `0.035`, `3.7`, `41`, `1200`, `−12`.
 #[must_use]
 pub fn figures(words: &Words, number: f64) -> String {
@@ -52,7 +37,7 @@ mod tests {
         let english = Words::english();
         let written: Vec<String> = [0.0, 0.0354, 0.2, 3.75, 13.78, 41.04, 99.96, 640.0, 12_345.0]
             .iter()
-            .map(|number| with_unit(*number, "A"))
+            .map(|number| amps(&english, *number))
             .collect();
         assert_eq!(
             written,
@@ -62,7 +47,10 @@ mod tests {
         );
         assert_eq!(volts(&english, -0.001), "0.00 V");
         assert_eq!(
-            (volts(&english, -1.5), with_unit(-40.0, "°C")),
+            (
+                volts(&english, -1.5),
+                english.figure(drawn(-40.0, Unit::Plain("°C")))
+            ),
             ("−1.50 V".to_owned(), "−40 °C".to_owned())
         );
         assert_eq!(figures(&english, f64::NAN), "?");

@@ -2,9 +2,10 @@
 
 mod hand;
 
-use drawing::numbers::with_unit;
+use drawing::numbers::amps;
 use editor::Thing;
 use hand::Hand;
+use words::Words;
 
 #[test]
 fn every_part_and_run_of_the_worked_jobs_is_told() {
@@ -42,8 +43,8 @@ fn an_amplifier_is_told_with_the_engines_numbers() {
     for words in [
         "It gets current from B1 (Main battery) through F1 and D1".to_owned(),
         "through the vehicle's body".to_owned(),
-        format!("it takes {}", with_unit(flow.current.mean.0, "A")),
-        format!("for moments {}", with_unit(flow.current.burst.0, "A")),
+        format!("it takes {}", amps(&Words::english(), flow.current.mean.0)),
+        format!("for moments {}", amps(&Words::english(), flow.current.burst.0)),
         "Channel 1 plays LS1 and LS2".to_owned(),
     ] {
         assert!(told.contains(&words), "{words} in\n{told}");

@@ -4,7 +4,7 @@
 use crate::breaks::Break;
 use crate::effects::Effect;
 use crate::lesson::Version;
-use crate::measures::{Number, measure};
+use crate::measures::{Number, driven_by_off, measure};
 use crate::told::Shown;
 use model::PartKind;
 
@@ -21,7 +21,14 @@ pub struct Turn {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Happening {
     /// Speakers play or are silent.
-    Sound(Vec<String>, Turn),
+    Sound {
+        /// The speakers.
+        things: Vec<String>,
+        /// Whether they played and play.
+        turn: Turn,
+        /// What drives them and is off now: why they are silent though their loops may be whole.
+        off: Vec<String>,
+    },
     /// Equipment is on or off.
     Power(Vec<String>, Turn),
     /// Fuses and breakers have to open, or hold.
@@ -76,7 +83,12 @@ fn add(all: &mut Vec<Happening>, effect: &Effect, before: &Shown, after: &Shown)
     };
     let new = match effect {
         Effect::Silent(at) | Effect::Plays(at) => {
-            Happening::Sound(vec![at.clone()], turn(&Effect::Plays(at.clone())))
+            let turn = turn(&Effect::Plays(at.clone()));
+            Happening::Sound {
+                things: vec![at.clone()],
+                turn,
+                off: if turn.is { Vec::new() } else { off(after, at) },
+            }
         }
         Effect::Off(at) | Effect::On(at) => Happening::Power(vec![at.clone()], turn(&Effect::On(at.clone()))),
         Effect::Opens(at) => Happening::Opens(vec![at.clone()], turn(effect)),
@@ -93,8 +105,19 @@ fn add(all: &mut Vec<Happening>, effect: &Effect, before: &Shown, after: &Shown)
     // What happens to several alike is told once.
     for known in &mut *all {
         let (old, more) = match (known, &new) {
-            (Happening::Sound(old, turn), Happening::Sound(more, same))
-            | (Happening::Power(old, turn), Happening::Power(more, same))
+            (
+                Happening::Sound {
+                    things: old,
+                    turn,
+                    off,
+                },
+                Happening::Sound {
+                    things: more,
+                    turn: same,
+                    off: alike,
+                },
+            ) if turn == same && off == alike => (old, more),
+            (Happening::Power(old, turn), Happening::Power(more, same))
             | (Happening::Opens(old, turn), Happening::Opens(more, same))
                 if turn == same =>
             {
@@ -111,6 +134,16 @@ fn add(all: &mut Vec<Happening>, effect: &Effect, before: &Shown, after: &Shown)
         return;
     }
     all.push(new);
+}
+
+/// The tag of what drives a speaker and is off.
+fn off(shown: &Shown, speaker: &str) -> Vec<String> {
+    let found = shown.sheet.part_by_tag(speaker).and_then(|(id, _)| {
+        let driver = shown.analysis.study.drivers.get(&id)?;
+        let part = driven_by_off(shown.judged(), driver)?;
+        Some(shown.sheet.parts.get(&part)?.tag.clone())
+    });
+    found.into_iter().collect()
 }
 
 #[cfg(test)]
@@ -130,10 +163,12 @@ mod tests {
                     let all = aftermath(broken, version, told.shown(version), &after);
                     for follows in broken.effects.iter().filter(|it| it.version == version) {
                         let is_told = all.iter().any(|happening| match (&follows.effect, happening) {
-                            (Effect::Silent(at), Happening::Sound(tags, turn)) => {
-                                tags.contains(at) && !turn.is
+                            (Effect::Silent(at), Happening::Sound { things, turn, .. }) => {
+                                things.contains(at) && !turn.is
                             }
-                            (Effect::Plays(at), Happening::Sound(tags, turn)) => tags.contains(at) && turn.is,
+                            (Effect::Plays(at), Happening::Sound { things, turn, .. }) => {
+                                things.contains(at) && turn.is
+                            }
                             (Effect::Off(at), Happening::Power(tags, turn)) => tags.contains(at) && !turn.is,
                             (Effect::On(at), Happening::Power(tags, turn)) => tags.contains(at) && turn.is,
                             (Effect::Opens(at), Happening::Opens(tags, turn)) => tags.contains(at) && turn.is,
@@ -189,11 +224,19 @@ mod tests {
             let tags = tags.iter().map(|tag| (*tag).to_owned()).collect();
             Happening::Power(tags, Turn { was: true, is: false })
         };
+        let silent = |things: &[&str], amplifier: &str| Happening::Sound {
+            things: things.iter().map(|tag| (*tag).to_owned()).collect(),
+            turn: Turn { was: true, is: false },
+            off: vec![amplifier.to_owned()],
+        };
+        // Their loops are whole: they are silent because what drives them is off.
+        let [first, others] = [silent(&["LS1"], "A1"), silent(&["LS2", "LS3"], "A2")];
         for broken in [named, &unnamed] {
-            assert_eq!(all(broken, Version::Bad), [off(&["A1", "A2"])]);
+            let bad = [off(&["A1", "A2"]), first.clone(), others.clone()];
+            assert_eq!(all(broken, Version::Bad), bad);
         }
         let on = Happening::Power(vec!["A2".to_owned()], Turn { was: true, is: true });
-        assert_eq!(all(named, Version::Good), [off(&["A1"]), on]);
-        assert_eq!(all(&unnamed, Version::Good), [off(&["A1"])]);
+        assert_eq!(all(named, Version::Good), [off(&["A1"]), on, first.clone()]);
+        assert_eq!(all(&unnamed, Version::Good), [off(&["A1"]), first]);
     }
 }

@@ -5,8 +5,10 @@ use crate::lesson::Version;
 use model::conductor::{Colour, Condition, Jacket, Material, Size};
 use model::fact::Fact;
 use model::kinds::PartKind;
+use model::kinds::supply::Splice;
 use model::quantity::{Metres, SquareMm};
 use model::{Change, Edit, End, Job, Part, PartId, Run, Sheet, SheetKind, TerminalRef};
+use words::{Saying, say};
 
 /// What a break does.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -35,6 +37,21 @@ impl BreakKind {
             Self::Joined => "joined",
         }
     }
+    /// The word beside its sign on the drawing, and in a list to choose from.
+    #[must_use]
+    pub fn said(self) -> Saying {
+        match self {
+            Self::Open => say!("lesson-sign-open"),
+            Self::Reversed => say!("lesson-sign-reversed"),
+            Self::Dead => say!("lesson-sign-dead"),
+            Self::Joined => say!("lesson-sign-joined"),
+        }
+    }
+    /// How many things it names.
+    #[must_use]
+    pub fn wants(self) -> usize {
+        if self == Self::Joined { 2 } else { 1 }
+    }
 }
 
 /// A break to try.
@@ -62,17 +79,23 @@ pub struct Follows {
 }
 
 impl Break {
-    /// What it is called: `W3 open`, `LS1.+ and E1.stud joined`.
+    /// What it is called: `W3 open`, `LS1.+ and E1.stud touch`.
     #[must_use]
-    pub fn title(&self) -> String {
-        format!("{} {}", self.things.join(" and "), self.kind.word())
+    pub fn said(&self) -> Saying {
+        let things = self.things.as_slice();
+        match self.kind {
+            BreakKind::Open => say!("lesson-break-open", things = things),
+            BreakKind::Reversed => say!("lesson-break-reversed", things = things),
+            BreakKind::Dead => say!("lesson-break-dead", things = things),
+            BreakKind::Joined => say!("lesson-break-joined", things = things),
+        }
     }
 
     /// The edit that throws this break on a sheet of a job. The usual history takes it back.
     ///
     /// # Errors
     /// When the sheet has no such thing, or the thing cannot break in this way; the text says what would do.
-    pub fn edit(&self, job: &Job, kind: SheetKind) -> Result<Edit, String> {
+    pub fn edit(&self, job: &Job, kind: SheetKind) -> Result<Edit, Saying> {
         let none = Sheet::default();
         let sheet = job.sheet(kind).unwrap_or(&none);
         let first = self.things.first().map(String::as_str).unwrap_or_default();
@@ -85,7 +108,7 @@ impl Break {
                 joined(job, sheet, kind, [first, second])?
             }
         };
-        Ok(Edit::new(format!("Break: {}", self.title()), changes))
+        Ok(Edit::new(self.said(), changes))
     }
 }
 
@@ -93,15 +116,15 @@ impl Break {
 ///
 /// # Errors
 /// As [`Break::edit`].
-pub fn apply(broken: &Break, job: &Job) -> Result<Edit, String> {
+pub fn apply(broken: &Break, job: &Job) -> Result<Edit, Saying> {
     let kind = job.sheets.keys().next_back().copied().unwrap_or(SheetKind::Plan);
     broken.edit(job, kind)
 }
 
-fn part<'s>(sheet: &'s Sheet, tag: &str) -> Result<(PartId, &'s Part), String> {
+fn part<'s>(sheet: &'s Sheet, tag: &str) -> Result<(PartId, &'s Part), Saying> {
     sheet
         .part_by_tag(tag)
-        .ok_or_else(|| format!("there is no part `{tag}`"))
+        .ok_or_else(|| say!("lesson-no-part", part = tag))
 }
 
 fn changed_run(sheet: SheetKind, id: model::RunId, run: Run) -> Change {
@@ -112,25 +135,23 @@ fn changed_run(sheet: SheetKind, id: model::RunId, run: Run) -> Change {
     }
 }
 
-fn open(sheet: &Sheet, kind: SheetKind, tag: &str) -> Result<Vec<Change>, String> {
+fn open(sheet: &Sheet, kind: SheetKind, tag: &str) -> Result<Vec<Change>, Saying> {
     if let Some((id, run)) = sheet.run_by_tag(tag) {
         let mut run = run.clone();
         run.wire.condition = Fact::Given(Condition::Cut);
         return Ok(vec![changed_run(kind, id, run)]);
     }
-    let (id, part) = part(sheet, tag).map_err(|_| format!("there is no run or part `{tag}`"))?;
+    let (id, part) = part(sheet, tag).map_err(|_| say!("lesson-no-thing", thing = tag))?;
     let (property, value) = match part.is {
         PartKind::Fuse(_) | PartKind::Breaker(_) => ("state", "open"),
         PartKind::Switch(_) | PartKind::Isolator(_) => ("closed", "no"),
         PartKind::Plug(_) => ("mated", "no"),
         _ => {
-            return Err(format!(
-                "`{tag}` cannot be opened; a run, plug, switch, fuse or breaker can"
-            ));
+            return Err(say!("lesson-cannot-open", part = tag));
         }
     };
     let mut part = part.clone();
-    part.is.set(property, value).map_err(|error| error.to_string())?;
+    part.is.set(property, value).map_err(|error| error.said)?;
     Ok(vec![Change::Part {
         sheet: kind,
         id,
@@ -138,7 +159,7 @@ fn open(sheet: &Sheet, kind: SheetKind, tag: &str) -> Result<Vec<Change>, String
     }])
 }
 
-fn reversed(sheet: &Sheet, kind: SheetKind, name: &str) -> Result<Vec<Change>, String> {
+fn reversed(sheet: &Sheet, kind: SheetKind, name: &str) -> Result<Vec<Change>, Saying> {
     let (tag, coil) = name.split_once('.').unwrap_or((name, ""));
     let (id, _) = part(sheet, tag)?;
     let turned = |end: &End| match end {
@@ -169,15 +190,13 @@ fn reversed(sheet: &Sheet, kind: SheetKind, name: &str) -> Result<Vec<Change>, S
         }
     }
     if changes.is_empty() {
-        return Err(format!(
-            "nothing is on a plus or minus terminal of `{name}`, so that it cannot be reversed"
-        ));
+        return Err(say!("lesson-cannot-reverse", part = name));
     }
     Ok(changes)
 }
 
 /// The part goes; wires that shared one of its terminals stay joined by a splice, a wire alone ends loose.
-fn dead(job: &Job, sheet: &Sheet, kind: SheetKind, tag: &str) -> Result<Vec<Change>, String> {
+fn dead(job: &Job, sheet: &Sheet, kind: SheetKind, tag: &str) -> Result<Vec<Change>, Saying> {
     let (id, gone) = part(sheet, tag)?;
     let mut free = job.free_part_ids();
     let mut splices: Vec<(&TerminalRef, PartId, u8)> = Vec::new();
@@ -211,7 +230,7 @@ fn dead(job: &Job, sheet: &Sheet, kind: SheetKind, tag: &str) -> Result<Vec<Chan
                     (splice.1, splice.2)
                 }
                 None => {
-                    let new = free.next().ok_or("the job is full")?;
+                    let new = free.next().ok_or_else(|| say!("lesson-job-full"))?;
                     splices.push((at, new, 1));
                     (new, 1)
                 }
@@ -220,13 +239,13 @@ fn dead(job: &Job, sheet: &Sheet, kind: SheetKind, tag: &str) -> Result<Vec<Chan
         }
         runs.push(changed_run(kind, run_id, run));
     }
-    for (at, new, places) in splices {
-        let mut joint = PartKind::from_word("splice").ok_or("there are no splices")?;
+    for (_, new, places) in splices {
+        let mut joint = PartKind::from(Splice::default());
         joint
             .set("places", &places.max(2).to_string())
-            .map_err(|error| error.to_string())?;
-        let mut splice = Part::new(format!("{tag}_{}", new.0), joint);
-        splice.label = format!("What is left of {tag}.{}", at.terminal);
+            .map_err(|error| error.said)?;
+        // Its tag says of what it is left; a name would stand on the drawing in one language only.
+        let splice = Part::new(format!("{tag}_{}", new.0), joint);
         changes.push(Change::Part {
             sheet: kind,
             id: new,
@@ -243,19 +262,18 @@ fn dead(job: &Job, sheet: &Sheet, kind: SheetKind, tag: &str) -> Result<Vec<Chan
 }
 
 /// A bridge of thick copper, a centimetre long: what touches, touches well.
-fn joined(job: &Job, sheet: &Sheet, kind: SheetKind, names: [&str; 2]) -> Result<Vec<Change>, String> {
+fn joined(job: &Job, sheet: &Sheet, kind: SheetKind, names: [&str; 2]) -> Result<Vec<Change>, Saying> {
     let end = |name: &str| {
         let (tag, terminal) = name.split_once('.').unwrap_or((name, ""));
         let (id, part) = part(sheet, tag)?;
         let at = TerminalRef::new(id, terminal);
         match part.role(&at.terminal) {
             Some(_) => Ok(End::On(at)),
-            None => Err(format!("`{tag}` has no terminal `{terminal}`")),
+            None => Err(say!("lesson-no-terminal", part = tag, terminal = terminal)),
         }
     };
     let [from, to] = names;
     let mut run = Run::new(sheet.free_tag("W"), end(from)?, end(to)?);
-    run.label = "Touches".to_owned();
     run.wire.size = Fact::Given(Size::Metric(SquareMm(35.0)));
     run.wire.length = Fact::Given(Metres(0.01));
     run.wire.material = Fact::Given(Material::Copper);

@@ -1,15 +1,16 @@
 //! What follows from a break, as data that can be held against an analysis.
 
-use crate::measures::{Judged, device, measure};
+use crate::measures::{Judged, device, driven_by_off, measure};
 use model::kinds::PartKind;
 use model::kinds::supply::FuseForm;
 use reference::fuses::{FuseFamily, must_open_at};
 use std::fmt;
+use words::{Saying, say};
 
 /// Something that is so, or not, of an analysis.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Effect {
-    /// A speaker has no complete loop.
+    /// A speaker has no complete loop, or what drives it is off.
     Silent(String),
     /// A speaker plays.
     Plays(String),
@@ -83,26 +84,26 @@ impl Effect {
     ///
     /// # Errors
     /// When it names what is not there.
-    pub fn holds(&self, judged: Judged<'_>) -> Result<bool, String> {
+    pub fn holds(&self, judged: Judged<'_>) -> Result<bool, Saying> {
         let study = &judged.analysis.study;
         let part = |tag: &str| {
             judged
                 .sheet
                 .part_by_tag(tag)
-                .ok_or_else(|| format!("there is no part `{tag}`"))
+                .ok_or_else(|| say!("lesson-no-part", part = tag))
         };
         let plays = |tag: &str| {
             let (id, _) = part(tag)?;
             let driver = study
                 .drivers
                 .get(&id)
-                .ok_or_else(|| format!("`{tag}` is no speaker"))?;
-            Ok::<bool, String>(driver.plays)
+                .ok_or_else(|| say!("lesson-no-speaker", part = tag))?;
+            Ok::<bool, Saying>(driver.plays && driven_by_off(judged, driver).is_none())
         };
         let is_on = |tag: &str| {
             let (id, _) = part(tag)?;
             let Some(flow) = study.parts.get(&id) else {
-                return Ok::<bool, String>(false);
+                return Ok::<bool, Saying>(false);
             };
             // What cannot switch itself is on when something flows.
             Ok(flow.on.unwrap_or(flow.current.mean.0.abs() > 1e-6))
@@ -113,11 +114,10 @@ impl Effect {
             Self::Off(tag) => !is_on(tag)?,
             Self::On(tag) => is_on(tag)?,
             Self::Opens(at) => {
-                let device =
-                    device(judged, at).ok_or_else(|| format!("there is no fuse or breaker `{at}`"))?;
+                let device = device(judged, at).ok_or_else(|| say!("lesson-no-device", device = at))?;
                 let rating = device
                     .rating
-                    .ok_or_else(|| format!("the rating of `{at}` is not known"))?;
+                    .ok_or_else(|| say!("lesson-no-rating", device = at))?;
                 let (_, part) = part(at.split_once('.').map_or(at.as_str(), |(tag, _)| tag))?;
                 device.current.rms.0.abs() >= rating.0 * must_open(&part.is)
             }
@@ -132,7 +132,7 @@ impl Effect {
             } => {
                 let (value, of) = measure(judged, name, at)?;
                 if unit != of {
-                    return Err(format!("`{name}` is told in {of}, not in {unit}"));
+                    return Err(say!("lesson-other-unit", measure = name, of = of, unit = unit));
                 }
                 if *above { value > *number } else { value < *number }
             }

@@ -3,7 +3,7 @@
 use crate::breaks::Break;
 use checks::Analysis;
 use model::{Job, Sheet, SheetKind};
-use words::Words;
+use words::{Saying, Words, say};
 
 /// One of the two versions of a lesson's system.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -24,6 +24,14 @@ impl Version {
         match self {
             Self::Bad => "bad",
             Self::Good => "good",
+        }
+    }
+    /// What the reader calls it.
+    #[must_use]
+    pub fn said(self) -> Saying {
+        match self {
+            Self::Bad => say!("lesson-bad"),
+            Self::Good => say!("lesson-good"),
         }
     }
     /// The version of a word.
@@ -205,7 +213,18 @@ impl Lesson {
         let mut job = self.job.clone();
         job.sheets.retain(|kind, _| *kind == version.sheet());
         job.sheets.entry(version.sheet()).or_default();
-        job.title = format!("{} ({})", self.title, version.word());
+        job.title.clone_from(&self.title);
+        job
+    }
+    /// One version as a job that somebody takes for his own; its title says which version it is.
+    #[must_use]
+    pub fn taken(&self, version: Version, words: &Words) -> Job {
+        let mut job = self.version(version);
+        job.title = words.say(&say!(
+            "lesson-version-title",
+            title = self.title.as_str(),
+            version = version.word()
+        ));
         job
     }
     /// The sheet of a version; empty where the lesson has none.

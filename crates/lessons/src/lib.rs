@@ -12,9 +12,11 @@ mod breaks;
 mod effects;
 mod exercise;
 mod lesson;
+mod link;
 pub mod measures;
 mod own;
 mod presenting;
+mod problems;
 mod read;
 mod record;
 mod sign;
@@ -33,6 +35,7 @@ pub use exercise::{
     title_in,
 };
 pub use lesson::{Answer, ByHand, Lesson, Look, Question, Unasked, Version};
+pub use link::{lesson_fragment, open_lesson};
 pub use own::{Lack, fault_name};
 pub use presenting::{Presenting, Step, break_of, lit, parts_and_runs};
 pub use read::{read, read_draft};

@@ -2,8 +2,9 @@
 //!
 //! | name | of | what |
 //! |---|---|---|
-//! | `current` | run, part | RMS current of a run, mean current of a part, A |
-//! | `mean`, `burst` | run, part | the current at those levels, A |
+//! | `current` | run, part | mean current, as the overlay of currents writes it, A |
+//! | `burst` | run, part | the current in bursts, A |
+//! | `rms` | run, part | RMS current, which is what heats, A |
 //! | `drop` | run, load | voltage lost along a run, or from source to load and back, at bursts, V |
 //! | `feed-drop`, `return-drop` | load | the feed's and the return's share of it, V |
 //! | `volts`, `mean-volts` | part | voltage across it at bursts, and on average, V |
@@ -25,8 +26,10 @@
 //! | `limit` | limit | a limit of the profile, by its key |
 
 use checks::Analysis;
-use circuit::{ChannelLoad, Device};
-use model::{PropertyType as _, Settings, Sheet};
+use circuit::{ChannelLoad, Device, Driver};
+use model::terminals::Role;
+use model::{End, PartId, PropertyType as _, Settings, Sheet};
+use words::{Figure, Saying, Unit, drawn, say};
 
 /// A sheet, what it is judged by, and what came of it.
 #[derive(Clone, Copy, Debug)]
@@ -42,11 +45,22 @@ pub struct Judged<'s> {
 /// A number with its unit.
 pub type Number = (f64, &'static str);
 
+/// A number as the drawing writes it, so that what is told and what is drawn read alike.
+#[must_use]
+pub fn as_drawn((number, unit): Number) -> Figure {
+    match unit {
+        "%" => drawn(number / 100.0, Unit::Percent),
+        // A temperature has no tenths on the drawing.
+        "°C" => drawn(number.round(), Unit::Plain(unit)),
+        _ => drawn(number, Unit::of(unit)),
+    }
+}
+
 /// The number of a name, of the thing of a tag.
 ///
 /// # Errors
 /// When there is no such name or thing, or the engine has no such number of it.
-pub fn measure(judged: Judged<'_>, name: &str, at: &str) -> Result<Number, String> {
+pub fn measure(judged: Judged<'_>, name: &str, at: &str) -> Result<Number, Saying> {
     let Judged {
         sheet,
         settings,
@@ -62,14 +76,14 @@ pub fn measure(judged: Judged<'_>, name: &str, at: &str) -> Result<Number, Strin
             let limit = limits.iter().find(|limit| limit.key == at);
             return limit
                 .map(|limit| (limit.set.unwrap_or(limit.published), limit.unit))
-                .ok_or_else(|| format!("there is no limit `{at}`"));
+                .ok_or_else(|| say!("lesson-no-limit", limit = at));
         }
         "found" => {
             let found = analysis.findings.iter().find(|finding| finding.check == at);
             let number = found.and_then(|finding| finding.measure);
             return number
                 .map(|number| (number.value, number.unit))
-                .ok_or_else(|| format!("no finding of `{at}` holds a number"));
+                .ok_or_else(|| say!("lesson-no-found-number", check = at));
         }
         _ => {}
     }
@@ -78,7 +92,7 @@ pub fn measure(judged: Judged<'_>, name: &str, at: &str) -> Result<Number, Strin
     } else {
         of_part(judged, name, at)?
     };
-    number.ok_or_else(|| format!("the engine has no `{name}` of `{at}`"))
+    number.ok_or_else(|| say!("lesson-no-measure", measure = name, thing = at))
 }
 
 fn of_run(judged: Judged<'_>, name: &str, id: model::RunId, run: &model::Run) -> Option<Number> {
@@ -106,8 +120,8 @@ fn of_run(judged: Judged<'_>, name: &str, id: model::RunId, run: &model::Run) ->
     let flow = study.runs.get(&id)?;
     let endings = |each: [f64; 2]| each.iter().sum::<f64>();
     Some(match name {
-        "current" => (flow.current.rms.0.abs(), "A"),
-        "mean" => (flow.current.mean.0.abs(), "A"),
+        "current" => (flow.current.mean.0.abs(), "A"),
+        "rms" => (flow.current.rms.0.abs(), "A"),
         "burst" => (flow.current.burst.0.abs(), "A"),
         "drop" => (flow.drop.0, "V"),
         "temperature" => (flow.temperature.0, "°C"),
@@ -146,13 +160,40 @@ pub(crate) fn device<'a>(judged: Judged<'a>, at: &str) -> Option<&'a Device> {
     })
 }
 
-fn of_part(judged: Judged<'_>, name: &str, at: &str) -> Result<Option<Number>, String> {
+/// The amplifier or head unit that drives a speaker and is off; none where it is on, or where the drawing does not say: it may
+/// show speakers alone, with no supply wired.
+pub(crate) fn driven_by_off(judged: Judged<'_>, driver: &Driver) -> Option<PartId> {
+    let (id, _) = driver.channel?;
+    let part = judged.sheet.parts.get(&id)?;
+    let is_supply = |end: &End| {
+        end.terminal()
+            .filter(|at| at.part == id)
+            .and_then(|at| part.role(&at.terminal))
+            .is_some_and(|role| matches!(role, Role::SupplyPlus | Role::SupplyMinus))
+    };
+    let is_wired = judged
+        .sheet
+        .runs_of(id)
+        .any(|(_, run)| run.ends().into_iter().any(is_supply));
+    let flow = judged.analysis.study.parts.get(&id)?;
+    (is_wired && flow.on == Some(false)).then_some(id)
+}
+
+/// What reaches a speaker of the power that its channel can give: nothing of it while that is off.
+fn driven(judged: Judged<'_>, driver: &Driver, power: f64) -> f64 {
+    match driven_by_off(judged, driver) {
+        Some(_) => 0.0,
+        None => power,
+    }
+}
+
+fn of_part(judged: Judged<'_>, name: &str, at: &str) -> Result<Option<Number>, Saying> {
     let study = &judged.analysis.study;
     let tag = at.split_once('.').map_or(at, |(tag, _)| tag);
     let (id, _) = judged
         .sheet
         .part_by_tag(tag)
-        .ok_or_else(|| format!("there is no run or part `{at}`"))?;
+        .ok_or_else(|| say!("lesson-no-thing", thing = at))?;
     let of_channel = |pick: fn(&ChannelLoad) -> Option<Number>| channel(judged, at).and_then(pick);
     let flow = study.parts.get(&id);
     let circuit = study.circuits.get(&id);
@@ -162,21 +203,18 @@ fn of_part(judged: Judged<'_>, name: &str, at: &str) -> Result<Option<Number>, S
         "minimum" => of_channel(|load| Some((load.minimum?.0, "Ω"))),
         "power" if tag != at => of_channel(|load| Some((load.power?.0, "W"))),
         "power" => match study.drivers.get(&id) {
-            Some(driver) => Some((driver.power.0, "W")),
+            Some(driver) => Some((driven(judged, driver, driver.power.0), "W")),
             None => flow.map(|flow| (flow.power.0, "W")),
         },
         "coil" => {
             let number = at
                 .split_once('.')
                 .and_then(|(_, number)| number.parse::<usize>().ok());
-            let coils = study
-                .drivers
-                .get(&id)
-                .map(|driver| driver.coils.as_slice())
-                .unwrap_or_default();
-            number
-                .and_then(|number| coils.get(number.checked_sub(1)?))
-                .map(|coil| (coil.power.0, "W"))
+            let driver = study.drivers.get(&id);
+            driver.zip(number).and_then(|(driver, number)| {
+                let coil = driver.coils.get(number.checked_sub(1)?)?;
+                Some((driven(judged, driver, coil.power.0), "W"))
+            })
         }
         "lead-loss" => study
             .drivers
@@ -184,12 +222,19 @@ fn of_part(judged: Judged<'_>, name: &str, at: &str) -> Result<Option<Number>, S
             .map(|driver| (driver.lead_loss.0.abs(), "dB")),
         "rating" => device(judged, at).and_then(|device| Some((device.rating?.0, "A"))),
         "prospective" => device(judged, at).and_then(|device| Some((device.prospective?.0, "A"))),
-        "current" | "mean" | "burst" => {
+        "current" | "rms" | "burst" => {
             // What passes a device is told by the device, so that one output of a block can be asked for.
             let current = device(judged, at)
                 .map(|it| it.current)
                 .or_else(|| flow.map(|it| it.current));
-            current.map(|it| (if name == "burst" { it.burst.0 } else { it.mean.0 }.abs(), "A"))
+            current.map(|it| {
+                let level = match name {
+                    "burst" => it.burst,
+                    "rms" => it.rms,
+                    _ => it.mean,
+                };
+                (level.0.abs(), "A")
+            })
         }
         "mean-volts" => flow.and_then(|flow| Some((flow.voltage?.0, "V"))),
         "volts" => flow.and_then(|flow| Some((flow.burst_voltage.or(flow.voltage)?.0, "V"))),

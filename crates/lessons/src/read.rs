@@ -335,8 +335,9 @@ impl Reader {
             let help = "write `break open W3`, `break reversed LS1`, `break dead B2` or `break joined LS1.+ E1.stud`";
             return self.wrong(head, format!("`{word}` is no kind of break"), help);
         };
-        let wanted = if kind == BreakKind::Joined { 2 } else { 1 };
-        if things.len() != wanted {
+        let wanted = kind.wants();
+        // Of a draft some may be missing yet, never too many.
+        if things.len() > wanted || things.len() < wanted && !self.draft {
             let help = format!(
                 "name {wanted} thing{}",
                 if wanted == 1 { "" } else { "s, as `LS1.+ E1.stud`" }

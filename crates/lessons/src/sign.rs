@@ -115,14 +115,14 @@ mod tests {
                             broken.things.len(),
                             "{}: {}",
                             built_in.key,
-                            broken.title()
+                            broken.said()
                         );
                         shown += 1;
                     }
                     let all = layout.bounds().expect("something is drawn");
                     assert!(places.iter().all(|at| all.contains(*at)), "{}", built_in.key);
                 }
-                assert!(shown > 0, "{}: {}", built_in.key, broken.title());
+                assert!(shown > 0, "{}: {}", built_in.key, broken.said());
             }
         }
     }

@@ -1,11 +1,11 @@
-//! A lesson with its numbers: both versions analysed, texts filled in, what is wrong with the lesson itself.
+//! A lesson with its numbers: both versions analysed, texts filled in.
 
 use crate::breaks::{Break, apply};
 use crate::lesson::{Lesson, Version};
-use crate::measures::{Judged, Number, measure};
-use checks::{Analysis, Grade};
-use drawing::numbers::with_unit;
+use crate::measures::{Judged, Number, as_drawn, measure};
+use checks::Analysis;
 use model::{Job, Sheet};
+use words::{Saying, Words, say};
 
 /// A version of a system, whole or broken, and its analysis.
 #[derive(Clone, Debug, Default)]
@@ -19,10 +19,22 @@ pub struct Shown {
 }
 
 impl Shown {
-    fn of(job: Job, version: Version) -> Self {
-        let sheet = job.sheet(version.sheet()).cloned().unwrap_or_default();
+    /// Analyses a job of one sheet.
+    #[must_use]
+    pub fn of(job: Job) -> Self {
+        let sheet = job.sheets.values().next_back().cloned().unwrap_or_default();
         let analysis = checks::analyse(&sheet, &job.settings);
         Self { job, sheet, analysis }
+    }
+    /// The same with a break thrown.
+    ///
+    /// # Errors
+    /// Where it has no such thing to break.
+    pub fn broken(&self, broken: &Break) -> Result<Self, Saying> {
+        let mut job = self.job.clone();
+        let edit = apply(broken, &job)?;
+        job.apply(edit);
+        Ok(Self::of(job))
     }
     /// For asking numbers of it.
     #[must_use]
@@ -50,7 +62,7 @@ impl<'l> Told<'l> {
     /// Analyses both versions.
     #[must_use]
     pub fn of(lesson: &'l Lesson) -> Self {
-        let [bad, good] = Version::BOTH.map(|version| Shown::of(lesson.version(version), version));
+        let [bad, good] = Version::BOTH.map(|version| Shown::of(lesson.version(version)));
         Self { lesson, bad, good }
     }
     /// A version as it stands.
@@ -65,38 +77,54 @@ impl<'l> Told<'l> {
     ///
     /// # Errors
     /// Where the version has no such thing to break.
-    pub fn broken(&self, broken: &Break, version: Version) -> Result<Shown, String> {
-        let mut job = self.shown(version).job.clone();
-        let edit = apply(broken, &job)?;
-        job.apply(edit);
-        Ok(Shown::of(job, version))
+    pub fn broken(&self, broken: &Break, version: Version) -> Result<Shown, Saying> {
+        self.shown(version).broken(broken)
+    }
+
+    /// The lesson as a learner reads it: story, explanation and faults with their numbers.
+    #[must_use]
+    pub fn filled(&self, words: &Words) -> Lesson {
+        let mut lesson = self.lesson.clone();
+        let texts = lesson.story.iter_mut().chain(&mut lesson.explanation);
+        for text in texts.chain(lesson.faults.iter_mut().map(|it| &mut it.says)) {
+            *text = self.tell(text, None, words);
+        }
+        lesson
     }
 
     /// A text with its numbers filled in. A place names a number of the engine ([`crate::measures`]); before it may
     /// stand `good` for the good version, and before that `broken` for the break that the text belongs to, or the
-    /// lesson's first: `{current W3}`, `{good drop A1}`, `{broken bad current W3}`. What cannot be filled in stays.
+    /// lesson's first: `{current W3}`, `{good drop A1}`, `{broken bad current W3}`. Numbers are written as the drawing
+    /// writes them, for the reader of `words`. What cannot be filled in stays.
     #[must_use]
-    pub fn tell(&self, text: &str, broken: Option<&Break>) -> String {
-        self.fill(text, broken, &mut Vec::new())
+    pub fn tell(&self, text: &str, broken: Option<&Break>, words: &Words) -> String {
+        self.fill(text, broken, words, &mut Vec::new())
     }
 
-    fn fill(&self, text: &str, broken: Option<&Break>, problems: &mut Vec<String>) -> String {
+    /// The same; what could not be filled in is told as well.
+    pub(crate) fn fill(
+        &self,
+        text: &str,
+        broken: Option<&Break>,
+        words: &Words,
+        problems: &mut Vec<Saying>,
+    ) -> String {
         let mut out = String::new();
         let mut rest = text;
         // One text asks for a broken version again and again; it is analysed once.
-        let mut after: [Option<Result<Shown, String>>; 2] = [None, None];
+        let mut after: [Option<Result<Shown, Saying>>; 2] = [None, None];
         while let Some((front, tail)) = rest.split_once('{') {
             out.push_str(front);
             let Some((place, behind)) = tail.split_once('}') else {
-                problems.push(format!("a brace is not closed in: {text}"));
+                problems.push(say!("lesson-brace-open", text = text));
                 out.push('{');
                 rest = tail;
                 break;
             };
             match self.number(place, broken, &mut after) {
-                Ok((number, unit)) => out.push_str(&with_unit(number, unit)),
+                Ok(number) => out.push_str(&words.figure(as_drawn(number))),
                 Err(why) => {
-                    problems.push(format!("{{{place}}}: {why}"));
+                    problems.push(say!("lesson-place-empty", place = place, why = why));
                     out.push('{');
                     out.push_str(place);
                     out.push('}');
@@ -113,8 +141,8 @@ impl<'l> Told<'l> {
         &self,
         place: &str,
         broken: Option<&Break>,
-        after: &mut [Option<Result<Shown, String>>; 2],
-    ) -> Result<Number, String> {
+        after: &mut [Option<Result<Shown, Saying>>; 2],
+    ) -> Result<Number, Saying> {
         let mut words: &[&str] = &place.split_whitespace().collect::<Vec<_>>();
         let mut is_broken = false;
         if let ["broken", rest @ ..] = words {
@@ -129,107 +157,19 @@ impl<'l> Told<'l> {
         let (name, at) = match words {
             [name] => (*name, ""),
             [name, at] => (*name, *at),
-            _ => return Err("write it as {current W3} or {good drop A1}".to_owned()),
+            _ => return Err(say!("lesson-place-form")),
         };
         if !is_broken {
             return measure(self.shown(version).judged(), name, at);
         }
         let thrown = broken
             .or(self.lesson.breaks.first())
-            .ok_or("the lesson has no break")?;
+            .ok_or_else(|| say!("lesson-no-break"))?;
         let [bad, good] = after;
         let slot = if version == Version::Bad { bad } else { good };
         match slot.get_or_insert_with(|| self.broken(thrown, version)) {
             Ok(shown) => measure(shown.judged(), name, at),
             Err(why) => Err(why.clone()),
-        }
-    }
-
-    /// What is wrong with the lesson itself, for whoever writes one: numbers that are not there, a bad version that does
-    /// not show what the lesson is about, a good one that is not, breaks after which something else follows.
-    #[must_use]
-    pub fn problems(&self) -> Vec<String> {
-        let lesson = self.lesson;
-        let mut problems = Vec::new();
-        for name in &lesson.about {
-            if !self
-                .bad
-                .analysis
-                .findings
-                .iter()
-                .any(|it| it.check == name && !it.undecided)
-            {
-                problems.push(format!("the bad version has no finding of `{name}`"));
-            }
-        }
-        if lesson.about.is_empty() && lesson.faults.is_empty() {
-            problems.push("it is about nothing: name a check under `about`, or write a `fault`".to_owned());
-        }
-        for finding in self
-            .good
-            .analysis
-            .findings
-            .iter()
-            .filter(|it| it.grade != Grade::Tidy)
-        {
-            problems.push(format!(
-                "the good version has a finding of `{}`: {}",
-                finding.check,
-                words::Words::english().say(&finding.what)
-            ));
-        }
-        if lesson.all_sources(&words::Words::english()).is_empty() {
-            problems.push("its explanation names no source".to_owned());
-        }
-        let texts = lesson.story.iter().chain(&lesson.explanation);
-        let texts = texts.chain(lesson.looks.iter().map(|it| &it.says));
-        let texts = texts.chain(lesson.faults.iter().map(|it| &it.says));
-        let questions = lesson.questions.iter().flat_map(|it| {
-            [&it.asks, &it.why]
-                .into_iter()
-                .chain(it.answers.iter().map(|answer| &answer.says))
-        });
-        for text in texts.chain(questions) {
-            self.fill(text, None, &mut problems);
-        }
-        for broken in &lesson.breaks {
-            self.fill(&broken.says, Some(broken), &mut problems);
-            self.effects(broken, &mut problems);
-        }
-        problems
-    }
-
-    fn effects(&self, broken: &Break, problems: &mut Vec<String>) {
-        for version in Version::BOTH {
-            let effects: Vec<_> = broken.effects.iter().filter(|it| it.version == version).collect();
-            if effects.is_empty() {
-                continue;
-            }
-            let after = match self.broken(broken, version) {
-                Ok(after) => after,
-                Err(why) => {
-                    problems.push(format!("{}, {}: {why}", broken.title(), version.word()));
-                    continue;
-                }
-            };
-            for follows in effects {
-                let before = follows.effect.holds(self.shown(version).judged());
-                let told = match (before, follows.effect.holds(after.judged())) {
-                    (_, Err(why)) => why,
-                    (_, Ok(false)) => "does not follow".to_owned(),
-                    (Ok(true), Ok(true)) if !follows.still => {
-                        "is so before as well: write `still`".to_owned()
-                    }
-                    (Ok(false), Ok(true)) if follows.still => "is not so before: write `then`".to_owned(),
-                    _ => continue,
-                };
-                problems.push(format!(
-                    "{}, {}: `{}`: {told}",
-                    broken.title(),
-                    version.word(),
-                    follows.effect
-                ));
-            }
         }
     }
 }

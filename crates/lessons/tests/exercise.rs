@@ -362,3 +362,50 @@ fn a_fault_of_ones_own_is_one_more_to_be_found() {
             .any(|it| it.things == [elsewhere] && it.says == "Here too." && !it.is_by_check())
     );
 }
+
+/// Whatever is begun and not finished is kept: it reads back as it was written, so that closing the page loses nothing.
+#[test]
+fn what_is_begun_and_not_finished_is_kept() {
+    let mut lesson = own();
+    lesson.title = String::new();
+    for kind in lessons::BreakKind::ALL {
+        let things = ["B1.+".to_owned()];
+        for count in 0..kind.wants().min(2) {
+            lesson.breaks.push(lessons::Break {
+                kind,
+                things: things.iter().take(count).cloned().collect(),
+                ..lessons::Break::default()
+            });
+        }
+    }
+    lesson.looks.push(lessons::Look::default());
+    lesson.questions.push(lessons::Question {
+        answers: vec![lessons::Answer::default(); 3],
+        ..lessons::Question::default()
+    });
+    let text = write(&lesson);
+    let again = read_draft(&text).unwrap_or_else(|errors| panic!("{errors}"));
+    assert_eq!(again, lesson);
+    // Given to a class it has to be whole.
+    assert!(read(&text).is_err());
+}
+
+/// What a learner reads has its numbers in it, also the words on a fault.
+#[test]
+fn a_learner_reads_numbers_and_no_places_for_them() {
+    let mut lesson = lesson("daisy-chained-grounds");
+    lesson.faults.push(lessons::ByHand {
+        name: "of-ones-own".to_owned(),
+        things: vec!["W7".to_owned()],
+        says: "W7 carries {burst W7}.".to_owned(),
+    });
+    let filled = lessons::Told::of(&lesson).filled(&words::Words::english());
+    let told = all_faults(&filled);
+    let own = told.iter().find(|it| it.reason == "of-ones-own").expect("told");
+    assert!(
+        own.says.ends_with(" A.") && !own.says.contains('{'),
+        "{}",
+        own.says
+    );
+    assert!(!filled.story.join(" ").contains('{'));
+}

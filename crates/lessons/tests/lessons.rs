@@ -128,7 +128,11 @@ fn all_seventeen_topologies_are_there() {
 #[test]
 fn nothing_is_wrong_with_any_lesson() {
     for (built_in, lesson) in all() {
-        let problems = Told::of(&lesson).problems();
+        let problems: Vec<String> = Told::of(&lesson)
+            .problems()
+            .iter()
+            .map(ToString::to_string)
+            .collect();
         assert!(problems.is_empty(), "{}:\n{}", built_in.key, problems.join("\n"));
     }
 }
@@ -175,7 +179,7 @@ fn a_break_is_undone_to_the_last_byte() {
                 history.undo(&mut job);
                 assert!(model::file::write(&job) == before, "{}: not undone", built_in.key);
             }
-            assert!(thrown > 0, "{}: {} breaks nowhere", built_in.key, broken.title());
+            assert!(thrown > 0, "{}: {} breaks nowhere", built_in.key, broken.said());
         }
     }
 }
@@ -369,7 +373,7 @@ fn a_wrong_mark_costs_a_point_and_a_wrong_reason_none() {
 fn numbers_told_are_those_of_ohms_law() {
     let number = |key: &str, text: &str| {
         let lesson = lesson(key);
-        let told = Told::of(&lesson).tell(text, None);
+        let told = Told::of(&lesson).tell(text, None, &words::Words::english());
         let digits = told.split(' ').next().and_then(|it| it.parse::<f64>().ok());
         digits.unwrap_or_else(|| panic!("{key}: {text} is told as {told}"))
     };
@@ -392,16 +396,17 @@ fn a_place_that_cannot_be_filled_in_stays_and_is_told() {
     let mut lesson = lesson("fuse-far-from-battery");
     lesson.story = vec!["{current W99} and {nonsense A1} and {good current W1} {".to_owned()];
     let told = Told::of(&lesson);
-    let text = told.tell(&lesson.story[0], None);
+    let text = told.tell(&lesson.story[0], None, &words::Words::english());
     assert!(
         text.starts_with("{current W99} and {nonsense A1} and ") && text.ends_with(" A {"),
         "{text}"
     );
-    let problems = told.problems().join("\n");
+    let problems: Vec<String> = told.problems().iter().map(ToString::to_string).collect();
+    let problems = problems.join("\n");
     for part in [
-        "no run or part `W99`",
-        "no `nonsense` of `A1`",
-        "a brace is not closed",
+        "no run or part “W99”",
+        "no “nonsense” of “A1”",
+        "A brace is not closed",
     ] {
         assert!(problems.contains(part), "{part}:\n{problems}");
     }
@@ -503,7 +508,7 @@ fn breaks_by_kind() {
         let text = write(&lesson).replace("system", &format!("break {words}\nsystem"));
         let made = read(&text).unwrap_or_else(|errors| panic!("{errors}"));
         let mut job = made.version(Version::Bad);
-        let edit = apply(&made.breaks[0], &job)?;
+        let edit = apply(&made.breaks[0], &job).map_err(|why| why.to_string())?;
         job.apply(edit);
         let sheet = job.sheet(Version::Bad.sheet()).cloned().unwrap_or_default();
         let analysis = checks::analyse(&sheet, &job.settings);
@@ -526,11 +531,11 @@ fn breaks_by_kind() {
     assert!(broken("reversed B1").is_ok());
     assert_eq!(
         broken("open B1"),
-        Err("`B1` cannot be opened; a run, plug, switch, fuse or breaker can".to_owned())
+        Err("“B1” cannot be opened; a run, plug, switch, isolator, fuse or breaker can.".to_owned())
     );
     assert_eq!(
         broken("joined B1.+ L2.x"),
-        Err("`L2` has no terminal `x`".to_owned())
+        Err("“L2” has no terminal “x”.".to_owned())
     );
     assert!(broken("reversed W1").is_err() && broken("dead W1").is_err());
 }

@@ -9,8 +9,8 @@
 //! *Beyond a link.* [`page`] puts a job of any size into a page file: one HTML file that carries the program too and opens
 //! offline.
 //!
-//! *Lessons.* [`lesson_fragment`] packs an instructor's own lesson in the same way, under a word of its own, so that nobody
-//! takes the one for the other: `#job=…` is a drawing, `#own-lesson=…` a lesson.
+//! *Lessons.* The text of an instructor's own lesson is packed in the same way, under a word of its own, so that nobody takes
+//! the one for the other: `#job=…` is a drawing, `#own-lesson=…` a lesson. What a lesson is, this crate does not know.
 //!
 //! *What stays out.* [`Showing`] says what of a job is private; [`shown`] makes the job that others get, and tells what was
 //! left out.
@@ -31,8 +31,7 @@ mod showing;
 pub use address::{Address, AddressError};
 pub use code::{Code, LONGEST_CODE};
 pub use link::{
-    Carries, KEY, LESSON_KEY, LONGEST_LINK, LinkError, TooLong, carries, fragment, lesson_fragment, open,
-    open_lesson,
+    Carries, KEY, LESSON_KEY, LONGEST_LINK, LinkError, TooLong, carries, fragment, open, packed, unpacked,
 };
 pub use page::{PAGE_PLACE, PageError, carried, open_carried, page};
 pub use showing::{LeftOut, Showing, shown};

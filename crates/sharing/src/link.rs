@@ -3,7 +3,6 @@
 use crate::coder::{decode, encode};
 use base64::Engine;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
-use lessons::Lesson;
 use model::Job;
 use std::fmt;
 use words::{Saying, say};
@@ -80,6 +79,11 @@ pub enum LinkError {
 }
 
 impl LinkError {
+    /// Of a text that does not read: the first line of what is wrong with it.
+    #[must_use]
+    pub fn not_understood(errors: &str) -> Self {
+        Self::NotUnderstood(errors.lines().next().unwrap_or_default().to_owned())
+    }
     /// What it says to the reader.
     #[must_use]
     pub fn said(&self) -> Saying {
@@ -117,6 +121,16 @@ pub enum Carries {
     Lesson,
 }
 
+impl Carries {
+    /// What stands before it, behind the `#`.
+    fn key(self) -> &'static str {
+        match self {
+            Self::Job => KEY,
+            Self::Lesson => LESSON_KEY,
+        }
+    }
+}
+
 /// What a link, or what stands behind its `#`, says that it carries; nothing where it says neither.
 #[must_use]
 pub fn carries(link: &str) -> Option<Carries> {
@@ -137,15 +151,12 @@ pub fn fragment(job: &Job) -> Result<String, TooLong> {
     packed(Carries::Job, &model::text::print(job))
 }
 
-/// The part of a link behind the `#`, without the `#`: the whole lesson as its text, packed.
+/// The part of a link behind the `#`, without the `#`: a text, packed under the key of what it is the text of. For jobs there is
+/// [`fragment`]; lessons are packed by the crate that knows them.
 ///
 /// # Errors
 /// [`TooLong`] where the link would be cut on its way.
-pub fn lesson_fragment(lesson: &Lesson) -> Result<String, TooLong> {
-    packed(Carries::Lesson, &lessons::write(lesson))
-}
-
-fn packed(carries: Carries, text: &str) -> Result<String, TooLong> {
+pub fn packed(carries: Carries, text: &str) -> Result<String, TooLong> {
     let too_long = |characters| TooLong { characters, carries };
     if text.len() > LONGEST_TEXT {
         return Err(too_long(0));
@@ -159,11 +170,7 @@ fn packed(carries: Carries, text: &str) -> Result<String, TooLong> {
     bytes.push(length as u8);
     bytes.extend(crc32fast::hash(text.as_bytes()).to_le_bytes());
     bytes.extend(encode(text.as_bytes()));
-    let key = match carries {
-        Carries::Job => KEY,
-        Carries::Lesson => LESSON_KEY,
-    };
-    let fragment = format!("{key}{}", URL_SAFE_NO_PAD.encode(bytes));
+    let fragment = format!("{}{}", carries.key(), URL_SAFE_NO_PAD.encode(bytes));
     if fragment.len() > LONGEST_LINK {
         return Err(too_long(fragment.len()));
     }
@@ -178,22 +185,8 @@ fn packed(carries: Carries, text: &str) -> Result<String, TooLong> {
 /// # Errors
 /// [`LinkError`], in words for whoever clicked on it.
 pub fn open(link: &str) -> Result<Job, LinkError> {
-    let text = unpacked(link, KEY, LinkError::NoJob)?;
-    model::text::parse(&text).map_err(|errors| not_understood(&errors.to_string()))
-}
-
-/// The lesson in a link: in the whole link, in what stands behind its `#`, or in the packed lesson alone. As careful as
-/// [`open`]. What is half-written is not a lesson that can be given, and does not open.
-///
-/// # Errors
-/// [`LinkError`], in words for whoever clicked on it.
-pub fn open_lesson(link: &str) -> Result<Lesson, LinkError> {
-    let text = unpacked(link, LESSON_KEY, LinkError::NoLesson)?;
-    lessons::read(&text).map_err(|errors| not_understood(&errors.to_string()))
-}
-
-fn not_understood(errors: &str) -> LinkError {
-    LinkError::NotUnderstood(errors.lines().next().unwrap_or_default().to_owned())
+    let text = unpacked(link, Carries::Job)?;
+    model::text::parse(&text).map_err(|errors| LinkError::not_understood(&errors.to_string()))
 }
 
 /// What stands behind the `#`; all of it where there is none.
@@ -201,20 +194,28 @@ fn fragment_of(link: &str) -> &str {
     link.split_once('#').map_or(link, |(_, fragment)| fragment)
 }
 
-/// The text under a key in a link; `none` where nothing is there.
-fn unpacked(link: &str, key: &str, none: LinkError) -> Result<String, LinkError> {
+/// The text in a link that carries what is looked for: in the whole link, in what stands behind its `#`, or in the packed text
+/// alone. It is whole, and as yet unread.
+///
+/// # Errors
+/// [`LinkError`], in words for whoever clicked on it.
+pub fn unpacked(link: &str, wanted: Carries) -> Result<String, LinkError> {
     let link = link.trim();
     // The address before the # is the sender's matter and not measured.
     let fragment = fragment_of(link);
+    let none = match wanted {
+        Carries::Job => LinkError::NoJob,
+        Carries::Lesson => LinkError::NoLesson,
+    };
     match carries(fragment) {
-        Some(Carries::Job) if key != KEY => return Err(LinkError::IsJob),
-        Some(Carries::Lesson) if key != LESSON_KEY => return Err(LinkError::IsLesson),
+        Some(Carries::Job) if wanted != Carries::Job => return Err(LinkError::IsJob),
+        Some(Carries::Lesson) if wanted != Carries::Lesson => return Err(LinkError::IsLesson),
         _ => {}
     }
     if fragment.len() > LONGEST_LINK {
         return Err(LinkError::TooLong);
     }
-    let packed = fragment.strip_prefix(key).unwrap_or(fragment);
+    let packed = fragment.strip_prefix(wanted.key()).unwrap_or(fragment);
     if packed.is_empty() || (packed.len() == fragment.len() && link.contains("://") && !link.contains('#')) {
         return Err(none);
     }

@@ -1,10 +1,10 @@
 //! Links: nothing is lost on the way, what is damaged is told, old ones open, and the printed code is read back.
 
-use lessons::{LESSONS, Lesson};
+use lessons::{LESSONS, Lesson, lesson_fragment, open_lesson};
 use proptest::prelude::*;
 use sharing::{
     Address, AddressError, Carries, Code, LESSON_KEY, LONGEST_CODE, LONGEST_LINK, LinkError, Showing,
-    carries, fragment, lesson_fragment, open, open_lesson, shown,
+    carries, fragment, open, shown,
 };
 
 /// A job of forty parts as an installer would draw it: two rows of speakers, two amplifiers, a second battery, lights.

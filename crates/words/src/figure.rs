@@ -213,7 +213,10 @@ impl Figure {
             Digits::Places(places) => (fixed(number, usize::from(places)), ""),
             Digits::Drawn => {
                 let size = number.abs();
-                let takes_prefix = !matches!(symbol, "" | "%" | "m" | "ft" | "in" | "°C" | "mm²");
+                let takes_prefix = !matches!(
+                    symbol,
+                    "" | "%" | "m" | "ft" | "in" | "°C" | "mm²" | "mΩ" | "dB" | "h"
+                );
                 if takes_prefix && size > 0.0 && size < 0.0995 {
                     (three(number * 1000.0), "m")
                 } else if takes_prefix && size >= 9999.5 {

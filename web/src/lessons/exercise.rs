@@ -47,7 +47,9 @@ fn sign_of(came: Verdict) -> Sign {
 #[function_component]
 pub(super) fn Exercise(props: &ExerciseProps) -> Html {
     let words = use_words();
-    let lesson = props.lesson.clone();
+    let lesson = use_memo((props.lesson.clone(), words.clone()), |(lesson, words)| {
+        Told::of(lesson).filled(words)
+    });
     let store = use_drawing(&lesson, &props.palette);
     let at = props.route.fragment();
     let sitting = {
@@ -220,15 +222,8 @@ pub(super) fn Exercise(props: &ExerciseProps) -> Html {
             runs = editor.sheet().runs.len()
         ))
     });
-    let told = use_memo((lesson.clone(), words.clone()), |(lesson, words)| {
-        let told = Told::of(lesson);
-        let story: Vec<String> = lesson.story.iter().map(|it| told.tell(it, None)).collect();
-        let why: Vec<String> = lesson.why(words).iter().map(|it| told.tell(it, None)).collect();
-        (story, why)
-    });
     let is_own = !matches!(props.route, Route::Lesson(..));
-    let story =
-        || html! { <div class="paper__story">{ for told.0.iter().map(|it| html! { <p>{ it }</p> }) }</div> };
+    let story = || html! { <div class="paper__story">{ for lesson.story.iter().map(|it| html! { <p>{ it }</p> }) }</div> };
     let score_button = html! {
         <button type="button" class="lesson__button" onclick={toggle_score} data-testid="score">{ words.text(if *score { "exercise-hide-score" } else { "exercise-show-score" }) }</button>
     };
@@ -272,7 +267,7 @@ pub(super) fn Exercise(props: &ExerciseProps) -> Html {
                 <h3 class="paper__head">{ words.text("lesson-story") }</h3>
                 { story() }
                 <h3 class="paper__head">{ words.text("lesson-why") }</h3>
-                { for told.1.iter().map(|it| html! { <p class="paper__text">{ it }</p> }) }
+                { for lesson.why(&words).into_iter().map(|it| html! { <p class="paper__text">{ it }</p> }) }
                 <p class="paper__faint">{ props.lesson.all_sources(&words).join("; ") }</p>
                 <p class="paper__care"><b>{ words.text("lesson-care") }</b>{ " " }{ words.say(&checks::care()) }</p>
             </>

@@ -34,7 +34,7 @@ pub(super) fn use_opened(route: &Route, told: Option<&Rc<Translations>>) -> Open
             (Some(_), None) => Opened::Waiting,
             (None, _) => Opened::None,
         },
-        Route::Carried(packed, _) => match sharing::open_lesson(packed) {
+        Route::Carried(packed, _) => match lessons::open_lesson(packed) {
             Ok(lesson) => Opened::Lesson(Rc::new(lesson)),
             Err(error) => Opened::Trouble(error.said()),
         },

@@ -88,11 +88,11 @@ pub(super) fn Stage(props: &StageProps) -> Html {
             .or_else(|| frame_of(&[whole_bad, whole_good]))
             .unwrap_or(Rect::new(0.0, 0.0, 100.0, 100.0))
     };
-    let broken = break_of(&lesson, scene.at.thrown())
-        .map(|broken| (broken.clone(), words.say(&told::break_word(broken))));
+    let broken =
+        break_of(&lesson, scene.at.thrown()).map(|broken| (broken.clone(), words.say(&broken.kind.said())));
     let own_job = |version: Version| {
-        let (open, lesson) = (props.open.clone(), lesson.clone());
-        Callback::from(move |_: MouseEvent| open.emit(Rc::new(lesson.version(version))))
+        let (open, lesson, words) = (props.open.clone(), lesson.clone(), words.clone());
+        Callback::from(move |_: MouseEvent| open.emit(Rc::new(lesson.taken(version, &words))))
     };
     // An own lesson may have no good version: then the bad one has the room of both.
     let has_good = lesson.has_good();
@@ -103,7 +103,7 @@ pub(super) fn Stage(props: &StageProps) -> Html {
         .filter(|(side, _)| has_good || side.version == Version::Bad);
     let sheets = shown.map(|(side, lit)| {
         html! {
-            <section class={classes!("pinned", format!("pinned--{}", side.version.word()))} aria-label={version_name(side.version, words)}
+            <section class={classes!("pinned", format!("pinned--{}", side.version.word()))} aria-label={words.say(&side.version.said())}
                 data-testid={format!("sheet-{}", side.version.word())}>
                 { head(side, words, own_job(side.version)) }
                 <Picture sides={scene.sides.clone()} whole={scene.whole.clone()} version={side.version} palette={props.palette.clone()} {overlay} {lit}
@@ -202,13 +202,6 @@ fn point(event: PointerEvent) {
     }
 }
 
-fn version_name(version: Version, words: &Words) -> String {
-    match version {
-        Version::Bad => words.text("lesson-bad"),
-        Version::Good => words.text("lesson-good"),
-    }
-}
-
 /// Name of the version, by word and by sign, its findings counted, and the way to a job of one's own.
 fn head(side: &Side, words: &Words, onclick: Callback<MouseEvent>) -> Html {
     let counts = side.editor.counts();
@@ -220,14 +213,14 @@ fn head(side: &Side, words: &Words, onclick: Callback<MouseEvent>) -> Html {
     html! {
         <header class="pinned__head">
             <svg class="pinned__sign" viewBox="0 0 16 16" aria-hidden="true"><path d={sign} /></svg>
-            <h2>{ version_name(side.version, words) }</h2>
+            <h2>{ words.say(&side.version.said()) }</h2>
             <p class="pinned__counts" data-testid={format!("counts-{}", side.version.word())}>
                 { for grades.map(|(grade, count)| html! {
                     <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
                 }) }
             </p>
             <button type="button" class="lesson__button" {onclick} data-testid={format!("open-{}", side.version.word())}>
-                { words.text("lesson-open") }<span class="unseen">{ version_name(side.version, words) }</span>
+                { words.text("lesson-open") }<span class="unseen">{ words.say(&side.version.said()) }</span>
             </button>
         </header>
     }
@@ -277,7 +270,7 @@ fn picture_label(side: &Side, words: &Words) -> String {
     let sheet = side.editor.sheet();
     words.say(&say!(
         "lesson-picture",
-        version = version_name(side.version, words),
+        version = side.version.said(),
         parts = sheet.parts.len(),
         runs = sheet.runs.len()
     ))
@@ -288,7 +281,7 @@ fn outline(side: &Side, words: &Words) -> Html {
     let lines = side.editor.outline();
     html! {
         <div class="unseen" data-testid={format!("outline-{}", side.version.word())}>
-            <h3>{ words.say(&say!("lesson-outline", version = version_name(side.version, words))) }</h3>
+            <h3>{ words.say(&say!("lesson-outline", version = side.version.said())) }</h3>
             <ul>{ for lines.into_iter().map(|line| html! { <li>{ line.text }</li> }) }</ul>
         </div>
     }
@@ -306,7 +299,7 @@ fn spoken(scene: &Scene, words: &Words) -> String {
             };
             words.say(&say!(
                 "lesson-of-version",
-                version = version_name(side.version, words),
+                version = side.version.said(),
                 told = told
             ))
         };
@@ -325,7 +318,7 @@ fn spoken(scene: &Scene, words: &Words) -> String {
             all.push(' ');
             all.push_str(&words.say(&say!(
                 "lesson-of-version",
-                version = version_name(side.version, words),
+                version = side.version.said(),
                 told = told.join(" ")
             )));
         }

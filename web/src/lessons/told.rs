@@ -1,9 +1,9 @@
 //! The words of the step that is on: the story, what to look at, a break, a question, the explanation, where it comes from.
 
 use super::scene::Scene;
-use lessons::measures::Number;
-use lessons::{Break, BreakKind, Happening, Step, Told, break_of, title_in};
-use words::{Saying, Unit, Value, Words, say, told};
+use lessons::measures::{Number, as_drawn};
+use lessons::{Happening, Step, Told, break_of, title_in};
+use words::{Saying, Value, Words, say};
 use yew::prelude::*;
 
 /// Letters of a text that are many.
@@ -28,27 +28,6 @@ pub(super) fn kind(scene: &Scene, words: &Words) -> String {
         Step::Question(n) => numbered(say!("lesson-question"), n, lesson.questions.len()),
         Step::Why(n) => numbered(say!("lesson-why"), n, lesson.why(words).len()),
         Step::Sources => words.text("lesson-sources"),
-    }
-}
-
-/// What a break is called.
-pub(super) fn break_title(broken: &Break) -> Saying {
-    let things: Vec<&str> = broken.things.iter().map(String::as_str).collect();
-    match broken.kind {
-        BreakKind::Open => say!("lesson-break-open", things = things),
-        BreakKind::Reversed => say!("lesson-break-reversed", things = things),
-        BreakKind::Dead => say!("lesson-break-dead", things = things),
-        BreakKind::Joined => say!("lesson-break-joined", things = things),
-    }
-}
-
-/// The word beside its sign on the drawing.
-pub(super) fn break_word(broken: &Break) -> Saying {
-    match broken.kind {
-        BreakKind::Open => say!("lesson-sign-open"),
-        BreakKind::Reversed => say!("lesson-sign-reversed"),
-        BreakKind::Dead => say!("lesson-sign-dead"),
-        BreakKind::Joined => say!("lesson-sign-joined"),
     }
 }
 
@@ -78,7 +57,7 @@ pub(super) fn is_long(scene: &Scene, words: &Words) -> bool {
 pub(super) fn text(scene: &Scene, words: &Words) -> Html {
     let lesson = &scene.lesson;
     let all = scene.told();
-    let tell = |text: &str| all.tell(text, None);
+    let tell = |text: &str| all.tell(text, None, words);
     match scene.at.step(lesson) {
         Step::Story(n) => paragraph(lesson.story.get(n).map(|text| tell(text))),
         Step::Look(n) => {
@@ -112,8 +91,8 @@ fn break_told(scene: &Scene, words: &Words, all: &Told<'_>, number: usize) -> Ht
     let is_thrown = scene.at.thrown() == Some(number);
     html! {
         <>
-            <p class="told__things">{ words.say(&break_title(broken)) }</p>
-            if is_thrown { <p>{ all.tell(&broken.says, Some(broken)) }</p> } else { <p>{ words.text("lesson-break-try") }</p> }
+            <p class="told__things">{ words.say(&broken.said()) }</p>
+            if is_thrown { <p>{ all.tell(&broken.says, Some(broken), words) }</p> } else { <p>{ words.text("lesson-break-try") }</p> }
         </>
     }
 }
@@ -126,21 +105,21 @@ fn question(scene: &Scene, words: &Words, all: &Told<'_>, number: usize) -> Html
     let answers = question.answers.iter().map(|answer| {
         let is_right = is_shown && answer.right;
         let class = classes!(is_right.then_some("told__right"), (is_shown && !answer.right).then_some("told__wrong"));
-        html! { <li {class}>if is_right { <b>{ words.text("lesson-right") }</b>{ " " } }<span>{ all.tell(&answer.says, None) }</span></li> }
+        html! { <li {class}>if is_right { <b>{ words.text("lesson-right") }</b>{ " " } }<span>{ all.tell(&answer.says, None, words) }</span></li> }
     });
     html! {
         <div class="told__question">
-            <p>{ all.tell(&question.asks, None) }</p>
+            <p>{ all.tell(&question.asks, None, words) }</p>
             <ol type="a" class="told__answers" data-testid="answers">{ for answers }</ol>
-            if is_shown { <p class="told__because" data-testid="because">{ all.tell(&question.why, None) }</p> }
+            if is_shown { <p class="told__because" data-testid="because">{ all.tell(&question.why, None, words) }</p> }
         </div>
     }
 }
 
-/// A number of the engine, told so that it can be told from another.
-fn number(value: Option<Number>, beside: Option<Number>) -> Value {
+/// A number of the engine, as the drawing has it.
+fn number(value: Option<Number>) -> Value {
     match value {
-        Some((number, unit)) => told(number, beside.map_or(number, |other| other.0), Unit::of(unit)).into(),
+        Some(number) => as_drawn(number).into(),
         None => say!("lesson-no-number").into(),
     }
 }
@@ -148,11 +127,13 @@ fn number(value: Option<Number>, beside: Option<Number>) -> Value {
 /// What a break did, as a sentence.
 pub(super) fn happening(happening: &Happening, words: &Words) -> Saying {
     match happening {
-        Happening::Sound(tags, turn) => match (turn.was, turn.is) {
-            (true, true) => say!("lesson-plays-on", things = tags.clone()),
-            (true, false) => say!("lesson-falls-silent", things = tags.clone()),
-            (false, true) => say!("lesson-begins-to-play", things = tags.clone()),
-            (false, false) => say!("lesson-stays-silent", things = tags.clone()),
+        Happening::Sound { things, turn, off } => match (turn.was, turn.is) {
+            (true, true) => say!("lesson-plays-on", things = things),
+            (false, true) => say!("lesson-begins-to-play", things = things),
+            (true, false) if off.is_empty() => say!("lesson-falls-silent", things = things),
+            (true, false) => say!("lesson-falls-silent-off", things = things, off = off),
+            (false, false) if off.is_empty() => say!("lesson-stays-silent", things = things),
+            (false, false) => say!("lesson-stays-silent-off", things = things, off = off),
         },
         Happening::Power(tags, turn) => match (turn.was, turn.is) {
             (true, true) => say!("lesson-stays-on", things = tags.clone()),
@@ -175,7 +156,7 @@ pub(super) fn happening(happening: &Happening, words: &Words) -> Saying {
             } else {
                 name.replace('-', " ")
             };
-            let (was, is) = (number(*was, *is), number(*is, *was));
+            let (was, is) = (number(*was), number(*is));
             say!(
                 "lesson-number-turns",
                 name = name,

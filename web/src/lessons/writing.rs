@@ -404,15 +404,9 @@ impl Form<'_> {
                 }
             });
             let options = BreakKind::ALL.into_iter().map(|it| {
-                let name = words.text(match it {
-                    BreakKind::Open => "lesson-sign-open",
-                    BreakKind::Reversed => "lesson-sign-reversed",
-                    BreakKind::Dead => "lesson-sign-dead",
-                    BreakKind::Joined => "lesson-sign-joined",
-                });
-                html! { <option value={it.word()} selected={it == broken.kind}>{ name }</option> }
+                html! { <option value={it.word()} selected={it == broken.kind}>{ words.say(&it.said()) }</option> }
             });
-            let most = if broken.kind == BreakKind::Joined { 2 } else { 1 };
+            let most = broken.kind.wants();
             let gone = self.act(move |lesson| {
                 if at < lesson.breaks.len() {
                     lesson.breaks.remove(at);
@@ -431,7 +425,7 @@ impl Form<'_> {
                         if broken.things.len() >= most { broken.things.clear(); }
                         Some(&mut broken.things)
                     }) }
-                    if let Some(why) = unbroken { <p class="paper__trouble">{ why }</p> }
+                    if let Some(why) = unbroken { <p class="paper__trouble">{ words.say(&why) }</p> }
                     <Sentence label={words.text("own-break-says")} value={broken.says.clone()} testid="break-says" long=true on_change={self.put(move |lesson, says| {
                         if let Some(broken) = lesson.breaks.get_mut(at) { broken.says = says; }
                     })} />

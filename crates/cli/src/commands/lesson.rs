@@ -5,9 +5,9 @@ use crate::args::LessonCall;
 use crate::input;
 use crate::speech::{tell as said, text, words};
 use crate::table::{print, table, wrap};
-use lessons::{Break, BreakKind, BuiltIn, LESSONS, Lesson, Told, Version};
+use lessons::{Break, BuiltIn, LESSONS, Lesson, Told, Version};
 use std::fmt::Write;
-use words::{Saying, say};
+use words::say;
 
 pub(crate) fn run(call: &LessonCall) -> Result<Report, String> {
     let language = words().reader().language;
@@ -27,7 +27,7 @@ pub(crate) fn run(call: &LessonCall) -> Result<Report, String> {
     if call.problems {
         let lacks = lesson.lacks(&told.bad.analysis);
         let mut problems: Vec<String> = lacks.iter().map(|lack| said(&lack.saying())).collect();
-        problems.extend(told.problems());
+        problems.extend(told.problems().iter().map(said));
         return match problems.as_slice() {
             [] => Ok(Report::clean(said(&say!("cli-lesson-right", name = name)) + "\n")),
             _ => Err(problems.join("\n")),
@@ -40,20 +40,9 @@ fn heading(out: &mut String, key: &str) {
     let _ = writeln!(out, "\n{}", text(key));
 }
 
-/// What a break is called.
-fn title(broken: &Break) -> Saying {
-    let things = &broken.things;
-    match broken.kind {
-        BreakKind::Open => say!("lesson-break-open", things = things),
-        BreakKind::Reversed => say!("lesson-break-reversed", things = things),
-        BreakKind::Dead => say!("lesson-break-dead", things = things),
-        BreakKind::Joined => say!("lesson-break-joined", things = things),
-    }
-}
-
 /// The lesson as a teacher reads it out.
 fn tell(lesson: &Lesson, told: &Told<'_>, answers: bool) -> String {
-    let fill = |text: &str, broken: Option<&Break>| told.tell(text, broken);
+    let fill = |text: &str, broken: Option<&Break>| told.tell(text, broken, words());
     let mut out = format!("{}\n", lesson.title);
     for paragraph in &lesson.story {
         let _ = writeln!(out, "\n{}", fill(paragraph, None));
@@ -73,7 +62,7 @@ fn tell(lesson: &Lesson, told: &Told<'_>, answers: bool) -> String {
         let _ = writeln!(
             out,
             "- {}: {}",
-            said(&title(broken)),
+            said(&broken.said()),
             fill(&broken.says, Some(broken))
         );
     }

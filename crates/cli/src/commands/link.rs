@@ -4,8 +4,8 @@ use crate::Report;
 use crate::args::LinkCall;
 use crate::input::{job, json, lesson, unwritten};
 use crate::speech::tell;
-use lessons::BuiltIn;
-use sharing::{Address, Code, LONGEST_CODE, LeftOut, Showing, fragment, lesson_fragment, shown};
+use lessons::{BuiltIn, lesson_fragment};
+use sharing::{Address, Code, LONGEST_CODE, LeftOut, Showing, fragment, shown};
 use std::fmt::Write;
 use words::say;
 

@@ -39,7 +39,7 @@ pub(crate) fn run(call: &OpenCall) -> Result<Report, String> {
         call.link.clone()
     };
     if sharing::carries(&link) == Some(sharing::Carries::Lesson) {
-        let lesson = sharing::open_lesson(&link).map_err(|error| tell(&error.said()))?;
+        let lesson = lessons::open_lesson(&link).map_err(|error| tell(&error.said()))?;
         return Ok(Report::clean(lessons::write(&lesson)));
     }
     let job = sharing::open(&link).map_err(|error| tell(&error.said()))?;

@@ -1,7 +1,7 @@
 ## Die Hilfe der Befehlszeile.
 
 cli-about = Beurteilt und berechnet Verdrahtungsaufträge: die Rechenmaschine des Zeichenprogramms ohne Bildschirm.
-cli-after-job = JOB ist eine Auftragsdatei (*.loom.json), ein Auftrag in Textform, `-` für die Standardeingabe, der Name eines ausgearbeiteten Auftrags (@estate, @van, @camper) oder eine Fassung einer Lektion (@fuse-bigger-than-wire/bad, …/good; auch FILE.lesson/bad).
+cli-after-job = JOB ist eine Auftragsdatei (*.loom.json), ein Auftrag in Textform, `-` für die Standardeingabe, der Name eines ausgearbeiteten Auftrags (@estate, @van, @camper) oder eine Anlage einer Lektion (@fuse-bigger-than-wire/bad, …/good; auch FILE.lesson/bad).
 cli-after-codes = Rückgabewerte: 0 nichts Schwerwiegendes; 1 Befunde vom Grad Halt, entschieden oder offen; 2 Eingabe oder Aufruf fehlerhaft.
 cli-after-care = Arbeit an der Fahrzeugverdrahtung kann Feuer verursachen, einen Airbag auslösen oder verletzen. Das Programm berät; entscheiden soll eine Fachkraft.
 cli-usage = Aufruf
@@ -78,7 +78,7 @@ cli-cannot-write = { $name }: lässt sich nicht schreiben: { $error }
 cli-cannot-write-json = JSON lässt sich nicht schreiben: { $error }
 cli-not-utf8 = { $name }: Byte { $at } ist kein UTF-8; ein Auftrag ist ein UTF-8-Text oder eine Datei *.loom.json
 cli-not-text = { $name }: lässt sich nicht als Text lesen: { $error }
-cli-two-versions = { $name }: eine Lektion hat zwei Fassungen, { $of }/bad und { $of }/good
+cli-two-versions = { $name }: eine Lektion hat zwei Anlagen, { $of }/bad (falsch) und { $of }/good (richtig)
 cli-no-worked-job = es gibt keinen ausgearbeiteten Auftrag { $name }; es gibt { $names }
 cli-no-lesson-meant = es gibt keine Lektion `{ $name }`; ist `{ $meant }` gemeint?
 cli-no-lesson = es gibt keine Lektion `{ $name }`; `loomwright lesson` listet sie auf; eine eigene Lektion ist eine Datei *.lesson
@@ -184,6 +184,6 @@ cli-lesson-breaks = Fehler setzen
 cli-lesson-questions = Fragen
 cli-lesson-explanation = Erklärung
 cli-lesson-source = Quelle: { $sources }.
-cli-lesson-faults = In der schlechten Fassung zu findende Fehler
+cli-lesson-faults = In der falschen Anlage zu findende Fehler
 cli-lesson-care = Fehler werden an der Zeichnung ausprobiert, nie an einem Fahrzeug.
-cli-lesson-versions = Die zwei Fassungen: @{ $key }/bad und @{ $key }/good.
+cli-lesson-versions = Falsche und richtige Anlage: @{ $key }/bad und @{ $key }/good.

@@ -32,7 +32,7 @@ lesson-lacks-fault-things = Der Fehler „{ $fault }“ nennt ein Bauteil oder e
 lesson-lacks-question = Frage { $at } fragt nichts.
 lesson-lacks-answers = Frage { $at } braucht eine richtige und eine falsche Antwort.
 lesson-lacks-look = Was anzusehen ist, { $at }: Es braucht Bauteile oder Leitungen der Zeichnung und einen Satz.
-lesson-lacks-break = Ausfall { $at } nennt etwas, das nicht in der Zeichnung steht.
+lesson-lacks-break = Gesetzter Fehler { $at } nennt etwas, das nicht in der Zeichnung steht.
 exercise-in-this-lesson = In dieser Lektion
 
 ## Ansichten einer Lektion, und was in allen gleich ist.
@@ -121,10 +121,10 @@ own-pick-things = In der Zeichnung wählen.
 own-add-thing = { $thing } hinzufügen
 own-clear-things = Leeren
 own-take-out = Herausnehmen
-own-break = Ein Ausfall zum Ausprobieren
+own-break = Fehler zum Setzen
 own-break-kind = Was geschieht
 own-break-says = Was dann zu sehen ist
-own-add-break = Einen Ausfall hinzufügen
+own-add-break = Noch einen Fehler zum Setzen
 own-questions = Fragen
 own-questions-how = Sie werden beim Vorführen gestellt. Was richtig ist, hat einen Haken.
 own-question = Frage { $number }

@@ -14,7 +14,7 @@ lesson-step-on = Schritt { $place } von { $count }: { $kind }.
 lesson-numbered = { $name } { $number } von { $count }
 lesson-story = Die Geschichte
 lesson-look = Hinsehen
-lesson-break = Unterbrechung
+lesson-break = Fehler setzen
 lesson-question = Frage
 lesson-why = Warum
 lesson-sources = Woher es kommt
@@ -29,6 +29,10 @@ lesson-close = Näher
 lesson-pointer = Zeiger
 lesson-keys = Tasten
 lesson-open = Als Auftrag öffnen
+lesson-version-title = { $title } ({ $version ->
+    [bad] falsch
+   *[good] richtig
+})
 lesson-picture = { $version }: { $parts } Teile, { $runs } Leitungen
 lesson-outline = { $version }, als Gliederung
 lesson-of-version = { $version }: { $told }
@@ -55,6 +59,10 @@ lesson-falls-silent = { $things ->
     [one] { $things } verstummt.
    *[other] { $things } verstummen.
 }
+lesson-falls-silent-off = { $things ->
+    [one] { $things } verstummt: { $off } ist aus.
+   *[other] { $things } verstummen: { $off } ist aus.
+}
 lesson-begins-to-play = { $things ->
     [one] { $things } beginnt zu spielen.
    *[other] { $things } beginnen zu spielen.
@@ -62,6 +70,10 @@ lesson-begins-to-play = { $things ->
 lesson-stays-silent = { $things ->
     [one] { $things } bleibt stumm.
    *[other] { $things } bleiben stumm.
+}
+lesson-stays-silent-off = { $things ->
+    [one] { $things } bleibt stumm: { $off } ist aus.
+   *[other] { $things } bleiben stumm: { $off } ist aus.
 }
 lesson-stays-on = { $things ->
     [one] { $things } bleibt an.
@@ -97,7 +109,7 @@ lesson-nothing-happens = Nichts ändert sich.
 lesson-cannot-break = So lässt sich hier nichts setzen.
 
 lesson-measure-current = Strom
-lesson-measure-mean = Mittlerer Strom
+lesson-measure-rms = Effektivwert des Stroms,
 lesson-measure-burst = Strom in Spitzen
 lesson-measure-drop = Spannungsfall
 lesson-measure-feed-drop = Spannungsfall der Zuleitung,
@@ -139,12 +151,41 @@ lesson-key-back = Zurück
 lesson-key-ends = Erster und letzter Schritt
 lesson-key-end = Ende
 lesson-key-answer = Antwort zeigen oder verbergen
-lesson-key-break = Fehler in beiden setzen; nochmals heilt ihn
+lesson-key-break = Fehler in beiden setzen; nochmals behebt ihn
 lesson-key-other-break = Einen anderen Fehler setzen
-lesson-key-overlay = Auflage auf beide legen; nochmals oder 0 nimmt sie ab
+lesson-key-overlay = Ebene auf beide legen; nochmals oder 0 nimmt sie ab
 lesson-key-findings = Befunde anzeichnen und auflisten, oder nicht
 lesson-key-close = Näher: das Beleuchtete füllt die Bilder
 lesson-key-pointer = Zeiger: ein Ring, der Maus oder Finger folgt, auf beiden
 lesson-key-walk = Den Zeiger von Teil zu Teil führen
 lesson-key-keys = Diese Tasten
 lesson-key-leave = Zeiger weglegen; zurück zur Liste
+
+## Was an einer Lektion nicht stimmt, für den, der sie schreibt.
+
+lesson-bad-without-finding = Die falsche Anlage hat keinen Befund „{ $check }“.
+lesson-about-nothing = Sie handelt von nichts: unter „about“ eine Prüfung nennen oder einen „fault“ schreiben.
+lesson-good-with-finding = Die richtige Anlage hat einen Befund „{ $check }“: { $what }
+lesson-no-source = Ihre Erklärung nennt keine Quelle.
+lesson-brace-open = Eine Klammer ist nicht geschlossen in: { $text }
+lesson-place-empty = Für „{ $place }“ gibt es keine Zahl: { $why }
+lesson-place-form = So schreiben: „current W3“ oder „good drop A1“.
+lesson-no-break = Die Lektion setzt keinen Fehler.
+lesson-break-problem = { $break }, { $version }: { $why }
+lesson-effect-problem = „{ $effect }“: { $why }
+lesson-does-not-follow = Das folgt daraus nicht.
+lesson-write-still = Das ist schon vorher so: „still“ schreiben.
+lesson-write-then = Das ist vorher nicht so: „then“ schreiben.
+lesson-no-limit = Es gibt keinen Grenzwert „{ $limit }“.
+lesson-no-found-number = Kein Befund „{ $check }“ nennt eine Zahl.
+lesson-no-measure = „{ $measure }“ lässt sich für „{ $thing }“ nicht berechnen.
+lesson-no-thing = Es gibt keine Leitung und kein Bauteil „{ $thing }“.
+lesson-no-part = Es gibt kein Bauteil „{ $part }“.
+lesson-no-speaker = „{ $part }“ ist kein Lautsprecher.
+lesson-no-device = Es gibt kein Schutzorgan „{ $device }“.
+lesson-no-rating = Der Nennstrom von „{ $device }“ ist nicht bekannt.
+lesson-other-unit = „{ $measure }“ wird in { $of } angegeben, nicht in { $unit }.
+lesson-cannot-open = „{ $part }“ lässt sich nicht unterbrechen; Leitung, Stecker, Schalter, Trennrelais, Sicherung und Automat lassen sich unterbrechen.
+lesson-cannot-reverse = An keiner Plus- oder Minusklemme von „{ $part }“ liegt eine Leitung: Verpolen ist nicht möglich.
+lesson-job-full = Der Auftrag fasst keine weiteren Bauteile.
+lesson-no-terminal = „{ $part }“ hat keine Klemme „{ $terminal }“.

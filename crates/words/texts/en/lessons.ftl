@@ -29,6 +29,10 @@ lesson-close = Closer
 lesson-pointer = Pointer
 lesson-keys = Keys
 lesson-open = Open as a job
+lesson-version-title = { $title } ({ $version ->
+    [bad] bad
+   *[good] good
+})
 lesson-picture = { $version } version: { $parts } parts, { $runs } runs
 lesson-outline = { $version } version as an outline
 lesson-of-version = { $version }: { $told }
@@ -55,6 +59,10 @@ lesson-falls-silent = { $things ->
     [one] { $things } falls silent.
    *[other] { $things } fall silent.
 }
+lesson-falls-silent-off = { $things ->
+    [one] { $things } falls silent: { $off } is off.
+   *[other] { $things } fall silent: { $off } is off.
+}
 lesson-begins-to-play = { $things ->
     [one] { $things } begins to play.
    *[other] { $things } begin to play.
@@ -62,6 +70,10 @@ lesson-begins-to-play = { $things ->
 lesson-stays-silent = { $things ->
     [one] { $things } stays silent.
    *[other] { $things } stay silent.
+}
+lesson-stays-silent-off = { $things ->
+    [one] { $things } stays silent: { $off } is off.
+   *[other] { $things } stay silent: { $off } is off.
 }
 lesson-stays-on = { $things ->
     [one] { $things } stays on.
@@ -97,7 +109,7 @@ lesson-nothing-happens = Nothing turns.
 lesson-cannot-break = It cannot break like this here.
 
 lesson-measure-current = Current
-lesson-measure-mean = Mean current
+lesson-measure-rms = RMS current
 lesson-measure-burst = Current in bursts
 lesson-measure-drop = Voltage lost,
 lesson-measure-feed-drop = Voltage lost in the feed,
@@ -148,3 +160,32 @@ lesson-key-pointer = Pointer: a ring that follows mouse or finger, on both
 lesson-key-walk = Lead the pointer from part to part
 lesson-key-keys = These keys
 lesson-key-leave = Put the pointer away; back to the list
+
+## What is wrong with a lesson, for whoever writes one.
+
+lesson-bad-without-finding = The bad version has no finding of “{ $check }”.
+lesson-about-nothing = It is about nothing: name a check under “about”, or write a “fault”.
+lesson-good-with-finding = The good version has a finding of “{ $check }”: { $what }
+lesson-no-source = Its explanation names no source.
+lesson-brace-open = A brace is not closed in: { $text }
+lesson-place-empty = The place “{ $place }” has no number: { $why }
+lesson-place-form = Write it as “current W3” or “good drop A1”.
+lesson-no-break = The lesson has no break.
+lesson-break-problem = { $break }, { $version }: { $why }
+lesson-effect-problem = “{ $effect }”: { $why }
+lesson-does-not-follow = It does not follow.
+lesson-write-still = It is so before as well: write “still”.
+lesson-write-then = It is not so before: write “then”.
+lesson-no-limit = There is no limit “{ $limit }”.
+lesson-no-found-number = No finding of “{ $check }” holds a number.
+lesson-no-measure = The engine has no “{ $measure }” of “{ $thing }”.
+lesson-no-thing = There is no run or part “{ $thing }”.
+lesson-no-part = There is no part “{ $part }”.
+lesson-no-speaker = “{ $part }” is no speaker.
+lesson-no-device = There is no fuse or breaker “{ $device }”.
+lesson-no-rating = The rating of “{ $device }” is not known.
+lesson-other-unit = “{ $measure }” is told in { $of }, not in { $unit }.
+lesson-cannot-open = “{ $part }” cannot be opened; a run, plug, switch, isolator, fuse or breaker can.
+lesson-cannot-reverse = Nothing is on a plus or minus terminal of “{ $part }”: it cannot be reversed.
+lesson-job-full = The job holds no more parts.
+lesson-no-terminal = “{ $part }” has no terminal “{ $terminal }”.

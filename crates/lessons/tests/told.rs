@@ -1,0 +1,120 @@
+//! Numbers in a lesson's words: they are those on the drawing beside them, in the reader's language and units.
+
+use drawing::{Layout, Look, Overlay, Owner, Shape, draw};
+use lessons::{LESSONS, Lesson, Told, Version};
+use words::{Language, Lengths, Reader, Sizes, Words};
+
+fn reader(language: Language) -> Words {
+    Words::of(Reader {
+        language,
+        lengths: Lengths::Feet,
+        sizes: Sizes::Awg,
+    })
+}
+
+/// The places for a number of a run in a lesson: name and tag.
+fn places(text: &str) -> Vec<(&str, &str)> {
+    let pieces = text.split('{').skip(1);
+    let places = pieces.filter_map(|piece| piece.split_once('}')?.0.split_once(' '));
+    places.filter(|(_, tag)| tag.starts_with('W')).collect()
+}
+
+/// What an overlay writes at a run of the bad version.
+fn written(lesson: &Lesson, told: &Told<'_>, overlay: Overlay, tag: &str, words: &Words) -> Vec<String> {
+    let sheet = lesson.sheet(Version::Bad);
+    let layout = Layout::read_by(&sheet, words);
+    let look = Look {
+        overlay,
+        zoom: 1.0,
+        ..Look::default()
+    };
+    let all = layout.bounds().expect("something is drawn").inflate(500.0, 500.0);
+    let list = draw(&sheet, &layout, Some(&told.bad.analysis.study), &look, all);
+    let (id, _) = sheet.run_by_tag(tag).expect("a run");
+    let own = list.items.iter().filter(|item| item.owner == Owner::Run(id));
+    own.filter_map(|item| match &item.shape {
+        Shape::Text { text, .. } => Some(text.clone()),
+        _ => None,
+    })
+    .collect()
+}
+
+#[test]
+fn text_and_drawing_say_the_same_number() {
+    let mut held = 0;
+    for words in [Words::english(), reader(Language::German)] {
+        for built_in in LESSONS {
+            let lesson = built_in.lesson();
+            let told = Told::of(&lesson);
+            let looks = lesson.looks.iter().map(|look| &look.says);
+            for (name, tag) in lesson.story.iter().chain(looks).flat_map(|it| places(it)) {
+                let overlay = match name {
+                    "current" => Overlay::Current,
+                    "temperature" => Overlay::Heat,
+                    "drop" => Overlay::Voltage,
+                    _ => continue,
+                };
+                let number = told.tell(&format!("{{{name} {tag}}}"), None, &words);
+                let drawn = written(&lesson, &told, overlay, tag, &words);
+                // A number that finds no room is left out.
+                let Some(drawn) = drawn
+                    .iter()
+                    .find(|it| **it != *tag && it.contains(|c: char| c.is_ascii_digit()))
+                else {
+                    continue;
+                };
+                assert!(
+                    drawn.trim_start_matches('−') == number,
+                    "{}: {name} {tag} is told as {number} and drawn as {drawn}",
+                    built_in.key
+                );
+                held += 1;
+            }
+        }
+    }
+    assert!(held > 20, "{held} numbers were held against the drawing");
+}
+
+/// A foot is 0.3048 m exactly; gauge numbers by ASTM B258: 1/0 is 53.5 mm², 4 is 21.2 mm².
+#[test]
+fn numbers_are_told_in_the_readers_units() {
+    let text = "lesson a\nsystem\n    battery B1 70Ah\n    fuse F1 100A\n    amplifier A1 sections=\"2x 100W@4ohm\" line\n    \
+                run W1 B1.+ F1.in 21.2mm2 3.048m copper\n    run W2 F1.out A1.+ 53.49mm2 0.3m copper\n    \
+                run W3 A1.- B1.- 16mm2 0.3m copper\n";
+    let lesson = lessons::read(text).unwrap_or_else(|errors| panic!("{errors}"));
+    let told = Told::of(&lesson);
+    let tell = |text: &str, words: &Words| told.tell(text, None, words);
+    let american = reader(Language::English);
+    assert_eq!(
+        tell("{length W1} of {size W1}, then {size W2}", &american),
+        "10 ft of 4 AWG, then 1/0 AWG"
+    );
+    let german = Words::of(Reader {
+        language: Language::German,
+        ..Reader::default()
+    });
+    assert_eq!(tell("{length W1}, {size W1}", &german), "3,05 m, 21,2 mm²");
+    assert!(tell("{resistance W1}", &german).ends_with(" mΩ"));
+    // Of a hundred: a whole number, not a hundredth.
+    let left = tell("{charge B1}", &Words::english());
+    assert!(left.ends_with(" %") && left != "{charge B1}", "{left}");
+    let share: f64 = left.trim_end_matches(" %").parse().expect("a number");
+    assert!((1.0..=100.0).contains(&share), "{left}");
+}
+
+/// What heats is the RMS current; music has a mean below it and bursts above.
+#[test]
+fn mean_rms_and_burst_are_three_numbers_of_one_current() {
+    let lesson = lessons::BuiltIn::of("daisy-chained-grounds")
+        .expect("built in")
+        .lesson();
+    let told = Told::of(&lesson);
+    let amps = |name: &str| {
+        let (number, unit) =
+            lessons::measures::measure(told.bad.judged(), name, "W7").unwrap_or_else(|why| panic!("{why}"));
+        assert_eq!(unit, "A");
+        number
+    };
+    let [mean, rms, burst] = ["current", "rms", "burst"].map(amps);
+    assert!(0.0 < mean && mean < rms && rms < burst, "{mean} {rms} {burst}");
+}
