@@ -133,6 +133,8 @@ pub(crate) struct LinkCall {
     pub(crate) notes: bool,
     #[arg(long)]
     pub(crate) names: bool,
+    #[arg(long)]
+    pub(crate) prices: bool,
     #[arg(long, value_name = "FILE")]
     pub(crate) code: Option<String>,
     #[arg(long)]
@@ -151,6 +153,10 @@ pub(crate) struct PageCall {
     pub(crate) notes: bool,
     #[arg(long)]
     pub(crate) names: bool,
+    #[arg(long)]
+    pub(crate) prices: bool,
+    #[arg(long)]
+    pub(crate) pictures: bool,
 }
 
 #[derive(Debug, Args)]

@@ -153,6 +153,12 @@ fn part_changes(before: &Part, after: &Part) -> Vec<Saying> {
     .into_iter()
     .flatten()
     .collect();
+    out.extend(properties(
+        crate::mounting::Mounting::list(),
+        &before.mounting,
+        &after.mounting,
+        |name| name,
+    ));
     if before.is.word() == after.is.word() {
         out.extend(properties(
             before.is.properties(),
@@ -202,6 +208,12 @@ fn run_changes(earlier: &Sheet, later: &Sheet, before: &Run, after: &Run) -> Vec
         crate::job::Wire::list(),
         &before.wire,
         &after.wire,
+        |name| name,
+    ));
+    out.extend(properties(
+        crate::laying::Laying::list(),
+        &before.laying,
+        &after.laying,
         |name| name,
     ));
     out.extend(properties(

@@ -3,7 +3,10 @@
 
 use crate::id::{PartId, RunId};
 use crate::job::{Job, Part, Run, Settings, SheetKind, VehicleInfo};
+use crate::picture::Picture;
 use crate::readings::Reading;
+use crate::thread::Thread;
+use crate::tuning::Tuning;
 use words::Saying;
 
 /// One change to a job. Applying it gives its inverse.
@@ -34,6 +37,13 @@ pub enum Change {
         /// What they become.
         to: Vec<Reading>,
     },
+    /// Sets how the equipment is set.
+    Tunings {
+        /// On this sheet, which is made when it is not there.
+        sheet: SheetKind,
+        /// What the lines become.
+        to: Vec<Tuning>,
+    },
     /// Adds an empty sheet, or takes a sheet away that is empty.
     Sheet {
         /// Which one.
@@ -47,6 +57,15 @@ pub enum Change {
     Vehicle(Box<VehicleInfo>),
     /// Sets the settings.
     Settings(Box<Settings>),
+    /// Sets complaints, condition record, quote, and what is done.
+    Thread(Box<Thread>),
+    /// Puts a picture in its place, or takes it away.
+    Picture {
+        /// Its name in the job.
+        key: String,
+        /// What it becomes; `None` removes it.
+        to: Option<Picture>,
+    },
 }
 
 /// A named group of changes: one gesture, one undo step.
@@ -191,6 +210,17 @@ impl Job {
                 let to = std::mem::replace(readings, to);
                 inverse.push(Change::Readings { sheet, to });
             }
+            Change::Tunings { sheet, to } => {
+                if to.is_empty() && !self.sheets.contains_key(&sheet) {
+                    return inverse;
+                }
+                if !self.sheets.contains_key(&sheet) {
+                    inverse.push(Change::Sheet { sheet, there: false });
+                }
+                let tunings = &mut self.sheets.entry(sheet).or_default().tunings;
+                let to = std::mem::replace(tunings, to);
+                inverse.push(Change::Tunings { sheet, to });
+            }
             Change::Sheet { sheet, there: true } => {
                 if let ordered::Entry::Vacant(place) = self.sheets.entry(sheet) {
                     place.insert(crate::job::Sheet::default());
@@ -198,10 +228,7 @@ impl Job {
                 }
             }
             Change::Sheet { sheet, there: false } => {
-                let empty = |s: &crate::job::Sheet| {
-                    s.parts.is_empty() && s.runs.is_empty() && s.readings.is_empty() && s.extra.is_empty()
-                };
-                if self.sheets.get(&sheet).is_some_and(empty) {
+                if self.sheets.get(&sheet).is_some_and(crate::job::Sheet::is_empty) {
                     self.sheets.remove(&sheet);
                     inverse.push(Change::Sheet { sheet, there: true });
                 }
@@ -218,6 +245,19 @@ impl Job {
                     &mut self.settings,
                     *settings,
                 ))));
+            }
+            Change::Thread(thread) => {
+                inverse.push(Change::Thread(Box::new(std::mem::replace(
+                    &mut self.thread,
+                    *thread,
+                ))));
+            }
+            Change::Picture { key, to } => {
+                let before = match to {
+                    Some(picture) => self.pictures.insert(key.clone(), picture),
+                    None => self.pictures.remove(&key),
+                };
+                inverse.push(Change::Picture { key, to: before });
             }
         }
         // Undone last first: a sheet made for a part goes after the part has gone.

@@ -48,6 +48,9 @@ impl Touched {
                     touched.runs.insert((*sheet, *id));
                 }
                 Change::Readings { .. }
+                | Change::Tunings { .. }
+                | Change::Thread(_)
+                | Change::Picture { .. }
                 | Change::Sheet { .. }
                 | Change::Title(_)
                 | Change::Vehicle(_)
@@ -310,6 +313,9 @@ enum About {
     Part(SheetKind, PartId),
     Run(SheetKind, RunId),
     Readings(SheetKind),
+    Tunings(SheetKind),
+    Thread,
+    Picture(String),
     Title,
     Vehicle,
     Settings,
@@ -320,6 +326,9 @@ fn about(change: &Change) -> Option<About> {
         Change::Part { sheet, id, .. } => Some(About::Part(*sheet, *id)),
         Change::Run { sheet, id, .. } => Some(About::Run(*sheet, *id)),
         Change::Readings { sheet, .. } => Some(About::Readings(*sheet)),
+        Change::Tunings { sheet, .. } => Some(About::Tunings(*sheet)),
+        Change::Thread(_) => Some(About::Thread),
+        Change::Picture { key, .. } => Some(About::Picture(key.clone())),
         Change::Title(_) => Some(About::Title),
         Change::Vehicle(_) => Some(About::Vehicle),
         Change::Settings(_) => Some(About::Settings),

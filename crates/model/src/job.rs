@@ -2,10 +2,17 @@
 
 use crate::conductor::{Condition, EndingMethod, FittedBy, Jacket, Material, Size, Surroundings};
 use crate::fact::Fact::{self, Assumed, Given, Unknown};
+use crate::handling::Handling;
 use crate::id::{PartId, RunId, TerminalRef};
 use crate::kinds::PartKind;
+use crate::laying::Laying;
+use crate::mounting::Mounting;
+use crate::picture::Picture;
+use crate::property::PropertySet;
 use crate::quantity::{Celsius, Metres, Ohms, OhmsPerMetre};
 use crate::terminals::{Role, Terminal, terminals};
+use crate::thread::Thread;
+use crate::tuning::Tuning;
 use crate::{choice, properties};
 use ordered::OrderedMap;
 
@@ -37,6 +44,12 @@ pub struct Job {
     pub sheets: OrderedMap<SheetKind, Sheet>,
     /// How the sheets are judged.
     pub settings: Settings,
+    /// Complaints, condition record, quote, and what is done.
+    #[cfg_attr(feature = "schema", serde(skip_serializing_if = "is_default"))]
+    pub thread: Thread,
+    /// Pictures, by names of their own: `b1`.
+    #[cfg_attr(feature = "schema", serde(skip_serializing_if = "OrderedMap::is_empty"))]
+    pub pictures: OrderedMap<String, Picture>,
     /// Unknown fields, kept.
     #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,
@@ -143,6 +156,9 @@ pub struct Sheet {
     /// Readings of the meter that were kept, in the order in which they were taken.
     #[cfg_attr(feature = "schema", serde(skip_serializing_if = "Vec::is_empty"))]
     pub readings: Vec<crate::readings::Reading>,
+    /// How the equipment is set, channel by channel.
+    #[cfg_attr(feature = "schema", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub tunings: Vec<Tuning>,
     /// Unknown fields, kept.
     #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,
@@ -191,6 +207,12 @@ pub struct Part {
     /// Spot in the body where it is mounted, by name; the body plan gives these names a meaning.
     #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "Option::is_none"))]
     pub place: Option<String>,
+    /// How it is fixed there.
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "is_default"))]
+    pub mounting: Mounting,
+    /// What becomes of it from sheet to sheet.
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "is_default"))]
+    pub handling: Handling,
     /// A remark.
     #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "String::is_empty"))]
     pub note: String,
@@ -200,12 +222,20 @@ pub struct Part {
 }
 
 #[cfg(feature = "schema")]
+fn is_default<T: Default + PartialEq>(it: &T) -> bool {
+    *it == T::default()
+}
+#[cfg(feature = "schema")]
 fn by_us() -> FittedBy {
     FittedBy::Us
 }
 #[cfg(feature = "schema")]
 fn not_turned() -> Turn {
     Turn::None
+}
+
+fn has(set: &dyn PropertySet, name: &str) -> bool {
+    set.properties().iter().any(|property| property.name == name)
 }
 
 impl Part {
@@ -219,8 +249,25 @@ impl Part {
             at: None,
             turn: Turn::None,
             place: None,
+            mounting: Mounting::default(),
+            handling: Handling::default(),
             note: String::new(),
             extra: Extra::new(),
+        }
+    }
+    /// All that can be set of it, its kind's properties first.
+    #[must_use]
+    pub fn sets(&self) -> [&dyn PropertySet; 3] {
+        [self.is.set_of(), &self.mounting, &self.handling]
+    }
+    /// The set that has a property of this name, to be changed; its kind's when none has.
+    pub fn set_with(&mut self, name: &str) -> &mut dyn PropertySet {
+        if has(&self.mounting, name) {
+            &mut self.mounting
+        } else if has(&self.handling, name) {
+            &mut self.handling
+        } else {
+            self.is.set_of_mut()
         }
     }
     /// Its terminals.
@@ -345,6 +392,12 @@ pub struct Run {
     /// Places of the body it passes through, by name, in order; the body plan gives these names a meaning.
     #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub route: Vec<String>,
+    /// How it is laid, and what its copper really is.
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "is_default"))]
+    pub laying: Laying,
+    /// What becomes of it from sheet to sheet.
+    #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "is_default"))]
+    pub handling: Handling,
     /// Bends that were put by hand on the drawing, from `from` to `to`. Empty: the drawing lays the run itself.
     #[cfg_attr(feature = "schema", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub bends: Vec<BoardPoint>,
@@ -369,9 +422,26 @@ impl Run {
             to_ending: Ending::default(),
             fitted_by: FittedBy::Us,
             route: Vec::new(),
+            laying: Laying::default(),
+            handling: Handling::default(),
             bends: Vec::new(),
             note: String::new(),
             extra: Extra::new(),
+        }
+    }
+    /// All that can be set of it besides its endings, its wire's properties first.
+    #[must_use]
+    pub fn sets(&self) -> [&dyn PropertySet; 3] {
+        [&self.wire, &self.laying, &self.handling]
+    }
+    /// The set that has a property of this name, to be changed; its wire when none has.
+    pub fn set_with(&mut self, name: &str) -> &mut dyn PropertySet {
+        if has(&self.laying, name) {
+            &mut self.laying
+        } else if has(&self.handling, name) {
+            &mut self.handling
+        } else {
+            &mut self.wire
         }
     }
     /// Both ends.
@@ -389,6 +459,15 @@ impl Run {
 }
 
 impl Sheet {
+    /// Whether nothing is on it, not even a field of a newer version.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.parts.is_empty()
+            && self.runs.is_empty()
+            && self.readings.is_empty()
+            && self.tunings.is_empty()
+            && self.extra.is_empty()
+    }
     /// The part of a tag.
     #[must_use]
     pub fn part_by_tag(&self, tag: &str) -> Option<(PartId, &Part)> {

@@ -13,6 +13,16 @@ pub const MOST_PARTS: usize = 10_000;
 pub const MOST_RUNS: usize = 20_000;
 /// Most kept readings of the meter on one sheet.
 pub const MOST_READINGS: usize = 2_000;
+/// Most lines about how equipment is set, on one sheet.
+pub const MOST_TUNINGS: usize = 1_000;
+/// Most complaints, most lines of the condition record, and most lines of the quote in one job.
+pub const MOST_LINES: usize = 1_000;
+/// Most steps of checklists that a job remembers as done.
+pub const MOST_DONE: usize = 60_000;
+/// Most pictures in one job.
+pub const MOST_PICTURES: usize = 500;
+/// Largest picture, in bytes; the page scales down what it takes in.
+pub const LARGEST_PICTURE: usize = 2 * 1024 * 1024;
 /// Most hand-placed bends in one run.
 pub const MOST_BENDS: usize = 200;
 /// Most places in the route of one run.

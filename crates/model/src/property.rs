@@ -247,31 +247,39 @@ impl<Q: Quantity> PropertyType for Q {
     }
 }
 
-impl PropertyType for u8 {
-    const SHAPE: Shape = Shape::Count;
-    fn print(&self) -> String {
-        self.to_string()
-    }
-    fn parse(text: &str, range: Option<(f64, f64)>) -> Result<Self, PropertyError> {
-        let count: Self = text
-            .trim()
-            .parse()
-            .map_err(|_| PropertyError::new(say!("error-no-count", text = text)))?;
-        check_number(f64::from(count), range, "")?;
-        Ok(count)
-    }
-    fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
-        check_number(f64::from(*self), range, "")
-    }
-    fn to_json(&self) -> Value {
-        (*self).into()
-    }
-    fn from_json(value: &Value) -> Result<Self, Misread> {
-        value
-            .as_u64()
-            .and_then(|count| Self::try_from(count).ok())
-            .ok_or_else(|| Misread::not("a whole number from 0 to 255", value))
-    }
+macro_rules! whole_numbers {
+    ($($whole:ty, $wanted:literal;)+) => {$(
+        impl PropertyType for $whole {
+            const SHAPE: Shape = Shape::Count;
+            fn print(&self) -> String {
+                self.to_string()
+            }
+            fn parse(text: &str, range: Option<(f64, f64)>) -> Result<Self, PropertyError> {
+                let count: Self = text
+                    .trim()
+                    .parse()
+                    .map_err(|_| PropertyError::new(say!("error-no-count", text = text)))?;
+                check_number(f64::from(count), range, "")?;
+                Ok(count)
+            }
+            fn check(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
+                check_number(f64::from(*self), range, "")
+            }
+            fn to_json(&self) -> Value {
+                (*self).into()
+            }
+            fn from_json(value: &Value) -> Result<Self, Misread> {
+                value
+                    .as_u64()
+                    .and_then(|count| Self::try_from(count).ok())
+                    .ok_or_else(|| Misread::not($wanted, value))
+            }
+        }
+    )+};
+}
+whole_numbers! {
+    u8, "a whole number from 0 to 255";
+    u16, "a whole number from 0 to 65535";
 }
 
 impl PropertyType for bool {

@@ -123,6 +123,8 @@ quantity!(/// Power, in watts.
     Watts, "W", "W", "power");
 quantity!(/// Length, in metres.
     Metres, "m", "m", "length");
+quantity!(/// Length, in millimetres, where a strand or a screw is meant.
+    Millimetres, "mm", "mm", "length");
 quantity!(/// Cross-section of a conductor, in square millimetres.
     SquareMm, "mm²", "mm2", "cross-section");
 quantity!(/// Temperature, in degrees Celsius.

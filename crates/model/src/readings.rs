@@ -35,6 +35,10 @@ properties! {
         state as "state": VehicleState = VehicleState::Cruise;
         /// How hard the music worked the amplifiers.
         duty as "duty": Duty = Duty::Loud;
+        /// What was moved, or done to the wire, while it was read.
+        moved as "with": Fact<crate::laying::Moved> = Unknown;
+        /// The complaints that it proves to be mended.
+        proves as "proves": crate::thread::Tags = crate::thread::Tags::default();
         /// A remark, or what the meter showed instead of a number.
         remark as "remark": String = String::new();
     }

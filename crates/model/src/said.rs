@@ -96,6 +96,17 @@ mod tests {
             BodyShape::list(),
             OwnPlace::list(),
             OwnPassage::list(),
+            crate::mounting::Mounting::list(),
+            crate::handling::Handling::list(),
+            crate::laying::Laying::list(),
+            crate::tuning::Tuning::list(),
+        ];
+        // Lines of forms that say by themselves what they are about.
+        let lines = [
+            crate::thread::Complaint::list(),
+            crate::thread::IntakeNote::list(),
+            crate::thread::Offer::list(),
+            crate::thread::Rates::list(),
         ];
         for word in PartKind::WORDS {
             let kind = PartKind::from_word(word).expect("a word of the list");
@@ -115,9 +126,14 @@ mod tests {
         for colour in Colour::ALL {
             hold(choice(colour.title()), colour.title());
         }
-        for property in sets.into_iter().flatten() {
-            hold(property.said(), &property.name.replace('-', " "));
+        for property in sets.iter().copied().flatten() {
             hold(property.about(), property.doc.trim());
+        }
+        for guard in crate::laying::Guard::ALL {
+            hold(guard.said(), guard.title());
+        }
+        for property in sets.into_iter().chain(lines).flatten() {
+            hold(property.said(), &property.name.replace('-', " "));
             if let Shape::Choice(choices) = property.shape {
                 for (_, title) in choices {
                     hold(choice(title), title);

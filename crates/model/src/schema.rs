@@ -3,11 +3,17 @@
 
 use crate::body::{BodyShape, OwnPassage, OwnPlace};
 use crate::file::{FORMAT, VERSION};
+use crate::handling::Handling;
 use crate::job::{Conditions, Ending, Job, SheetKind, VehicleInfo, Wire};
 use crate::kinds::PartKind;
+use crate::laying::Laying;
 use crate::limits;
+use crate::mounting::Mounting;
+use crate::picture::PictureFacts;
 use crate::property::{Property, PropertySet, Shape};
 use crate::readings::Reading;
+use crate::thread::{Complaint, IntakeNote, Offer, Rates};
+use crate::tuning::Tuning;
 use serde_json::{Map, Value, json};
 
 /// The schema of the job file, JSON Schema 2020-12. What a schema cannot say (tags unique, ends on terminals that are
@@ -53,6 +59,15 @@ pub fn job_schema() -> Value {
         ("BodyShape", BodyShape::list()),
         ("OwnPlace", OwnPlace::list()),
         ("OwnPassage", OwnPassage::list()),
+        ("Mounting", Mounting::list()),
+        ("Handling", Handling::list()),
+        ("Laying", Laying::list()),
+        ("Tuning", Tuning::list()),
+        ("Complaint", Complaint::list()),
+        ("IntakeNote", IntakeNote::list()),
+        ("Offer", Offer::list()),
+        ("Rates", Rates::list()),
+        ("PictureFacts", PictureFacts::list()),
     ] {
         describe(definitions, name, list);
     }
@@ -79,6 +94,15 @@ pub fn job_schema() -> Value {
         }
     }
     schema
+}
+
+/// Bytes as a file has them.
+pub(crate) fn as_base64<S: serde::Serializer>(
+    bytes: &std::sync::Arc<Vec<u8>>,
+    serializer: S,
+) -> Result<S::Ok, S::Error> {
+    use base64::Engine as _;
+    serializer.serialize_str(&base64::engine::general_purpose::STANDARD.encode(bytes.as_slice()))
 }
 
 /// Name of the definition that a kind's properties have, as the enum of kinds refers to it.

@@ -3,8 +3,10 @@
 
 use crate::conductor::Jacket;
 use crate::kinds::supply::Ratings;
+use crate::laying::Guards;
 use crate::property::{LONGEST_TEXT, PropertyError, PropertyType, Shape, parse_number};
 use crate::quantity::{Amps, Hertz, Ohms, Watts};
+use crate::thread::{FindingRefs, Money, Tags};
 use smol_str::SmolStr;
 use std::fmt::Write;
 use words::{Saying, say};
@@ -423,7 +425,16 @@ macro_rules! file_form_is_text {
         }
     )*};
 }
-file_form_is_text!(Sections, Cavities, Loops, Ratings);
+file_form_is_text!(
+    Sections,
+    Cavities,
+    Loops,
+    Ratings,
+    Guards,
+    FindingRefs,
+    Money,
+    Tags
+);
 
 #[cfg(test)]
 mod tests {

@@ -156,7 +156,7 @@ fn private_things_stay_out_unless_chosen() {
         &job,
         Showing {
             names: true,
-            notes: false,
+            ..Showing::default()
         },
     );
     assert_eq!((left.notes, left.names), (4, 0));
@@ -166,9 +166,56 @@ fn private_things_stay_out_unless_chosen() {
         Showing {
             names: true,
             notes: true,
+            prices: true,
+            pictures: true,
         },
     );
     assert_eq!(whole, job);
+}
+
+#[test]
+fn the_quote_complaints_and_pictures_stay_out_unless_chosen() {
+    let text = r#"complaint C1 "Aunt Petronella hears nothing" explained-by="silent-speaker LS1"
+intake at=D1 words="Scratch on the sill"
+offer Q1 "New speaker lead" must parts-price=41.70 hours=1h approved decided-on="by telephone"
+rates currency=EUR hour-price=83.00
+done build:F1
+speaker LS1 4ohm"#;
+    let mut job = model::text::parse(text).unwrap_or_else(|errors| panic!("{errors}"));
+    let (edit, _) =
+        model::edits::add_picture(&job, "LS1", vec![0xff, 0xd8, 0xff, 0xe0]).expect("it is a picture");
+    job.apply(edit);
+    let (bare, left) = shown(&job, Showing::default());
+    assert_eq!(
+        (left.notes, left.prices, left.pictures, left.unknown),
+        (2, 2, 1, 0)
+    );
+    assert_eq!(bare.thread, model::thread::Thread::default());
+    assert!(bare.pictures.is_empty());
+    let written = model::text::print(&open(&fragment(&bare).expect("fits")).expect("opens"));
+    for word in ["Petronella", "sill", "41.70", "telephone", "83.00", "build:F1"] {
+        assert!(!written.contains(word), "{word} in\n{written}");
+    }
+    let prices = Showing {
+        prices: true,
+        ..Showing::default()
+    };
+    let (quoted, left) = shown(&job, prices);
+    assert_eq!((left.prices, quoted.thread.offers.len()), (0, 1));
+    assert!(quoted.thread.complaints.is_empty());
+    // A link carries the quote, and never a picture.
+    let opened = open(&fragment(&quoted).expect("fits")).expect("opens");
+    assert_eq!(opened.thread.offers, quoted.thread.offers);
+    let all = Showing {
+        notes: true,
+        names: true,
+        prices: true,
+        pictures: true,
+    };
+    let (whole, left) = shown(&job, all);
+    assert_eq!((left.notes, left.pictures, whole.pictures.len()), (0, 0, 1));
+    let opened = open(&fragment(&whole).expect("fits")).expect("opens");
+    assert!(opened.pictures.is_empty());
 }
 
 #[test]
@@ -180,6 +227,7 @@ fn fields_of_a_newer_version_stay_out() {
         Showing {
             names: true,
             notes: true,
+            ..Showing::default()
         },
     );
     assert_eq!(left.unknown, 1);

@@ -3,10 +3,14 @@
 
 use model::body::{Body, BodyShape, OwnPassage, OwnPlace};
 use model::conductor::{AWG_SERIES, Colour, FittedBy};
+use model::handling::Handling;
 use model::id::TerminalRef;
 use model::job::{Ending, VehicleInfo, Wire};
+use model::laying::Laying;
+use model::mounting::Mounting;
+use model::picture::{Picture, PictureFacts, PictureForm};
 use model::property::{Property, PropertySet, Shape};
-use model::readings::Reading;
+use model::thread::Thread;
 use model::{
     BoardPoint, Change, Edit, End, Job, Part, PartId, PartKind, Run, RunId, Settings, Sheet, SheetKind, Turn,
 };
@@ -69,6 +73,20 @@ pub fn any_value(property: &'static Property) -> BoxedStrategy<String> {
             "cavities" => select(vec!["1 YE permanent; 2 RD switched; 3 BK ground", "1", "A1; B2 - OG colour; C WHBK"])
                 .prop_map(str::to_owned)
                 .boxed(),
+            "guards" => select(vec![
+                "",
+                "bulkhead-left:grommet",
+                "door-front-left:gaiter/a ~1 b~2c:nothing",
+            ])
+            .prop_map(str::to_owned)
+            .boxed(),
+            "parts-price" | "hour-price" => (0..10_000_000_i64)
+                .prop_map(|hundredths| format!("{}.{:02}", hundredths / 100, hundredths % 100))
+                .boxed(),
+            "explained-by" | "clears" => select(vec!["", "silent-speaker LS4; load-too-low H1 LS5", "over-budget"])
+                .prop_map(str::to_owned)
+                .boxed(),
+            "answers" | "proves" => select(vec!["", "C1", "C1 C12"]).prop_map(str::to_owned).boxed(),
             "loops" => select(vec!["", "1-3", "1-3 2-4"]).prop_map(str::to_owned).boxed(),
             _ => any_words().boxed(),
         },
@@ -144,16 +162,21 @@ pub fn any_part() -> impl Strategy<Value = Part> {
         select(Turn::ALL),
         proptest::option::of(any_words()),
         any_words(),
+        (some_values(Mounting::list()), some_values(Handling::list())),
     )
-        .prop_map(|(is, label, fitted_by, at, turn, place, note)| Part {
-            label,
-            fitted_by,
-            at,
-            turn,
-            place,
-            note,
-            ..Part::new("", is)
-        })
+        .prop_map(
+            |(is, label, fitted_by, at, turn, place, note, (mounting, handling))| Part {
+                label,
+                fitted_by,
+                at,
+                turn,
+                place,
+                mounting: with(Mounting::default(), mounting),
+                handling: with(Handling::default(), handling),
+                note,
+                ..Part::new("", is)
+            },
+        )
 }
 
 /// What a run is drawn from, before the parts are known that its ends are on.
@@ -168,13 +191,21 @@ fn any_run() -> impl Strategy<Value = AnyRun> {
             some_values(Wire::list()),
             some_values(Ending::list()),
             some_values(Ending::list()),
+            some_values(Laying::list()),
+            some_values(Handling::list()),
         ),
         (vec(any_words(), 0..3), vec(any_point(), 0..3)),
         (end(), end()),
         [on(), on()],
     )
         .prop_map(
-            |((label, note, fitted_by), (wire, from_ending, to_ending), (route, bends), (from, to), on)| {
+            |(
+                (label, note, fitted_by),
+                (wire, from_ending, to_ending, laying, handling),
+                (route, bends),
+                (from, to),
+                on,
+            )| {
                 // A loose end at the middle of the board stands for one that is put on a part.
                 let end = |at: Option<BoardPoint>| End::Loose(at.unwrap_or_default());
                 let mut run = Run::new("", end(from), end(to));
@@ -184,6 +215,8 @@ fn any_run() -> impl Strategy<Value = AnyRun> {
                 run.wire = with(Wire::default(), wire);
                 run.from_ending = with(Ending::default(), from_ending);
                 run.to_ending = with(Ending::default(), to_ending);
+                run.laying = with(Laying::default(), laying);
+                run.handling = with(Handling::default(), handling);
                 run.route = route;
                 run.bends = bends;
                 (run, on)
@@ -191,9 +224,41 @@ fn any_run() -> impl Strategy<Value = AnyRun> {
         )
 }
 
-/// Any kept reading of the meter.
-fn any_reading() -> impl Strategy<Value = Reading> {
-    some_values(Reading::list()).prop_map(|values| with(Reading::default(), values))
+/// Any line that is a set of properties: a kept reading of the meter, a complaint.
+fn any_line<P: PropertySet + Default + std::fmt::Debug>() -> impl Strategy<Value = P> {
+    some_values(P::list()).prop_map(|values| with(P::default(), values))
+}
+
+/// Any thread of a job.
+fn any_thread() -> impl Strategy<Value = Thread> {
+    (
+        vec(any_line(), 0..3),
+        vec(any_line(), 0..3),
+        vec(any_line(), 0..3),
+        any_line(),
+        btree_set(any_words(), 0..3),
+    )
+        .prop_map(|(complaints, intake, offers, rates, done)| Thread {
+            complaints,
+            intake,
+            offers,
+            rates,
+            done: done.into_iter().collect(),
+            ..Thread::default()
+        })
+}
+
+/// Any picture: three bytes by which its form is known, and some more.
+fn any_picture() -> impl Strategy<Value = Picture> {
+    (some_values(PictureFacts::list()), vec(any::<u8>(), 0..20)).prop_map(|(facts, more)| {
+        let mut picture = Picture {
+            facts: with(PictureFacts::default(), facts),
+            ..Picture::default()
+        };
+        picture.facts.form = PictureForm::Jpeg;
+        picture.bytes = std::sync::Arc::new([vec![0xff, 0xd8, 0xff], more].concat());
+        picture
+    })
 }
 
 fn any_sheet() -> impl Strategy<Value = Sheet> {
@@ -202,11 +267,13 @@ fn any_sheet() -> impl Strategy<Value = Sheet> {
         btree_set(1..40_u32, 8),
         vec(any_run(), 0..10),
         btree_set(1..60_u32, 10),
-        vec(any_reading(), 0..3),
+        vec(any_line(), 0..3),
+        vec(any_line(), 0..3),
     )
-        .prop_map(|(parts, part_ids, runs, run_ids, readings)| {
+        .prop_map(|(parts, part_ids, runs, run_ids, readings, tunings)| {
             let mut sheet = Sheet {
                 readings,
+                tunings,
                 ..Sheet::default()
             };
             for (part, id) in parts.into_iter().zip(part_ids) {
@@ -281,15 +348,17 @@ pub fn any_settings() -> impl Strategy<Value = Settings> {
         })
 }
 
-/// Any job that the file's door lets in, without unknown fields.
+/// Any job that the file's door lets in, without unknown fields, and without pictures, which text cannot show.
 pub fn any_job() -> impl Strategy<Value = Job> {
     (
         any_words(),
         some_values(VehicleInfo::list()),
         proptest::collection::btree_map(select(SheetKind::ALL), any_sheet(), 0..3),
         any_settings(),
+        any_thread(),
     )
-        .prop_map(|(title, vehicle, sheets, settings)| Job {
+        .prop_map(|(title, vehicle, sheets, settings, thread)| Job {
+            thread,
             title,
             vehicle: with(VehicleInfo::default(), vehicle),
             sheets: sheets.into_iter().collect(),
@@ -312,7 +381,11 @@ pub fn any_change() -> impl Strategy<Value = Change> {
             id: RunId(id),
             to: run.map(|(run, _)| Box::new(Run { tag: format!("run{id}"), ..run })),
         }),
-        1 => (sheet(), vec(any_reading(), 0..3)).prop_map(|(sheet, to)| Change::Readings { sheet, to }),
+        1 => (sheet(), vec(any_line(), 0..3)).prop_map(|(sheet, to)| Change::Readings { sheet, to }),
+        1 => (sheet(), vec(any_line(), 0..3)).prop_map(|(sheet, to)| Change::Tunings { sheet, to }),
+        1 => any_thread().prop_map(|thread| Change::Thread(Box::new(thread))),
+        1 => (select(vec!["b1", "b2"]), proptest::option::of(any_picture()))
+            .prop_map(|(key, to)| Change::Picture { key: key.to_owned(), to }),
         1 => (sheet(), any::<bool>()).prop_map(|(sheet, there)| Change::Sheet { sheet, there }),
         1 => any_words().prop_map(Change::Title),
         1 => some_values(VehicleInfo::list())

@@ -92,6 +92,8 @@ pub(crate) fn Share() -> Html {
             <h3>{ words.text("share-out") }</h3>
             { tick(counted(left.notes, showing.notes, "share-notes", &words), showing.notes, "show-notes", |showing, notes| Showing { notes, ..showing }) }
             { tick(counted(left.names, showing.names, "share-names", &words), showing.names, "show-names", |showing, names| Showing { names, ..showing }) }
+            { tick(counted(left.prices, showing.prices, "share-prices", &words), showing.prices, "show-prices", |showing, prices| Showing { prices, ..showing }) }
+            { tick(counted(left.pictures, showing.pictures, "share-pictures", &words), showing.pictures, "show-pictures", |showing, pictures| Showing { pictures, ..showing }) }
             if left.unknown > 0 { <p class="drawer__none">{ words.say(&say!("share-unknown", count = left.unknown)) }</p> }
             <p class="drawer__none">{ words.text("share-always") }</p>
             <h3>{ words.text("share-link") }</h3>
@@ -179,6 +181,28 @@ fn seen(job: &model::Job, words: &Words) -> Vec<String> {
             line.push_str(&words.say(&say!("share-sheet-readings", count = sheet.readings.len())));
         }
         lines.push(line);
+    }
+    for (count, saying) in [
+        (
+            job.thread.complaints.len(),
+            say!("share-complaints", count = job.thread.complaints.len()),
+        ),
+        (
+            job.thread.intake.len(),
+            say!("share-intake", count = job.thread.intake.len()),
+        ),
+        (
+            job.thread.offers.len(),
+            say!("share-offers", count = job.thread.offers.len()),
+        ),
+        (
+            job.pictures.len(),
+            say!("share-holds-pictures", count = job.pictures.len()),
+        ),
+    ] {
+        if count > 0 {
+            lines.push(words.say(&saying));
+        }
     }
     lines.push(words.text("share-findings"));
     lines

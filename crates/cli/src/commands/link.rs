@@ -17,6 +17,8 @@ struct Made {
     fits_a_code: bool,
     notes_left_out: usize,
     names_left_out: usize,
+    prices_left_out: usize,
+    pictures_left_out: usize,
     unknown_fields_left_out: usize,
 }
 
@@ -26,6 +28,8 @@ pub(crate) fn run(call: &LinkCall) -> Result<Report, String> {
     let showing = Showing {
         notes: call.notes,
         names: call.names,
+        prices: call.prices,
+        pictures: false,
     };
     let (packed, left) = if call.job.ends_with(".lesson") || BuiltIn::of(&call.job).is_some() {
         let mut lesson = lesson(&call.job)?;
@@ -55,6 +59,8 @@ pub(crate) fn run(call: &LinkCall) -> Result<Report, String> {
         fits_a_code: code.is_some(),
         notes_left_out: left.notes,
         names_left_out: left.names,
+        prices_left_out: left.prices,
+        pictures_left_out: left.pictures,
         unknown_fields_left_out: left.unknown,
         link,
     };
@@ -79,6 +85,8 @@ pub(crate) fn told(left: LeftOut) -> String {
     let all = [
         (left.notes, say!("cli-left-notes", count = left.notes)),
         (left.names, say!("cli-left-names", count = left.names)),
+        (left.prices, say!("cli-left-prices", count = left.prices)),
+        (left.pictures, say!("cli-left-pictures", count = left.pictures)),
         (left.unknown, say!("cli-left-unknown", count = left.unknown)),
     ];
     let out: Vec<String> = all

@@ -20,6 +20,8 @@ pub(crate) fn run(call: &PageCall) -> Result<Report, String> {
     let showing = Showing {
         notes: call.notes,
         names: call.names,
+        prices: call.prices,
+        pictures: call.pictures,
     };
     let (job, left) = shown(&whole, showing);
     let page =

@@ -6,12 +6,17 @@ mod clip;
 mod connect;
 mod insert;
 mod readings;
+mod thread;
 
 pub use body::{Told, add_passage, add_place, remove_told, set_body_property, set_route, set_told_property};
 pub use clip::{Clip, Pasted, copy, duplicate, paste};
 pub use connect::{Connected, connect, usual_ending, usual_wire};
 pub use insert::{Inserted, insert_into_run, ways_through};
 pub use readings::{keep_reading, remove_reading};
+pub use thread::{
+    ThreadList, add_line, add_picture, remove_line, remove_picture, set_line, set_picture, set_rate,
+    set_tuning, tick,
+};
 
 use crate::edit::{Change, Edit, Name};
 use crate::id::{PartId, RunId};
@@ -265,21 +270,21 @@ pub fn change_run(
     Ok(Edit::new(name, vec![put_run(on, id, run)]))
 }
 
-/// Sets a property of a part from its written form. Runs on a terminal that the part then no longer has stay on its
+/// Sets a property of a part, or of how it is fixed, from its written form. Runs on a terminal that the part then no longer has stay on its
 /// name, so that setting it back brings them back.
 ///
 /// # Errors
 /// When the part or the property is not there, or the text does not fit.
 pub fn set_property(job: &Job, on: SheetKind, id: PartId, name: &str, text: &str) -> Result<Edit, EditError> {
     let mut part = part_of(job, on, id)?.clone();
-    part.is.set(name, text)?;
+    part.set_with(name).set(name, text)?;
     Ok(Edit::new(
         say!("edit-set", name = set_name(name), of = &part.tag),
         vec![put_part(on, id, part)],
     ))
 }
 
-/// Sets a property of a run's wire from its written form.
+/// Sets a property of a run's wire, or of how it is laid, from its written form.
 ///
 /// # Errors
 /// When the run or the property is not there, or the text does not fit.
@@ -291,7 +296,7 @@ pub fn set_wire_property(
     text: &str,
 ) -> Result<Edit, EditError> {
     let mut run = run_of(job, on, id)?.clone();
-    run.wire.set(name, text)?;
+    run.set_with(name).set(name, text)?;
     Ok(Edit::new(
         say!("edit-set", name = set_name(name), of = &run.tag),
         vec![put_run(on, id, run)],
@@ -373,6 +378,7 @@ pub fn rename_part(job: &Job, on: SheetKind, id: PartId, tag: &str) -> Result<Ed
     };
     let mut changes = vec![put_part(on, id, renamed)];
     changes.extend(readings::renamed(job, on, &part.tag, tag));
+    changes.extend(thread::renamed(job, on, &part.tag, tag));
     Ok(Edit::new(name, changes))
 }
 
@@ -390,6 +396,7 @@ pub fn rename_run(job: &Job, on: SheetKind, id: RunId, tag: &str) -> Result<Edit
     };
     let mut changes = vec![put_run(on, id, renamed)];
     changes.extend(readings::renamed(job, on, &run.tag, tag));
+    changes.extend(thread::renamed(job, on, &run.tag, tag));
     Ok(Edit::new(name, changes))
 }
 

@@ -4,8 +4,11 @@ use super::Problem;
 use crate::body::{Body, check_name};
 use crate::job::{End, Job, Part, Run, Settings, Sheet, VehicleInfo};
 use crate::limits::{self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_point, check_tag};
+use crate::picture::{Picture, PictureForm};
 use crate::property::PropertySet;
 use crate::readings::Reading;
+use crate::thread::{Complaint, IntakeNote, Offer, Rates};
+use crate::tuning::Tuning;
 use ordered::OrderedSet;
 
 /// The first thing wrong with an item: where in it, and what.
@@ -44,6 +47,8 @@ impl Checked for Part {
                     .map_or(Ok(()), |p| check_length(p, LONGEST_LABEL)),
             )?;
             at(["at"], self.at.map_or(Ok(()), check_point))?;
+            properties(&["mounting"], &self.mounting)?;
+            properties(&["handling"], &self.handling)?;
             self.is.check().map_err(|(name, why)| {
                 (
                     ["is", self.is.word(), name].map(str::to_owned).to_vec(),
@@ -89,6 +94,8 @@ impl Checked for Run {
                 ["bends"],
                 self.bends.iter().try_for_each(|point| check_point(*point)),
             )?;
+            properties(&["laying"], &self.laying)?;
+            properties(&["handling"], &self.handling)?;
             properties(&["wire"], &self.wire)?;
             properties(&["from_ending"], &self.from_ending)?;
             properties(&["to_ending"], &self.to_ending)
@@ -97,15 +104,38 @@ impl Checked for Run {
     }
 }
 
-impl Checked for VehicleInfo {
-    fn wrong(&self) -> Option<Wrong> {
-        properties(&[], self).err()
-    }
+macro_rules! checked_by_properties {
+    ($($name:ident),+) => {$(
+        impl Checked for $name {
+            fn wrong(&self) -> Option<Wrong> {
+                properties(&[], self).err()
+            }
+        }
+    )+};
 }
+checked_by_properties!(VehicleInfo, Reading, Tuning, Complaint, IntakeNote, Offer, Rates);
 
-impl Checked for Reading {
+impl Checked for Picture {
     fn wrong(&self) -> Option<Wrong> {
-        properties(&[], self).err()
+        let all = || {
+            properties(&["facts"], &self.facts)?;
+            let size = self.bytes.len();
+            let held = if size > limits::LARGEST_PICTURE {
+                Err(format!(
+                    "the picture has {size} bytes; it may have {}",
+                    limits::LARGEST_PICTURE
+                ))
+            } else if PictureForm::of(&self.bytes) != Some(self.facts.form) {
+                Err(format!(
+                    "the bytes are not those of a {} picture",
+                    self.facts.form.title()
+                ))
+            } else {
+                Ok(())
+            };
+            at(["bytes"], held)
+        };
+        all().err()
     }
 }
 

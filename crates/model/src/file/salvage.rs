@@ -6,7 +6,9 @@ use crate::id::{PartId, RunId};
 use crate::job::{Job, Part, Run, Sheet, SheetKind};
 use crate::json::{FromJson, Misread, Step};
 use crate::limits;
-use ordered::OrderedSet;
+use crate::picture::Picture;
+use crate::thread::Thread;
+use ordered::{OrderedMap, OrderedSet};
 use serde_json::{Map, Value};
 
 /// Tries to read an item; else what is wrong, and the place of what must be taken out for that.
@@ -203,6 +205,12 @@ pub(super) fn job(mut top: Map<String, Value>) -> Result<(Job, Vec<Problem>), Fi
     if let Some(raw) = top.remove("settings") {
         job.settings = salvage.item("settings", raw).unwrap_or_default();
     }
+    if let Some(raw) = top.remove("thread") {
+        job.thread = thread(&mut salvage, raw)?;
+    }
+    if let Some(raw) = top.remove("pictures") {
+        job.pictures = pictures(&mut salvage, raw)?;
+    }
     match top.remove("sheets") {
         Some(Value::Object(sheets)) => {
             for (key, raw) in sheets {
@@ -282,29 +290,112 @@ fn sheet(salvage: &mut Salvage, place: &str, mut raw: Map<String, Value>) -> Res
             Err(kept) => salvage.restore_tag(&kept, tag),
         }
     }
-    let inner = format!("{place}.readings");
-    match raw.remove("readings") {
-        Some(Value::Array(all)) if all.len() > limits::MOST_READINGS => {
+    sheet.readings = lines(salvage, place, "readings", &mut raw, limits::MOST_READINGS)?;
+    sheet.tunings = lines(salvage, place, "tunings", &mut raw, limits::MOST_TUNINGS)?;
+    // A file has them in the order of their names, p1 and p10 before p2.
+    sheet.parts = parts.into_iter().collect();
+    sheet.runs = runs.into_iter().collect();
+    sheet.extra = raw.into_iter().collect();
+    Ok(sheet)
+}
+
+/// A list of lines, each read by itself.
+fn lines<T: FromJson + Checked>(
+    salvage: &mut Salvage,
+    place: &str,
+    key: &str,
+    from: &mut Map<String, Value>,
+    most: usize,
+) -> Result<Vec<T>, FileError> {
+    let inner = format!("{place}.{key}");
+    let mut out = Vec::new();
+    match from.remove(key) {
+        Some(Value::Array(all)) if all.len() > most => {
             return Err(FileError::Misbuilt {
                 place: inner,
-                message: format!("there are {}; a sheet keeps {}", all.len(), limits::MOST_READINGS),
+                message: format!("there are {}; there may be {most}", all.len()),
             });
         }
         Some(Value::Array(all)) => {
             for (number, raw) in all.into_iter().enumerate() {
-                if let Ok(reading) = salvage.item(&format!("{inner}.{number}"), raw) {
-                    sheet.readings.push(reading);
+                if let Ok(line) = salvage.item(&format!("{inner}.{number}"), raw) {
+                    out.push(line);
                 }
             }
         }
         Some(other) => salvage.leave_out(inner.clone(), inner, "is not a list".to_owned(), other),
         None => {}
     }
-    // A file has them in the order of their names, p1 and p10 before p2.
-    sheet.parts = parts.into_iter().collect();
-    sheet.runs = runs.into_iter().collect();
-    sheet.extra = raw.into_iter().collect();
-    Ok(sheet)
+    Ok(out)
+}
+
+fn thread(salvage: &mut Salvage, raw: Value) -> Result<Thread, FileError> {
+    const PLACE: &str = "thread";
+    let mut thread = Thread::default();
+    let Value::Object(mut raw) = raw else {
+        salvage.leave_out(
+            PLACE.to_owned(),
+            PLACE.to_owned(),
+            "is not an object".to_owned(),
+            raw,
+        );
+        return Ok(thread);
+    };
+    thread.complaints = lines(salvage, PLACE, "complaints", &mut raw, limits::MOST_LINES)?;
+    thread.intake = lines(salvage, PLACE, "intake", &mut raw, limits::MOST_LINES)?;
+    thread.offers = lines(salvage, PLACE, "offers", &mut raw, limits::MOST_LINES)?;
+    if let Some(rates) = raw.remove("rates") {
+        thread.rates = salvage.item("thread.rates", rates).unwrap_or_default();
+    }
+    if let Some(done) = raw.remove("done") {
+        let inner = "thread.done".to_owned();
+        match Vec::<String>::from_json(&done) {
+            Ok(steps)
+                if steps.len() <= limits::MOST_DONE
+                    && steps.iter().all(|step| step.len() <= limits::LONGEST_LABEL) =>
+            {
+                thread.done = steps.into_iter().collect();
+            }
+            Ok(_) => salvage.leave_out(
+                inner.clone(),
+                inner,
+                "has too many or too long steps".to_owned(),
+                done,
+            ),
+            Err(why) => salvage.leave_out(inner.clone(), inner, why.to_string(), done),
+        }
+    }
+    thread.extra = raw.into_iter().collect();
+    Ok(thread)
+}
+
+fn pictures(salvage: &mut Salvage, raw: Value) -> Result<OrderedMap<String, Picture>, FileError> {
+    const PLACE: &str = "pictures";
+    let mut pictures = OrderedMap::new();
+    let Value::Object(raw) = raw else {
+        salvage.leave_out(
+            PLACE.to_owned(),
+            PLACE.to_owned(),
+            "is not an object".to_owned(),
+            raw,
+        );
+        return Ok(pictures);
+    };
+    if raw.len() > limits::MOST_PICTURES {
+        return Err(FileError::Misbuilt {
+            place: PLACE.to_owned(),
+            message: format!("there are {}; there may be {}", raw.len(), limits::MOST_PICTURES),
+        });
+    }
+    for (key, raw) in raw {
+        let place = format!("{PLACE}.{key}");
+        if let Err(why) = limits::check_tag(&key) {
+            salvage.leave_out(place.clone(), place, why.to_string(), raw);
+        } else if let Ok(picture) = salvage.item::<Picture>(&place, raw) {
+            pictures.insert(key, picture);
+        }
+    }
+    Ok(pictures)
 }
 
 /// An item of a sheet: its key, its tag as the file has it when that is no tag, and itself with a tag that is one.

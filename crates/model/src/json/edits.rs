@@ -38,6 +38,13 @@ impl ToJson for Change {
                     ("to", to.iter().map(PropertySet::to_json).collect()),
                 ]),
             ),
+            Self::Tunings { sheet, to } => named(
+                "tunings",
+                fields([
+                    ("sheet", sheet.word().into()),
+                    ("to", to.iter().map(PropertySet::to_json).collect()),
+                ]),
+            ),
             Self::Sheet { sheet, there } => named(
                 "sheet",
                 fields([("sheet", sheet.word().into()), ("there", (*there).into())]),
@@ -45,6 +52,14 @@ impl ToJson for Change {
             Self::Title(title) => named("title", title.as_str().into()),
             Self::Vehicle(vehicle) => named("vehicle", vehicle.to_json()),
             Self::Settings(settings) => named("settings", settings.to_json()),
+            Self::Thread(thread) => named("thread", thread.to_json()),
+            Self::Picture { key, to } => named(
+                "picture",
+                fields([
+                    ("key", key.as_str().into()),
+                    ("to", to.as_ref().map_or(Value::Null, ToJson::to_json)),
+                ]),
+            ),
         }
     }
 }
@@ -77,6 +92,20 @@ impl FromJson for Change {
                         to: fields.need("to")?,
                     }
                 }
+                "tunings" => {
+                    let mut fields = Fields::of(inner)?;
+                    Self::Tunings {
+                        sheet: fields.need("sheet")?,
+                        to: fields.need("to")?,
+                    }
+                }
+                "picture" => {
+                    let mut fields = Fields::of(inner)?;
+                    Self::Picture {
+                        key: fields.need("key")?,
+                        to: fields.find::<Option<_>>("to")?.flatten(),
+                    }
+                }
                 "sheet" => {
                     let mut fields = Fields::of(inner)?;
                     Self::Sheet {
@@ -87,6 +116,7 @@ impl FromJson for Change {
                 "title" => Self::Title(String::from_json(inner)?),
                 "vehicle" => Self::Vehicle(FromJson::from_json(inner)?),
                 "settings" => Self::Settings(FromJson::from_json(inner)?),
+                "thread" => Self::Thread(FromJson::from_json(inner)?),
                 other => return Err(Misread::new(format!("there is no change `{other}`"))),
             })
         };

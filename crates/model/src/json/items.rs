@@ -3,13 +3,19 @@
 use super::{Fields, FromJson, Misread, ToJson, choice, fields, object, object_of, text};
 use crate::body::{BodyShape, OwnPassage, OwnPlace};
 use crate::conductor::FittedBy;
+use crate::handling::Handling;
 use crate::id::{PartId, RunId, TerminalName, TerminalRef};
 use crate::job::{
     BoardPoint, Conditions, End, Ending, Job, Part, Run, Settings, Sheet, Turn, VehicleInfo, Wire,
 };
 use crate::kinds::PartKind;
+use crate::laying::Laying;
+use crate::mounting::Mounting;
+use crate::picture::PictureFacts;
 use crate::property::PropertySet;
 use crate::readings::Reading;
+use crate::thread::{Complaint, IntakeNote, Offer, Rates, Thread};
+use crate::tuning::Tuning;
 use serde_json::{Map, Number, Value};
 
 impl FromJson for PartId {
@@ -113,6 +119,18 @@ fn unless_empty(object: &mut Map<String, Value>, key: &str, text: &str) {
     }
 }
 
+/// Puts a set of properties into an object unless it says nothing beyond its defaults.
+fn unless_default<P: PropertySet + PartialEq>(
+    object: &mut Map<String, Value>,
+    key: &str,
+    set: &P,
+    plain: &P,
+) {
+    if set != plain {
+        object.insert(key.to_owned(), set.to_json());
+    }
+}
+
 impl ToJson for Part {
     fn to_json(&self) -> Value {
         let mut all = object(&self.extra);
@@ -127,6 +145,8 @@ impl ToJson for Part {
         if let Some(place) = &self.place {
             all.insert("place".to_owned(), place.as_str().into());
         }
+        unless_default(&mut all, "mounting", &self.mounting, &Mounting::default());
+        unless_default(&mut all, "handling", &self.handling, &Handling::default());
         unless_empty(&mut all, "note", &self.note);
         all.into()
     }
@@ -143,6 +163,8 @@ impl FromJson for Part {
             at: fields.find::<Option<_>>("at")?.flatten(),
             turn: fields.find("turn")?.unwrap_or(Turn::None),
             place: fields.find::<Option<_>>("place")?.flatten(),
+            mounting: fields.find("mounting")?.unwrap_or_default(),
+            handling: fields.find("handling")?.unwrap_or_default(),
             note: fields.find("note")?.unwrap_or_default(),
             extra: fields.rest(),
         })
@@ -166,6 +188,8 @@ impl ToJson for Run {
                 self.route.iter().map(String::as_str).collect(),
             );
         }
+        unless_default(&mut all, "laying", &self.laying, &Laying::default());
+        unless_default(&mut all, "handling", &self.handling, &Handling::default());
         if !self.bends.is_empty() {
             all.insert(
                 "bends".to_owned(),
@@ -190,6 +214,8 @@ impl FromJson for Run {
             to_ending: fields.find("to_ending")?.unwrap_or_default(),
             fitted_by: fields.find("fitted_by")?.unwrap_or(FittedBy::Us),
             route: fields.find("route")?.unwrap_or_default(),
+            laying: fields.find("laying")?.unwrap_or_default(),
+            handling: fields.find("handling")?.unwrap_or_default(),
             bends: fields.find("bends")?.unwrap_or_default(),
             note: fields.find("note")?.unwrap_or_default(),
             extra: fields.rest(),
@@ -267,6 +293,12 @@ impl ToJson for Sheet {
                 self.readings.iter().map(PropertySet::to_json).collect(),
             );
         }
+        if !self.tunings.is_empty() {
+            all.insert(
+                "tunings".to_owned(),
+                self.tunings.iter().map(PropertySet::to_json).collect(),
+            );
+        }
         all.into()
     }
 }
@@ -284,6 +316,18 @@ impl ToJson for Job {
         );
         all.insert("sheets".to_owned(), sheets.into());
         all.insert("settings".to_owned(), self.settings.to_json());
+        if self.thread != Thread::default() {
+            all.insert("thread".to_owned(), self.thread.to_json());
+        }
+        if !self.pictures.is_empty() {
+            let pictures = object_of(
+                &mut self
+                    .pictures
+                    .iter()
+                    .map(|(key, picture)| (key.clone(), picture.to_json())),
+            );
+            all.insert("pictures".to_owned(), pictures.into());
+        }
         all.into()
     }
 }
@@ -307,5 +351,14 @@ by_properties!(
     Reading,
     BodyShape,
     OwnPlace,
-    OwnPassage
+    OwnPassage,
+    Mounting,
+    Handling,
+    Laying,
+    Tuning,
+    Complaint,
+    IntakeNote,
+    Offer,
+    Rates,
+    PictureFacts
 );

@@ -6,6 +6,7 @@
 mod body;
 mod edits;
 pub(crate) mod items;
+mod thread;
 
 use crate::job::Extra;
 use serde_json::{Map, Value};

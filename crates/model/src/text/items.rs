@@ -14,6 +14,12 @@ use ordered::OrderedSet;
 use std::ops::Range;
 use std::str::FromStr;
 
+/// The set among those beside an item's own that has a property of this name.
+fn beside<'s>(sets: [&'s mut dyn PropertySet; 2], key: &str) -> Option<&'s mut dyn PropertySet> {
+    sets.into_iter()
+        .find(|set| set.properties().iter().any(|property| property.name == key))
+}
+
 impl<'t> Parser<'t> {
     pub(super) fn part(&mut self, line: Line<'t>, at: Range<usize>, mut kind: PartKind, rest: &[Token]) {
         let whose = format!("a part of kind {}", kind.word());
@@ -80,7 +86,11 @@ impl<'t> Parser<'t> {
                         },
                         "id" => id = self.id::<PartId>(line, value_at, value),
                         _ => {
-                            let set = &mut |name: &str, text: &str| kind.set(name, text);
+                            // The kind is put in at the end, see above.
+                            let set = beside([&mut part.mounting, &mut part.handling], key)
+                                .unwrap_or(kind.set_of_mut());
+                            let list = set.properties();
+                            let set = &mut |name: &str, text: &str| set.set(name, text);
                             self.pair(
                                 line,
                                 list,
@@ -207,8 +217,10 @@ impl<'t> Parser<'t> {
                         "route" => run.route = self.route(line, value_at, value),
                         "id" => id = self.id::<RunId>(line, value_at, value),
                         _ => {
-                            let set = &mut |name: &str, text: &str| wire.set(name, text);
-                            let list = Wire::list();
+                            let set = beside([&mut run.laying, &mut run.handling], key)
+                                .unwrap_or(wire.as_set_mut());
+                            let list = set.properties();
+                            let set = &mut |name: &str, text: &str| set.set(name, text);
                             self.pair(
                                 line,
                                 list,

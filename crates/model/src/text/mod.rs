@@ -21,9 +21,15 @@
 //! | `place NAME wet heat=engine-bay` | what is told of a place of the body, or one more place |
 //! | `passage NAME from=PLACE to=PLACE sharp` | the same of a way between two places |
 //! | `sheet found` | what follows stands on that sheet; before any such line, on the plan |
-//! | `fuse F1 "Label" value … key=value …` | a part: word of its kind, tag, then in any order label, values, `by=`, `place=`, `note=`, `turn=`, `@x,y`, `id=` |
-//! | `run W1 F1.out A1.+ value … key=value …` | a run: tag and two ends, then label, values, `ends=ring/ferrule`, `end-ohms=0.001ohm/?`, `bends=10,20/30,40`, `route=a/b`, `by=`, `note=`, `id=` |
+//! | `fuse F1 "Label" value … key=value …` | a part: word of its kind, tag, then in any order label, values, `by=`, `place=`, `mounted=` and the like, `fate=`, `note=`, `turn=`, `@x,y`, `id=` |
+//! | `run W1 F1.out A1.+ value … key=value …` | a run: tag and two ends, then label, values, `ends=ring/ferrule`, `end-ohms=0.001ohm/?`, `bends=10,20/30,40`, `route=a/b`, `guards=b:grommet` and the like, `fate=`, `by=`, `note=`, `id=` |
 //! | `reading volts at=B1.+ against=E1.stud 12.6V state=idle` | a reading of the meter that was kept; by `at` and `against` it names what the leads were on, or the run in the clamp |
+//! | `tuning of=A1 channel=1 target-volts=17.3V` | how a channel is set |
+//! | `complaint C1 "No bass" explained-by="silent-speaker LS1"` | what the customer came with |
+//! | `intake at=D1 words="Lid cracked"` | a line of the condition record |
+//! | `offer Q1 "New main fuse" must answers=C1 parts-price=34.50 hours=0.5h` | a line of the quote |
+//! | `rates currency=EUR hour-price=78.00` | the shop's terms |
+//! | `done strip-out:B1 …` | steps of checklists that are done |
 //!
 //! A value without its name goes to the first property of the list (the kind's, or the wire's) that is not yet set in
 //! that line and takes values of that form; a number without a unit must have its name. The name of a yes-or-no property alone means
@@ -36,8 +42,8 @@
 //! Ids are not written where they follow by themselves: a tag that an earlier sheet has keeps its id, and everything
 //! else is numbered in order. Otherwise `id=p12` stands in the line.
 //!
-//! *What text cannot show:* fields of a newer version's file that this one does not know ([`unshown`] lists them).
-//! Without such fields, a job that passes the file's door reads back equal from its text; printing what was parsed,
+//! *What text cannot show:* pictures, and fields of a newer version's file that this one does not know ([`unshown`] lists
+//! them). Without these, a job that passes the file's door reads back equal from its text; printing what was parsed,
 //! parsing and printing it again changes nothing.
 
 mod ends;

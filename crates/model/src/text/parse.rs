@@ -11,6 +11,8 @@ use crate::kinds::PartKind;
 use crate::limits;
 use crate::property::{Property, PropertyError, PropertySet, Shape};
 use crate::readings::Reading;
+use crate::thread::{Complaint, IntakeNote, Offer, Rates};
+use crate::tuning::Tuning;
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 use std::ops::Range;
@@ -28,6 +30,12 @@ const LINE_WORDS: &[&str] = &[
     "sheet",
     "run",
     "reading",
+    "tuning",
+    "complaint",
+    "intake",
+    "offer",
+    "rates",
+    "done",
 ];
 
 /// Reads a job from its text form.
@@ -116,6 +124,15 @@ pub(super) struct Parser<'t> {
     pub(super) pending: Vec<Pending<'t>>,
     /// Lines that may stand once, and did.
     pub(super) seen: OrderedSet<&'static str>,
+}
+
+/// Puts a line at the end of a list, unless the list is full: then how long it may be.
+fn push<T>(list: &mut Vec<T>, line: T, most: usize) -> Result<(), usize> {
+    if list.len() >= most {
+        return Err(most);
+    }
+    list.push(line);
+    Ok(())
 }
 
 /// A word whose place in its line is known.
@@ -209,17 +226,37 @@ impl<'t> Parser<'t> {
             "sheet" => self.begin_sheet(line, at, rest),
             "run" => self.run(line, at, rest),
             "reading" => {
-                let mut reading = Reading::default();
-                let set = &mut |name: &str, text: &str| reading.set(name, text);
-                self.settings_line(line, Reading::list(), rest, "a reading", set);
+                let reading = self.told::<Reading>(line, rest, "a reading");
                 let readings = &mut self.job.sheets.entry(self.sheet).or_default().readings;
-                if readings.len() < limits::MOST_READINGS {
-                    readings.push(reading);
-                } else {
-                    let message = format!("more than {} readings", limits::MOST_READINGS);
-                    self.error(line, at, message, "");
-                }
+                let held = push(readings, reading, limits::MOST_READINGS);
+                self.held(line, at, held, "readings");
             }
+            "tuning" => {
+                let tuning = self.told::<Tuning>(line, rest, "a line of settings");
+                let tunings = &mut self.job.sheets.entry(self.sheet).or_default().tunings;
+                let held = push(tunings, tuning, limits::MOST_TUNINGS);
+                self.held(line, at, held, "lines of settings");
+            }
+            "complaint" => {
+                let complaint = self.told::<Complaint>(line, rest, "a complaint");
+                let held = push(&mut self.job.thread.complaints, complaint, limits::MOST_LINES);
+                self.held(line, at, held, "complaints");
+            }
+            "intake" => {
+                let note = self.told::<IntakeNote>(line, rest, "a line of the condition record");
+                let held = push(&mut self.job.thread.intake, note, limits::MOST_LINES);
+                self.held(line, at, held, "lines of the condition record");
+            }
+            "offer" => {
+                let offer = self.told::<Offer>(line, rest, "a line of the quote");
+                let held = push(&mut self.job.thread.offers, offer, limits::MOST_LINES);
+                self.held(line, at, held, "lines of the quote");
+            }
+            "rates" => {
+                self.once(line, at, "rates");
+                self.job.thread.rates = self.told::<Rates>(line, rest, "the list of rates");
+            }
+            "done" => self.done(line, rest),
             word => match PartKind::from_word(word) {
                 Some(kind) => self.part(line, at, kind, rest),
                 None => {
@@ -426,6 +463,62 @@ impl<'t> Parser<'t> {
     }
 
     /// A line of properties alone.
+    /// A line that is a set of properties.
+    fn told<P: PropertySet + Default>(&mut self, line: Line<'t>, rest: &[Token], whose: &str) -> P {
+        let mut told = P::default();
+        let list = told.properties();
+        let mut rest = rest;
+        // A tag stands first, without its name.
+        if let (
+            true,
+            Some((
+                Token {
+                    word: Word::Bare(tag),
+                    start,
+                    end,
+                },
+                more,
+            )),
+        ) = (list.iter().any(|it| it.name == "tag"), rest.split_first())
+        {
+            match limits::check_tag(tag) {
+                // It fits: a tag is shorter than a text may be.
+                Ok(()) => drop(told.set("tag", tag)),
+                Err(why) => self.error(line, *start..*end, why.to_string(), "the tag stands first: C1"),
+            }
+            rest = more;
+        }
+        let set = &mut |name: &str, text: &str| told.set(name, text);
+        self.settings_line(line, list, rest, whose, set);
+        told
+    }
+
+    /// Says that a list is full.
+    fn held(&mut self, line: Line<'t>, at: Range<usize>, held: Result<(), usize>, what: &str) {
+        if let Err(most) = held {
+            self.error(line, at, format!("more than {most} {what}"), "");
+        }
+    }
+
+    /// Steps of checklists that are done.
+    fn done(&mut self, line: Line<'t>, rest: &[Token]) {
+        for token in rest {
+            let here = token.start..token.end;
+            let (Word::Bare(step) | Word::Quoted(step)) = &token.word else {
+                let help = "put it in double quotes";
+                self.error(line, here, "a step of a checklist is one word", help);
+                continue;
+            };
+            if let Err(why) = limits::check_length(step, limits::LONGEST_LABEL) {
+                self.error(line, here, format!("the step {why}"), "");
+            } else if self.job.thread.done.len() >= limits::MOST_DONE {
+                return self.error(line, here, format!("more than {} steps", limits::MOST_DONE), "");
+            } else {
+                self.job.thread.done.insert(step.clone());
+            }
+        }
+    }
+
     fn settings_line(
         &mut self,
         line: Line<'t>,
@@ -444,6 +537,19 @@ impl<'t> Parser<'t> {
                 }
                 Word::Bare(text) => {
                     self.bare(line, list, whose, (text, here), &mut done, set);
+                }
+                Word::Quoted(text) if list.iter().any(|it| it.name == "words") => {
+                    let at = here.clone();
+                    self.pair(
+                        line,
+                        list,
+                        &[],
+                        whose,
+                        ("words", at),
+                        (text, here),
+                        &mut done,
+                        set,
+                    );
                 }
                 Word::Quoted(_) => self.error(line, here, "a text without a name", "write name=\"text\""),
             }

@@ -4,12 +4,17 @@ use super::lex::{quote, quote_if_needed};
 use super::{Numberings, law_of, place_bare};
 use crate::body::{BodyShape, OwnPassage, OwnPlace};
 use crate::conductor::FittedBy;
+use crate::handling::Handling;
 use crate::job::{
     BoardPoint, Conditions, End, Extra, Job, Part, Run, Sheet, SheetKind, Turn, VehicleInfo, Wire,
 };
 use crate::kinds::PartKind;
+use crate::laying::Laying;
+use crate::mounting::Mounting;
 use crate::property::{Property, PropertySet, Shape};
 use crate::readings::Reading;
+use crate::thread::{Complaint, IntakeNote, Offer, Rates};
+use crate::tuning::Tuning;
 use ordered::OrderedSet;
 use std::fmt::Write;
 
@@ -61,10 +66,15 @@ pub fn print(job: &Job) -> String {
         let words = changed(OwnPassage::list(), |p| plain.get(p), |p| passage.get(p), &[]);
         let _ = writeln!(out, "passage {}{words}", quote_if_needed(name));
     }
+    thread(&mut out, &job.thread);
     let mut numbers = Numberings::default();
     for (kind, sheet) in &job.sheets {
         let alone = job.sheets.len() == 1 && *kind == SheetKind::Plan;
-        if !alone || (sheet.parts.is_empty() && sheet.runs.is_empty() && sheet.readings.is_empty()) {
+        let nothing = sheet.parts.is_empty()
+            && sheet.runs.is_empty()
+            && sheet.readings.is_empty()
+            && sheet.tunings.is_empty();
+        if !alone || nothing {
             let _ = writeln!(
                 out,
                 "{}sheet {}",
@@ -102,7 +112,55 @@ pub fn print(job: &Job) -> String {
             );
             let _ = writeln!(out, "reading{words}");
         }
+        for tuning in &sheet.tunings {
+            let _ = writeln!(out, "tuning{}", told(tuning, &Tuning::default()));
+        }
     }
+    out
+}
+
+fn thread(out: &mut String, thread: &crate::thread::Thread) {
+    for complaint in &thread.complaints {
+        let _ = writeln!(out, "complaint{}", told(complaint, &Complaint::default()));
+    }
+    for note in &thread.intake {
+        let _ = writeln!(out, "intake{}", told(note, &IntakeNote::default()));
+    }
+    for offer in &thread.offers {
+        let _ = writeln!(out, "offer{}", told(offer, &Offer::default()));
+    }
+    let words = told(&thread.rates, &Rates::default());
+    if !words.is_empty() {
+        let _ = writeln!(out, "rates{words}");
+    }
+    for step in &thread.done {
+        let _ = writeln!(out, "done {}", quote_if_needed(step));
+    }
+}
+
+/// What a line says beyond its defaults: its tag and its words stand first, without their names.
+fn told(line: &dyn PropertySet, plain: &dyn PropertySet) -> String {
+    let mut out = String::new();
+    let shown = |name: &str| matches!(name, "tag" | "words");
+    if let Some(tag) = line.get("tag") {
+        // A word that begins the line would be read as the tag, so one that is none has its name.
+        if crate::limits::check_tag(&tag).is_ok() && quote_if_needed(&tag) == tag {
+            let _ = write!(out, " {tag}");
+        } else {
+            let _ = write!(out, " tag={}", quote(&tag));
+        }
+    }
+    if let Some(words) = line.get("words").filter(|words| !words.is_empty()) {
+        let _ = write!(out, " {}", quote(&words));
+    }
+    let default = |name: &str| {
+        if shown(name) {
+            line.get(name)
+        } else {
+            plain.get(name)
+        }
+    };
+    out.push_str(&changed(line.properties(), default, |name| line.get(name), &[]));
     out
 }
 
@@ -131,6 +189,8 @@ pub fn print_part(part: &Part) -> String {
     if let Some(place) = &part.place {
         let _ = write!(line, " place={}", quote_if_needed(place));
     }
+    named(&mut line, &part.mounting, &Mounting::default());
+    named(&mut line, &part.handling, &Handling::default());
     note(&mut line, &part.note);
     if let Some(BoardPoint { x, y }) = part.at {
         let _ = write!(line, " @{x},{y}");
@@ -170,6 +230,8 @@ pub fn print_run(sheet: &Sheet, run: &Run) -> String {
             .collect();
         let _ = write!(line, " route={}", quote_if_needed(&places.join("/")));
     }
+    named(&mut line, &run.laying, &Laying::default());
+    named(&mut line, &run.handling, &Handling::default());
     if !run.bends.is_empty() {
         let bends: Vec<String> = run.bends.iter().map(|p| format!("{},{}", p.x, p.y)).collect();
         let _ = write!(line, " bends={}", bends.join("/"));
@@ -199,14 +261,31 @@ pub fn unshown(job: &Job) -> Vec<String> {
     for (name, passage) in &body.passages {
         add(&format!("settings.body.passages.{name}"), &passage.extra);
     }
+    add("thread", &job.thread.extra);
+    add("thread.rates", &job.thread.rates.extra);
+    let lines = |list: &str, number: usize| format!("thread.{list}.{number}");
+    for (number, line) in job.thread.complaints.iter().enumerate() {
+        add(&lines("complaints", number), &line.extra);
+    }
+    for (number, line) in job.thread.intake.iter().enumerate() {
+        add(&lines("intake", number), &line.extra);
+    }
+    for (number, line) in job.thread.offers.iter().enumerate() {
+        add(&lines("offers", number), &line.extra);
+    }
     for (kind, sheet) in &job.sheets {
         let place = format!("sheets.{}", kind.word());
         add(&place, &sheet.extra);
         for (number, reading) in sheet.readings.iter().enumerate() {
             add(&format!("{place}.readings.{number}"), &reading.extra);
         }
+        for (number, tuning) in sheet.tunings.iter().enumerate() {
+            add(&format!("{place}.tunings.{number}"), &tuning.extra);
+        }
         for (id, part) in &sheet.parts {
             add(&format!("{place}.parts.{id}"), &part.extra);
+            add(&format!("{place}.parts.{id}.mounting"), &part.mounting.extra);
+            add(&format!("{place}.parts.{id}.handling"), &part.handling.extra);
             add(
                 &format!("{place}.parts.{id}.is.{}", part.is.word()),
                 part.is.extra(),
@@ -215,12 +294,25 @@ pub fn unshown(job: &Job) -> Vec<String> {
         for (id, run) in &sheet.runs {
             let place = format!("{place}.runs.{id}");
             add(&place, &run.extra);
+            add(&format!("{place}.laying"), &run.laying.extra);
+            add(&format!("{place}.handling"), &run.handling.extra);
             add(&format!("{place}.wire"), &run.wire.extra);
             add(&format!("{place}.from_ending"), &run.from_ending.extra);
             add(&format!("{place}.to_ending"), &run.to_ending.extra);
         }
     }
+    out.extend(job.pictures.keys().map(|key| format!("pictures.{key}")));
     out
+}
+
+/// What a set says beyond its defaults, each with its name.
+fn named(line: &mut String, set: &dyn PropertySet, plain: &dyn PropertySet) {
+    for property in set.properties() {
+        let written = set.get(property.name).unwrap_or_default();
+        if Some(&written) != plain.get(property.name).as_ref() {
+            let _ = write!(line, " {}={}", property.name, quote_if_needed(&written));
+        }
+    }
 }
 
 fn label(line: &mut String, label: &str) {

@@ -47,7 +47,7 @@ edit-remove-reading = Messwert an { $at } entfernen
 
 error-not-finite = muss eine endliche Zahl sein
 error-out-of-range = { $number } liegt außerhalb: möglich ist { $least } bis { $most }
-error-no-count = `{ $text }` ist keine ganze Zahl von 0 bis 255
+error-no-count = `{ $text }` ist hier keine passende ganze Zahl
 error-no-yes-no = `{ $text }` ist weder ja noch nein
 error-text-too-long = ist länger als { $most } Byte
 error-no-properties = hat keine Eigenschaften
@@ -138,3 +138,27 @@ change-route = Weg
 change-kind = Art
 change-first-ending = erstes Ende, { $name }
 change-second-ending = zweites Ende, { $name }
+
+## Der Gang eines Auftrags, Einstellungen von Geräten, Bilder.
+
+thread-complaint = Beanstandung
+thread-intake = Zeile der Zustandsaufnahme
+thread-offer = Zeile des Angebots
+edit-thread-add = { $what } hinzufügen
+edit-thread-set = { $name } setzen: { $what }
+edit-thread-remove = { $what } entfernen
+edit-rate = { $name } setzen
+edit-tick = { $step } abhaken
+edit-untick = Haken entfernen: { $step }
+edit-picture-add = Bild von { $of } hinzufügen
+edit-picture-set = Angaben zum Bild ändern
+edit-picture-remove = Bild entfernen
+error-thread-full = höchstens { $most } Zeilen; zuerst welche entfernen
+error-thread-gone = diese Zeile gibt es nicht mehr
+error-pictures = ein Auftrag behält höchstens { $most } Bilder
+error-picture-large = das Bild hat { $bytes } Bytes; erlaubt sind { $most }
+error-picture-form = das ist kein Bild in bekannter Form; möglich sind JPEG, PNG und WebP
+error-picture-gone = dieses Bild gibt es nicht mehr
+error-no-money = `{ $text }` ist kein Preis; so schreiben: 120,50; höchstens { $most }
+error-no-finding = `{ $text }` ist kein Name einer Prüfung; so schreiben: silent-speaker LS4
+error-guards = höchstens { $most } Durchgänge, jeder Name höchstens { $bytes } Bytes lang

@@ -47,7 +47,7 @@ edit-remove-reading = Remove the reading at { $at }
 
 error-not-finite = must be a finite number
 error-out-of-range = { $number } is out of range: it takes { $least } to { $most }
-error-no-count = `{ $text }` is not a whole number from 0 to 255
+error-no-count = `{ $text }` is not a whole number here
 error-no-yes-no = `{ $text }` is neither yes nor no
 error-text-too-long = is longer than { $most } bytes
 error-no-properties = it has no properties
@@ -138,3 +138,27 @@ change-route = route
 change-kind = kind
 change-first-ending = first ending, { $name }
 change-second-ending = second ending, { $name }
+
+## The thread of a job, settings of equipment, pictures.
+
+thread-complaint = complaint
+thread-intake = line of the condition record
+thread-offer = line of the quote
+edit-thread-add = Add a { $what }
+edit-thread-set = Set { $name } of a { $what }
+edit-thread-remove = Remove a { $what }
+edit-rate = Set { $name }
+edit-tick = Tick off { $step }
+edit-untick = Take the tick from { $step }
+edit-picture-add = Add a picture of { $of }
+edit-picture-set = Change what is said of a picture
+edit-picture-remove = Remove a picture
+error-thread-full = there may be { $most } lines; remove some first
+error-thread-gone = this line is not there any more
+error-pictures = a job keeps { $most } pictures at most
+error-picture-large = the picture has { $bytes } bytes; it may have { $most }
+error-picture-form = this is no picture of a form that is known; it takes JPEG, PNG and WebP
+error-picture-gone = this picture is not there any more
+error-no-money = `{ $text }` is not a price; write it as 120.50, up to { $most }
+error-no-finding = `{ $text }` is not the name of a check; write silent-speaker LS4
+error-guards = it takes up to { $most } passages, each name up to { $bytes } bytes long
