@@ -402,3 +402,84 @@ fn targets(page: &Page) {
     );
     assert_eq!(small, Value::Array(Vec::new()), "{small}");
 }
+
+/// What the form says under a test id, once it says anything.
+fn option_of(table: &Table, list: &str) -> String {
+    let value = table.eval(&format!("document.querySelector('[data-testid={list}]').value"));
+    value.as_str().unwrap_or_default().to_owned()
+}
+
+/// Chooses in a list as a hand does: the list says that it was changed.
+fn choose(table: &Table, list: &str, value: &str) {
+    table.eval(&format!(
+        "(() => {{ const list = document.querySelector('[data-testid={list}]'); list.value = '{value}'; \
+         list.dispatchEvent(new Event('change', {{ bubbles: true }})); return 0; }})()"
+    ));
+}
+
+#[test]
+fn an_unfinished_lesson_of_two_sheets_outlives_the_page() {
+    let table = Table::open_worked("van");
+    table.click("fill-plan");
+    table.wait_for("the plan to be filled", || {
+        (table.count("under-plan") == 1).then_some(())
+    });
+    table.press("shift+L");
+    table.wait_for("Share", || (table.count("make-lesson") == 1).then_some(()));
+    table.eval("void document.querySelector('[data-testid=make-lesson]').scrollIntoView()");
+    table.click("make-lesson");
+    let form = || {
+        table.wait_at_most(Duration::from_secs(90), "the form", || {
+            (table.count("own-sheet-bad") == 1 && table.eval("typeof loomwright_over") == "function")
+                .then_some(())
+        });
+    };
+    form();
+    assert_eq!(
+        [
+            option_of(&table, "own-sheet-bad"),
+            option_of(&table, "own-sheet-good")
+        ],
+        ["found", "plan"]
+    );
+    table.click("own-story");
+    table.type_text("Half of a sto");
+    // The other way round: what was written stays.
+    choose(&table, "own-sheet-bad", "plan");
+    table.wait_for("the list again", || {
+        (in_focus(&table) == "own-sheet-bad").then_some(())
+    });
+    assert_eq!(
+        [
+            option_of(&table, "own-sheet-bad"),
+            option_of(&table, "own-sheet-good")
+        ],
+        ["plan", "found"]
+    );
+    // A break of which nothing is said yet but what breaks: what follows is told.
+    table.eval("document.querySelector('[data-testid=own-break]').open = true");
+    table.click("add-break");
+    table.eval("void document.querySelector('[data-testid=break-says]').scrollIntoView({ block: 'center' })");
+    let at = part(&table, "F1");
+    table.click_at(at.0, at.1);
+    table.press("Escape");
+    table.wait_for("the fuse to be named", || {
+        (table.count("add-thing") == 1).then_some(())
+    });
+    table.click("add-thing");
+    table.wait_for("what follows", || (table.count("follows") == 1).then_some(()));
+    let told = table.text("follows");
+    assert!(told.contains("Bad") && told.contains("Good"), "{told}");
+    table.screenshot("own-break");
+    table.click("add-break");
+    table.wait_for("a second one", || (table.count("take-out") == 2).then_some(()));
+    std::thread::sleep(Duration::from_millis(300));
+    table.reload();
+    form();
+    assert_eq!(option_of(&table, "own-story"), "Half of a sto");
+    assert_eq!(option_of(&table, "own-sheet-bad"), "plan");
+    table.eval("document.querySelector('[data-testid=own-break]').open = true");
+    table.wait_for("both breaks", || (table.count("take-out") == 2).then_some(()));
+    assert!(table.text("follows").contains("Bad"));
+    table.assert_no_errors();
+}

@@ -43,11 +43,10 @@ pub fn title_in(name: &str, words: &Words) -> String {
 /// The name of a check as words: `fuse-too-far` is `Fuse too far`.
 #[must_use]
 pub fn title(name: &str) -> String {
-    let mut out = name.replace('-', " ");
-    if let Some(first) = out.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    out
+    let spaced = name.replace('-', " ");
+    let mut letters = spaced.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).collect()
 }
 
 /// A fault that is to be found.

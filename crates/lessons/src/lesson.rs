@@ -131,8 +131,8 @@ pub struct Unasked {
 }
 
 impl Lesson {
-    /// The beginning of a lesson from any job: its sheet Found is the bad version and its Plan the good one; a job with a
-    /// single sheet gives the bad version, and the exercise needs no more. Names, notes and remarks stay behind: a lesson is
+    /// The beginning of a lesson from any job, with the versions of [`Lesson::sheets_of`]; a job with a single sheet gives the
+    /// bad version, and the exercise needs no more. Names, notes and remarks stay behind: a lesson is
     /// made to be given away, and a note may tell the answer.
     #[must_use]
     pub fn of_job(job: &Job) -> Self {
@@ -158,20 +158,12 @@ impl Lesson {
         lesson.take_sheets(job, bad, good);
         lesson
     }
-    /// The sheets of a job that a lesson takes unless told otherwise: for the bad version, and for the good one if any.
+    /// The sheets of a job that a lesson takes unless told otherwise, in the order in which a job goes: the first is the bad
+    /// version, the second, if there is one, the good one.
     #[must_use]
     pub fn sheets_of(job: &Job) -> (SheetKind, Option<SheetKind>) {
         let mut kinds = job.sheets.keys().copied();
-        match (kinds.next(), kinds.next()) {
-            (Some(only), None) => (only, None),
-            _ => {
-                let good = Version::Good.sheet();
-                (
-                    Version::Bad.sheet(),
-                    job.sheets.contains_key(&good).then_some(good),
-                )
-            }
-        }
+        (kinds.next().unwrap_or_else(|| Version::Bad.sheet()), kinds.next())
     }
     /// Takes both versions from sheets of a job, without names, notes and remarks, in place of those that the lesson has.
     pub fn take_sheets(&mut self, job: &Job, bad: SheetKind, good: Option<SheetKind>) {

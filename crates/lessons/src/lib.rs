@@ -8,6 +8,7 @@
 //! door. *Invariant:* no number is written into a lesson's words that the engine can tell.
 
 mod aftermath;
+mod blocks;
 mod breaks;
 mod effects;
 mod exercise;

@@ -123,6 +123,48 @@ impl Lesson {
         true
     }
 
+    /// Adds a thing to a fault: whichever of its things is marked, the fault is found.
+    pub fn add_to_fault(&mut self, fault: &Fault, thing: Thing) {
+        let (mut tags, at) = self.place(fault);
+        let new = tag(&self.sheet(Version::Bad), thing).to_owned();
+        if new.is_empty() || tags.contains(&new) {
+            return;
+        }
+        if let Some(told) = at.and_then(|at| self.faults.get_mut(at)) {
+            told.things.push(new);
+        } else {
+            // What a check finds is tied to the finding by the first of its things.
+            tags.truncate(1);
+            tags.push(new);
+            self.faults.push(ByHand {
+                name: fault.reason.clone(),
+                things: tags,
+                says: String::new(),
+            });
+        }
+    }
+
+    /// The tags of what can be taken from a fault again: what was added to a finding; of a fault told by hand all but the last.
+    #[must_use]
+    pub fn added_to_fault(&self, fault: &Fault) -> &[String] {
+        let told = self.place(fault).1.and_then(|at| self.faults.get(at));
+        let things = told.map(|told| told.things.as_slice()).unwrap_or_default();
+        match things {
+            [_, more @ ..] if fault.is_by_check() => more,
+            [_, _, ..] => things,
+            _ => &[],
+        }
+    }
+
+    /// Takes a thing from a fault again, by its tag: one of [`Lesson::added_to_fault`].
+    pub fn take_from_fault(&mut self, fault: &Fault, tag: &str) {
+        if self.added_to_fault(fault).iter().any(|it| it == tag)
+            && let Some(told) = self.place(fault).1.and_then(|at| self.faults.get_mut(at))
+        {
+            told.things.retain(|it| it != tag);
+        }
+    }
+
     /// The tags of a fault's things, and where among the lesson's own words it is told.
     fn place(&self, fault: &Fault) -> (Vec<String>, Option<usize>) {
         let sheet = self.sheet(Version::Bad);

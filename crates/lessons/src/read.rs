@@ -38,6 +38,7 @@
 //! version only, one with a plus in the good version only, all others in both. `#` at the beginning of a line starts a
 //! comment.
 
+use crate::blocks::{Line, MOST_ERRORS, each_block, items, paragraphs};
 use crate::breaks::{Break, BreakKind, Follows};
 use crate::effects::Effect;
 use crate::lesson::{Answer, ByHand, Lesson, Look, Question, Unasked, Version};
@@ -50,61 +51,8 @@ const BLOCKS: [&str; 12] = [
     "unasked", "system",
 ];
 
-/// Most blocks of a lesson, and most things named in one: beyond them it is no lesson, and to look each of them up would
-/// take long.
-pub(crate) const MOST_BLOCKS: usize = 200;
+/// Most things named in a block: to look each of them up would take long.
 const MOST_THINGS: usize = 50;
-/// Beyond this many errors a text is no lesson at all, and more of them help nobody.
-pub(crate) const MOST_ERRORS: usize = 100;
-
-/// A line of the text and its number.
-#[derive(Clone, Copy)]
-pub(crate) struct Line<'t> {
-    /// From 1.
-    pub(crate) number: usize,
-    /// Without blanks at its end.
-    pub(crate) text: &'t str,
-}
-
-impl<'t> Line<'t> {
-    /// The lines of a text without its comments.
-    pub(crate) fn all(text: &'t str) -> Vec<Self> {
-        text.lines()
-            .enumerate()
-            .map(|(at, text)| Self {
-                number: at + 1,
-                text: text.trim_end(),
-            })
-            .filter(|line| !line.text.starts_with('#'))
-            .collect()
-    }
-    /// An error that is about this line.
-    pub(crate) fn error(self, message: impl Into<String>, help: impl Into<String>) -> TextError {
-        let start = self.text.len() - self.text.trim_start().len();
-        TextError {
-            line: self.number,
-            column: start + 1,
-            width: self.text.trim().chars().count().max(1),
-            message: message.into(),
-            help: help.into(),
-            source: self.text.to_owned(),
-        }
-    }
-}
-
-/// The first block of some lines, its head by itself, and what comes after it. A line that begins without a blank opens a
-/// block; what is indented belongs to it.
-pub(crate) fn first_block<'l, 't>(
-    lines: &'l [Line<'t>],
-) -> Option<(Line<'t>, &'l [Line<'t>], &'l [Line<'t>])> {
-    let (head, tail) = lines.split_first()?;
-    let length = tail
-        .iter()
-        .take_while(|line| line.text.is_empty() || line.text.starts_with(' '))
-        .count();
-    let (block, next) = tail.split_at_checked(length).unwrap_or((tail, &[]));
-    Some((*head, block, next))
-}
 
 struct Reader {
     lesson: Lesson,
@@ -145,23 +93,9 @@ fn read_as(text: &str, draft: bool) -> Result<Lesson, TextErrors> {
         return Err(TextErrors(reader.errors));
     }
     let lines = Line::all(text);
-    let mut rest = lines.as_slice();
-    let mut blocks = 0;
-    while let Some((head, block, next)) = first_block(rest) {
-        if !head.text.is_empty() {
-            blocks += 1;
-            if blocks > MOST_BLOCKS {
-                reader.wrong(
-                    head,
-                    format!("more than {MOST_BLOCKS} blocks"),
-                    "make two lessons of it",
-                );
-                break;
-            }
-            reader.block(head, block);
-        }
-        rest = next;
-    }
+    let too_many = each_block(&lines, |head, block| reader.block(head, block));
+    reader.errors.extend(too_many);
+    reader.errors.truncate(MOST_ERRORS);
     if reader.lesson.key.is_empty() && reader.errors.is_empty() {
         let line = Line {
             number: 1,
@@ -185,40 +119,6 @@ fn read_as(text: &str, draft: bool) -> Result<Lesson, TextErrors> {
 
 fn words(text: &str) -> Vec<String> {
     text.split_whitespace().map(str::to_owned).collect()
-}
-
-/// Prose: lines joined, empty lines between paragraphs.
-pub(crate) fn paragraphs(block: &[Line<'_>]) -> Vec<String> {
-    let mut all = Vec::new();
-    for paragraph in block.split(|line| line.text.is_empty()) {
-        let words: Vec<&str> = paragraph
-            .iter()
-            .flat_map(|line| line.text.split_whitespace())
-            .collect();
-        if !words.is_empty() {
-            all.push(words.join(" "));
-        }
-    }
-    all
-}
-
-/// Items: a word, and the text behind it with what is indented further.
-pub(crate) fn items<'t>(block: &[Line<'t>]) -> Vec<(Line<'t>, &'t str, String)> {
-    let indent = |text: &str| text.len() - text.trim_start().len();
-    let mut all: Vec<(Line<'t>, &'t str, String)> = Vec::new();
-    for line in block.iter().filter(|line| !line.text.is_empty()) {
-        match all.last_mut() {
-            Some((first, _, text)) if indent(line.text) > indent(first.text) => {
-                text.push(' ');
-                text.push_str(line.text.trim());
-            }
-            _ => {
-                let (word, rest) = line.text.trim().split_once(' ').unwrap_or((line.text.trim(), ""));
-                all.push((*line, word, rest.trim().to_owned()));
-            }
-        }
-    }
-    all
 }
 
 impl Reader {

@@ -28,8 +28,8 @@
 //! are given replace all of the lesson's own. A part is called the same in both versions, unless `bad` or `good` says in
 //! which one.
 
+use crate::blocks::{Line, MOST_ERRORS, each_block, items, paragraphs};
 use crate::lesson::{Lesson, Version};
-use crate::read::{Line, MOST_BLOCKS, MOST_ERRORS, first_block, items, paragraphs};
 use model::text::TextErrors;
 
 /// Words that open a block.
@@ -58,23 +58,9 @@ pub fn translate(lesson: Lesson, words: &str) -> Result<Lesson, TextErrors> {
         errors: TextErrors(Vec::new()),
     };
     let lines = Line::all(words);
-    let mut rest = lines.as_slice();
-    let mut blocks = 0;
-    while let Some((head, block, next)) = first_block(rest) {
-        if !head.text.is_empty() {
-            blocks += 1;
-            if blocks > MOST_BLOCKS {
-                translator.wrong(
-                    head,
-                    format!("more than {MOST_BLOCKS} blocks"),
-                    "make two lessons of it",
-                );
-                break;
-            }
-            translator.block(head, block);
-        }
-        rest = next;
-    }
+    let too_many = each_block(&lines, |head, block| translator.block(head, block));
+    translator.errors.0.extend(too_many);
+    translator.errors.0.truncate(MOST_ERRORS);
     translator.all_there(lines.last().copied().unwrap_or(Line { number: 1, text: "" }));
     if translator.errors.0.is_empty() {
         Ok(translator.lesson)

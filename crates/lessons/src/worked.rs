@@ -14,7 +14,7 @@
 //! `P1.2` names what a cavity of a plug is for.
 
 use crate::WorkedJob;
-use crate::read::{Line, first_block, items};
+use crate::blocks::{Line, each_block, items};
 use ::words::Language;
 use model::text::{TextError, TextErrors};
 use model::{Job, PartKind};
@@ -45,12 +45,9 @@ impl WorkedJob {
 fn put(mut job: Job, names: &str) -> Result<Job, TextErrors> {
     let mut errors: Vec<TextError> = Vec::new();
     let lines = Line::all(names);
-    let mut rest = lines.as_slice();
-    while let Some((head, block, next)) = first_block(rest) {
-        rest = next;
+    let too_many = each_block(&lines, |head, block| {
         let (word, text) = head.text.split_once(' ').unwrap_or((head.text, ""));
         match word {
-            "" => {}
             "title" => text.clone_into(&mut job.title),
             "vehicle" => text.clone_into(&mut job.vehicle.name),
             "drawn-by" => text.clone_into(&mut job.vehicle.drawn_by),
@@ -63,7 +60,8 @@ fn put(mut job: Job, names: &str) -> Result<Job, TextErrors> {
             ),
             _ => errors.push(head.error(format!("`{word}` begins nothing"), BLOCKS)),
         }
-    }
+    });
+    errors.extend(too_many);
     if errors.is_empty() {
         Ok(job)
     } else {

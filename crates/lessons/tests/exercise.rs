@@ -409,3 +409,102 @@ fn a_learner_reads_numbers_and_no_places_for_them() {
     );
     assert!(!filled.story.join(" ").contains('{'));
 }
+
+#[test]
+fn a_fault_may_have_several_places_and_each_of_them_finds_it() {
+    let mut lesson = own();
+    let first = all_faults(&lesson).remove(0);
+    let sheet = lesson.sheet(Version::Bad);
+    let free: Vec<Thing> = sheet
+        .runs
+        .keys()
+        .map(|id| Thing::Run(*id))
+        .filter(|thing| {
+            all_faults(&lesson)
+                .iter()
+                .all(|fault| !fault.things.contains(thing))
+        })
+        .take(2)
+        .collect();
+    let [one, other] = free[..] else {
+        panic!("two runs without a fault")
+    };
+    let [one_tag, other_tag] = [one, other].map(|thing| tag(&sheet, thing).to_owned());
+    assert!(lesson.add_fault("of-ones-own", &[one], "It rubs."));
+    let own_fault = |lesson: &Lesson| {
+        let all = all_faults(lesson);
+        all.into_iter()
+            .find(|it| it.reason == "of-ones-own")
+            .expect("it is there")
+    };
+    assert!(
+        lesson.added_to_fault(&own_fault(&lesson)).is_empty(),
+        "the last place stays"
+    );
+    lesson.add_to_fault(&own_fault(&lesson), other);
+    lesson.add_to_fault(&own_fault(&lesson), other);
+    assert_eq!(own_fault(&lesson).things, [one, other]);
+    // A finding gets a place more, and keeps its own.
+    lesson.add_to_fault(&first, other);
+    let found = all_faults(&lesson).remove(0);
+    assert_eq!(found.finding, first.finding);
+    assert!(found.things.starts_with(&first.things) && found.things.contains(&other));
+    assert_eq!(lesson.added_to_fault(&found), std::slice::from_ref(&other_tag));
+    for (thing, reason) in [
+        (one, "of-ones-own"),
+        (other, "of-ones-own"),
+        (other, &*first.reason),
+    ] {
+        let mark = lessons::Mark {
+            thing,
+            reason: reason.to_owned(),
+        };
+        let outcome = lessons::score(&lesson, std::slice::from_ref(&mark));
+        assert_eq!(outcome.verdict(&mark), Verdict::Right, "{reason}");
+    }
+    assert_eq!(read(&write(&lesson)).as_ref(), Ok(&lesson));
+    // Taken out again.
+    lesson.take_from_fault(&found, &other_tag);
+    assert_eq!(all_faults(&lesson).remove(0).things, first.things);
+    lesson.take_from_fault(&own_fault(&lesson), &one_tag);
+    assert_eq!(own_fault(&lesson).things, [other]);
+    lesson.take_from_fault(&own_fault(&lesson), &other_tag);
+    assert_eq!(
+        own_fault(&lesson).things,
+        [other],
+        "a fault without a place is none"
+    );
+}
+
+#[test]
+fn what_was_written_stays_when_other_sheets_are_taken() {
+    let mut job = lessons::WorkedJob::of("van").expect("a worked job").job();
+    let mut built = job.sheet(SheetKind::Found).cloned().expect("a sheet");
+    let (gone, _) = built
+        .parts
+        .iter()
+        .next()
+        .map(|(id, part)| (*id, part.tag.clone()))
+        .expect("a part");
+    built.parts.remove(&gone);
+    built.runs.retain(|_, run| {
+        run.ends()
+            .into_iter()
+            .all(|end| end.terminal().is_none_or(|at| at.part != gone))
+    });
+    job.sheets.insert(SheetKind::Built, built);
+    let mut lesson = Lesson::of_job(&job);
+    assert_eq!(
+        Lesson::sheets_of(&job),
+        (SheetKind::Found, Some(SheetKind::Built)),
+        "in the order in which a job goes"
+    );
+    lesson.story = vec!["A story.".to_owned()];
+    let wanted = all_faults(&lesson).len();
+    lesson.take_sheets(&job, SheetKind::Built, Some(SheetKind::Found));
+    assert!(lesson.has_good() && lesson.story == ["A story."]);
+    assert!(!lesson.sheet(Version::Bad).parts.contains_key(&gone));
+    assert!(lesson.sheet(Version::Good).parts.contains_key(&gone));
+    lesson.take_sheets(&job, SheetKind::Found, None);
+    assert!(!lesson.has_good() && all_faults(&lesson).len() == wanted);
+}

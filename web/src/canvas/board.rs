@@ -12,7 +12,7 @@ use gloo_timers::callback::Timeout;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
-use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, KeyboardEvent, PointerEvent, WheelEvent};
+use web_sys::{HtmlCanvasElement, KeyboardEvent, PointerEvent, WheelEvent};
 use words::say;
 use yew::prelude::*;
 
@@ -45,7 +45,7 @@ pub(crate) fn notes_width(width: f64) -> f64 {
 }
 
 /// Room that a strip above, tools below and a column of paper take of the window, where a drawing lies over the table:
-/// `exercise.css` has the same numbers.
+/// `over.css` has the same numbers.
 fn margins_over(width: f64, height: f64) -> Margins {
     let narrow = width < 900.0;
     Margins {
@@ -57,31 +57,11 @@ fn margins_over(width: f64, height: f64) -> Margins {
 }
 
 fn fit_canvas(canvas: &HtmlCanvasElement, store: &Store, first: bool) {
-    let Some(window) = browser::window() else { return };
-    let ratio = window.device_pixel_ratio().clamp(1.0, 3.0);
+    store.desk.set_surface(Surface::of(canvas));
     let (width, height) = (
         f64::from(canvas.client_width()),
         f64::from(canvas.client_height()),
     );
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a window's size in pixels"
-    )]
-    let device = |css: f64| (css * ratio).round().clamp(1.0, 16_384.0) as u32;
-    canvas.set_width(device(width));
-    canvas.set_height(device(height));
-    let context = canvas
-        .get_context("2d")
-        .ok()
-        .flatten()
-        .and_then(|context| context.dyn_into::<CanvasRenderingContext2d>().ok());
-    store.desk.set_surface(context.map(|context| Surface {
-        context,
-        ratio,
-        width,
-        height,
-    }));
     let lies_over = canvas.id() == browser::BOARD_OVER;
     let margins = if lies_over {
         margins_over(width, height)

@@ -34,6 +34,29 @@ pub(crate) struct Surface {
 }
 
 impl Surface {
+    /// A canvas as large as it stands on the page, in device pixels; nothing where it cannot be painted on.
+    pub(crate) fn of(canvas: &HtmlCanvasElement) -> Option<Self> {
+        let ratio = browser::window()?.device_pixel_ratio().clamp(1.0, 3.0);
+        let (width, height) = (
+            f64::from(canvas.client_width()),
+            f64::from(canvas.client_height()),
+        );
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "an element's size in pixels"
+        )]
+        let device = |css: f64| (css * ratio).round().clamp(1.0, 16_384.0) as u32;
+        canvas.set_width(device(width));
+        canvas.set_height(device(height));
+        let context = canvas.get_context("2d").ok()??;
+        Some(Self {
+            context: context.dyn_into().ok()?,
+            ratio,
+            width,
+            height,
+        })
+    }
     fn lie(&self, camera: &Camera) -> Lie {
         Lie {
             origin: camera.origin,

@@ -3,19 +3,33 @@
 
 use crate::storage::{Store, StoreError};
 use lessons::{Lesson, Record, Records, Sitting};
+use model::{Job, SheetKind};
 use ordered::OrderedMap;
 use std::cell::RefCell;
+use std::rc::Rc;
 
 /// Names of kept lessons begin so.
 const LESSONS: &str = "lesson:";
+/// Names of the jobs that own lessons were made of begin so.
+const SOURCES: &str = "lesson-job:";
 /// Names of kept results begin so.
 const RESULTS: &str = "result:";
 
 thread_local! {
     /// Own lessons as they were written last, by id: a form that is left and opened again has them at once.
     static WRITTEN: RefCell<OrderedMap<String, Lesson>> = RefCell::default();
+    /// What own lessons were made of, by id.
+    static MADE_OF: RefCell<OrderedMap<String, Source>> = RefCell::default();
     /// Sittings that were left without handing in, by the address of their exercise.
     static LEFT: RefCell<OrderedMap<String, Sitting>> = RefCell::default();
+}
+
+/// The job of several sheets that an own lesson was made of, and which of them its versions are.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Source {
+    pub(super) job: Rc<Job>,
+    pub(super) bad: SheetKind,
+    pub(super) good: Option<SheetKind>,
 }
 
 /// An id that nothing has: time and chance.
@@ -65,6 +79,38 @@ pub(super) async fn own(id: &str) -> Result<Lesson, StoreError> {
     })
 }
 
+/// Keeps what a lesson was made of, so that other sheets of it can be taken later.
+pub(super) async fn keep_source(id: &str, source: Source) -> Result<(), StoreError> {
+    MADE_OF.with(|all| all.borrow_mut().insert(id.to_owned(), source.clone()));
+    let text = format!(
+        "{} {}\n{}",
+        source.bad.word(),
+        source.good.map_or("", SheetKind::word),
+        model::file::write(&source.job)
+    );
+    Store::open()
+        .await?
+        .keep_text(&format!("{SOURCES}{id}"), &text)
+        .await
+}
+
+/// What a lesson was made of; nothing where that had one sheet, or came as a file.
+pub(super) async fn source(id: &str) -> Option<Source> {
+    if let Some(source) = MADE_OF.with(|all| all.borrow().get(id).cloned()) {
+        return Some(source);
+    }
+    let name = format!("{SOURCES}{id}");
+    let all = Store::open().await.ok()?.texts(&name).await.ok()?;
+    let (_, text) = all.into_iter().find(|(known, _)| *known == name)?;
+    let (sheets, job) = text.split_once('\n')?;
+    let (bad, good) = sheets.split_once(' ')?;
+    Some(Source {
+        job: Rc::new(model::file::read(job.as_bytes()).ok()?),
+        bad: SheetKind::from_word(bad)?,
+        good: SheetKind::from_word(good),
+    })
+}
+
 /// The own lessons that are kept or held, with their ids, the newest first.
 pub(super) async fn own_lessons() -> Result<Vec<(String, Lesson)>, StoreError> {
     let kept = match Store::open().await {
@@ -91,7 +137,10 @@ pub(super) async fn own_lessons() -> Result<Vec<(String, Lesson)>, StoreError> {
 /// Takes an own lesson away.
 pub(super) async fn remove(id: &str) -> Result<(), StoreError> {
     WRITTEN.with(|all| all.borrow_mut().remove(id));
-    Store::open().await?.remove_text(&format!("{LESSONS}{id}")).await
+    MADE_OF.with(|all| all.borrow_mut().remove(id));
+    let store = Store::open().await?;
+    store.remove_text(&format!("{SOURCES}{id}")).await?;
+    store.remove_text(&format!("{LESSONS}{id}")).await
 }
 
 /// The sitting that was left at an exercise.

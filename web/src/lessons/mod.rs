@@ -33,7 +33,7 @@ use lessons::Lesson;
 use list::List;
 use model::Job;
 use opened::{Opened, use_opened};
-pub(crate) use own_list::open_file;
+pub(crate) use own_list::{make_of, open_file};
 use stage::Stage;
 use std::rc::Rc;
 use translated::use_translations;
@@ -258,11 +258,6 @@ fn Lessons(props: &LessonsProps) -> Html {
             _ => html! { <Exercise {key} {lesson} {palette} {route} /> },
         },
     }
-}
-
-/// Makes a lesson of a job and goes to its form.
-pub(crate) fn make_of(job: &Job) {
-    own_list::keep(&Lesson::of_job(job), View::Writing);
 }
 
 /// The strip above a lesson: the way back, its title, its other views.

@@ -1,10 +1,13 @@
 //! The instructor's own lessons in the list: those that this browser keeps, and the way in for one that came as a file.
 
-use super::{Route, View, kept};
+use super::kept::{self, Source};
+use super::{Route, View};
 use crate::files;
 use crate::reader::use_words;
 use gloo_events::{EventListener, EventListenerOptions};
 use lessons::Lesson;
+use model::Job;
+use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::DragEvent;
@@ -37,15 +40,29 @@ pub(crate) fn open_file(name: &str, bytes: &[u8], words: &Words) -> Result<(), S
     }
 }
 
-/// Begins a lesson of one's own, keeps it and goes to a view of it.
-pub(super) fn keep(lesson: &Lesson, view: View) {
+/// Makes a lesson of a job and goes to its form.
+pub(crate) fn make_of(job: &Job) {
+    let id = keep(&Lesson::of_job(job), View::Writing);
+    if job.sheets.len() > 1 {
+        let (bad, good) = Lesson::sheets_of(job);
+        let job = Rc::new(job.clone());
+        spawn_local(async move {
+            // As with the lesson: it is held all the same.
+            let _ = kept::keep_source(&id, Source { job, bad, good }).await;
+        });
+    }
+}
+
+/// Begins a lesson of one's own, keeps it and goes to a view of it; gives its id.
+fn keep(lesson: &Lesson, view: View) -> String {
     let id = kept::begin(lesson.clone());
     let (begun, lesson) = (id.clone(), lesson.clone());
     spawn_local(async move {
         // That it cannot be kept is said by its form; until then it is held.
         let _ = kept::keep(&begun, &lesson).await;
     });
-    Route::Own(id, view).go();
+    Route::Own(id.clone(), view).go();
+    id
 }
 
 #[function_component]

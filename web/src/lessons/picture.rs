@@ -10,7 +10,7 @@ use kurbo::{Point, Rect};
 use lessons::{Break, Version, places, sign};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
-use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, HtmlElement};
+use web_sys::{HtmlCanvasElement, HtmlElement};
 use yew::prelude::*;
 
 /// Letters are painted this much larger than on the table: they are read from the last row.
@@ -78,28 +78,12 @@ impl PictureProps {
     }
 
     fn paint(&self, canvas: &HtmlCanvasElement) {
-        let Some(window) = browser::window() else { return };
-        let ratio = window.device_pixel_ratio().clamp(1.0, 3.0);
-        let (width, height) = (
-            f64::from(canvas.client_width()),
-            f64::from(canvas.client_height()),
-        );
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "an element's size in pixels"
-        )]
-        let device = |css: f64| (css * ratio).round().clamp(1.0, 16_384.0) as u32;
-        canvas.set_width(device(width));
-        canvas.set_height(device(height));
-        let context = canvas.get_context("2d").ok().flatten();
-        let Some(context) = context.and_then(|context| context.dyn_into::<CanvasRenderingContext2d>().ok())
-        else {
+        let Some(surface) = Surface::of(canvas) else {
             return;
         };
         let mut camera = Camera {
-            width: width.max(1.0),
-            height: height.max(1.0),
+            width: surface.width.max(1.0),
+            height: surface.height.max(1.0),
             margins: Margins {
                 left: MARGIN_PX,
                 top: MARK_PX,
@@ -140,12 +124,6 @@ impl PictureProps {
             }
             list.items.extend(sign(broken, word, &at, camera.zoom).items);
         }
-        let surface = Surface {
-            context,
-            ratio,
-            width: camera.width,
-            height: camera.height,
-        };
         Painter::default().paint_list(&surface, &list, &self.palette, visible);
         // For the pointer that was led by keys, and for whoever measures the picture.
         let numbers = [

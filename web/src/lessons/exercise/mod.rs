@@ -1,21 +1,25 @@
 //! The exercise: the bad version without its findings. The learner picks a thing, chooses why it is wrong, hands in, and sees
 //! on the drawing and in words what he found, missed and wrongly accused.
 
+mod marks;
+mod outcome;
+
 use super::kept;
-use super::over::{Badge, Sign, drawing, in_lesson, named, on_board, picked, sign, use_drawing};
-use super::reasons::ReasonBox;
+use super::over::{drawing, in_lesson, named, picked, use_drawing};
 use super::results::Results;
 use super::{Route, View, heading};
 use crate::browser;
 use crate::reader::use_words;
-use crate::state::{Act, Store};
+use crate::state::Act;
 use ::drawing::Palette;
 use editor::Open;
-use lessons::{Fault, Lesson, Outcome, Record, Sitting, Thing, Told, Verdict, reasons, title_in};
+use lessons::{Lesson, Record, Sitting, Told, reasons, title_in};
+use marks::{Acts, Marking, marking_form};
+use outcome::{badges, outcome_list, outcome_words, points};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{HtmlElement, HtmlInputElement};
-use words::{Words, say};
+use words::say;
 use yew::prelude::*;
 
 /// Under which key the browser remembers whether points are shown.
@@ -26,22 +30,6 @@ pub(super) struct ExerciseProps {
     pub(super) lesson: Rc<Lesson>,
     pub(super) palette: Rc<Palette>,
     pub(super) route: Route,
-}
-
-/// The mark that is being put or changed.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct Marking {
-    thing: Thing,
-    /// The place of the mark whose reason is chosen anew.
-    at: Option<usize>,
-}
-
-fn sign_of(came: Verdict) -> Sign {
-    match came {
-        Verdict::Right => Sign::Found,
-        Verdict::Unasked => Sign::Neither,
-        Verdict::OtherReason | Verdict::Wrong => Sign::Wrong,
-    }
 }
 
 #[function_component]
@@ -287,211 +275,5 @@ pub(super) fn Exercise(props: &ExerciseProps) -> Html {
                 </details>
             </section>
         </main>
-    }
-}
-
-/// What the rows of marks do.
-struct Acts {
-    sitting: UseStateHandle<Sitting>,
-    put: Callback<Sitting>,
-    marking: UseStateHandle<Option<Marking>>,
-    say_it: Callback<String>,
-    words: Words,
-    store: Store,
-}
-
-impl Acts {
-    /// A mark in the list: what, why, a note, and ways to change it.
-    fn row(&self, place: usize) -> Html {
-        let Some(marked) = self.sitting.marks().get(place) else {
-            return html! {};
-        };
-        let words = &self.words;
-        let thing = marked.mark.thing;
-        let (tag, name) = self.store.desk.see(|editor| named(editor, thing));
-        let go = {
-            let desk = self.store.desk.clone();
-            Callback::from(move |_: MouseEvent| {
-                desk.change(|editor| editor.go_to(&on_board(thing)));
-            })
-        };
-        let change = {
-            let marking = self.marking.clone();
-            Callback::from(move |_: MouseEvent| {
-                marking.set(Some(Marking {
-                    thing,
-                    at: Some(place),
-                }))
-            })
-        };
-        let take_back = {
-            let (sitting, put, say_it, words) = (
-                self.sitting.clone(),
-                self.put.clone(),
-                self.say_it.clone(),
-                words.clone(),
-            );
-            let (marking, tag) = (self.marking.clone(), tag.clone());
-            Callback::from(move |_: MouseEvent| {
-                let mut next = (*sitting).clone();
-                say_it.emit(match next.take_back(place) {
-                    Ok(_) => words.say(&say!("exercise-taken-back", thing = tag.as_str())),
-                    Err(refusal) => words.say(&refusal.saying()),
-                });
-                // The places behind it have moved up.
-                marking.set(None);
-                put.emit(next);
-                browser::focus_board();
-            })
-        };
-        let note = {
-            let (sitting, put) = (self.sitting.clone(), self.put.clone());
-            Callback::from(move |event: Event| {
-                if let Some(field) = event.target_dyn_into::<HtmlInputElement>() {
-                    let mut next = (*sitting).clone();
-                    if next.note(place, &field.value()).is_ok() {
-                        put.emit(next);
-                    }
-                }
-            })
-        };
-        let about = format!("{tag}, {}", title_in(&marked.mark.reason, words));
-        html! {
-            <li class="marks__one" data-testid="marked">
-                <button type="button" class="marks__what" onclick={go}>
-                    <b class="marks__number">{ place + 1 }</b>
-                    <span><b>{ &tag }</b>{ " " }<span class="paper__faint">{ name }</span><br />{ title_in(&marked.mark.reason, words) }</span>
-                </button>
-                <input type="text" class="paper__input" maxlength="300" placeholder={words.text("exercise-note")} aria-label={words.say(&say!("exercise-note-on", mark = about.as_str()))}
-                    value={marked.note.clone()} onchange={note} />
-                <span class="marks__acts">
-                    <button type="button" class="lesson__button" onclick={change} aria-label={words.say(&say!("exercise-change-mark", mark = about.as_str()))}>{ words.text("exercise-change") }</button>
-                    <button type="button" class="lesson__button" onclick={take_back} aria-label={words.say(&say!("exercise-take-back-mark", mark = about.as_str()))} data-testid="take-back">{ words.text("exercise-take-back") }</button>
-                </span>
-            </li>
-        }
-    }
-}
-
-/// The form of the mark that is being put.
-fn marking_form(
-    now: Marking,
-    store: &Store,
-    words: &Words,
-    choices: &Rc<Vec<lessons::Reason>>,
-    sitting: &Sitting,
-    choose: Callback<String>,
-    leave: Callback<()>,
-) -> Html {
-    let (tag, name) = store.desk.see(|editor| named(editor, now.thing));
-    let chosen = now
-        .at
-        .and_then(|at| sitting.marks().get(at))
-        .map(|it| it.mark.reason.clone());
-    let shut = {
-        let leave = leave.clone();
-        Callback::from(move |_: MouseEvent| leave.emit(()))
-    };
-    html! {
-        <section class="marking" aria-label={words.say(&say!("exercise-marking", thing = tag.as_str()))} data-testid="marking" key={format!("{now:?}")}>
-            <header class="marking__head"><b>{ &tag }</b><span class="paper__faint">{ name }</span>
-                <button type="button" class="lesson__button" onclick={shut}>{ words.text("exercise-leave") }<kbd>{ "Esc" }</kbd></button></header>
-            <p>{ words.text("exercise-why") }</p>
-            <ReasonBox reasons={choices.clone()} chosen={chosen.unwrap_or_default()} on_choose={choose} on_leave={leave} />
-        </section>
-    }
-}
-
-/// What stands on the drawing: the marks by number; once handed in, what became of them, and what was missed.
-fn badges(sitting: &Sitting, words: &Words) -> Vec<Badge> {
-    let Some(outcome) = sitting.outcome() else {
-        let marks = sitting.marks().iter().zip(1..);
-        return marks
-            .map(|(it, number): (_, usize)| Badge {
-                thing: on_board(it.mark.thing),
-                sign: Sign::Mark,
-                word: number.to_string(),
-            })
-            .collect();
-    };
-    let marks = sitting.marks().iter().map(|it| {
-        let came = outcome.verdict(&it.mark);
-        Badge {
-            thing: on_board(it.mark.thing),
-            sign: sign_of(came),
-            word: words.text(match came {
-                Verdict::Right => "exercise-right",
-                Verdict::Unasked => "exercise-sign-unasked",
-                Verdict::OtherReason => "exercise-sign-other",
-                Verdict::Wrong => "exercise-sign-wrong",
-            }),
-        }
-    });
-    let missed = outcome.missed.iter().filter_map(|fault| {
-        Some(Badge {
-            thing: on_board(*fault.things.first()?),
-            sign: Sign::Missed,
-            word: words.text("exercise-missed"),
-        })
-    });
-    marks.chain(missed).collect()
-}
-
-fn outcome_words(outcome: &Outcome, words: &Words) -> String {
-    let all = outcome.found.len() + outcome.missed.len();
-    words.say(&say!("exercise-outcome", found = outcome.found.len(), all = all))
-}
-
-fn points(outcome: &Outcome, words: &Words) -> String {
-    let (points, of) = outcome.points();
-    words.say(&say!(
-        "exercise-report-points",
-        points = points.to_string(),
-        of = of.to_string()
-    ))
-}
-
-/// Found, missed and wrongly accused, in words.
-fn outcome_list(outcome: &Outcome, sitting: &Sitting, store: &Store, words: &Words) -> Html {
-    let go = |thing: Thing| {
-        let desk = store.desk.clone();
-        Callback::from(move |_: MouseEvent| {
-            desk.change(|editor| editor.go_to(&on_board(thing)));
-        })
-    };
-    let fault = |fault: &Fault, which: Sign, came: String| {
-        let tags: Vec<String> = fault
-            .things
-            .iter()
-            .map(|thing| store.desk.see(|editor| named(editor, *thing).0))
-            .collect();
-        let first = fault.things.first().copied();
-        html! {
-            <li class="came">
-                <button type="button" class="came__head" onclick={first.map(go)}>{ sign(which) }<span><b>{ came }</b>{ ": " }{ title_in(&fault.reason, words) }{ format!(" ({})", tags.join(", ")) }</span></button>
-                <p>{ fault.what(words) }</p>
-                if !fault.added().is_empty() { <p>{ fault.added().to_owned() }</p> }
-                if !fault.remedy(words).is_empty() { <p class="paper__faint">{ fault.remedy(words) }</p> }
-            </li>
-        }
-    };
-    let others = sitting.marks().iter().filter_map(|it| {
-        let came = outcome.verdict(&it.mark);
-        if came == Verdict::Right {
-            return None;
-        }
-        let (tag, _) = store.desk.see(|editor| named(editor, it.mark.thing));
-        Some(html! {
-            <li class="came" data-testid="accused">
-                <button type="button" class="came__head" onclick={go(it.mark.thing)}>{ sign(sign_of(came)) }<span><b>{ words.say(&came.saying()) }</b>{ format!(": {tag}, {}", title_in(&it.mark.reason, words)) }</span></button>
-            </li>
-        })
-    });
-    html! {
-        <>
-            <ul data-testid="found">{ for outcome.found.iter().map(|it| fault(it, Sign::Found, words.text("exercise-right"))) }</ul>
-            <ul data-testid="missed">{ for outcome.missed.iter().map(|it| fault(it, Sign::Missed, words.text("exercise-missed"))) }</ul>
-            <ul>{ for others }</ul>
-        </>
     }
 }
