@@ -3,6 +3,7 @@
 use crate::breaks::Break;
 use checks::Analysis;
 use model::{Job, Sheet, SheetKind};
+use sharing::Showing;
 use words::{Saying, Words, say};
 
 /// One of the two versions of a lesson's system.
@@ -131,9 +132,7 @@ pub struct Unasked {
 }
 
 impl Lesson {
-    /// The beginning of a lesson from any job, with the versions of [`Lesson::sheets_of`]; a job with a single sheet gives the
-    /// bad version, and the exercise needs no more. Names, notes and remarks stay behind: a lesson is
-    /// made to be given away, and a note may tell the answer.
+    /// The beginning of a lesson from any job, with the versions of [`Lesson::sheets_of`]; a job with a XX
     #[must_use]
     pub fn of_job(job: &Job) -> Self {
         let mut lesson = Self {
@@ -165,31 +164,18 @@ impl Lesson {
         let mut kinds = job.sheets.keys().copied();
         (kinds.next().unwrap_or_else(|| Version::Bad.sheet()), kinds.next())
     }
-    /// Takes both versions from sheets of a job, without names, notes and remarks, in place of those that the lesson has.
+    /// Takes both versions from sheets of a job, without what is private ([`sharing::Showing`]), in place of those that the
+    /// lesson has.
     pub fn take_sheets(&mut self, job: &Job, bad: SheetKind, good: Option<SheetKind>) {
-        let mut taken = job.clone();
+        let (mut taken, _) = sharing::shown(job, Showing::default());
         taken.title.clear();
-        taken.vehicle.name.clear();
-        taken.vehicle.drawn_by.clear();
-        taken.vehicle.remark.clear();
-        let sheet = |kind: SheetKind| {
-            let mut sheet = job.sheet(kind).cloned().unwrap_or_default();
-            for part in sheet.parts.values_mut() {
-                part.note.clear();
-            }
-            for run in sheet.runs.values_mut() {
-                run.note.clear();
-            }
-            for reading in &mut sheet.readings {
-                reading.remark.clear();
-            }
-            sheet
-        };
-        taken.sheets.clear();
-        taken.sheets.insert(Version::Bad.sheet(), sheet(bad));
-        taken
-            .sheets
-            .insert(Version::Good.sheet(), good.map(sheet).unwrap_or_default());
+        let mut sheet = |kind: SheetKind| taken.sheets.get(&kind).cloned().unwrap_or_default();
+        let versions = [Some(bad), good].map(|kind| kind.map(&mut sheet).unwrap_or_default());
+        taken.sheets = Version::BOTH
+            .map(Version::sheet)
+            .into_iter()
+            .zip(versions)
+            .collect();
         self.job = taken;
     }
     /// Whether there is a good version to show beside the bad one.

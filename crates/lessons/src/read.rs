@@ -51,6 +51,21 @@ const BLOCKS: [&str; 12] = [
     "unasked", "system",
 ];
 
+/// Words that begin a line of the whole job, not of one of its sheets.
+const OF_THE_JOB: [&str; 12] = [
+    "vehicle-info",
+    "conditions",
+    "limit",
+    "allow",
+    "body",
+    "place",
+    "passage",
+    "complaint",
+    "intake",
+    "offer",
+    "rates",
+    "done",
+];
 /// Most things named in a block: to look each of them up would take long.
 const MOST_THINGS: usize = 50;
 
@@ -337,7 +352,7 @@ impl Reader {
         };
         let is_setting = |words: &str| {
             let first = words.split_whitespace().next().unwrap_or_default();
-            ["conditions", "limit", "allow", "vehicle-info"].contains(&first)
+            OF_THE_JOB.contains(&first)
         };
         for line in block {
             let (_, words) = cut(*line);

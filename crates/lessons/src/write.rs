@@ -163,11 +163,11 @@ fn system(out: &mut String, lesson: &Lesson) {
     }
 }
 
-/// What a line is of: the tag of a part or run; a reading is all that it says.
+/// What a line is of: the tag of a part or run; a reading or a setting of equipment is all that it says.
 fn name(line: &str) -> (bool, &str) {
     let mut words = line.split(' ');
     match words.next() {
-        Some("reading") => (false, line),
+        Some("reading" | "tuning") => (false, line),
         Some("run") => (true, words.next().unwrap_or_default()),
         _ => (false, words.next().unwrap_or_default()),
     }

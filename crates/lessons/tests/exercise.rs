@@ -508,3 +508,27 @@ fn what_was_written_stays_when_other_sheets_are_taken() {
     lesson.take_sheets(&job, SheetKind::Found, None);
     assert!(!lesson.has_good() && all_faults(&lesson).len() == wanted);
 }
+
+/// What is private in a job, what was complained of, offered and photographed has no place in a lesson; what a drawing is judged
+/// by, and how the equipment is set, belongs to it.
+#[test]
+fn a_lesson_keeps_what_the_drawing_says_and_nothing_of_the_customer() {
+    let text = "job \"A van\"\nvehicle-info name=\"Somebody's\" remark=\"pays late\"\nbody form=van\nplace \"under the bench\"\n\
+                complaint \"it hums\"\noffer \"new cable\"\nsheet found\nbattery B1 70Ah\nfuse F1 60A\n\
+                amplifier A1 sections=\"2x 100W@4ohm\" line note=\"ask him\"\nrun W1 B1.+ F1.in 10mm2 0.3m copper\n\
+                run W2 F1.out A1.+ 10mm2 4m copper\ntuning of=A1 channel=1 target-volts=17.3V high-pass=80Hz\n";
+    let (job, errors) = model::text::parse_lenient(text);
+    let lesson = Lesson::of_job(&job);
+    assert_eq!(lesson.job.settings, job.settings, "{errors}");
+    let tunings = |sheet: &model::Sheet| sheet.tunings.len();
+    assert_eq!(
+        tunings(&lesson.sheet(Version::Bad)),
+        job.sheets.values().map(tunings).sum::<usize>()
+    );
+    assert_eq!(lesson.job.thread, model::Job::default().thread);
+    let written = write(&lesson);
+    for word in ["Somebody", "late", "hums", "new cable", "ask him"] {
+        assert!(!written.contains(word), "{word}:\n{written}");
+    }
+    assert_eq!(read_draft(&written), Ok(lesson));
+}
