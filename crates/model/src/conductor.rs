@@ -317,6 +317,19 @@ choice! {
     }
 }
 
+impl Surroundings {
+    /// The temperature there under these conditions.
+    #[must_use]
+    pub fn temperature(self, conditions: &crate::job::Conditions) -> crate::quantity::Celsius {
+        use crate::quantity::Celsius;
+        match self {
+            Self::Cabin => conditions.cabin.or(Celsius(40.0)),
+            Self::LoadArea => conditions.load_area.or(Celsius(40.0)),
+            Self::EngineBay => conditions.engine_bay.or(Celsius(80.0)),
+        }
+    }
+}
+
 choice! {
     /// Who put a part or run there.
     pub enum FittedBy {

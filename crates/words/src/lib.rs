@@ -42,6 +42,7 @@ macro_rules! texts {
 }
 
 texts! {
+    "body"
     "checks"
     "checks-conductors"
     "checks-data"

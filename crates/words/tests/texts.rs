@@ -40,6 +40,9 @@ const FAMILIES: &[&str] = &[
     "field-",
     "choice-",
     "about-",
+    // body/src/plan.rs and facts.rs: places by their names, what endangers a wire.
+    "place-",
+    "hazard-",
     // model/src/edits: the words that every part and run has.
     "edit-word-",
 ];

@@ -139,11 +139,7 @@ pub(crate) fn makers_ground() -> f64 {
 
 /// Temperature around a run.
 pub(crate) fn ambient(wire: &Wire, conditions: &Conditions) -> Celsius {
-    match wire.surroundings.or(Surroundings::Cabin) {
-        Surroundings::Cabin => conditions.cabin.or(Celsius(40.0)),
-        Surroundings::LoadArea => conditions.load_area.or(Celsius(40.0)),
-        Surroundings::EngineBay => conditions.engine_bay.or(Celsius(80.0)),
-    }
+    wire.surroundings.or(Surroundings::Cabin).temperature(conditions)
 }
 
 /// How a wire warms: its temperature as a function of current.
