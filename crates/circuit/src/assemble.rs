@@ -118,7 +118,8 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
             .copied()
             .unwrap_or(0.0)
     };
-    let traced = tracer.circuits(&resistances, shield);
+    let mut traced = tracer.circuits();
+    traced.fill(&net, &resistances, shield);
     study.circuits = traced.circuits;
     study.devices = devices::devices(
         &net,

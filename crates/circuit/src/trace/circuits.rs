@@ -6,7 +6,7 @@
 use super::marks::Marks;
 use super::trail::{Step, Trail};
 use super::{Blocks, Resistances, View, Ways};
-use crate::network::{Consumer, Kind, Network};
+use crate::network::{Consumer, Kind, Network, NetworkSource};
 use crate::protection::is_live_conductor;
 use crate::study::{Circuit, DeviceRef, FeedWay, ReturnWay};
 use model::quantity::{Amps, Metres, Ohms};
@@ -73,6 +73,8 @@ pub(crate) struct Traced {
     pub(crate) served: Vec<Vec<PartId>>,
     /// The source against which a part's drop is told.
     pub(crate) nearest: OrderedMap<PartId, usize>,
+    /// The nodes at the ends of all ways back, in the order of circuits and returns.
+    ends: Vec<[usize; 2]>,
 }
 
 impl<'a> Tracer<'a> {
@@ -106,182 +108,154 @@ impl<'a> Tracer<'a> {
             .collect()
     }
 
-    /// The circuits of all parts that draw. `shield_current` gives the mean current in the shield of a run.
-    pub(crate) fn circuits(
-        &self,
-        resistances: &Resistances,
-        shield_current: impl Fn(usize) -> f64,
-    ) -> Traced {
+    /// The ways from each source to what it feeds, and back.
+    fn ways(&self) -> Vec<FromSource> {
         let net = self.net;
-        let mut serves: Vec<Vec<usize>> = vec![Vec::new(); net.devices.len()];
-        let mut all: Vec<Gathered> = Vec::new();
-        // Where each part that draws has its circuit in the list.
-        let mut place_of: Vec<Option<usize>> = vec![None; net.parts.len()];
-        for consumer in &net.consumers {
-            if let Some(place) = place_of.get_mut(consumer.part)
-                && place.is_none()
-            {
-                *place = Some(all.len());
-                all.push(Gathered {
-                    part: consumer.part,
-                    feeds: Vec::with_capacity(net.sources.len().min(8)),
-                    returns: Vec::with_capacity(net.sources.len().min(8)),
-                    ..Gathered::default()
-                });
-            }
-        }
-        let cost = |branch: usize| self.ohms.get(branch).copied().unwrap_or(1.0);
+        let fed = |source: &NetworkSource, it: &&Consumer| {
+            it.part != source.part && self.live.blocks.joined(source.plus, it.plus)
+        };
+        let from = |source: &NetworkSource| {
+            let mut it = FromSource {
+                id: self.id(source.part),
+                not_battery: net
+                    .branches
+                    .get(source.branch)
+                    .is_none_or(|b| b.kind != Kind::Battery),
+                feeds: Ways::default(),
+                returns: Ways::default(),
+                by_shield: None,
+            };
+            let fed = || net.consumers.iter().filter(|it| fed(source, it));
+            let feeds = fed().map(|it| it.plus);
+            it.feeds.find(&self.live, source.plus, |b| self.cost(b), feeds);
+            let returns = fed().map(|it| it.minus);
+            let returns = returns.filter(|minus| self.back.blocks.joined(*minus, source.minus));
+            it.returns.find(&self.back, source.minus, |b| self.cost(b), returns);
+            it
+        };
+        net.sources.iter().map(from).collect()
+    }
+
+    fn cost(&self, branch: usize) -> f64 {
+        self.ohms.get(branch).copied().unwrap_or(1.0)
+    }
+
+    /// The circuits of all parts that draw. What depends on how the network conducts is filled in by [`Traced::fill`].
+    pub(crate) fn circuits(&self) -> Traced {
+        let net = self.net;
+        let mut from = self.ways();
         let mut any: Option<Walk> = None;
         let mut trail = Trail::new(net);
-        let (mut feed_ways, mut return_ways) = (Ways::default(), Ways::default());
-        for (source_at, source) in net.sources.iter().enumerate() {
-            let fed: Vec<&Consumer> = net
-                .consumers
-                .iter()
-                .filter(|it| it.part != source.part && self.live.blocks.joined(source.plus, it.plus))
-                .collect();
-            let feeds = fed.iter().map(|it| it.plus);
-            feed_ways.find(&self.live.view, source.plus, cost, feeds);
-            let returns = fed.iter().map(|it| it.minus);
-            let returns = returns.filter(|minus| self.back.blocks.joined(*minus, source.minus));
-            return_ways.find(&self.back.view, source.minus, cost, returns);
-            let mut shield_ways: Option<Ways> = None;
-            let id = self.id(source.part);
-            let not_battery = net
-                .branches
-                .get(source.branch)
-                .is_none_or(|b| b.kind != Kind::Battery);
-            for consumer in fed {
-                let place = place_of.get(consumer.part).copied().flatten();
-                let Some(circuit) = place.and_then(|place| all.get_mut(place)) else {
-                    continue;
-                };
-                // Batteries first, then whatever feeds it over the least resistance.
-                let rank = (not_battery, feed_ways.distance[consumer.plus], source_at);
-                let best = circuit.nearest.get_or_insert(rank);
-                if (rank.0, rank.1) < (best.0, best.1) {
-                    *best = rank;
-                }
-                trail.take(feed_ways.back(consumer.plus));
-                trail.way.reverse();
-                trail.read(
-                    &self.live,
-                    [source.plus, consumer.plus],
-                    [source.part, consumer.part],
-                );
-                circuit.all_runs.extend_from_slice(&trail.any_runs);
-                circuit.all_parts.extend_from_slice(&trail.any_parts);
-                circuit.all_parts.extend_from_slice(&trail.parts);
-                circuit.all_parts.extend([source.part, consumer.part]);
-                for device in &trail.any_devices {
-                    serves[*device].push(consumer.part);
-                }
-                circuit.feeds.push(FeedWay {
-                    source: id,
-                    terminal: consumer.terminal.as_str().to_owned(),
-                    length: Metres(trail.length),
-                    runs: trail.runs.iter().map(|run| self.run_id(*run)).collect(),
-                    parts: trail.parts.iter().map(|part| self.id(*part)).collect(),
-                    devices: self.names(&trail.cuts),
-                    on_any_way: trail.any_runs.iter().map(|run| self.run_id(*run)).collect(),
-                    meshed: trail.meshed,
-                });
-                // Once for each source, however many feed terminals a part has.
-                if circuit.returned == Some(source_at) {
-                    continue;
-                }
-                circuit.returned = Some(source_at);
-                let by_shield = !self.back.blocks.joined(consumer.minus, source.minus);
-                let (walk, ways) = if by_shield {
-                    let any = any.get_or_insert_with(|| Walk::new(net, |_, _| true));
-                    let ways = shield_ways.get_or_insert_with(|| Ways::from(&any.view, source.minus, cost));
-                    (&*any, &*ways)
-                } else {
-                    (&self.back, &return_ways)
-                };
-                let mut it = ReturnWay {
-                    source: id,
-                    ..ReturnWay::default()
-                };
-                if walk.blocks.joined(consumer.minus, source.minus) {
-                    trail.take(ways.back(consumer.minus));
-                    trail.read(walk, [consumer.minus, source.minus], [consumer.part, source.part]);
-                    self.fill_return(&mut it, &mut trail);
-                    it.resistance = resistances.between(consumer.minus, source.minus).map(Ohms);
-                    circuit.all_runs.extend_from_slice(&trail.runs);
-                    circuit.all_parts.extend_from_slice(&trail.parts);
-                    if !it.through_body || by_shield {
-                        circuit.all_runs.extend_from_slice(&trail.any_runs);
-                    }
-                }
-                for (run, amps) in self.shields_at(consumer.part, &shield_current) {
-                    it.shields.insert(run, Amps(amps));
-                }
-                circuit.returns.push(it);
-            }
-        }
-        self.traced(all, serves)
-    }
-
-    /// Makes maps and sets of what was gathered.
-    fn traced(&self, all: Vec<Gathered>, serves: Vec<Vec<usize>>) -> Traced {
-        let mut marks = Marks::new(self.net.runs.len().max(self.net.parts.len()));
+        let mut runs = Marks::new(net.runs.len());
+        let mut parts = Marks::new(net.parts.len());
         let mut list = Vec::new();
-        let mut serves_by_name: OrderedMap<DeviceRef, OrderedSet<PartId>> = OrderedMap::new();
-        for (device, parts) in self.net.devices.iter().zip(serves) {
+        let mut serves: Vec<Vec<PartId>> = vec![Vec::new(); net.devices.len()];
+        let mut served: Vec<Vec<PartId>> = vec![Vec::new(); net.runs.len()];
+        let mut nearest = Vec::new();
+        let mut ends = Vec::new();
+        // The feed terminals of a part stand side by side.
+        let of_part = |own: &[Consumer]| {
+            let part = own.first().map_or(0, |it| it.part);
+            let id = self.id(part);
+            let mut circuit = Circuit::default();
+            let mut best: Option<(bool, f64, usize)> = None;
+            for (source_at, (source, from)) in net.sources.iter().zip(&mut from).enumerate() {
+                let mut returned = false;
+                for consumer in own {
+                    if part == source.part || !self.live.blocks.joined(source.plus, consumer.plus) {
+                        continue;
+                    }
+                    // Batteries first, then whatever feeds it over the least resistance.
+                    let rank = (from.not_battery, from.feeds.distance[consumer.plus], source_at);
+                    let best = best.get_or_insert(rank);
+                    if (rank.0, rank.1) < (best.0, best.1) {
+                        *best = rank;
+                    }
+                    trail.take(from.feeds.back(consumer.plus));
+                    trail.way.reverse();
+                    trail.read(&self.live, [source.plus, consumer.plus], [source.part, part]);
+                    runs.insert_all(&trail.any_runs);
+                    parts.insert_all(&trail.any_parts);
+                    parts.insert_all(&trail.parts);
+                    parts.insert_all(&[source.part, part]);
+                    for device in &trail.any_devices {
+                        let list = &mut serves[*device];
+                        if list.last() != Some(&id) {
+                            list.push(id);
+                        }
+                    }
+                    circuit.feeds.push(FeedWay {
+                        source: from.id,
+                        terminal: consumer.terminal.as_str().to_owned(),
+                        length: Metres(trail.length),
+                        runs: trail.runs.iter().map(|run| self.run_id(*run)).collect(),
+                        parts: trail.parts.iter().map(|part| self.id(*part)).collect(),
+                        devices: self.names(&trail.cuts),
+                        on_any_way: trail.any_runs.iter().map(|run| self.run_id(*run)).collect(),
+                        meshed: trail.meshed,
+                    });
+                    // Once for each source, however many feed terminals a part has.
+                    if std::mem::replace(&mut returned, true) {
+                        continue;
+                    }
+                    let by_shield = !self.back.blocks.joined(consumer.minus, source.minus);
+                    let (walk, ways) = if by_shield {
+                        let any = any.get_or_insert_with(|| Walk::new(net, |_, _| true));
+                        let make = || Ways::from(&any.view, source.minus, |b| self.cost(b));
+                        (&*any, &*from.by_shield.get_or_insert_with(make))
+                    } else {
+                        (&self.back, &from.returns)
+                    };
+                    let mut it = ReturnWay {
+                        source: from.id,
+                        ..ReturnWay::default()
+                    };
+                    if walk.blocks.joined(consumer.minus, source.minus) {
+                        trail.take(ways.back(consumer.minus));
+                        trail.read(walk, [consumer.minus, source.minus], [part, source.part]);
+                        self.fill_return(&mut it, &mut trail);
+                        runs.insert_all(&trail.runs);
+                        parts.insert_all(&trail.parts);
+                        if !it.through_body || by_shield {
+                            runs.insert_all(&trail.any_runs);
+                        }
+                    }
+                    ends.push([consumer.minus, source.minus]);
+                    circuit.returns.push(it);
+                }
+            }
+            if let Some((_, _, source)) = best {
+                nearest.push((id, source));
+            }
+            runs.take_into(&mut list);
+            for run in &list {
+                if let Some(served) = served.get_mut(*run) {
+                    served.push(id);
+                }
+            }
+            circuit.all_runs = list.iter().map(|run| self.run_id(*run)).collect();
+            parts.take_into(&mut list);
+            circuit.all_parts = list.iter().map(|part| self.id(*part)).collect();
+            (id, circuit)
+        };
+        let circuits = net
+            .consumers
+            .chunk_by(|a, b| a.part == b.part)
+            .map(of_part)
+            .collect();
+        let mut by_name: OrderedMap<DeviceRef, OrderedSet<PartId>> = OrderedMap::new();
+        for (device, parts) in net.devices.iter().zip(serves) {
             if !parts.is_empty() {
-                let named = serves_by_name.entry(device.name.clone()).or_default();
-                parts.iter().for_each(|part| marks.insert(*part));
-                marks.take_into(&mut list);
-                named.extend(list.iter().map(|part| self.id(*part)));
+                by_name.entry(device.name.clone()).or_default().extend(parts);
             }
         }
-        let nearest = all.iter().filter_map(|it| {
-            let (_, _, source) = it.nearest?;
-            Some((self.id(it.part), source))
-        });
-        let nearest = nearest.collect();
-        let mut served: Vec<Vec<PartId>> = vec![Vec::new(); self.net.runs.len()];
-        let circuits = all
-            .into_iter()
-            .map(|it| {
-                let mut circuit = Circuit {
-                    feeds: it.feeds,
-                    returns: it.returns,
-                    ..Circuit::default()
-                };
-                it.all_runs.iter().for_each(|run| marks.insert(*run));
-                marks.take_into(&mut list);
-                for run in &list {
-                    if let Some(served) = served.get_mut(*run) {
-                        served.push(self.id(it.part));
-                    }
-                }
-                circuit.all_runs = list.iter().map(|run| self.run_id(*run)).collect();
-                it.all_parts.iter().for_each(|part| marks.insert(*part));
-                marks.take_into(&mut list);
-                circuit.all_parts = list.iter().map(|part| self.id(*part)).collect();
-                (self.id(it.part), circuit)
-            })
-            .collect();
         Traced {
             circuits,
-            serves: serves_by_name,
+            serves: by_name,
             served,
-            nearest,
+            nearest: nearest.into_iter().collect(),
+            ends,
         }
-    }
-
-    /// Signal runs on a part's own line jacks that carry current in their shields.
-    fn shields_at(&self, part: usize, current: &impl Fn(usize) -> f64) -> Vec<(RunId, f64)> {
-        let mut out = Vec::new();
-        for &run in self.net.line_runs_of(part) {
-            let amps = current(run).abs();
-            if amps > 1e-6 {
-                out.push((self.net.runs[run].id, amps));
-            }
-        }
-        out
     }
 
     /// Tells of the way back that was taken.
@@ -315,17 +289,44 @@ impl<'a> Tracer<'a> {
     }
 }
 
-/// A circuit in the making: what belongs to it is named by every source and way, and brought into order once. Runs and
-/// parts by index.
-#[derive(Default)]
-struct Gathered {
-    part: usize,
-    feeds: Vec<FeedWay>,
-    returns: Vec<ReturnWay>,
-    all_runs: Vec<usize>,
-    all_parts: Vec<usize>,
-    /// The source to which its return was last followed.
-    returned: Option<usize>,
-    /// The best source so far: whether it is no battery, how far it is in ohms, and which it is.
-    nearest: Option<(bool, f64, usize)>,
+/// What is looked for once for each source.
+struct FromSource {
+    id: PartId,
+    not_battery: bool,
+    feeds: Ways,
+    returns: Ways,
+    /// The ways back over anything, shields included; made when one is needed.
+    by_shield: Option<Ways>,
+}
+
+impl Traced {
+    /// Fills in what depends on how the network conducts: the resistance of each way back, and what shields of a part carry.
+    /// `shield_current` gives the mean current in the shield of a run.
+    pub(crate) fn fill(
+        &mut self,
+        net: &Network,
+        resistances: &Resistances,
+        shield_current: impl Fn(usize) -> f64,
+    ) {
+        let mut ends = self.ends.iter();
+        let places = self.circuits.values_mut().zip(net.consumers.chunk_by(|a, b| a.part == b.part));
+        for (circuit, consumers) in places {
+            let Some(part) = consumers.first().map(|it| it.part) else { continue };
+            for (it, [from, to]) in circuit.returns.iter_mut().zip(&mut ends) {
+                if it.complete {
+                    it.resistance = resistances.between(*from, *to).map(Ohms);
+                }
+                it.shields = shields_at(net, part, &shield_current);
+            }
+        }
+    }
+}
+
+/// Signal runs on a part's own line jacks that carry current in their shields.
+fn shields_at(net: &Network, part: usize, current: &impl Fn(usize) -> f64) -> OrderedMap<RunId, Amps> {
+    let carrying = net.line_runs_of(part).iter().filter_map(|&run| {
+        let amps = current(run).abs();
+        (amps > 1e-6).then(|| (net.runs[run].id, Amps(amps)))
+    });
+    carrying.collect()
 }

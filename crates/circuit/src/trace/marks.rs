@@ -29,6 +29,11 @@ impl Marks {
         }
     }
 
+    /// Marks all of these.
+    pub(crate) fn insert_all(&mut self, numbers: &[usize]) {
+        numbers.iter().for_each(|number| self.insert(*number));
+    }
+
     /// Takes all marked numbers out into a list, ascending; what the list held is gone.
     pub(crate) fn take_into(&mut self, list: &mut Vec<usize>) {
         list.clear();

@@ -1,5 +1,6 @@
 //! Shortest ways from one node to all others over a view, by any measure that is not negative.
 
+use super::circuits::Walk;
 use super::view::View;
 use crate::narrow::narrow;
 use std::cmp::Reverse;
@@ -13,7 +14,7 @@ const NONE: u32 = u32::MAX;
 pub struct Ways {
     /// Distance of each node; infinite where there is no way, or where the search did not come.
     pub distance: Vec<f64>,
-    /// The nodes that were reached, nearest first; each after the node before it.
+    /// The nodes that were reached, each after the node before it; found by [`Ways::from`], nearest first.
     pub order: Vec<usize>,
     /// The step by which each node was reached: the node before it and the branch.
     before: Vec<[u32; 2]>,
@@ -24,6 +25,8 @@ pub struct Ways {
     touched: Vec<usize>,
     /// Distances by their bits: those of numbers that are not negative are in the order of the numbers.
     heap: BinaryHeap<Reverse<(u64, usize)>>,
+    /// Nodes behind bridges, with their distances.
+    behind: Vec<(f64, usize)>,
 }
 
 impl Ways {
@@ -33,19 +36,19 @@ impl Ways {
     pub fn from(view: &View, start: usize, cost: impl Fn(usize) -> f64) -> Self {
         let mut it = Self::default();
         it.begin(view);
-        it.search(view, start, cost, usize::MAX);
+        it.search(view, start, cost, |_| false, usize::MAX);
         it
     }
 
     /// The same ways, looked for no further than these nodes; what was found before is gone.
     pub(crate) fn find(
         &mut self,
-        view: &View,
+        walk: &Walk,
         start: usize,
         cost: impl Fn(usize) -> f64,
         nodes: impl Iterator<Item = usize>,
     ) {
-        self.begin(view);
+        self.begin(&walk.view);
         let mut count = 0;
         for node in nodes {
             if let Some(wanted) = self.wanted.get_mut(node)
@@ -57,7 +60,8 @@ impl Ways {
             }
         }
         if count > 0 {
-            self.search(view, start, cost, count);
+            let is_bridge = |branch| walk.block_of(branch).bridge;
+            self.search(&walk.view, start, cost, is_bridge, count);
         }
     }
 
@@ -80,17 +84,25 @@ impl Ways {
         self.touched.clear();
         self.order.clear();
         self.heap.clear();
+        self.behind.clear();
     }
 
-    /// Searches until so many of the wanted nodes are reached.
-    fn search(&mut self, view: &View, start: usize, cost: impl Fn(usize) -> f64, mut count: usize) {
+    /// Searches until so many of the wanted nodes are reached. Behind a bridge there is but one way on, which need not wait for
+    /// nearer nodes elsewhere: only within blocks of several branches nodes are taken by their distance.
+    fn search(
+        &mut self,
+        view: &View,
+        start: usize,
+        cost: impl Fn(usize) -> f64,
+        is_bridge: impl Fn(usize) -> bool,
+        mut count: usize,
+    ) {
         if start < self.distance.len() {
             self.distance[start] = 0.0;
             self.touched.push(start);
-            self.heap.push(Reverse((0.0_f64.to_bits(), start)));
+            self.behind.push((0.0, start));
         }
-        while let Some(Reverse((bits, node))) = self.heap.pop() {
-            let so_far = f64::from_bits(bits);
+        while let Some((so_far, node)) = self.next() {
             if std::mem::replace(&mut self.done[node], true) {
                 continue;
             }
@@ -107,10 +119,22 @@ impl Ways {
                     self.distance[other] = there;
                     self.before[other] = [narrow(node), narrow(branch)];
                     self.touched.push(other);
-                    self.heap.push(Reverse((there.to_bits(), other)));
+                    if is_bridge(branch) {
+                        self.behind.push((there, other));
+                    } else {
+                        self.heap.push(Reverse((there.to_bits(), other)));
+                    }
                 }
             }
         }
+    }
+
+    /// The next node to look on from, with its distance.
+    fn next(&mut self) -> Option<(f64, usize)> {
+        self.behind.pop().or_else(|| {
+            let Reverse((bits, node)) = self.heap.pop()?;
+            Some((f64::from_bits(bits), node))
+        })
     }
 
     /// The step by which a node was reached: the node before it and the branch.
