@@ -43,6 +43,8 @@ pub struct Factor {
     scattered: Vec<u32>,
     work: Vec<f64>,
     late_work: Vec<f64>,
+    /// Places of unknowns that are not late and wanted after each solution, with those that their answers follow from; rising.
+    watched: Vec<u32>,
 }
 
 /// Where the products of an entry with those after it in its column go, counted from the end of the column: side by side from one
@@ -113,6 +115,7 @@ impl Factor {
             measure: vec![0.0; size],
             work: vec![0.0; size],
             late_work: Vec::new(),
+            watched: Vec::new(),
             way: Vec::with_capacity(l_row.len()),
             scattered: Vec::new(),
             place,
@@ -418,25 +421,57 @@ impl Factor {
         }
     }
 
+    /// Names the unknowns that [`Factor::spread_to_watched`] is to tell of besides the late ones.
+    pub(crate) fn watch(&mut self, unknowns: impl Iterator<Item = usize>) {
+        let mut wanted = vec![false; self.size];
+        for unknown in unknowns {
+            if let Some(&place) = self.place.get(unknown) {
+                wanted[place] = true;
+            }
+        }
+        // An answer follows from others that are found before it, and stand behind it.
+        for k in 0..self.early {
+            if wanted[k] {
+                for &row in &self.l_row[self.l_start[k]..self.l_start[k + 1]] {
+                    wanted[row as usize] = true;
+                }
+            }
+        }
+        let early = (0..self.early).filter(|&k| wanted[k]);
+        self.watched = early.map(narrow).collect();
+    }
+
     /// From the answer for the late unknowns, in their order, that for all of them, by unknown; on the right side of those that are not late
     /// nothing stands.
     pub(crate) fn spread(&mut self, late: &[f64], answer: &mut [f64]) {
+        self.spread_to(late, answer, (0..self.early).rev());
+    }
+
+    /// As [`Factor::spread`]; of those that are not late, only what is watched is told.
+    pub(crate) fn spread_to_watched(&mut self, late: &[f64], answer: &mut [f64]) {
+        let watched = std::mem::take(&mut self.watched);
+        self.spread_to(late, answer, watched.iter().rev().map(|&k| k as usize));
+        self.watched = watched;
+    }
+
+    /// From the answer for the late unknowns that for all late ones and those at these places, which fall.
+    fn spread_to(&mut self, late: &[f64], answer: &mut [f64], places: impl Iterator<Item = usize>) {
         if answer.len() != self.size || late.len() != self.late() {
             return;
         }
-        let mut end = self.late_entries();
         let work = self.work.as_mut_slice();
         work[self.early..].copy_from_slice(late);
-        for (k, &start) in self.l_start[..self.early].iter().enumerate().rev() {
+        for (&unknown, x) in self.order[self.early..].iter().zip(late) {
+            answer[unknown] = *x;
+        }
+        for k in places {
+            let column = self.l_start[k]..self.l_start[k + 1];
             let mut x = 0.0;
-            for (&row, l) in self.l_row[start..end].iter().zip(&self.l_value[start..end]) {
+            for (&row, l) in self.l_row[column.clone()].iter().zip(&self.l_value[column]) {
                 x -= l * work[row as usize];
             }
             work[k] = x;
-            end = start;
-        }
-        for (&unknown, x) in self.order.iter().zip(work.iter()) {
-            answer[unknown] = *x;
+            answer[self.order[k]] = x;
         }
     }
 

@@ -92,8 +92,10 @@ pub struct System {
     held: Vec<f64>,
     /// Where the ties of references stand.
     ties: Vec<usize>,
-    /// Voltages of all nodes, at the last answer.
+    /// Voltages of all nodes at the last answer; where it is not spread, only of those that elements that are not steady touch and those
+    /// that are watched.
     voltage: Vec<f64>,
+    spread: bool,
     current: Vec<f64>,
     supplied: Vec<bool>,
     warm: bool,
@@ -205,6 +207,7 @@ impl System {
             ends,
             ties: Vec::new(),
             voltage: vec![0.0; nodes],
+            spread: true,
             current: vec![0.0; elements.len()],
             supplied: vec![false; elements.len()],
             warm: false,
@@ -287,7 +290,8 @@ impl System {
         Ok(())
     }
 
-    /// As [`System::solve`], without the currents.
+    /// As [`System::solve`], without the currents, and without voltages that neither belong to an element that is not steady nor are
+    /// watched: those come with the currents.
     pub(crate) fn solve_voltages(
         &mut self,
         elements: &[Element],
@@ -319,8 +323,22 @@ impl System {
         }
         self.warm = found.is_ok();
         self.share = share;
-        self.factor.spread(&self.level, &mut self.voltage);
+        self.factor.spread_to_watched(&self.level, &mut self.voltage);
+        self.spread = false;
         found
+    }
+
+    /// Names nodes whose voltages are wanted after [`System::solve_voltages`], besides those of elements that are not steady.
+    pub(crate) fn watch(&mut self, nodes: impl Iterator<Item = usize>) {
+        self.factor.watch(nodes);
+    }
+
+    /// Finds the voltages of all nodes at the last answer.
+    fn spread(&mut self) {
+        if !self.spread {
+            self.factor.spread(&self.level, &mut self.voltage);
+            self.spread = true;
+        }
     }
 
     /// The network with next to no load, and which loads it supplies.
@@ -625,6 +643,7 @@ impl System {
 
     /// Finds the currents of all elements at the last answer.
     pub(crate) fn find_currents(&mut self, elements: &[Element]) {
+        self.spread();
         for (at, element) in elements.iter().enumerate() {
             self.current[at] = self.current_of(at, element);
         }
@@ -632,6 +651,7 @@ impl System {
 
     /// Sets all currents to nothing.
     pub(crate) fn clear_currents(&mut self) {
+        self.spread();
         self.current.fill(0.0);
     }
 

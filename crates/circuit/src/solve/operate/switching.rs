@@ -3,14 +3,36 @@
 //! left open and said so.
 
 use super::{Operator, SourceModel};
-use crate::network::{Closes, values};
+use crate::network::{Closes, Network, values};
 use crate::solve::LEAST_SUPPLY;
+use ordered::OrderedMap;
 
 /// Most times that one relay or isolator changes before it is left open.
 const MOST_TOGGLES: u8 = 4;
 /// By how much the voltage may fall after a sensing isolator has closed before it opens again, in volts. From memory: such
 /// relays open about half a volt below the voltage at which they close.
 const SENSING_HYSTERESIS: f64 = 0.5;
+
+/// Nodes whose voltages decide what switches: of coils, sensing isolators, ignition terminals and inputs of converters. `switching`
+/// are branches that close by themselves, `ignition` gives the node of the ignition terminal by part.
+pub(super) fn watched(net: &Network, switching: &[usize], ignition: &OrderedMap<usize, usize>) -> Vec<usize> {
+    let mut out = Vec::new();
+    for branch in switching.iter().filter_map(|&at| net.branches.get(at)) {
+        match branch.closes {
+            Closes::Relay { coil, .. } => out.extend(net.branches.get(coil).map_or([0; 2], |b| b.nodes)),
+            Closes::Sensing { minus, .. } => out.extend([branch.nodes[0], minus]),
+            _ => {}
+        }
+    }
+    for (&part, &node) in ignition {
+        out.push(node);
+        out.extend(net.node_by_name(part, "31"));
+    }
+    for source in &net.sources {
+        out.extend(["in", "-"].iter().filter_map(|name| net.node_by_name(source.part, name)));
+    }
+    out
+}
 
 impl Operator<'_> {
     /// Relays and isolators that would not rest.
