@@ -210,7 +210,8 @@ impl<'a> Operator<'a> {
             share: 1.0,
             whole: false,
         };
-        it.system.watch(switching::watched(net, &it.switching, &it.ignition).into_iter());
+        it.system
+            .watch(switching::watched(net, &it.switching, &it.ignition).into_iter());
         it.set_state(state, demands);
         it
     }

@@ -130,7 +130,8 @@ impl<'a> Tracer<'a> {
             it.feeds.find(&self.live, source.plus, |b| self.cost(b), feeds);
             let returns = fed().map(|it| it.minus);
             let returns = returns.filter(|minus| self.back.blocks.joined(*minus, source.minus));
-            it.returns.find(&self.back, source.minus, |b| self.cost(b), returns);
+            it.returns
+                .find(&self.back, source.minus, |b| self.cost(b), returns);
             it
         };
         net.sources.iter().map(from).collect()
@@ -309,9 +310,14 @@ impl Traced {
         shield_current: impl Fn(usize) -> f64,
     ) {
         let mut ends = self.ends.iter();
-        let places = self.circuits.values_mut().zip(net.consumers.chunk_by(|a, b| a.part == b.part));
+        let places = self
+            .circuits
+            .values_mut()
+            .zip(net.consumers.chunk_by(|a, b| a.part == b.part));
         for (circuit, consumers) in places {
-            let Some(part) = consumers.first().map(|it| it.part) else { continue };
+            let Some(part) = consumers.first().map(|it| it.part) else {
+                continue;
+            };
             for (it, [from, to]) in circuit.returns.iter_mut().zip(&mut ends) {
                 if it.complete {
                     it.resistance = resistances.between(*from, *to).map(Ohms);

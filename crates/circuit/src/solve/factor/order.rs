@@ -4,9 +4,6 @@
 //! fill, the one in which what is eliminated into the same unknowns stands together: most of what a column adds to others then goes
 //! side by side.
 
-use std::cmp::Reverse;
-use std::collections::BinaryHeap;
-
 /// Most neighbours that an unknown may have to be eliminated before the late ones: three couplings among three neighbours (the star
 /// and delta of three-phase practice) are no more than the three that go; four would leave six.
 const MOST_EARLY: usize = 3;
@@ -16,38 +13,24 @@ const MOST_EARLY: usize = 3;
 pub(super) fn minimum_degree(near: &mut [Vec<u32>], late: &[bool]) -> (Vec<usize>, usize) {
     let size = near.len();
     let is_late = |at: usize| late.get(at) == Some(&true);
-    // Entries whose degree is no longer that of their unknown are passed over.
-    let mut queue: BinaryHeap<Reverse<(usize, usize)>> = near
-        .iter()
-        .enumerate()
-        .filter(|(at, _)| !is_late(*at))
-        .map(|(at, list)| Reverse((list.len(), at)))
-        .collect();
-    let mut gone = vec![false; size];
+    let mut queue = Queue::new(size);
+    for (at, list) in near.iter().enumerate().filter(|(at, _)| !is_late(*at)) {
+        queue.insert(list.len(), at);
+    }
     let mut order = Vec::with_capacity(size);
     let mut merged: Vec<u32> = Vec::new();
     let mut early = None;
     loop {
-        while queue
-            .peek()
-            .is_some_and(|Reverse((degree, at))| gone[*at] || near[*at].len() != *degree)
-        {
-            queue.pop();
-        }
-        if early.is_none()
-            && queue
-                .peek()
-                .is_none_or(|Reverse((degree, _))| *degree > MOST_EARLY)
-        {
+        let first = queue.first(near);
+        if early.is_none() && first.is_none_or(|at| near[at].len() > MOST_EARLY) {
             early = Some(order.len());
-            let late = (0..size).filter(|at| is_late(*at));
-            queue.extend(late.map(|at| Reverse((near[at].len(), at))));
+            for at in (0..size).filter(|at| is_late(*at)) {
+                queue.insert(near[at].len(), at);
+            }
             continue;
         }
-        let Some(Reverse((_, least))) = queue.pop() else {
-            break;
-        };
-        gone[least] = true;
+        let Some(least) = first else { break };
+        queue.remove(near[least].len(), least);
         order.push(least);
         let list = std::mem::take(&mut near[least]);
         let me = u32::try_from(least).unwrap_or(u32::MAX);
@@ -70,12 +53,78 @@ pub(super) fn minimum_degree(near: &mut [Vec<u32>], late: &[bool]) -> (Vec<usize
                 std::mem::swap(&mut near[at], &mut merged);
             }
             if near[at].len() != before && (early.is_some() || !is_late(at)) {
-                queue.push(Reverse((near[at].len(), at)));
+                queue.remove(before, at);
+                queue.insert(near[at].len(), at);
             }
         }
         near[least] = list;
     }
     (order, early.unwrap_or(size))
+}
+
+/// Unknowns that wait for their elimination, by degree; those of [`MANY`] neighbours and more, which are few, together. Sets of bits:
+/// the least unknown of a degree is then found without comparing any.
+struct Queue {
+    of_degree: [Waiting; MANY + 1],
+}
+
+/// From this degree on unknowns are kept together.
+const MANY: usize = 12;
+
+#[derive(Default)]
+struct Waiting {
+    words: Vec<u64>,
+    /// No word before this one holds any.
+    from: usize,
+}
+
+impl Queue {
+    fn new(size: usize) -> Self {
+        Self {
+            of_degree: std::array::from_fn(|_| Waiting {
+                words: vec![0; size.div_ceil(64)],
+                from: 0,
+            }),
+        }
+    }
+
+    fn insert(&mut self, degree: usize, at: usize) {
+        let waiting = &mut self.of_degree[degree.min(MANY)];
+        waiting.words[at / 64] |= 1 << (at % 64);
+        waiting.from = waiting.from.min(at / 64);
+    }
+
+    fn remove(&mut self, degree: usize, at: usize) {
+        self.of_degree[degree.min(MANY)].words[at / 64] &= !(1 << (at % 64));
+    }
+
+    /// The unknown of least degree, of those the least.
+    fn first(&mut self, near: &[Vec<u32>]) -> Option<usize> {
+        let (many, few) = self.of_degree.split_last_mut()?;
+        few.iter_mut()
+            .find_map(|waiting| waiting.all().next())
+            .or_else(|| many.all().min_by_key(|at| near[*at].len()))
+    }
+}
+
+impl Waiting {
+    /// All of them, rising.
+    fn all(&mut self) -> impl Iterator<Item = usize> {
+        while self.words.get(self.from) == Some(&0) {
+            self.from += 1;
+        }
+        (self.from..)
+            .zip(&self.words[self.from..])
+            .flat_map(|(at, word)| {
+                let mut left = *word;
+                std::iter::from_fn(move || {
+                    let bit = left.trailing_zeros() as usize;
+                    let found = (left != 0).then_some(at * 64 + bit);
+                    left &= left.wrapping_sub(1);
+                    found
+                })
+            })
+    }
 }
 
 /// Puts the unknowns from `begin` on into the order of a walk through the elimination tree that leaves each subtree before the

@@ -29,7 +29,11 @@ pub(super) fn watched(net: &Network, switching: &[usize], ignition: &OrderedMap<
         out.extend(net.node_by_name(part, "31"));
     }
     for source in &net.sources {
-        out.extend(["in", "-"].iter().filter_map(|name| net.node_by_name(source.part, name)));
+        out.extend(
+            ["in", "-"]
+                .iter()
+                .filter_map(|name| net.node_by_name(source.part, name)),
+        );
     }
     out
 }
