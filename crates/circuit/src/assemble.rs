@@ -219,15 +219,12 @@ fn warm_up(operator: &mut Operator<'_>, net: &Network, sheet: &Sheet, conditions
         .values()
         .map(|r| values::Warming::of(&r.wire, conditions))
         .collect();
+    let cold: Vec<f64> = sheet.runs.values().map(|r| values::wire_at_20(&r.wire)).collect();
     let mut temperatures: Vec<f64> = warming.iter().map(|w| w.ambient).collect();
     for round in 0..HEAT_ROUNDS {
-        for ((run, it), (warming, temperature)) in net
-            .runs
-            .iter()
-            .zip(sheet.runs.values())
-            .zip(warming.iter().zip(&temperatures))
+        for ((run, at_20), (warming, temperature)) in
+            net.runs.iter().zip(&cold).zip(warming.iter().zip(&temperatures))
         {
-            let at_20 = values::wire_at_20(&it.wire);
             let warmer = at_20 * (warming.factor(*temperature) - 1.0);
             operator.set_resistance(run.branch, net.branches[run.branch].resistance + warmer);
         }

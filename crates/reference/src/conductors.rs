@@ -272,18 +272,18 @@ pub fn resistance_per_metre(material: Material, area: SquareMm, temperature: Cel
 #[must_use]
 pub fn metric_stranding(size: SquareMm) -> f64 {
     let size = size.0.clamp(1e-4, 10_000.0);
-    let mut below: Option<(f64, f64)> = None;
-    for &(row, milliohms) in CLASS_5_PLAIN {
-        let here = (
+    // Only the rows on either side are worked out; beyond the ends both are the end row.
+    let last = CLASS_5_PLAIN.len().saturating_sub(1);
+    let above = CLASS_5_PLAIN.iter().position(|(row, _)| size <= *row);
+    let [below, above] = above.map_or([last; 2], |above| [above.saturating_sub(1), above]);
+    let point = |at: usize| {
+        let (row, milliohms) = CLASS_5_PLAIN.get(at).copied().unwrap_or((1.0, 0.0));
+        (
             libm::log(row),
             milliohms * row / (COPPER_RESISTIVITY_20C * 1000.0),
-        );
-        if size <= row {
-            return linear(&[below.unwrap_or(here), here], libm::log(size));
-        }
-        below = Some(here);
-    }
-    below.map_or(1.0, |row| row.1)
+        )
+    };
+    linear(&[point(below), point(above)], libm::log(size))
 }
 
 /// Resistance per metre of a cable known by its nominal size only: an upper figure, and what the engine takes.

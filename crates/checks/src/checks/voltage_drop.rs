@@ -257,6 +257,11 @@ fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> V
         size: Option<Size>,
         now: f64,
     }
+    // What is lost with another size.
+    let with = |choice: &Choice, size: Size| {
+        let ohms = nominal_resistance_per_metre(Material::Copper, size, choice.temperature).0;
+        choice.lost * (ohms / choice.ohms).min(1.0)
+    };
     let above = |size: Size| size.series().find(|next| next.area().0 > size.area().0 * 1.001);
     let mut all: Vec<Choice> = way(circuit)
         .into_iter()
@@ -280,6 +285,14 @@ fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> V
     // A little below the limit, so that rounding does not leave it standing.
     let target = limit * 0.99;
     let mut total = drop;
+    // Where it does not pass with all of them as thick as they are sold, no step is worth going. A hair for rounding.
+    let thickest = |choice: &Choice| {
+        let size = choice.next?.series().last()?;
+        Some(choice.lost - with(choice, size))
+    };
+    if drop - all.iter().filter_map(thickest).sum::<f64>() > target + 1e-9 {
+        return Vec::new();
+    }
     for _ in 0..400 {
         if total <= target {
             return all
@@ -297,8 +310,7 @@ fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> V
         let Some(size) = worst.next else {
             return Vec::new();
         };
-        let ohms = nominal_resistance_per_metre(Material::Copper, size, worst.temperature).0;
-        let now = worst.lost * (ohms / worst.ohms).min(1.0);
+        let now = with(worst, size);
         total -= worst.now - now;
         (worst.next, worst.size, worst.now) = (above(size), Some(size), now);
     }
