@@ -85,7 +85,7 @@ fn runs(plan: &Plan, sheet: &Sheet, conditions: &Conditions) -> Vec<Laid> {
         .into_iter()
         .map(|(id, run, walk)| Laid {
             run: id,
-            length: walk.length(plan),
+            length: walk.length(plan, run),
             surroundings: warmest(plan, &walk, conditions),
             bundle: (Class::of(sheet, run) == Class::Supply).then(|| {
                 let loaded = |passage: usize| {

@@ -21,5 +21,5 @@ pub use facts::{Facts, Hazard};
 pub use forms::{Size, usual_size};
 pub use laid::{lay, settle};
 pub use plan::{Passage, Place, Plan, Point};
-pub use routes::{Proposal, Routed, propose, route_all};
+pub use routes::{Proposal, Routed, hazards_on, propose, route_all};
 pub use walk::{NoWalk, Step, Walk};

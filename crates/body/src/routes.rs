@@ -55,16 +55,18 @@ pub struct Proposal {
 }
 
 /// What a run is, for the choice of its way.
-struct Wanted {
+struct Wanted<'r> {
     id: RunId,
+    run: &'r Run,
     class: Class,
     serves: OrderedSet<PartId>,
 }
 
-impl Wanted {
-    fn of(sheet: &Sheet, id: RunId, run: &Run) -> Self {
+impl<'r> Wanted<'r> {
+    fn of(sheet: &Sheet, id: RunId, run: &'r Run) -> Self {
         Self {
             id,
+            run,
             class: Class::of(sheet, run),
             serves: serves(sheet, run),
         }
@@ -102,7 +104,7 @@ fn hazards_of(plan: &Plan, passage: usize) -> Vec<Hazard> {
 }
 
 /// What each passage costs a run that goes between these two places.
-fn costs(plan: &Plan, company: &Company, wanted: &Wanted, ends: [usize; 2]) -> Vec<f64> {
+fn costs(plan: &Plan, company: &Company, wanted: &Wanted<'_>, ends: [usize; 2]) -> Vec<f64> {
     let place = |at: usize| plan.places.get(at).map_or(0.0, |place| detours(&place.facts));
     plan.passages
         .iter()
@@ -223,7 +225,7 @@ fn proposal(
     plan: &Plan,
     sheet: &Sheet,
     company: &Company,
-    wanted: &Wanted,
+    wanted: &Wanted<'_>,
     walk: Walk,
     cost: f64,
     shortest: Option<&Walk>,
@@ -241,14 +243,10 @@ fn proposal(
             *so_far = *so_far + metres;
         }
     }
-    let hazards: Vec<(usize, Vec<Hazard>)> = walk
-        .passages()
-        .map(|passage| (passage, hazards_on(plan, &walk, passage)))
-        .filter(|(_, hazards)| !hazards.is_empty())
-        .collect();
+    let hazards = hazards_on(plan, &walk);
     let mut proposal = Proposal {
         route: walk.route(plan),
-        length: walk.length(plan),
+        length: walk.length(plan, wanted.run),
         walk,
         cost,
         hazards,
@@ -260,8 +258,17 @@ fn proposal(
     proposal
 }
 
-/// What endangers a wire in a passage of a way, and at the place where it comes out, unless the way ends there.
-fn hazards_on(plan: &Plan, walk: &Walk, passage: usize) -> Vec<Hazard> {
+/// What endangers a wire on a way: each passage that does, by its index, and how. A place that is passed counts with the
+/// passage that leads to it; where the way begins and ends it has to be.
+#[must_use]
+pub fn hazards_on(plan: &Plan, walk: &Walk) -> Vec<(usize, Vec<Hazard>)> {
+    walk.passages()
+        .map(|passage| (passage, hazards_at(plan, walk, passage)))
+        .filter(|(_, hazards)| !hazards.is_empty())
+        .collect()
+}
+
+fn hazards_at(plan: &Plan, walk: &Walk, passage: usize) -> Vec<Hazard> {
     let mut hazards: OrderedSet<Hazard> = hazards_of(plan, passage).into_iter().collect();
     if let Some(step) = walk.steps.iter().find(|step| step.passage == passage)
         && step.to != walk.end()
@@ -288,7 +295,7 @@ fn reasons(
     plan: &Plan,
     sheet: &Sheet,
     company: &Company,
-    wanted: &Wanted,
+    wanted: &Wanted<'_>,
     it: &Proposal,
     shortest: Option<&Walk>,
 ) -> Vec<Saying> {
@@ -299,7 +306,7 @@ fn reasons(
             Hazard::Airbag | Hazard::Moving | Hazard::Crush | Hazard::Sharp
         )
     };
-    let least = shortest.map_or(it.length, |walk| walk.length(plan));
+    let least = shortest.map_or(it.length, |walk| walk.length(plan, wanted.run));
     let more = it.length - least;
     if more.0 < 0.005 {
         reasons.push(say!("route-shortest", length = metres(it.length)));
@@ -310,7 +317,7 @@ fn reasons(
         let own: Vec<usize> = it.walk.passages().collect();
         let met = shortest.into_iter().flat_map(|shortest| {
             let other = shortest.passages().filter(|passage| !own.contains(passage));
-            other.map(|passage| (passage, hazards_on(plan, shortest, passage)))
+            other.map(|passage| (passage, hazards_at(plan, shortest, passage)))
         });
         for (passage, hazards) in met.filter(|(_, hazards)| hazards.iter().any(grave)).take(1) {
             if let Some(passage) = plan.passages.get(passage) {
@@ -382,15 +389,14 @@ pub struct Routed {
 }
 
 /// Routes of all runs of a sheet: supply first, the thickest before the others, then leads of loads and speakers, signal
-/// leads last, each with what is laid already in mind. Runs that are `locked` keep their way, and the others make room for
-/// them.
+/// leads last, each with what is laid already in mind. Runs whose way is locked keep it, and the others make room for them.
 #[must_use]
-pub fn route_all(plan: &Plan, sheet: &Sheet, on: SheetKind, locked: &dyn Fn(RunId, &Run) -> bool) -> Routed {
-    let mut company = Company::of(plan, sheet, &|id, run| !locked(id, run));
+pub fn route_all(plan: &Plan, sheet: &Sheet, on: SheetKind) -> Routed {
+    let mut company = Company::of(plan, sheet, &|_, run| !run.laying.way_locked);
     let mut order: Vec<(Class, f64, RunId, &Run)> = sheet
         .runs
         .iter()
-        .filter(|(id, run)| !locked(**id, run))
+        .filter(|(_, run)| !run.laying.way_locked)
         .map(|(id, run)| {
             let area = run.wire.size.value().map_or(0.0, |size| size.area().0);
             (Class::of(sheet, run), area, *id, run)

@@ -9,11 +9,10 @@ use crate::ways::Net;
 use model::quantity::Metres;
 use model::{PartId, Run, Sheet};
 
-/// Wire at each end of a run beyond its way, in metres: from the place to the terminal, and enough to make the end again
-/// (common practice; the figure is our own, of a range from 0.1 to 0.3 m).
-const END_SLACK: f64 = 0.15;
-/// Wire between two parts at one place, in metres, ends and all (our own judgement, of a range from 0.15 to 0.5 m).
-const WITHIN_A_PLACE: f64 = 0.3;
+/// Wire beyond the way of a run where its slack is not known, in metres, both ends together: from the place to the terminal,
+/// and enough to make the end again (common practice; the figure is our own, of a range from 0.2 to 0.6 m). It is also the
+/// wire between two parts at one place.
+const USUAL_SLACK: f64 = 0.3;
 
 /// One passage on a way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -62,16 +61,12 @@ impl Walk {
     pub fn passages(&self) -> impl Iterator<Item = usize> {
         self.steps.iter().map(|step| step.passage)
     }
-    /// Length of the wire in metres: through its passages, and what its ends need; to the centimetre.
+    /// Length of the wire of a run on this way: through its passages, and its slack; to the centimetre.
     #[must_use]
-    pub fn length(&self, plan: &Plan) -> Metres {
+    pub fn length(&self, plan: &Plan, run: &Run) -> Metres {
         let passages = self.passages().filter_map(|at| plan.passages.get(at));
         let way: f64 = passages.map(|passage| passage.metres()).sum();
-        let length = if self.steps.is_empty() {
-            WITHIN_A_PLACE
-        } else {
-            way + 2.0 * END_SLACK
-        };
+        let length = way + run.laying.slack.or(Metres(USUAL_SLACK)).0;
         Metres((length * 100.0).round() / 100.0)
     }
     /// The route that says all of it: its passages, and the places between them.

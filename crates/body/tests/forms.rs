@@ -166,15 +166,17 @@ fn lengths_of_an_estate_car_worked_by_hand() {
         let it = plan.passage(passage).expect(passage);
         assert_eq!(it.length, Assumed(Metres(metres)), "{passage}");
     }
-    // From the battery to an amplifier on the load floor: 0.42 + 0.74 + 1.38 + 1.39 + 0.67 + 0.98 = 5.58, and 0.15 at each end.
+    // From the battery to an amplifier on the load floor: 0.42 + 0.74 + 1.38 + 1.39 + 0.67 + 0.98 = 5.58, and 0.3 for both ends.
     let sheet = testkit::sheet(
         "battery B1 place=battery-tray\nload A1 place=load-floor\n\
          run W1 B1.+ A1.+ route=battery-bulkhead/bulkhead-grommet-left/sill-front-left/sill-rear-left/arch-way-left/floor-way-left",
     );
-    let walk = plan
-        .walk(&sheet, &sheet.runs[&model::RunId(1)])
-        .expect("it has a way");
-    assert_eq!(walk.length(&plan), Metres(5.88));
+    let mut run = sheet.runs[&model::RunId(1)].clone();
+    let walk = plan.walk(&sheet, &run).expect("it has a way");
+    assert_eq!(walk.length(&plan, &run), Metres(5.88));
+    // Where its slack is told, that is what counts.
+    run.laying.slack = Given(Metres(0.5));
+    assert_eq!(walk.length(&plan, &run), Metres(6.08));
 }
 
 #[test]

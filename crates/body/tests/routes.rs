@@ -131,7 +131,7 @@ fn estate() -> (Job, Plan) {
 fn feeds_keep_apart_from_signal_leads_which_keep_together() {
     let (mut job, plan) = estate();
     let sheet = job.sheet(SheetKind::Plan).expect("it is there");
-    let routed = route_all(&plan, sheet, SheetKind::Plan, &|_, _| false);
+    let routed = route_all(&plan, sheet, SheetKind::Plan);
     assert_eq!(routed.edit.name, "Lay the ways of 5 runs anew");
     assert!(routed.without.is_empty());
     job.apply(routed.edit);
@@ -167,10 +167,7 @@ fn feeds_keep_apart_from_signal_leads_which_keep_together() {
         }
     }
     // Laying them anew changes nothing, since each still has the best way there is for it.
-    assert_eq!(
-        route_all(&plan, sheet, SheetKind::Plan, &|_, _| false).changed,
-        []
-    );
+    assert_eq!(route_all(&plan, sheet, SheetKind::Plan).changed, []);
 }
 
 #[test]
@@ -178,9 +175,11 @@ fn a_locked_run_stays_and_the_others_make_room() {
     let (mut job, plan) = estate();
     let under_the_seat = ["seat-rail-left", "seat-tunnel-left"].map(str::to_owned).to_vec();
     let sheet = job.sheets.entry(SheetKind::Plan).or_default();
-    sheet.runs.get_mut(&RunId(2)).expect("it is there").route = under_the_seat.clone();
+    let feed = sheet.runs.get_mut(&RunId(2)).expect("it is there");
+    feed.route.clone_from(&under_the_seat);
+    feed.laying.way_locked = true;
     let sheet = job.sheet(SheetKind::Plan).expect("it is there");
-    let routed = route_all(&plan, sheet, SheetKind::Plan, &|id, _| id == RunId(2));
+    let routed = route_all(&plan, sheet, SheetKind::Plan);
     assert!(!routed.changed.contains(&RunId(2)));
     job.apply(routed.edit);
     let sheet = job.sheet(SheetKind::Plan).expect("it is there");
@@ -219,7 +218,7 @@ fn two_routes_are_shown_with_what_speaks_for_them() {
     let mut run = sheet.runs[&RunId(2)].clone();
     run.route.clone_from(&proposals[0].route);
     assert_eq!(
-        plan.walk(sheet, &run).expect("it has a way").length(&plan),
+        plan.walk(sheet, &run).expect("it has a way").length(&plan, &run),
         proposals[0].length
     );
 }
@@ -230,8 +229,5 @@ fn nothing_is_proposed_where_an_end_has_no_place() {
     let plan = Plan::of(&job.settings.body).expect("it has a form");
     let sheet = job.sheet(SheetKind::Plan).expect("it is there");
     assert!(propose(&plan, sheet, RunId(1)).is_empty());
-    assert_eq!(
-        route_all(&plan, sheet, SheetKind::Plan, &|_, _| false).without,
-        [RunId(1)]
-    );
+    assert_eq!(route_all(&plan, sheet, SheetKind::Plan).without, [RunId(1)]);
 }

@@ -27,6 +27,7 @@ pub use registry::{CHECKS, Check, CheckGroup, check_named};
 use circuit::Study;
 use model::{Settings, Sheet};
 use serde::Serialize;
+use std::borrow::Cow;
 
 /// Everything that is derived from a sheet: what the engine knows, and what the checks found, gravest first.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -37,15 +38,21 @@ pub struct Analysis {
     pub findings: Vec<Finding>,
 }
 
-/// Studies a sheet and runs every check on it.
+/// Studies a sheet, laid in the vehicle's body where the settings tell one, and runs every check on it.
 #[must_use]
 pub fn analyse(sheet: &Sheet, settings: &Settings) -> Analysis {
-    let study = circuit::study(sheet, settings);
-    let findings = judge(sheet, settings, &study);
+    let laid = body::lay(sheet, settings);
+    let study = circuit::study_laid(&laid, settings);
+    let mut findings = judge(&laid, settings, &study);
+    if let Cow::Owned(_) = laid {
+        for mend in findings.iter_mut().flat_map(|finding| &mut finding.mends) {
+            body::settle(mend, sheet);
+        }
+    }
     Analysis { study, findings }
 }
 
-/// Runs every check on a sheet of which the engine's answer is at hand.
+/// Runs every check on a sheet that [`body::lay`] made and of which the engine's answer is at hand.
 #[must_use]
 pub fn judge(sheet: &Sheet, settings: &Settings, study: &Study) -> Vec<Finding> {
     let ctx = context::Ctx::new(sheet, settings, study);

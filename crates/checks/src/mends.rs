@@ -7,6 +7,7 @@ use crate::wording::{A, to_lay};
 use circuit::DeviceRef;
 use model::conductor::{EndingMethod, Material, Size};
 use model::kinds::supply::{Fuse, FuseForm};
+use model::laying::Guards;
 use model::quantity::{Amps, Metres, SquareMm};
 use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, SheetKind, TerminalRef};
 use ordered::OrderedMap;
@@ -233,6 +234,9 @@ pub(crate) fn insert_fuse(
     far_piece.tag = run_tag;
     far_piece.bends.clear();
     near_piece.bends.clear();
+    // The fuse stands where the source does, so that all of the way lies behind it.
+    near_piece.route.clear();
+    near_piece.laying.guards = Guards::default();
     let on = |name: &str| End::On(TerminalRef::new(part_id, name));
     let far_length = Metres(length.0 - first.0);
     if source_end == 0 {
@@ -383,16 +387,33 @@ pub(crate) fn join_through(ctx: &Ctx<'_>, device: PartId, after: Option<Saying>)
         _ => return None,
     };
     let mut run = kept.1.clone();
+    // The way of the one, then that of the other, in the direction of the one that stays.
+    let mut way = gone.1.route.clone();
+    if lands(&run.from) == lands(&gone.1.from) {
+        way.reverse();
+    }
     match (lands(&run.from), lands(&run.to)) {
-        (true, false) => (run.from, run.from_ending) = (far, ending),
-        (false, true) => (run.to, run.to_ending) = (far, ending),
+        (true, false) => {
+            (run.from, run.from_ending) = (far, ending);
+            run.route.splice(..0, way);
+        }
+        (false, true) => {
+            (run.to, run.to_ending) = (far, ending);
+            run.route.append(&mut way);
+        }
         _ => return None,
+    }
+    run.route.dedup();
+    run.route.truncate(model::limits::MOST_PLACES);
+    let guards = &mut run.laying.guards.0;
+    for (passage, guard) in &gone.1.laying.guards.0 {
+        guards.entry(passage.clone()).or_insert(*guard);
     }
     let (own, other) = (kept.1.wire.length, gone.1.wire.length);
     run.wire.length = match (own.value(), other.value()) {
         (Some(own_length), Some(other_length)) => {
             let sum = Metres(own_length.0 + other_length.0);
-            if own.is_settled() && other.is_settled() {
+            if own.is_given() && other.is_given() {
                 Fact::Given(sum)
             } else {
                 Fact::Assumed(sum)

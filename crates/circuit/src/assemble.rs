@@ -20,9 +20,15 @@ const HEAT_ROUNDS: usize = 4;
 /// Largest relative imbalance of an answer.
 const BALANCE_LIMIT: f64 = 1e-6;
 
-/// Everything the engine can say of a sheet under these settings.
+/// Everything the engine can say of a sheet under these settings, laid in the vehicle's body where the settings tell one.
 #[must_use]
 pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
+    study_laid(&body::lay(sheet, settings), settings)
+}
+
+/// The same of a sheet that [`body::lay`] made.
+#[must_use]
+pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
     let conditions = &settings.conditions;
     let net = Network::build(sheet);
     let mut study = Study {

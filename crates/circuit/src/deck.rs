@@ -43,14 +43,15 @@ fn references(it: &Prepared) -> Vec<bool> {
 /// The operating point that [`deck`] states the elements of.
 #[must_use]
 pub fn operating_point(sheet: &Sheet, settings: &Settings, level: Level) -> OperatingPoint {
-    point(&prepare(sheet, settings, level))
+    point(&prepare(&body::lay(sheet, settings), settings, level))
 }
 
 /// Deck and operating point of the same preparation, for comparisons.
 #[must_use]
 pub fn deck_and_point(sheet: &Sheet, settings: &Settings, level: Level) -> (String, OperatingPoint) {
-    let it = prepare(sheet, settings, level);
-    (write(&it, sheet, level), point(&it))
+    let sheet = body::lay(sheet, settings);
+    let it = prepare(&sheet, settings, level);
+    (write(&it, &sheet, level), point(&it))
 }
 
 fn point(it: &Prepared) -> OperatingPoint {
@@ -84,7 +85,8 @@ fn point(it: &Prepared) -> OperatingPoint {
 /// The deck of a sheet at a level.
 #[must_use]
 pub fn deck(sheet: &Sheet, settings: &Settings, level: Level) -> String {
-    write(&prepare(sheet, settings, level), sheet, level)
+    let sheet = body::lay(sheet, settings);
+    write(&prepare(&sheet, settings, level), &sheet, level)
 }
 
 fn write(it: &Prepared, sheet: &Sheet, level: Level) -> String {

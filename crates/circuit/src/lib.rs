@@ -18,6 +18,6 @@ pub mod speakers;
 mod study;
 pub mod trace;
 
-pub use assemble::study;
+pub use assemble::{study, study_laid};
 pub use deck::{OperatingPoint, deck, deck_and_point, operating_point};
 pub use study::*;

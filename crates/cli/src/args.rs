@@ -27,6 +27,7 @@ pub(crate) enum Command {
     Trace(TraceCall),
     Speakers(JobCall),
     Draw(DrawCall),
+    Routes(RoutesCall),
     Deck(DeckCall),
     Explain(ExplainCall),
     Lesson(LessonCall),
@@ -81,6 +82,18 @@ pub(crate) struct DrawCall {
     pub(crate) arrange: bool,
     #[arg(long, default_value = "light", value_parser = ["light", "dark", "print"])]
     pub(crate) paper: String,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct RoutesCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    #[arg(value_name = "RUN")]
+    pub(crate) run: Option<String>,
+    #[arg(long)]
+    pub(crate) anew: bool,
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: Option<String>,
 }
 
 #[derive(Debug, Args)]

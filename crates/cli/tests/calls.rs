@@ -460,3 +460,41 @@ fn json_carries_key_values_and_the_english_sentence_in_every_language() {
     let english = what["english"].as_str().expect("a sentence");
     assert!(english.starts_with("F1 sits 2.4 m of wire from B1"), "{english}");
 }
+
+#[test]
+fn ways_through_the_body_are_listed_proposed_and_laid_anew() {
+    let job = "body estate\nbattery B1 place=battery-tray\nload L1 10A place=side-right\nload L2 place=attic\n\
+               run W1 B1.+ L1.+ 4mm2\nrun W2 B1.+ L2.+ 4mm2 2m route=attic\n";
+    let (code, out, err) = output(loomwright(&["routes", "-"]).write_stdin(job));
+    assert_eq!(code, 0, "{err}");
+    assert!(
+        out.contains("no way laid") && out.contains("does not have attic"),
+        "{out}"
+    );
+    assert!(out.contains("measure in the vehicle before cutting"), "{out}");
+    let (_, out, _) = output(loomwright(&["routes", "-", "W1"]).write_stdin(job));
+    assert!(
+        out.contains("\n1. ") && out.contains("\n2. ") && out.contains("of wire"),
+        "{out}"
+    );
+    let folder = tempfile::tempdir().expect("there is room");
+    let file = folder.path().join("laid.loom.json");
+    let path = file.to_str().expect("a plain name");
+    let (code, out, err) = output(loomwright(&["routes", "-", "--anew", "-o", path]).write_stdin(job));
+    assert!(code == 0 && out.contains("battery-bulkhead /"), "{out}{err}");
+    // What was laid is in the file, and a length that follows from it is not.
+    let (_, out, _) = output(&mut loomwright(&["routes", path, "--json"]));
+    let all: serde_json::Value = serde_json::from_str(&out).expect("it is JSON");
+    assert_eq!(all[0]["length-is"], "computed");
+    assert_eq!(all[0]["route"][0], "battery-bulkhead");
+    assert_eq!(all[1]["length"], 2.0);
+    assert!(
+        !std::fs::read_to_string(&file)
+            .expect("it was written")
+            .contains("computed")
+    );
+    let (code, _, err) = output(loomwright(&["routes", "-", "W9"]).write_stdin(job));
+    assert!(code == 2 && err.contains("W1 W2"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["routes", "@camper"]));
+    assert!(code == 2 && err.contains("body estate"), "{err}");
+}

@@ -26,6 +26,8 @@ const FAMILIES: &[&str] = &[
     "cli-option-",
     "cli-command-",
     "cli-column-",
+    // cli/src/commands/routes.rs.
+    "cli-hazard-",
     // web/src/lessons/told.rs: by the name of a number in a lesson.
     "lesson-measure-",
     // model/src/said.rs: names of kinds, groups, sheets, properties and choices, and what properties are.

@@ -36,6 +36,8 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
         None => None,
     };
     let analysis = checks::analyse(&sheet, &opened.settings);
+    // Lengths that follow from routes are drawn as such.
+    let sheet = body::lay(&sheet, &opened.settings);
     let layout = Layout::read_by(&sheet, words());
     let beneath = under.as_ref().and_then(|under| under.bounds());
     // An empty sheet is a small piece of blank paper.

@@ -9,6 +9,7 @@ pub(crate) mod lesson;
 pub(crate) mod link;
 pub(crate) mod open;
 pub(crate) mod page;
+pub(crate) mod routes;
 pub(crate) mod schema;
 pub(crate) mod solve;
 pub(crate) mod speakers;
