@@ -91,6 +91,8 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Jobs => html! { <Jobs /> },
         Panel::Share => html! { <Share /> },
         Panel::Readings => readings(&store),
+        Panel::Record => html! { <Record /> },
+        Panel::Thread => html! { <Thread revision={store.revision} /> },
         Panel::Limits => limits(&store),
         Panel::Outline => outline(&store),
         Panel::Keys => keys(&store),

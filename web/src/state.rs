@@ -30,6 +30,10 @@ pub(crate) enum Panel {
     Share,
     /// Readings of the meter that were kept.
     Readings,
+    /// Recording what is found.
+    Record,
+    /// Complaints, condition record, quote, and what becomes of things.
+    Thread,
     /// The system as an outline.
     Outline,
     /// The list of keys.
@@ -188,6 +192,8 @@ impl State {
             Some(Action::Ask) => self.toggle(Panel::Ask),
             Some(Action::Jobs) => self.toggle(Panel::Jobs),
             Some(Action::Readings) => self.toggle(Panel::Readings),
+            Some(Action::Record) => self.toggle(Panel::Record),
+            Some(Action::Thread) => self.toggle(Panel::Thread),
             Some(Action::Share) => self.toggle(Panel::Share),
             Some(Action::Limits) => self.toggle(Panel::Limits),
             Some(Action::Outline) => self.toggle(Panel::Outline),

@@ -132,6 +132,8 @@ impl Editor {
             | Action::Share
             | Action::Limits
             | Action::Readings
+            | Action::Record
+            | Action::Thread
             | Action::Outline
             | Action::Paper
             | Action::English

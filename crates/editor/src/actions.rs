@@ -154,6 +154,8 @@ actions! {
     MeterOhms, "meter-ohms", "Meter: ohms, supply isolated", [];
     KeepReading, "keep-reading", "Keep this reading of the meter", [plain('s')];
     Readings, "readings", "Readings kept", [plain('g')];
+    Record, "record", "Record what is found", [plain('i')];
+    Thread, "thread", "Complaints, quote and what becomes of things", [plain('c')];
     OpenFile, "open-file", "Open a job file", [command('o')];
     SaveFile, "save-file", "Save the job as a file", [command('s')];
     NewJob, "new-job", "New empty job", [shift('e')];

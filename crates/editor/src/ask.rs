@@ -33,7 +33,7 @@ pub struct Answer {
 }
 
 /// How well a text answers: every typed word must be in it; beginnings count more. Larger is better, `None` is no.
-fn score(text: &str, asked: &[String]) -> Option<u32> {
+pub(crate) fn score(text: &str, asked: &[String]) -> Option<u32> {
     let text = in_lower(text);
     let mut total = 0;
     for word in asked {

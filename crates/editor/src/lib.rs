@@ -21,6 +21,7 @@ pub mod options;
 pub mod outline;
 mod picture;
 mod plain;
+pub mod recording;
 pub mod roles;
 pub mod selection;
 pub mod side_by_side;

@@ -31,6 +31,8 @@ impl Action {
                 | Self::TidySheet
                 | Self::MendFinding
                 | Self::KeepReading
+                | Self::Record
+                | Self::Thread
                 | Self::OpenFile
                 | Self::SaveFile
                 | Self::NewJob

@@ -159,9 +159,9 @@ properties! {
         /// Its tag: C1.
         tag as "tag": String = String::new();
         /// What the customer says.
-        words as "words": String = String::new();
+        words as "what": String = String::new();
         /// When it happens, as far as he knows.
-        moved as "with": Fact<crate::laying::Moved> = Unknown;
+        moved as "happens-with": Fact<crate::laying::Moved> = Unknown;
         /// The findings that explain it.
         explained_by as "explained-by": FindingRefs = FindingRefs::default();
         /// Whether it is closed: mended and proven, or settled otherwise.
@@ -175,11 +175,11 @@ properties! {
     /// A line of the condition record at intake, before any trim comes off.
     pub struct IntakeNote {
         /// Where: a tag, a place of the body, or in words.
-        at as "at": String = String::new();
+        at as "where": String = String::new();
         /// What was seen there.
-        words as "words": String = String::new();
+        words as "what": String = String::new();
         /// When it was recorded, as the user writes it.
-        on as "on": String = String::new();
+        on as "date": String = String::new();
     }
 }
 
@@ -207,7 +207,7 @@ properties! {
         /// Its tag: Q1.
         tag as "tag": String = String::new();
         /// What is to be done.
-        words as "words": String = String::new();
+        words as "what": String = String::new();
         /// How much it is needed.
         need as "need": Need = Need::Should;
         /// The findings that it clears.

@@ -3,9 +3,11 @@
 
 use crate::conductor::Jacket;
 use crate::kinds::supply::Ratings;
+#[cfg(feature = "schema")]
 use crate::laying::Guards;
 use crate::property::{LONGEST_TEXT, PropertyError, PropertyType, Shape, parse_number};
 use crate::quantity::{Amps, Hertz, Ohms, Watts};
+#[cfg(feature = "schema")]
 use crate::thread::{FindingRefs, Money, Tags};
 use smol_str::SmolStr;
 use std::fmt::Write;
@@ -404,16 +406,16 @@ impl PropertyType for Loops {
     }
 }
 
+/// Only the schema, which shows defaults, writes through this.
+#[cfg(feature = "schema")]
 macro_rules! file_form_is_text {
     ($($name:ident),*) => {$(
-        /// In files as its written form; only the schema, which shows defaults, writes through this.
-        #[cfg(feature = "schema")]
+        /// In files as its written form.
         impl serde::Serialize for $name {
             fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 serializer.serialize_str(&self.print())
             }
         }
-        #[cfg(feature = "schema")]
         impl schemars::JsonSchema for $name {
             fn schema_name() -> std::borrow::Cow<'static, str> {
                 stringify!($name).into()
@@ -425,6 +427,7 @@ macro_rules! file_form_is_text {
         }
     )*};
 }
+#[cfg(feature = "schema")]
 file_form_is_text!(
     Sections,
     Cavities,

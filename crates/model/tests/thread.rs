@@ -15,8 +15,8 @@ use model::thread::{Decision, Money, Need, Rates};
 use model::{Fact, Job, PartKind, PropertyType, SheetKind};
 
 const JOB: &str = r#"job "Estate, bass silent"
-complaint C1 "No bass since the move" explained-by="silent-speaker LS1" with=lid-open
-intake "Lid of the block cracked" at=D1 on=2026-11-30
+complaint C1 "No bass since the move" explained-by="silent-speaker LS1" happens-with=lid-open
+intake "Lid of the block cracked" where=D1 date=2026-11-30
 offer Q1 "New feed to the block" must clears="fuse-too-far F1 W1" answers=C1 parts-price=34.50 hours=1.5h approved extra=yes
 rates currency=EUR hour-price=78.00
 done strip-out:B1
@@ -89,7 +89,7 @@ fn prices_are_exact_and_sums_too() {
 fn lines_are_added_changed_and_undone() {
     let mut job = job();
     let before = file::write(&job);
-    let (edit, place) = add_line(&job, ThreadList::Complaints, &[("words", "Hums")]).expect("there is room");
+    let (edit, place) = add_line(&job, ThreadList::Complaints, &[("what", "Hums")]).expect("there is room");
     let back = job.apply(edit);
     assert_eq!((place, job.thread.complaints[1].tag.as_str()), (1, "C2"));
     let edit = set_line(
@@ -103,7 +103,7 @@ fn lines_are_added_changed_and_undone() {
     let back_further = job.apply(edit);
     let wrong = set_line(&job, ThreadList::Complaints, 1, "explained-by", "Not A Check");
     assert!(wrong.is_err_and(|error| error.to_string().contains("name of a check")));
-    assert!(set_line(&job, ThreadList::Offers, 7, "words", "x").is_err());
+    assert!(set_line(&job, ThreadList::Offers, 7, "what", "x").is_err());
     job.apply(back_further);
     job.apply(back);
     assert_eq!(file::write(&job), before);

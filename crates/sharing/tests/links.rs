@@ -176,7 +176,7 @@ fn private_things_stay_out_unless_chosen() {
 #[test]
 fn the_quote_complaints_and_pictures_stay_out_unless_chosen() {
     let text = r#"complaint C1 "Aunt Petronella hears nothing" explained-by="silent-speaker LS1"
-intake at=D1 words="Scratch on the sill"
+intake "Scratch on the sill" where=D1
 offer Q1 "New speaker lead" must parts-price=41.70 hours=1h approved decided-on="by telephone"
 rates currency=EUR hour-price=83.00
 done build:F1

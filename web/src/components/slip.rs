@@ -2,6 +2,7 @@
 
 use super::field::Field;
 use super::mark::mark;
+use super::pictures::pictures;
 use super::run_fields::{RunFields, set};
 use super::under_legend::fate_of;
 use crate::canvas::notes_width;
@@ -11,10 +12,14 @@ use editor::{Action, Thing};
 use model::conductor::FittedBy;
 use model::edits::{
     Words, change_part, change_run, rename_part, rename_run, set_part_words, set_property, set_run_words,
+    set_wire_property,
 };
-use model::property::PropertyType;
+use model::handling::Handling;
+use model::laying::Laying;
+use model::mounting::Mounting;
+use model::property::{PropertySet, PropertyType};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
-use words::say;
+use words::{Saying, say};
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -182,6 +187,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
         }
         Thing::Terminal(_) => html! {},
     };
+    let beside = beside(&store, &thing);
     let findings = store.desk.see(|editor| {
         let places = editor.findings_of(&thing);
         let all = &editor.analysis().findings;
@@ -244,6 +250,8 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
                     { for FittedBy::ALL.iter().map(|by| html! { <option value={by.word()} selected={written(*by) == written(fitted_by)}>{ said.say(&by.said()) }</option> }) }
                 </select>
             </label>
+            { beside }
+            { pictures(&store, &tag) }
             <footer class="slip__foot">
                 <button type="button" onclick={act(Action::WhatFeeds)}>{ said.text("slip-feeds") }<kbd>{ "F" }</kbd></button>
                 if is_run {
@@ -258,4 +266,44 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
             </footer>
         </aside>
     }
+}
+
+/// How the thing is fixed or laid, and what becomes of it: behind a word each, which says how much of it is told.
+fn beside(store: &Store, thing: &Thing) -> Html {
+    let words = store.words();
+    let on = store.desk.see(editor::Editor::on);
+    let group = |title: fn(usize) -> Saying, of: &dyn PropertySet, plain: &dyn PropertySet| {
+        let list = of.properties();
+        let told = list
+            .iter()
+            .filter(|it| of.get(it.name) != plain.get(it.name))
+            .count();
+        let fields = list.iter().map(|property| {
+            let (store, thing) = (store.clone(), thing.clone());
+            let on_set = Callback::from(move |text: String| {
+                set(&store, |job| match &thing {
+                    Thing::Run(id) => set_wire_property(job, on, *id, property.name, &text),
+                    Thing::Part(id) => set_property(job, on, *id, property.name, &text),
+                    Thing::Terminal(at) => set_property(job, on, at.part, property.name, &text),
+                })
+            });
+            html! { <Field key={property.name} {property} written={of.get(property.name).unwrap_or_default()} {on_set} /> }
+        });
+        html! {
+            <details class="slip__beside" data-testid="slip-beside">
+                <summary class="slip__more">{ words.say(&title(told)) }</summary>
+                { for fields }
+            </details>
+        }
+    };
+    store.desk.see(|editor| match thing {
+        Thing::Part(id) => editor.sheet().parts.get(id).map(|part| {
+            html! { <>{ group(|count| say!("slip-mounting", count = count), &part.mounting, &Mounting::default()) }{ group(|count| say!("slip-handling", count = count), &part.handling, &Handling::default()) }</> }
+        }),
+        Thing::Run(id) => editor.sheet().runs.get(id).map(|run| {
+            html! { <>{ group(|count| say!("slip-laying", count = count), &run.laying, &Laying::default()) }{ group(|count| say!("slip-handling", count = count), &run.handling, &Handling::default()) }</> }
+        }),
+        Thing::Terminal(_) => None,
+    })
+    .unwrap_or_default()
 }

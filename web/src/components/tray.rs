@@ -18,6 +18,8 @@ const TOOLS: &[(Action, &str)] = &[
     (Action::Meter, "tool-meter"),
     (Action::WhatFeeds, "tool-feeds"),
     (Action::Ask, "tool-ask"),
+    (Action::Record, "tool-record"),
+    (Action::Thread, "tool-thread"),
     (Action::Jobs, "tool-jobs"),
     (Action::Share, "tool-share"),
 ];

@@ -26,7 +26,7 @@
 //! | `reading volts at=B1.+ against=E1.stud 12.6V state=idle` | a reading of the meter that was kept; by `at` and `against` it names what the leads were on, or the run in the clamp |
 //! | `tuning of=A1 channel=1 target-volts=17.3V` | how a channel is set |
 //! | `complaint C1 "No bass" explained-by="silent-speaker LS1"` | what the customer came with |
-//! | `intake at=D1 words="Lid cracked"` | a line of the condition record |
+//! | `intake "Lid cracked" where=D1` | a line of the condition record |
 //! | `offer Q1 "New main fuse" must answers=C1 parts-price=34.50 hours=0.5h` | a line of the quote |
 //! | `rates currency=EUR hour-price=78.00` | the shop's terms |
 //! | `done strip-out:B1 …` | steps of checklists that are done |

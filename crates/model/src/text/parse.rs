@@ -538,18 +538,9 @@ impl<'t> Parser<'t> {
                 Word::Bare(text) => {
                     self.bare(line, list, whose, (text, here), &mut done, set);
                 }
-                Word::Quoted(text) if list.iter().any(|it| it.name == "words") => {
+                Word::Quoted(text) if list.iter().any(|it| it.name == "what") => {
                     let at = here.clone();
-                    self.pair(
-                        line,
-                        list,
-                        &[],
-                        whose,
-                        ("words", at),
-                        (text, here),
-                        &mut done,
-                        set,
-                    );
+                    self.pair(line, list, &[], whose, ("what", at), (text, here), &mut done, set);
                 }
                 Word::Quoted(_) => self.error(line, here, "a text without a name", "write name=\"text\""),
             }

@@ -141,7 +141,7 @@ fn thread(out: &mut String, thread: &crate::thread::Thread) {
 /// What a line says beyond its defaults: its tag and its words stand first, without their names.
 fn told(line: &dyn PropertySet, plain: &dyn PropertySet) -> String {
     let mut out = String::new();
-    let shown = |name: &str| matches!(name, "tag" | "words");
+    let shown = |name: &str| matches!(name, "tag" | "what");
     if let Some(tag) = line.get("tag") {
         // A word that begins the line would be read as the tag, so one that is none has its name.
         if crate::limits::check_tag(&tag).is_ok() && quote_if_needed(&tag) == tag {
@@ -150,7 +150,7 @@ fn told(line: &dyn PropertySet, plain: &dyn PropertySet) -> String {
             let _ = write!(out, " tag={}", quote(&tag));
         }
     }
-    if let Some(words) = line.get("words").filter(|words| !words.is_empty()) {
+    if let Some(words) = line.get("what").filter(|words| !words.is_empty()) {
         let _ = write!(out, " {}", quote(&words));
     }
     let default = |name: &str| {

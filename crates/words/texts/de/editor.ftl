@@ -317,6 +317,8 @@ action-meter-amps = Messgerät: Ampere in einer Leitung
 action-meter-ohms = Messgerät: Ohm, Versorgung abgeklemmt
 action-keep-reading = Messwert behalten
 action-readings = Behaltene Messwerte
+action-record = Aufnehmen, was da ist
+action-thread = Beanstandungen, Angebot und Verbleib
 action-open-file = Auftragsdatei öffnen
 action-save-file = Auftrag als Datei speichern
 action-new-job = Neuer leerer Auftrag
@@ -337,3 +339,13 @@ action-feet = Längen in Fuß und Zoll
 action-square-millimetres = Querschnitte in mm²
 action-gauge = Querschnitte in AWG
 action-keys = Liste der Tasten
+
+## Aufnehmen, was da ist.
+
+record-new = neu: { $kind }
+record-somewhere = irgendwohin
+edit-record = { $run } aufnehmen
+error-record-nowhere = eine Leitung von irgendwo nach irgendwo ist kein Fund: ein Ende benennen
+error-record-kind = es gibt keine Bauteilart `{ $kind }`
+error-record-no-terminal = dieses Bauteil hat keine Klemme, an der eine Leitung enden könnte
+error-record-seen = { $name }: { $why }

@@ -317,6 +317,8 @@ action-meter-amps = Meter: amps in a run
 action-meter-ohms = Meter: ohms, supply isolated
 action-keep-reading = Keep this reading of the meter
 action-readings = Readings kept
+action-record = Record what is found
+action-thread = Complaints, quote and what becomes of things
 action-open-file = Open a job file
 action-save-file = Save the job as a file
 action-new-job = New empty job
@@ -337,3 +339,13 @@ action-feet = Lengths in feet and inches
 action-square-millimetres = Wire sizes in mm²
 action-gauge = Wire sizes in AWG
 action-keys = List of keys
+
+## Recording what is found.
+
+record-new = new: { $kind }
+record-somewhere = somewhere
+edit-record = Record { $run }
+error-record-nowhere = a run that goes from somewhere to somewhere is no find: name one end
+error-record-kind = there is no kind of part `{ $kind }`
+error-record-no-terminal = this part has no terminal on which a run could land
+error-record-seen = { $name }: { $why }

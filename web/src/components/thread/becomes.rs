@@ -1,0 +1,181 @@
+//! What becomes of things between the sheet on the table and the one before it: counted, told one by one, and what that
+//! does to the findings.
+
+use crate::components::title_block::make;
+use crate::state::Store;
+use editor::recording::choices;
+use editor::{Editor, Thing};
+use model::compare::{Became, compare};
+use model::edits::{set_property, set_wire_property};
+use model::handling::{Fate, OnceOut};
+use model::property::PropertyType;
+use model::{Sheet, SheetKind};
+use web_sys::HtmlSelectElement;
+use words::{Saying, say};
+use yew::prelude::*;
+
+/// The sheet before this one that something is on.
+fn earlier(editor: &Editor) -> Option<(SheetKind, &Sheet)> {
+    let mut sheets = editor.job().sheets.iter();
+    sheets
+        .rfind(|(kind, sheet)| **kind < editor.on() && !sheet.parts.is_empty())
+        .map(|(kind, sheet)| (*kind, sheet))
+}
+
+/// A line: the thing, what it is called, what became of it, and what is decided of it.
+struct Line {
+    thing: Thing,
+    name: String,
+    became: Saying,
+    became_of_it: Became,
+    /// The written form of what is decided of it: its fate where it stays, else where it goes.
+    decided: String,
+}
+
+fn name(editor: &Editor, sheet: &Sheet, thing: &Thing) -> String {
+    match thing {
+        Thing::Part(id) => sheet
+            .parts
+            .get(id)
+            .map(|part| format!("{} {}", part.tag, editor.words().say(&part.said()))),
+        Thing::Run(id) => sheet.runs.get(id).map(|run| format!("{} {}", run.tag, run.label)),
+        Thing::Terminal(_) => None,
+    }
+    .unwrap_or_default()
+    .trim_end()
+    .to_owned()
+}
+
+fn told(became: &Became) -> Saying {
+    match became {
+        Became::Kept => say!("becomes-kept"),
+        Became::Changed(_) => say!("becomes-changed"),
+        Became::New => say!("becomes-new"),
+        Became::Removed => say!("becomes-removed"),
+    }
+}
+
+pub(super) fn becomes(store: &Store) -> (usize, Html) {
+    let words = store.words();
+    let Some((before, lines, counts, cleared, left, brought)) = store.desk.see(|editor| {
+        let (kind, before) = earlier(editor)?;
+        let compared = compare(before, editor.sheet());
+        let here = editor.sheet();
+        let all = compared
+            .parts
+            .iter()
+            .map(|(id, became)| (Thing::Part(*id), became))
+            .chain(compared.runs.iter().map(|(id, became)| (Thing::Run(*id), became)));
+        let lines: Vec<Line> = all
+            .map(|(thing, became)| {
+                let is_gone = *became == Became::Removed;
+                let sheet = if is_gone { before } else { here };
+                let handling = match &thing {
+                    Thing::Part(id) => sheet.parts.get(id).map(|it| &it.handling),
+                    Thing::Run(id) => sheet.runs.get(id).map(|it| &it.handling),
+                    Thing::Terminal(_) => None,
+                };
+                let decided = handling.map(|it| {
+                    if is_gone {
+                        it.once_out.print()
+                    } else {
+                        it.fate.print()
+                    }
+                });
+                Line {
+                    name: name(editor, sheet, &thing),
+                    became: told(became),
+                    decided: decided.unwrap_or_default(),
+                    became_of_it: became.clone(),
+                    thing,
+                }
+            })
+            .collect();
+        // The other sheet is judged as this one is.
+        let then = checks::analyse(before, &editor.job().settings);
+        let same = |a: &checks::Finding, b: &checks::Finding| {
+            a.check == b.check && a.parts.first() == b.parts.first() && a.runs.first() == b.runs.first()
+        };
+        let now = &editor.analysis().findings;
+        let left = now
+            .iter()
+            .filter(|it| then.findings.iter().any(|old| same(it, old)))
+            .count();
+        let cleared = then
+            .findings
+            .iter()
+            .filter(|old| !now.iter().any(|it| same(it, old)))
+            .count();
+        Some((kind, lines, compared.tally(), cleared, left, now.len() - left))
+    }) else {
+        return (
+            0,
+            html! { <p class="thread__about">{ words.text("becomes-none") }</p> },
+        );
+    };
+    let changed = counts.changed + counts.new + counts.removed;
+    let on = store.desk.see(Editor::on);
+    let row = |line: Line| {
+        let go = {
+            let (desk, thing) = (store.desk.clone(), line.thing.clone());
+            Callback::from(move |_: MouseEvent| {
+                desk.change(|editor| {
+                    if editor.under() != Some(before) && !thing.is_on(editor.sheet()) {
+                        editor.lay_under(Some(before));
+                    }
+                    editor.go_to_either(&thing)
+                });
+            })
+        };
+        let is_gone = line.became_of_it == Became::Removed;
+        // What is gone is decided on the sheet that still has it.
+        let (sheet, property) = if is_gone {
+            (before, "once-out")
+        } else {
+            (on, "fate")
+        };
+        let choose = {
+            let (store, thing) = (store.clone(), line.thing.clone());
+            Callback::from(move |event: Event| {
+                if let Some(select) = event.target_dyn_into::<HtmlSelectElement>() {
+                    let word = select.value();
+                    make(&store, |job| match &thing {
+                        Thing::Run(id) => set_wire_property(job, sheet, *id, property, &word),
+                        Thing::Part(id) => set_property(job, sheet, *id, property, &word),
+                        Thing::Terminal(at) => set_property(job, sheet, at.part, property, &word),
+                    });
+                }
+            })
+        };
+        let choices = if is_gone {
+            choices::<OnceOut>()
+        } else {
+            choices::<Fate>()
+        };
+        html! {
+            <li class="thread__row" data-testid="becomes-line">
+                <button type="button" class="thread__link" onclick={go}>{ line.name }</button>
+                <span>{ words.say(&line.became) }</span>
+                if line.became_of_it != Became::New {
+                    <select class="field__input" onchange={choose} aria-label={words.say(&model::said::name_of(property))}>
+                        <option value="?" selected={line.decided == "?"}>{ "—" }</option>
+                        { for choices.into_iter().map(|(word, said)| html! { <option value={word} selected={line.decided == word}>{ words.say(&said) }</option> }) }
+                    </select>
+                }
+            </li>
+        }
+    };
+    let (kept, others): (Vec<Line>, Vec<Line>) = lines
+        .into_iter()
+        .partition(|line| line.became_of_it == Became::Kept);
+    let shown = html! {
+        <>
+            <p class="thread__about">{ words.say(&say!("becomes-from", sheet = before.said())) }</p>
+            <p data-testid="becomes-counts">{ words.say(&say!("becomes-counts", kept = counts.kept, changed = counts.changed, new = counts.new, removed = counts.removed)) }</p>
+            <p data-testid="becomes-findings">{ words.say(&say!("becomes-findings", cleared = cleared, left = left, brought = brought)) }</p>
+            <ul>{ for others.into_iter().map(row) }</ul>
+            <details><summary class="slip__more">{ words.say(&say!("becomes-kept-all", count = kept.len())) }</summary><ul>{ for kept.into_iter().map(row) }</ul></details>
+        </>
+    };
+    (changed, shown)
+}

@@ -1,0 +1,24 @@
+//! The condition record: what was seen before any trim came off.
+
+use super::lines;
+use crate::state::Store;
+use model::edits::ThreadList;
+use yew::prelude::*;
+
+pub(super) fn intake(store: &Store) -> (usize, Html) {
+    let words = store.words();
+    let notes = store.desk.see(|editor| editor.job().thread.intake.clone());
+    let shown = html! {
+        <>
+            <p class="thread__about">{ words.text("thread-condition-about") }</p>
+            { for notes.iter().enumerate().map(|(place, note)| html! {
+                <div class="thread__line" data-testid="intake-line">
+                    { lines::fields(store, ThreadList::Intake, place, note, [&["what", "where", "date"], &[]]) }
+                    { lines::remove(store, ThreadList::Intake, place, &note.words) }
+                </div>
+            }) }
+            { lines::add(store, ThreadList::Intake, "thread-add-intake") }
+        </>
+    };
+    (notes.len(), shown)
+}
