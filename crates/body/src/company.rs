@@ -25,13 +25,13 @@ impl Class {
     /// Of a run on this sheet.
     #[must_use]
     pub fn of(sheet: &Sheet, run: &Run) -> Self {
-        let ends = || {
-            run.ends()
-                .into_iter()
-                .filter_map(|end| end.terminal())
-                .filter_map(|at| Some((sheet.role(at)?, &sheet.parts.get(&at.part)?.is)))
-        };
-        let any = |which: fn(Role) -> bool| ends().any(|(role, _)| which(role));
+        // What a terminal is for takes a while to find: each end is asked once.
+        let ends = run.ends().map(|end| {
+            let at = end.terminal()?;
+            let part = sheet.parts.get(&at.part)?;
+            Some((part.role(&at.terminal)?, &part.is))
+        });
+        let any = |which: fn(Role) -> bool| ends.iter().flatten().any(|(role, _)| which(*role));
         if any(Role::is_line) {
             Self::Signal
         } else if any(|role| {
@@ -44,7 +44,7 @@ impl Class {
         } else if any(|role| matches!(role, Role::TurnOnIn | Role::TurnOnOut | Role::Control)) {
             Self::Control
         } else if any(|role| matches!(role, Role::SupplyPlus | Role::SupplyMinus | Role::Body))
-            || ends().any(|(_, kind)| {
+            || ends.iter().flatten().any(|(_, kind)| {
                 matches!(
                     kind,
                     PartKind::Fuse(_) | PartKind::Breaker(_) | PartKind::Block(_) | PartKind::Bus(_)
@@ -69,7 +69,7 @@ impl Class {
 }
 
 /// The equipment whose signal a run carries: what it brings it to.
-pub(crate) fn serves(sheet: &Sheet, run: &Run) -> OrderedSet<PartId> {
+fn serves(sheet: &Sheet, run: &Run) -> OrderedSet<PartId> {
     run.ends()
         .into_iter()
         .filter_map(|end| end.terminal())
@@ -78,22 +78,45 @@ pub(crate) fn serves(sheet: &Sheet, run: &Run) -> OrderedSet<PartId> {
         .collect()
 }
 
-/// A run in a passage.
+/// A run that lies somewhere.
 #[derive(Clone, Debug)]
 pub(crate) struct Neighbour {
     pub(crate) run: RunId,
     pub(crate) class: Class,
+    /// Of signal leads: the equipment that they lead to.
     pub(crate) serves: OrderedSet<PartId>,
+}
+
+impl Neighbour {
+    pub(crate) fn of(sheet: &Sheet, id: RunId, run: &Run) -> Self {
+        let class = Class::of(sheet, run);
+        Self {
+            run: id,
+            class,
+            serves: if class == Class::Signal {
+                serves(sheet, run)
+            } else {
+                OrderedSet::new()
+            },
+        }
+    }
 }
 
 /// What lies in each passage.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Company(Vec<Vec<Neighbour>>);
+pub(crate) struct Company {
+    all: Vec<Neighbour>,
+    /// By passage: places in `all`.
+    in_passage: Vec<Vec<usize>>,
+}
 
 impl Company {
     /// Nothing yet.
     pub(crate) fn none(plan: &Plan) -> Self {
-        Self(vec![Vec::new(); plan.passages.len()])
+        Self {
+            all: Vec::new(),
+            in_passage: vec![Vec::new(); plan.passages.len()],
+        }
     }
     /// All runs of a sheet that have a way, but those that `leave_out` names.
     pub(crate) fn of(plan: &Plan, sheet: &Sheet, leave_out: &dyn Fn(RunId, &Run) -> bool) -> Self {
@@ -103,30 +126,32 @@ impl Company {
                 continue;
             }
             if let Ok(walk) = plan.walk(sheet, run) {
-                company.put(sheet, *id, run, &walk);
+                company.put(Neighbour::of(sheet, *id, run), &walk);
             }
         }
         company
     }
     /// Puts a run into the passages of its way.
-    pub(crate) fn put(&mut self, sheet: &Sheet, id: RunId, run: &Run, walk: &Walk) {
-        let neighbour = Neighbour {
-            run: id,
-            class: Class::of(sheet, run),
-            serves: serves(sheet, run),
-        };
+    pub(crate) fn put(&mut self, neighbour: Neighbour, walk: &Walk) {
+        let place = self.all.len();
+        self.all.push(neighbour);
         for passage in walk.passages() {
-            if let Some(list) = self.0.get_mut(passage) {
-                list.push(neighbour.clone());
+            if let Some(list) = self.in_passage.get_mut(passage) {
+                list.push(place);
             }
         }
     }
     /// Whether anything lies anywhere that runs of this class are kept away from.
     pub(crate) fn has_unwelcome(&self, class: Class) -> bool {
-        self.0.iter().flatten().any(|it| class.keeps_from(it.class))
+        self.all.iter().any(|it| class.keeps_from(it.class))
     }
     /// What lies in a passage.
-    pub(crate) fn in_passage(&self, passage: usize) -> &[Neighbour] {
-        self.0.get(passage).map(Vec::as_slice).unwrap_or_default()
+    pub(crate) fn in_passage(&self, passage: usize) -> impl Iterator<Item = &Neighbour> {
+        let list = self
+            .in_passage
+            .get(passage)
+            .map(Vec::as_slice)
+            .unwrap_or_default();
+        list.iter().filter_map(|at| self.all.get(*at))
     }
 }

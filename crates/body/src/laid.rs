@@ -1,7 +1,7 @@
 //! A sheet laid in the body: lengths, surroundings and bundles that follow from routes, and body metal from the places of
 //! ground points. What was measured wins.
 
-use crate::company::{Class, Company};
+use crate::company::Class;
 use crate::facts::Facts;
 use crate::plan::{Plan, Point};
 use crate::walk::Walk;
@@ -73,26 +73,30 @@ fn compute<T: Copy>(fact: &mut Fact<T>, follows: Option<T>) {
 }
 
 fn runs(plan: &Plan, sheet: &Sheet, conditions: &Conditions) -> Vec<Laid> {
-    let mut company = Company::none(plan);
-    let mut walks: Vec<(RunId, &Run, Walk)> = Vec::new();
+    let mut walks: Vec<(RunId, &Run, Walk, bool)> = Vec::new();
+    // By passage: how many supply runs lie in it.
+    let mut supply = vec![0_usize; plan.passages.len()];
     for (id, run) in &sheet.runs {
-        if let Ok(walk) = plan.walk(sheet, run) {
-            company.put(sheet, *id, run, &walk);
-            walks.push((*id, run, walk));
+        let Ok(walk) = plan.walk(sheet, run) else { continue };
+        let is_supply = Class::of(sheet, run) == Class::Supply;
+        if is_supply {
+            for passage in walk.passages() {
+                if let Some(count) = supply.get_mut(passage) {
+                    *count += 1;
+                }
+            }
         }
+        walks.push((*id, run, walk, is_supply));
     }
     walks
         .into_iter()
-        .map(|(id, run, walk)| Laid {
+        .map(|(id, run, walk, is_supply)| Laid {
             run: id,
             length: walk.length(plan, run),
             surroundings: warmest(plan, &walk, conditions),
-            bundle: (Class::of(sheet, run) == Class::Supply).then(|| {
-                let loaded = |passage: usize| {
-                    let all = company.in_passage(passage);
-                    all.iter().filter(|it| it.class == Class::Supply).count()
-                };
-                let fullest = walk.passages().map(loaded).max().unwrap_or(1).clamp(1, 60);
+            bundle: is_supply.then(|| {
+                let loaded = walk.passages().filter_map(|passage| supply.get(passage));
+                let fullest = loaded.copied().max().unwrap_or(1).clamp(1, 60);
                 u8::try_from(fullest).unwrap_or(60)
             }),
         })

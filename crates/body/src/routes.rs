@@ -7,14 +7,14 @@
 //! common practice: feeds apart from signal leads, signal leads of one amplifier together, nothing under a seat or over a
 //! hinge if there is a way round.
 
-use crate::company::{Class, Company, serves};
+use crate::company::{Class, Company, Neighbour};
 use crate::facts::{Facts, Hazard};
 use crate::plan::Plan;
 use crate::walk::{Step, Walk};
 use crate::ways::Way;
 use model::body::PassageKind;
 use model::quantity::Metres;
-use model::{Change, Edit, PartId, Run, RunId, Sheet, SheetKind};
+use model::{Change, Edit, Run, RunId, Sheet, SheetKind};
 use ordered::{OrderedMap, OrderedSet, Sort as _};
 use words::{Saying, Unit, figure, say};
 
@@ -56,38 +56,26 @@ pub struct Proposal {
 
 /// What a run is, for the choice of its way.
 struct Wanted<'r> {
-    id: RunId,
     run: &'r Run,
-    class: Class,
-    serves: OrderedSet<PartId>,
+    is: Neighbour,
 }
 
 impl<'r> Wanted<'r> {
     fn of(sheet: &Sheet, id: RunId, run: &'r Run) -> Self {
-        Self {
-            id,
-            run,
-            class: Class::of(sheet, run),
-            serves: serves(sheet, run),
-        }
+        let is = Neighbour::of(sheet, id, run);
+        Self { run, is }
     }
     /// Runs in a passage that this one should keep away from.
-    fn unwelcome<'c>(&self, company: &'c Company, passage: usize) -> impl Iterator<Item = RunId> + 'c {
-        let (own, class) = (self.id, self.class);
-        let all = company.in_passage(passage).iter();
-        all.filter(move |it| it.run != own && class.keeps_from(it.class))
+    fn unwelcome<'c>(&'c self, company: &'c Company, passage: usize) -> impl Iterator<Item = RunId> + 'c {
+        let all = company.in_passage(passage);
+        all.filter(|it| it.run != self.is.run && self.is.class.keeps_from(it.class))
             .map(|it| it.run)
     }
     /// Signal leads in a passage that belong to the same equipment.
     fn siblings<'c>(&'c self, company: &'c Company, passage: usize) -> impl Iterator<Item = RunId> + 'c {
-        let all = company.in_passage(passage).iter();
-        all.filter(move |it| {
-            it.run != self.id
-                && self.class == Class::Signal
-                && it.class == Class::Signal
-                && it.serves.intersection(&self.serves).next().is_some()
-        })
-        .map(|it| it.run)
+        let all = company.in_passage(passage);
+        all.filter(|it| it.run != self.is.run && !it.serves.is_disjoint(&self.is.serves))
+            .map(|it| it.run)
     }
 }
 
@@ -359,13 +347,13 @@ fn reasons(
     }
     if let Some(far) = it.beside.values().copied().reduce(Metres::max) {
         let runs = tags(sheet, it.beside.keys());
-        reasons.push(match wanted.class {
+        reasons.push(match wanted.is.class {
             Class::Signal => say!("route-beside-feeds", length = metres(far), runs = runs),
             _ => say!("route-beside-signal", length = metres(far), runs = runs),
         });
     }
-    if it.beside.is_empty() && company.has_unwelcome(wanted.class) {
-        reasons.push(match wanted.class {
+    if it.beside.is_empty() && company.has_unwelcome(wanted.is.class) {
+        reasons.push(match wanted.is.class {
             Class::Signal => say!("route-apart-feeds"),
             _ => say!("route-apart-signal"),
         });
@@ -429,7 +417,7 @@ pub fn route_all(plan: &Plan, sheet: &Sheet, on: SheetKind) -> Routed {
             continue;
         };
         let walk = walk_of(plan, from, &best);
-        company.put(sheet, id, run, &walk);
+        company.put(wanted.is, &walk);
         let route = whole_route(plan, sheet, run, &walk);
         if route != run.route {
             changed.push(id);
