@@ -24,13 +24,24 @@ pub enum Step {
 }
 
 impl Lesson {
-    /// The steps in which it is presented.
+    /// The steps in which it is presented. What is only begun is left out, so that a lesson can be tried while it is written.
     #[must_use]
     pub fn steps(&self) -> Vec<Step> {
         let mut steps: Vec<Step> = (0..self.story.len()).map(Step::Story).collect();
-        steps.extend((0..self.looks.len()).map(Step::Look));
-        steps.extend((0..self.breaks.len()).map(Step::Break));
-        steps.extend((0..self.questions.len()).map(Step::Question));
+        let looks = self.looks.iter().zip(0..).filter(|(it, _)| !it.says.is_empty());
+        steps.extend(looks.map(|(_, at)| Step::Look(at)));
+        let breaks = self.breaks.iter().zip(0..);
+        steps.extend(
+            breaks
+                .filter(|(it, _)| it.things.len() == it.kind.wants())
+                .map(|(_, at)| Step::Break(at)),
+        );
+        let questions = self
+            .questions
+            .iter()
+            .zip(0..)
+            .filter(|(it, _)| !it.asks.is_empty());
+        steps.extend(questions.map(|(_, at)| Step::Question(at)));
         let explained = self.explanation.len() + self.checks().count();
         steps.extend((0..explained).map(Step::Why));
         steps.push(Step::Sources);
@@ -253,7 +264,12 @@ mod tests {
     #[test]
     fn a_break_is_thrown_and_heals_and_an_overlay_holds_until_the_next_step() {
         let mut lesson = LESSONS[0].lesson();
-        lesson.breaks.push(Break::default());
+        lesson.breaks.push(Break {
+            things: vec!["W1".to_owned()],
+            ..Break::default()
+        });
+        // Not begun: nobody sees it.
+        lesson.questions.insert(0, crate::Question::default());
         let mut at = Presenting::default();
         at.throw(&lesson);
         assert_eq!(at.thrown(), Some(0));
@@ -280,7 +296,7 @@ mod tests {
         at.throw(&lesson);
         assert_eq!(at.thrown(), None);
         assert!(at.next(&lesson));
-        assert_eq!(at.step(&lesson), Step::Question(0));
+        assert_eq!(at.step(&lesson), Step::Question(1));
         // A lesson without anything is over at once.
         let empty = Lesson::default();
         let mut at = Presenting::default();

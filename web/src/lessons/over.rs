@@ -101,7 +101,7 @@ pub(super) fn named(editor: &Editor, thing: lessons::Thing) -> (String, String) 
         lessons::Thing::Part(id) => sheet
             .parts
             .get(&id)
-            .map(|part| (part.tag.clone(), part.name().to_owned())),
+            .map(|part| (part.tag.clone(), editor.words().say(&part.said()))),
         lessons::Thing::Run(id) => sheet.runs.get(&id).map(|run| {
             let end = |end: &model::End| end.terminal().map(|at| sheet.written(at)).unwrap_or_default();
             (run.tag.clone(), format!("{} – {}", end(&run.from), end(&run.to)))

@@ -102,7 +102,8 @@ fn question(scene: &Scene, words: &Words, all: &Told<'_>, number: usize) -> Html
         return html! {};
     };
     let is_shown = scene.at.answer_is_shown();
-    let answers = question.answers.iter().map(|answer| {
+    let answers = question.answers.iter().filter(|answer| !answer.says.is_empty());
+    let answers = answers.map(|answer| {
         let is_right = is_shown && answer.right;
         let class = classes!(is_right.then_some("told__right"), (is_shown && !answer.right).then_some("told__wrong"));
         html! { <li {class}>if is_right { <b>{ words.text("lesson-right") }</b>{ " " } }<span>{ all.tell(&answer.says, None, words) }</span></li> }
@@ -111,7 +112,7 @@ fn question(scene: &Scene, words: &Words, all: &Told<'_>, number: usize) -> Html
         <div class="told__question">
             <p>{ all.tell(&question.asks, None, words) }</p>
             <ol type="a" class="told__answers" data-testid="answers">{ for answers }</ol>
-            if is_shown { <p class="told__because" data-testid="because">{ all.tell(&question.why, None, words) }</p> }
+            if is_shown && !question.why.is_empty() { <p class="told__because" data-testid="because">{ all.tell(&question.why, None, words) }</p> }
         </div>
     }
 }
