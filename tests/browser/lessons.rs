@@ -209,8 +209,14 @@ fn a_break_is_thrown_in_both_at_once_and_heals_and_overlays_lie_on_both() {
         "document.querySelector('[data-testid=throw]').ariaPressed === 'true'",
     );
     // By the engine: see crates/lessons/src/aftermath.rs.
-    assert_eq!(page.text("foot-bad"), "A1 and A2 go off.");
-    assert_eq!(page.texts("foot-good"), ["A1 goes off.\nA2 stays on."]);
+    assert_eq!(
+        page.text("foot-bad"),
+        "A1 and A2 go off.\nLS1 falls silent: A1 is off.\nLS2 and LS3 fall silent: A2 is off."
+    );
+    assert_eq!(
+        page.texts("foot-good"),
+        ["A1 goes off.\nA2 stays on.\nLS1 falls silent: A1 is off."]
+    );
     assert!(page.text("spoken").contains("A1 and A2 go off."), "said aloud");
     let broken = both();
     assert!(
@@ -256,6 +262,33 @@ fn a_break_is_thrown_in_both_at_once_and_heals_and_overlays_lie_on_both() {
     // Who only looks at a lesson leaves nothing behind.
     assert_eq!(page.eval("localStorage.length"), 0);
     assert_eq!(page.eval("indexedDB.databases().then(all => all.length)"), 0);
+}
+
+/// German words are longer: on a projector all keys stay in one row and the heads in one line, whatever is on, so that the
+/// pictures keep their size.
+#[test]
+fn in_german_the_pictures_keep_their_size_whatever_is_on() {
+    let page = open(&format!("#lesson={KEY}"), (1280, 720));
+    page.run_first("Object.defineProperty(navigator, 'languages', { get() { return ['de-DE']; } });");
+    page.reload();
+    page.wait_until("German", "document.documentElement.lang === 'de'");
+    page.wait_for("the lesson", || (page.count("lesson") == 1).then_some(()));
+    let size = || framed(&page, "bad");
+    let before = size();
+    for keys in [["1", "b"], ["6", "f"], ["z", "p"]] {
+        for key in keys {
+            page.press(key);
+        }
+        std::thread::sleep(Duration::from_millis(100));
+        assert_eq!(&size()[3..], &before[3..], "after {keys:?}");
+        assert_eq!(
+            page.eval("[...document.querySelectorAll('.pinned__head')].every(head => head.scrollWidth <= head.clientWidth && head.offsetHeight < 60)"),
+            true,
+            "after {keys:?}"
+        );
+    }
+    assert!(page.text("told").contains(' ') && page.text("counts-bad").contains("Beheben"));
+    page.assert_no_errors();
 }
 
 /// Where the rings of the pointer are, from the corner of their pictures.
