@@ -271,8 +271,9 @@ fn in_german_the_pictures_keep_their_size_whatever_is_on() {
     let page = open(&format!("#lesson={KEY}"), (1280, 720));
     page.run_first("Object.defineProperty(navigator, 'languages', { get() { return ['de-DE']; } });");
     page.reload();
-    page.wait_until("German", "document.documentElement.lang === 'de'");
-    page.wait_for("the lesson", || (page.count("lesson") == 1).then_some(()));
+    page.wait_at_most(Duration::from_secs(90), "the lesson in German", || {
+        (page.count("lesson") == 1 && page.eval("document.documentElement.lang") == "de").then_some(())
+    });
     let size = || framed(&page, "bad");
     let before = size();
     for keys in [["1", "b"], ["6", "f"], ["z", "p"]] {

@@ -41,7 +41,7 @@ fn target(bytes: &[u8]) -> Fate {
     );
     let told = Told::of(&lesson);
     let _ = told.problems();
-    let marks: Vec<lessons::Mark> = faults(&lesson, &told.bad.analysis)
+    let marks: Vec<lessons::Mark> = faults(&lesson, &told.shown(Version::Bad).analysis)
         .into_iter()
         .filter(|fault| fault.wanted)
         .filter_map(|fault| Some((*fault.things.first()?, fault.reason)))
@@ -83,7 +83,7 @@ fn a_lesson_of_any_content_is_read_or_refused_at_its_place() {
 /// fault can be asked for or not.
 fn exercise(lesson: &Lesson, told: &Told<'_>) {
     let mut sitting = Sitting::new("A learner");
-    let all = faults(lesson, &told.bad.analysis);
+    let all = faults(lesson, &told.shown(Version::Bad).analysis);
     for fault in all.iter().filter(|fault| fault.wanted) {
         if let Some(thing) = fault.things.first() {
             let _ = sitting.mark(lesson, *thing, &fault.reason, &fault.says);

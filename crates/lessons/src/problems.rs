@@ -14,7 +14,7 @@ impl Told<'_> {
         let lesson = self.lesson;
         let mut problems = Vec::new();
         let finds = |name: &String| {
-            let mut findings = self.bad.analysis.findings.iter();
+            let mut findings = self.shown(Version::Bad).analysis.findings.iter();
             findings.any(|it| it.check == name && !it.undecided)
         };
         for name in lesson.about.iter().filter(|name| !finds(name)) {
@@ -23,7 +23,7 @@ impl Told<'_> {
         if lesson.about.is_empty() && lesson.faults.is_empty() {
             problems.push(say!("lesson-about-nothing"));
         }
-        let good = self.good.analysis.findings.iter();
+        let good = self.shown(Version::Good).analysis.findings.iter();
         problems.extend(good.filter(|it| it.grade != Grade::Tidy).map(|finding| {
             say!(
                 "lesson-good-with-finding",
@@ -34,6 +34,20 @@ impl Told<'_> {
         if lesson.sources.is_empty() && lesson.checks().next().is_none() {
             problems.push(say!("lesson-no-source"));
         }
+        problems.extend(self.unfilled());
+        for broken in &lesson.breaks {
+            for version in Version::BOTH {
+                self.unfulfilled(broken, version, &mut problems);
+            }
+        }
+        problems
+    }
+
+    /// Places for numbers that cannot be filled in, and why.
+    #[must_use]
+    pub fn unfilled(&self) -> Vec<Saying> {
+        let lesson = self.lesson;
+        let mut problems = Vec::new();
         let texts = lesson.story.iter().chain(&lesson.explanation);
         let texts = texts.chain(lesson.looks.iter().map(|it| &it.says));
         let texts = texts.chain(lesson.faults.iter().map(|it| &it.says));
@@ -49,9 +63,6 @@ impl Told<'_> {
         }
         for broken in &lesson.breaks {
             self.fill(&broken.says, Some(broken), &words, &mut problems);
-            for version in Version::BOTH {
-                self.unfulfilled(broken, version, &mut problems);
-            }
         }
         problems
     }

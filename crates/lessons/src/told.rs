@@ -5,6 +5,7 @@ use crate::lesson::{Lesson, Version};
 use crate::measures::{Judged, Number, as_drawn, measure};
 use checks::Analysis;
 use model::{Job, Sheet};
+use std::rc::Rc;
 use words::{Saying, Words, say};
 
 /// A version of a system, whole or broken, and its analysis.
@@ -52,25 +53,34 @@ impl Shown {
 pub struct Told<'l> {
     /// The lesson.
     pub lesson: &'l Lesson,
-    /// Its bad version.
-    pub bad: Shown,
-    /// Its good version.
-    pub good: Shown,
+    /// Its bad and its good version.
+    shown: Rc<[Shown; 2]>,
 }
 
 impl<'l> Told<'l> {
     /// Analyses both versions.
     #[must_use]
     pub fn of(lesson: &'l Lesson) -> Self {
-        let [bad, good] = Version::BOTH.map(|version| Shown::of(lesson.version(version)));
-        Self { lesson, bad, good }
+        let shown = Version::BOTH.map(|version| Shown::of(lesson.version(version)));
+        Self::with(lesson, Rc::new(shown))
+    }
+    /// With both versions as they were analysed before, the bad one first.
+    #[must_use]
+    pub fn with(lesson: &'l Lesson, shown: Rc<[Shown; 2]>) -> Self {
+        Self { lesson, shown }
+    }
+    /// Both versions, the bad one first.
+    #[must_use]
+    pub fn both(&self) -> Rc<[Shown; 2]> {
+        self.shown.clone()
     }
     /// A version as it stands.
     #[must_use]
     pub fn shown(&self, version: Version) -> &Shown {
+        let [bad, good] = &*self.shown;
         match version {
-            Version::Bad => &self.bad,
-            Version::Good => &self.good,
+            Version::Bad => bad,
+            Version::Good => good,
         }
     }
     /// A version with a break thrown.

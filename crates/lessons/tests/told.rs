@@ -29,7 +29,13 @@ fn written(lesson: &Lesson, told: &Told<'_>, overlay: Overlay, tag: &str, words:
         ..Look::default()
     };
     let all = layout.bounds().expect("something is drawn").inflate(500.0, 500.0);
-    let list = draw(&sheet, &layout, Some(&told.bad.analysis.study), &look, all);
+    let list = draw(
+        &sheet,
+        &layout,
+        Some(&told.shown(Version::Bad).analysis.study),
+        &look,
+        all,
+    );
     let (id, _) = sheet.run_by_tag(tag).expect("a run");
     let own = list.items.iter().filter(|item| item.owner == Owner::Run(id));
     own.filter_map(|item| match &item.shape {
@@ -110,11 +116,33 @@ fn mean_rms_and_burst_are_three_numbers_of_one_current() {
         .lesson();
     let told = Told::of(&lesson);
     let amps = |name: &str| {
-        let (number, unit) =
-            lessons::measures::measure(told.bad.judged(), name, "W7").unwrap_or_else(|why| panic!("{why}"));
+        let (number, unit) = lessons::measures::measure(told.shown(Version::Bad).judged(), name, "W7")
+            .unwrap_or_else(|why| panic!("{why}"));
         assert_eq!(unit, "A");
         number
     };
     let [mean, rms, burst] = ["current", "rms", "burst"].map(amps);
     assert!(0.0 < mean && mean < rms && rms < burst, "{mean} {rms} {burst}");
+}
+
+/// An instructor is told of a place that has no number before a class reads it, in whatever text it stands.
+#[test]
+fn a_place_without_a_number_is_told_wherever_it_stands() {
+    let mut lesson = lessons::BuiltIn::of("ring-feed").expect("built in").lesson();
+    assert!(Told::of(&lesson).unfilled().is_empty());
+    lesson.explanation.push("W2 carries {current W2}.".to_owned());
+    lesson.breaks[0].says = "{broken good current W99}".to_owned();
+    lesson.questions[0].answers[1].says = "{drop".to_owned();
+    let told: Vec<String> = Told::of(&lesson)
+        .unfilled()
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    assert_eq!(
+        told,
+        [
+            "A brace is not closed in: {drop",
+            "The place “broken good current W99” has no number: There is no run or part “W99”."
+        ]
+    );
 }

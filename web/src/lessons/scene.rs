@@ -76,8 +76,8 @@ impl PartialEq for Scene {
 impl Scene {
     pub(super) fn new(lesson: Rc<Lesson>, words: Words) -> Self {
         let told = Told::of(&lesson);
-        let shown = [told.bad, told.good];
-        let [bad, good] = &shown;
+        let shown = told.both();
+        let [bad, good] = &*shown;
         let whole = [(Version::Bad, bad), (Version::Good, good)];
         let whole = Rc::new(whole.map(|(version, shown)| Side {
             version,
@@ -87,7 +87,7 @@ impl Scene {
         Self {
             lesson,
             words,
-            shown: Rc::new(shown),
+            shown: shown.clone(),
             sides: whole.clone(),
             whole,
             at: Presenting::default(),
@@ -100,12 +100,7 @@ impl Scene {
     }
     /// The lesson with its numbers.
     pub(super) fn told(&self) -> Told<'_> {
-        let [bad, good] = &*self.shown;
-        Told {
-            lesson: &self.lesson,
-            bad: bad.clone(),
-            good: good.clone(),
-        }
+        Told::with(&self.lesson, self.shown.clone())
     }
     /// Both versions, with the break that is thrown.
     fn show(&self) -> Rc<[Side; 2]> {

@@ -25,7 +25,7 @@ pub(crate) fn run(call: &LessonCall) -> Result<Report, String> {
     let lesson = BuiltIn::of(name).map_or(lesson, |built_in| built_in.lesson_in(language));
     let told = Told::of(&lesson);
     if call.problems {
-        let lacks = lesson.lacks(&told.bad.analysis);
+        let lacks = lesson.lacks(&told.shown(Version::Bad).analysis);
         let mut problems: Vec<String> = lacks.iter().map(|lack| said(&lack.saying())).collect();
         problems.extend(told.problems().iter().map(said));
         return match problems.as_slice() {

@@ -106,6 +106,7 @@ own-story = Geschichte
 own-story-hint = Wer kam womit? Was war zu sehen, zu hören, zu riechen? Das liest der Lernende zuerst. Eine leere Zeile beginnt einen Absatz.
 own-with-good = Namen, Notizen und Bemerkungen des Auftrags blieben zurück.
 own-without-good = Die Zeichnung ist die falsche Anlage; eine richtige steht daneben, wenn der Auftrag ein Blatt dafür hat. Namen, Notizen und Bemerkungen des Auftrags blieben zurück.
+own-numbers = Eine berechnete Zahl kommt in geschweiften Klammern in jeden Text: current W3 (Strom), drop A1 (Spannungsabfall), good drop A1 (in der richtigen Anlage). Jeder liest sie in seinen Einheiten, wie die Zeichnung sie zeigt.
 own-sheet-bad = Falsche Anlage: Blatt
 own-sheet-good = Richtige Anlage: Blatt
 own-sheet-none = keines

@@ -106,6 +106,7 @@ own-story = Story
 own-story-hint = Who came with what? What was seen, heard, smelled? The learner reads this first. An empty line begins a paragraph.
 own-with-good = Names, notes and remarks of the job stayed behind.
 own-without-good = The drawing is the bad version; beside it stands a good one if the job has a sheet for it. Names, notes and remarks of the job stayed behind.
+own-numbers = A number that is computed goes into any text in braces: current W3, drop A1, good drop A1. Each reader has it in his units, as the drawing shows it.
 own-sheet-bad = Bad version: sheet
 own-sheet-good = Good version: sheet
 own-sheet-none = none

@@ -4,6 +4,7 @@ use super::form::Form;
 use crate::lessons::fields::Sentence;
 use crate::lessons::told::happening;
 use crate::reader::use_words;
+use checks::Analysis;
 use lessons::{Break, BreakKind, Shown, Version, aftermath};
 use std::rc::Rc;
 use words::{Words, say};
@@ -15,6 +16,14 @@ const MOST_LISTED: usize = 6;
 /// Both versions whole, with their analysis, the bad one first.
 #[derive(Clone)]
 pub(super) struct Whole(pub(super) Rc<[Shown; 2]>);
+
+impl Whole {
+    /// The analysis of the bad version.
+    pub(super) fn bad(&self) -> &Analysis {
+        let [bad, _] = &*self.0;
+        &bad.analysis
+    }
+}
 
 impl PartialEq for Whole {
     fn eq(&self, other: &Self) -> bool {

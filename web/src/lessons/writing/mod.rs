@@ -106,14 +106,7 @@ fn Paper(props: &PaperProps) -> Html {
     let adding = use_state(|| None::<Thing>);
     let fresh = use_state(|| None::<usize>);
     let adding_to = use_state(|| None::<String>);
-    let whole = use_memo((), |()| {
-        let told = Told::of(&props.lesson);
-        Whole(Rc::new([told.bad, told.good]))
-    });
-    let bad = {
-        let [bad, _] = &*whole.0;
-        Rc::new(bad.analysis.clone())
-    };
+    let whole = use_memo((), |()| Whole(Told::of(&props.lesson).both()));
     let choices = use_memo((), |()| reasons(&props.lesson));
     {
         let name = words.text("lesson-writing");
@@ -161,19 +154,19 @@ fn Paper(props: &PaperProps) -> Html {
         })
     };
     let add = {
-        let (draft, set, bad, store) = (draft.clone(), set.clone(), bad.clone(), store.clone());
+        let (draft, set, whole, store) = (draft.clone(), set.clone(), whole.clone(), store.clone());
         let (adding, fresh) = (adding.clone(), fresh.clone());
         Callback::from(move |reason: String| {
             let Some(thing) = *adding else { return };
             let mut next = (**draft).clone();
-            let there = faults(&next, &bad)
+            let there = faults(&next, whole.bad())
                 .into_iter()
                 .find(|it| it.reason == reason && it.things.contains(&thing));
             match there {
                 Some(fault) => next.ask_for(&fault, true),
                 None => drop(next.add_fault(&reason, &[thing], "")),
             }
-            let at = faults(&next, &bad)
+            let at = faults(&next, whole.bad())
                 .iter()
                 .position(|it| it.reason == reason && it.things.contains(&thing));
             set.emit(next);
@@ -196,7 +189,7 @@ fn Paper(props: &PaperProps) -> Html {
         },
         adding_to,
     };
-    let all = faults(&draft, &bad);
+    let all = faults(&draft, whole.bad());
     let badges = all
         .iter()
         .filter(|fault| fault.wanted)
@@ -239,8 +232,11 @@ fn Paper(props: &PaperProps) -> Html {
             on_take.emit(taken);
         })
     };
-    let lacks = draft.lacks(&bad);
-    let lacking: Vec<String> = lacks.iter().map(|lack| words.say(&lack.saying())).collect();
+    let lacks = draft.lacks(whole.bad());
+    let lacking = lacks.iter().map(|lack| lack.saying());
+    let lacking = lacking.chain(Told::with(&draft, whole.0.clone()).unfilled());
+    let lacking: Vec<String> = lacking.map(|lack| words.say(&lack)).collect();
+    let is_whole = lacking.is_empty();
     let label = store.desk.see(|editor| {
         words.say(&say!(
             "own-drawing",
@@ -262,6 +258,7 @@ fn Paper(props: &PaperProps) -> Html {
                 <Prose label={words.text("own-story")} hint={words.text("own-story-hint")} value={draft.story.clone()} testid="own-story" on_change={form.put_all(|lesson, story| lesson.story = story)} />
                 if let Some(source) = &props.source { { form.sheets(source, &on_take) } }
                 <p class="paper__faint">{ if draft.has_good() { words.text("own-with-good") } else { words.text("own-without-good") } }</p>
+                <p class="paper__faint">{ words.text("own-numbers") }</p>
                 <h2 class="paper__head">{ words.say(&say!("own-faults", count = all.iter().filter(|it| it.wanted).count())) }</h2>
                 <p class="paper__how">{ words.text("own-faults-how") }</p>
                 if let Some(adding) = adding_form { { adding } } else {
@@ -289,7 +286,7 @@ fn Paper(props: &PaperProps) -> Html {
                     <p>{ words.text("own-lacks") }</p>
                     <ul class="own-lacks" data-testid="own-lacks">{ for lacking.into_iter().map(|lack| html! { <li>{ lack }</li> }) }</ul>
                 }
-                <Handing lesson={(*draft).clone()} whole={lacks.is_empty()} store={store.clone()} say={say_it} />
+                <Handing lesson={(*draft).clone()} whole={is_whole} store={store.clone()} say={say_it} />
             </section>
         </main>
     }
