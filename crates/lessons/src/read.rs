@@ -43,6 +43,7 @@ use crate::breaks::{Break, BreakKind, Follows};
 use crate::effects::Effect;
 use crate::lesson::{Answer, ByHand, Lesson, Look, Question, Unasked, Version};
 use drawing::Overlay;
+use model::PartKind;
 use model::text::{TextError, TextErrors, closest};
 
 /// Words that open a block.
@@ -51,21 +52,8 @@ const BLOCKS: [&str; 12] = [
     "unasked", "system",
 ];
 
-/// Words that begin a line of the whole job, not of one of its sheets.
-const OF_THE_JOB: [&str; 12] = [
-    "vehicle-info",
-    "conditions",
-    "limit",
-    "allow",
-    "body",
-    "place",
-    "passage",
-    "complaint",
-    "intake",
-    "offer",
-    "rates",
-    "done",
-];
+/// Words that begin a line of a sheet, besides those of the kinds of parts; all others are of the whole job.
+const OF_A_SHEET: [&str; 3] = ["run", "reading", "tuning"];
 /// Most things named in a block: to look each of them up would take long.
 const MOST_THINGS: usize = 50;
 
@@ -352,7 +340,7 @@ impl Reader {
         };
         let is_setting = |words: &str| {
             let first = words.split_whitespace().next().unwrap_or_default();
-            OF_THE_JOB.contains(&first)
+            !OF_A_SHEET.contains(&first) && !PartKind::WORDS.contains(&first)
         };
         for line in block {
             let (_, words) = cut(*line);

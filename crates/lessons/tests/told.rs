@@ -1,8 +1,12 @@
 //! Numbers in a lesson's words: they are those on the drawing beside them, in the reader's language and units.
 
 use drawing::{Layout, Look, Overlay, Owner, Shape, draw};
-use lessons::{LESSONS, Lesson, Told, Version};
+use lessons::{BuiltIn, LESSONS, Lesson, Told, Version};
 use words::{Language, Lengths, Reader, Sizes, Words};
+
+fn lesson(key: &str) -> Lesson {
+    BuiltIn::of(key).map_or_else(|| panic!("no lesson {key}"), BuiltIn::lesson)
+}
 
 fn reader(language: Language) -> Words {
     Words::of(Reader {
@@ -128,7 +132,7 @@ fn mean_rms_and_burst_are_three_numbers_of_one_current() {
 /// An instructor is told of a place that has no number before a class reads it, in whatever text it stands.
 #[test]
 fn a_place_without_a_number_is_told_wherever_it_stands() {
-    let mut lesson = lessons::BuiltIn::of("ring-feed").expect("built in").lesson();
+    let mut lesson = lesson("ring-feed");
     assert!(Told::of(&lesson).unfilled().is_empty());
     lesson.explanation.push("W2 carries {current W2}.".to_owned());
     lesson.breaks[0].says = "{broken good current W99}".to_owned();
@@ -145,4 +149,50 @@ fn a_place_without_a_number_is_told_wherever_it_stands() {
             "The place “broken good current W99” has no number: There is no run or part “W99”."
         ]
     );
+}
+
+/// Numbers that Ohm's law gives by hand: coils of 4 Ω side by side are 2 Ω and in a row 8 Ω; of 4 Ω and 8 Ω side by side the
+/// first takes twice the power of the second; two equal wires share equally, and one left alone carries at least
+/// twice as much into a constant power.
+#[test]
+fn numbers_told_are_those_of_ohms_law() {
+    let number = |key: &str, text: &str| {
+        let lesson = lesson(key);
+        let told = Told::of(&lesson).tell(text, None, &words::Words::english());
+        let digits = told.split(' ').next().and_then(|it| it.parse::<f64>().ok());
+        digits.unwrap_or_else(|| panic!("{key}: {text} is told as {told}"))
+    };
+    assert_eq!(number("coils-on-bridged-amplifier", "{load A1.1}"), 2.0);
+    assert_eq!(number("coils-on-bridged-amplifier", "{good load A1.1}"), 8.0);
+    assert_eq!(
+        number("coils-on-bridged-amplifier", "{broken bad load A1.1}"),
+        4.0
+    );
+    assert_eq!(number("mixed-impedances", "{load A1.1}"), 2.67, "4·8/(4+8)");
+    let [first, second] = ["{power LS1}", "{power LS2}"].map(|it| number("mixed-impedances", it));
+    assert!((first / second - 2.0).abs() < 0.02, "{first} {second}");
+    let [one, other, alone] = ["{current W2}", "{current W3}", "{broken bad current W3}"]
+        .map(|it| number("parallel-small-wires", it));
+    assert!(one == other && alone >= 2.0 * one, "{one} {other} {alone}");
+}
+
+#[test]
+fn a_place_that_cannot_be_filled_in_stays_and_is_told() {
+    let mut lesson = lesson("fuse-far-from-battery");
+    lesson.story = vec!["{current W99} and {nonsense A1} and {good current W1} {".to_owned()];
+    let told = Told::of(&lesson);
+    let text = told.tell(&lesson.story[0], None, &words::Words::english());
+    assert!(
+        text.starts_with("{current W99} and {nonsense A1} and ") && text.ends_with(" A {"),
+        "{text}"
+    );
+    let problems: Vec<String> = told.problems().iter().map(ToString::to_string).collect();
+    let problems = problems.join("\n");
+    for part in [
+        "no run or part “W99”",
+        "no “nonsense” of “A1”",
+        "A brace is not closed",
+    ] {
+        assert!(problems.contains(part), "{part}:\n{problems}");
+    }
 }
