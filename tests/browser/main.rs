@@ -23,6 +23,7 @@ mod paint;
 mod policy;
 mod reader;
 mod readings;
+mod record_found;
 mod rewire;
 mod share;
 mod table;

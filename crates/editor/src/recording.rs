@@ -105,9 +105,9 @@ impl Editor {
                 let Some(kind) = PartKind::from_word(word) else {
                     continue;
                 };
-                let name = words.say(&kind.said_within());
-                if let Some(score) = score(&name, &asked) {
-                    let text = words.say(&say!("record-new", kind = kind.said_within()));
+                // Found by its name, and by the word that says it is new.
+                let text = words.say(&say!("record-new", kind = kind.said_within()));
+                if let Some(score) = score(&text, &asked) {
                     let at = FoundAt::New(word);
                     found.push((score.saturating_mul(10), FoundEnd { at, text }));
                 }

@@ -239,6 +239,7 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
         Shape::YesNo => (
             html! {
                 <select class="field__input" data-testid={testid.clone()} onchange={chosen}>
+                    if property.may_be_assumed { { option("?", not_known.clone(), unknown) } }
                     { option("yes", words.text("yes"), value == "yes") }{ option("no", words.text("no"), value == "no") }
                 </select>
             },

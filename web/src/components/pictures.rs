@@ -66,7 +66,7 @@ fn one(store: &Store, of: &str, key: String, address: String, what: String) -> H
             <img src={address} {alt} />
             <figcaption>
                 <input class="field__input" value={what} onchange={tell} maxlength="400" placeholder={words.text("pictures-what")} aria-label={words.text("pictures-what")} />
-                <button type="button" class="jobs__remove" onclick={remove}>{ words.text("remove") }</button>
+                <button type="button" class="jobs__remove" onclick={remove} data-testid="remove-picture">{ words.text("remove") }</button>
             </figcaption>
         </figure>
     }

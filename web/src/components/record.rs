@@ -214,9 +214,10 @@ pub(crate) fn Record() -> Html {
         .desk
         .see(|editor| (editor.on(), editor.on() == SheetKind::Found));
     let to_found = {
-        let desk = store.desk.clone();
+        let (desk, field) = (store.desk.clone(), fields[0].clone());
         Callback::from(move |_: MouseEvent| {
             desk.change(|editor| editor.open_sheet(SheetKind::Found));
+            focus(&field);
         })
     };
     let onclick = {

@@ -12,7 +12,7 @@ pub use body::{Told, add_passage, add_place, remove_told, set_body_property, set
 pub use clip::{Clip, Pasted, copy, duplicate, paste};
 pub use connect::{Connected, connect, usual_ending, usual_wire};
 pub use insert::{Inserted, insert_into_run, ways_through};
-pub use readings::{keep_reading, remove_reading};
+pub use readings::{keep_reading, remove_reading, set_reading};
 pub use thread::{
     ThreadList, add_line, add_picture, remove_line, remove_picture, set_line, set_picture, set_rate,
     set_tuning, tick,

@@ -4,6 +4,7 @@ use super::EditError;
 use crate::edit::{Change, Edit};
 use crate::job::{Job, SheetKind};
 use crate::limits::MOST_READINGS;
+use crate::property::PropertySet;
 use crate::readings::Reading;
 use words::say;
 
@@ -37,6 +38,26 @@ pub fn remove_reading(job: &Job, on: SheetKind, place: usize) -> Result<Edit, Ed
     let gone = to.remove(place);
     let name = say!("edit-remove-reading", at = &gone.at);
     Ok(Edit::new(name, vec![Change::Readings { sheet: on, to }]))
+}
+
+/// Sets one value of a kept reading, by its place in the list.
+///
+/// # Errors
+/// When there is none at that place, or the text does not fit.
+pub fn set_reading(
+    job: &Job,
+    on: SheetKind,
+    place: usize,
+    name: &str,
+    text: &str,
+) -> Result<Edit, EditError> {
+    let mut to = readings(job, on).to_vec();
+    let reading = to
+        .get_mut(place)
+        .ok_or_else(|| EditError(say!("error-reading-gone")))?;
+    reading.set(name, text)?;
+    let said = say!("edit-set-reading", at = &reading.at);
+    Ok(Edit::new(said, vec![Change::Readings { sheet: on, to }]))
 }
 
 /// What renaming something does to the readings taken on it; nothing when there are none.

@@ -42,6 +42,7 @@ edit-duplicate = { $what } verdoppeln
 edit-insert = { $part } in { $run } setzen
 edit-keep-reading = Messwert an { $at } behalten
 edit-remove-reading = Messwert an { $at } entfernen
+edit-set-reading = Angaben zum Messwert an { $at } ändern
 
 ## Was an einem Wert falsch ist.
 

@@ -162,6 +162,8 @@ readings = Messwerte
 readings-sheet = Messwerte, Blatt { $sheet }
 readings-remove = { $reading } entfernen
 readings-none = Noch keine. Messgerät in die Hand nehmen (M), Spitzen anlegen und den Wert behalten (S).
+readings-proves = belegt
+readings-with = bei
 readings-kept = { $count } auf diesem Blatt behalten
 
 ## Das Blattverzeichnis.

@@ -42,6 +42,7 @@ edit-duplicate = Duplicate { $what }
 edit-insert = Put { $part } into { $run }
 edit-keep-reading = Keep the reading at { $at }
 edit-remove-reading = Remove the reading at { $at }
+edit-set-reading = Change what is told of the reading at { $at }
 
 ## What is wrong with a value.
 

@@ -162,6 +162,8 @@ readings = Readings
 readings-sheet = Readings, sheet { $sheet }
 readings-remove = Remove { $reading }
 readings-none = None yet. Take the meter in hand (M), put its leads on, and keep what it shows (S).
+readings-proves = proves
+readings-with = with
 readings-kept = { $count } kept on this sheet
 
 ## The set index.
