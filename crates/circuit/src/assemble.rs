@@ -1,12 +1,13 @@
 //! Puts the whole study of a sheet together, in the order in which one result needs another.
 
+use crate::beside::beside;
 use crate::flows::{self, Points};
 use crate::network::{BODY, Closes, Kind, Network, NetworkTerminal, values};
-use crate::protection::{self, Stretches};
 use crate::solve::{Level, Operating, Operator, demands, stay_on};
 use crate::study::*;
-use crate::trace::{Resistances, Tracer};
-use crate::{devices, energy, purpose};
+use crate::trace::Resistances;
+use crate::wired::Wired;
+use crate::{devices, energy};
 use model::job::{Conditions, VehicleState};
 use model::quantity::{Amps, Hours, Volts};
 use model::{PartId, PartKind, Settings, Sheet, TerminalRef};
@@ -20,6 +21,9 @@ const HEAT_ROUNDS: usize = 4;
 /// Largest relative imbalance of an answer.
 const BALANCE_LIMIT: f64 = 1e-6;
 
+/// From so many parts on, what needs nothing of one another is worked side by side: below, a thread costs more than it saves.
+const MANY_PARTS: usize = 500;
+
 /// Everything the engine can say of a sheet under these settings, laid in the vehicle's body where the settings tell one.
 #[must_use]
 pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
@@ -29,6 +33,11 @@ pub fn study(sheet: &Sheet, settings: &Settings) -> Study {
 /// The same of a sheet that [`body::lay`] made.
 #[must_use]
 pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
+    study_in(sheet, settings, sheet.parts.len() >= MANY_PARTS)
+}
+
+/// The same, with what can be worked side by side or one after the other.
+fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
     let conditions = &settings.conditions;
     let net = Network::build(sheet);
     let mut study = Study {
@@ -45,7 +54,14 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
         })
         .collect();
 
-    let (speakers, signal) = crate::speakers::study_sound(sheet, settings);
+    let ((speakers, signal), (mut operator, wired)) = beside(
+        side_by_side,
+        || crate::speakers::study_sound(sheet, settings),
+        || {
+            let operator = Operator::new(&net, sheet, conditions.state, Vec::new());
+            (operator, Wired::new(&net, sheet, conditions))
+        },
+    );
     study.signal = signal;
     let delivered = |part: PartId| speakers.output.get(&part).copied().unwrap_or_default();
     let asked_in = |state: VehicleState| {
@@ -66,42 +82,30 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
         }
         all
     };
-    let mut operator = Operator::new(&net, sheet, conditions.state, asked(conditions.state));
+    operator.set_state(conditions.state, asked(conditions.state));
     let temperatures = warm_up(&mut operator, &net, sheet, conditions);
-    let points = Points {
-        rms: operator.operate_again(Level::Rms),
-        mean: operator.operate(Level::Mean),
-        burst: operator.operate(Level::Burst),
-    };
-    let models = operator.models.clone();
     let ohms = operator.resistances().to_vec();
-    let (off, parked) = energy::resting_points(
-        &mut operator,
-        asked(VehicleState::EngineOff),
-        asked(VehicleState::Parked),
+    let (mut traced, (points, models, off, parked)) = beside(
+        side_by_side,
+        || wired.tracer.circuits(&ohms),
+        || {
+            let points = Points {
+                rms: operator.operate_again(Level::Rms),
+                mean: operator.operate(Level::Mean),
+                burst: operator.operate(Level::Burst),
+            };
+            let models = operator.models.clone();
+            let (off, parked) = energy::resting_points(
+                &mut operator,
+                asked(VehicleState::EngineOff),
+                asked(VehicleState::Parked),
+            );
+            (points, models, off, parked)
+        },
     );
     // Ordered once; what is solved further down has the same pattern.
     let system = operator.into_system();
-
-    let allowable: Vec<Option<Amps>> = sheet
-        .runs
-        .values()
-        .map(|r| values::allowable(&r.wire, conditions))
-        .collect();
-    let tracer = Tracer::new(&net, sheet, &ohms);
-    let stretches = Stretches::new(&net);
-    let reaches: Vec<protection::Reach> = net.sources.iter().map(|s| stretches.reach(s.plus)).collect();
-    let purposes = purpose::purposes(
-        &net,
-        &stretches,
-        &reaches,
-        &tracer.live.view,
-        &tracer.live.blocks,
-        &tracer.back.blocks,
-    );
-    let limits: Vec<Option<f64>> = sheet_limits(&net, sheet);
-    let guarded;
-    (study.protection, guarded) = protection::protect(&net, sheet, &stretches, &reaches, &limits, &allowable);
+    study.protection = wired.protection;
 
     study.outcome = outcome(&net, sheet, &points);
     study.balance = balance(&points);
@@ -116,7 +120,6 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
     }
     // These have an order of their own: without the loads the ways that resistances are found along are much shorter.
     let (nodes, conducting) = net.nodes_and_ohms(&points.mean);
-    let resistances = Resistances::new(nodes, &conducting);
     let shield = |run: usize| {
         net.runs
             .get(run)
@@ -124,43 +127,41 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
             .copied()
             .unwrap_or(0.0)
     };
-    let mut traced = tracer.circuits();
-    traced.fill(&net, &resistances, shield);
-    study.circuits = traced.circuits;
-    study.devices = devices::devices(
-        &net,
-        sheet,
-        &points,
-        &stretches,
-        &reaches,
-        &tracer.back.blocks,
-        guarded,
-        &traced.serves,
-        system,
-    );
     let solved = !matches!(study.outcome, Outcome::Failed { .. });
+    let (devices, resistances) = beside(
+        side_by_side,
+        || {
+            if solved {
+                study.runs = flows::runs(
+                    &net,
+                    sheet,
+                    conditions,
+                    &points,
+                    &temperatures,
+                    &wired.purposes,
+                    &wired.allowable,
+                );
+                study.parts = flows::parts(&net, sheet, &points);
+                study.voltages = voltages(&net, &points.mean);
+            }
+            devices::devices(
+                &net,
+                sheet,
+                &points,
+                &wired.stretches,
+                &wired.reaches,
+                &wired.tracer.back.blocks,
+                wired.guarded,
+                &traced.serves,
+                system,
+            )
+        },
+        || traced.resistances(&Resistances::new(nodes, &conducting)),
+    );
+    study.devices = devices;
+    traced.fill(&net, resistances, shield);
+    study.circuits = traced.circuits;
     if solved {
-        study.runs = flows::runs(
-            &net,
-            sheet,
-            conditions,
-            &points,
-            &temperatures,
-            &purposes,
-            &allowable,
-        );
-        study.parts = flows::parts(&net, sheet, &points);
-        // In the order of its keys a map is made far sooner than otherwise.
-        let voltage = |terminal: &NetworkTerminal| {
-            let driven = points.mean.driven.get(terminal.node) == Some(&true);
-            let part = *net.parts.get(terminal.part).filter(|_| driven)?;
-            let key = voltage_key(&TerminalRef {
-                part,
-                terminal: terminal.name.clone(),
-            });
-            Some((key, Volts(points.mean.voltages[terminal.node])))
-        };
-        study.voltages = in_order_of_keys(&net).filter_map(voltage).collect();
         drops(&net, &points, &traced.nearest, &mut study);
         offsets(&net, sheet, &points, &mut study);
         let parking = conditions.parking.or(Hours(336.0));
@@ -175,6 +176,21 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
     }
     notes(&net, sheet, &mut study);
     study
+}
+
+/// The voltages of all terminals that a source ties to it.
+fn voltages(net: &Network, point: &Operating) -> OrderedMap<String, Volts> {
+    let voltage = |terminal: &NetworkTerminal| {
+        let driven = point.driven.get(terminal.node) == Some(&true);
+        let part = *net.parts.get(terminal.part).filter(|_| driven)?;
+        let key = voltage_key(&TerminalRef {
+            part,
+            terminal: terminal.name.clone(),
+        });
+        Some((key, Volts(point.voltages[terminal.node])))
+    };
+    // In the order of its keys a map is made far sooner than otherwise.
+    in_order_of_keys(net).filter_map(voltage).collect()
 }
 
 /// The terminals in the order of their keys, `p1.in`, `p10.in`, `p2.in`: by the digits of their part, then by name.
@@ -265,21 +281,6 @@ impl Network {
             .collect();
         (self.nodes, list)
     }
-}
-
-/// The most each source gives of itself, where it limits itself: converters and alternators.
-fn sheet_limits(net: &Network, sheet: &Sheet) -> Vec<Option<f64>> {
-    net.sources
-        .iter()
-        .map(|s| {
-            let id = net.parts.get(s.part)?;
-            match &sheet.parts.get(id)?.is {
-                PartKind::Alternator(it) => it.current.value().map(|i| i.0),
-                PartKind::Converter(it) => it.current.value().map(|i| i.0),
-                _ => None,
-            }
-        })
-        .collect()
 }
 
 fn outcome(net: &Network, sheet: &Sheet, points: &Points) -> Outcome {
@@ -441,5 +442,21 @@ fn notes(net: &Network, sheet: &Sheet, study: &mut Study) {
     }
     if study.outcome == Outcome::NothingToSolve && net.sources.is_empty() && !net.parts.is_empty() {
         study.notes.push(say!("note-no-source"));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn side_by_side_or_not_a_study_is_the_same() {
+        for seed in 0..3 {
+            let sheet = testkit::random::random_system(seed, 150);
+            let settings = Settings::default();
+            let [together, in_turn] =
+                [true, false].map(|side_by_side| study_in(&sheet, &settings, side_by_side));
+            assert_eq!(together, in_turn, "seed {seed}");
+        }
     }
 }

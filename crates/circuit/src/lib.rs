@@ -4,6 +4,7 @@
 //! same numbers natively and in wasm. *Invariant:* it never panics; what cannot be known is absent, not guessed.
 
 mod assemble;
+mod beside;
 mod deck;
 mod devices;
 mod energy;
@@ -17,6 +18,7 @@ pub mod solve;
 pub mod speakers;
 mod study;
 pub mod trace;
+mod wired;
 
 pub use assemble::{study, study_laid};
 pub use deck::{OperatingPoint, deck, deck_and_point, operating_point};

@@ -59,8 +59,6 @@ pub(crate) struct Tracer<'a> {
     ground: Vec<bool>,
     pub(crate) live: Walk,
     pub(crate) back: Walk,
-    /// Resistance of each branch as solved.
-    ohms: &'a [f64],
 }
 
 /// What tracing finds.
@@ -78,7 +76,7 @@ pub(crate) struct Traced {
 }
 
 impl<'a> Tracer<'a> {
-    pub(crate) fn new(net: &'a Network, sheet: &Sheet, ohms: &'a [f64]) -> Self {
+    pub(crate) fn new(net: &'a Network, sheet: &Sheet) -> Self {
         Self {
             net,
             ground: sheet
@@ -88,7 +86,6 @@ impl<'a> Tracer<'a> {
                 .collect(),
             live: Walk::new(net, is_live_conductor),
             back: Walk::new(net, |kind, _| !matches!(kind, Kind::Shield { .. } | Kind::Tie)),
-            ohms,
         }
     }
 
@@ -109,7 +106,7 @@ impl<'a> Tracer<'a> {
     }
 
     /// The ways from each source to what it feeds, and back.
-    fn ways(&self) -> Vec<FromSource> {
+    fn ways(&self, cost: impl Fn(usize) -> f64) -> Vec<FromSource> {
         let net = self.net;
         let fed = |source: &NetworkSource, it: &&Consumer| {
             it.part != source.part && self.live.blocks.joined(source.plus, it.plus)
@@ -127,24 +124,21 @@ impl<'a> Tracer<'a> {
             };
             let fed = || net.consumers.iter().filter(|it| fed(source, it));
             let feeds = fed().map(|it| it.plus);
-            it.feeds.find(&self.live, source.plus, |b| self.cost(b), feeds);
+            it.feeds.find(&self.live, source.plus, &cost, feeds);
             let returns = fed().map(|it| it.minus);
             let returns = returns.filter(|minus| self.back.blocks.joined(*minus, source.minus));
-            it.returns
-                .find(&self.back, source.minus, |b| self.cost(b), returns);
+            it.returns.find(&self.back, source.minus, &cost, returns);
             it
         };
         net.sources.iter().map(from).collect()
     }
 
-    fn cost(&self, branch: usize) -> f64 {
-        self.ohms.get(branch).copied().unwrap_or(1.0)
-    }
-
-    /// The circuits of all parts that draw. What depends on how the network conducts is filled in by [`Traced::fill`].
-    pub(crate) fn circuits(&self) -> Traced {
+    /// The circuits of all parts that draw, from the resistance of each branch. What depends on how the network conducts is filled in
+    /// by [`Traced::fill`].
+    pub(crate) fn circuits(&self, ohms: &[f64]) -> Traced {
         let net = self.net;
-        let mut from = self.ways();
+        let cost = |branch: usize| ohms.get(branch).copied().unwrap_or(1.0);
+        let mut from = self.ways(cost);
         let mut any: Option<Walk> = None;
         let mut trail = Trail::new(net);
         let mut runs = Marks::new(net.runs.len());
@@ -202,7 +196,7 @@ impl<'a> Tracer<'a> {
                     let by_shield = !self.back.blocks.joined(consumer.minus, source.minus);
                     let (walk, ways) = if by_shield {
                         let any = any.get_or_insert_with(|| Walk::new(net, |_, _| true));
-                        let make = || Ways::from(&any.view, source.minus, |b| self.cost(b));
+                        let make = || Ways::from(&any.view, source.minus, cost);
                         (&*any, &*from.by_shield.get_or_insert_with(make))
                     } else {
                         (&self.back, &from.returns)
@@ -214,7 +208,7 @@ impl<'a> Tracer<'a> {
                     if walk.blocks.joined(consumer.minus, source.minus) {
                         trail.take(ways.back(consumer.minus));
                         trail.read(walk, [consumer.minus, source.minus], [part, source.part]);
-                        self.fill_return(&mut it, &mut trail);
+                        self.fill_return(&mut it, &mut trail, ohms);
                         runs.insert_all(&trail.runs);
                         parts.insert_all(&trail.parts);
                         if !it.through_body || by_shield {
@@ -260,7 +254,7 @@ impl<'a> Tracer<'a> {
     }
 
     /// Tells of the way back that was taken.
-    fn fill_return(&self, it: &mut ReturnWay, trail: &mut Trail) {
+    fn fill_return(&self, it: &mut ReturnWay, trail: &mut Trail, ohms: &[f64]) {
         it.complete = true;
         it.runs = trail.runs.iter().map(|run| self.run_id(*run)).collect();
         it.parts = trail.parts.iter().map(|part| self.id(*part)).collect();
@@ -276,7 +270,7 @@ impl<'a> Tracer<'a> {
             }
         }
         let weakest = trail.way.iter().copied().max_by(|a, b| {
-            let ohms = |x: usize| self.ohms.get(x).copied().unwrap_or(0.0);
+            let ohms = |x: usize| ohms.get(x).copied().unwrap_or(0.0);
             ohms(*a).total_cmp(&ohms(*b))
         });
         if let Some(branch) = weakest {
@@ -301,27 +295,32 @@ struct FromSource {
 }
 
 impl Traced {
+    /// The resistance of each way back, in the order of circuits and returns.
+    pub(crate) fn resistances(&self, resistances: &Resistances) -> Vec<Option<Ohms>> {
+        let returns = self.circuits.values().flat_map(|circuit| &circuit.returns);
+        let between = |(it, [from, to]): (&ReturnWay, &[usize; 2])| {
+            let between = || resistances.between(*from, *to).map(Ohms);
+            it.complete.then(between).flatten()
+        };
+        returns.zip(&self.ends).map(between).collect()
+    }
+
     /// Fills in what depends on how the network conducts: the resistance of each way back, and what shields of a part carry.
     /// `shield_current` gives the mean current in the shield of a run.
     pub(crate) fn fill(
         &mut self,
         net: &Network,
-        resistances: &Resistances,
+        resistances: Vec<Option<Ohms>>,
         shield_current: impl Fn(usize) -> f64,
     ) {
-        let mut ends = self.ends.iter();
-        let places = self
-            .circuits
-            .values_mut()
-            .zip(net.consumers.chunk_by(|a, b| a.part == b.part));
-        for (circuit, consumers) in places {
+        let mut resistances = resistances.into_iter();
+        let consumers = net.consumers.chunk_by(|a, b| a.part == b.part);
+        for (circuit, consumers) in self.circuits.values_mut().zip(consumers) {
             let Some(part) = consumers.first().map(|it| it.part) else {
                 continue;
             };
-            for (it, [from, to]) in circuit.returns.iter_mut().zip(&mut ends) {
-                if it.complete {
-                    it.resistance = resistances.between(*from, *to).map(Ohms);
-                }
+            for (it, resistance) in circuit.returns.iter_mut().zip(&mut resistances) {
+                it.resistance = resistance;
                 it.shields = shields_at(net, part, &shield_current);
             }
         }
