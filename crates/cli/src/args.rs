@@ -80,6 +80,8 @@ pub(crate) struct DrawCall {
     pub(crate) under: Option<SheetKind>,
     #[arg(long, conflicts_with = "under")]
     pub(crate) arrange: bool,
+    #[arg(long, conflicts_with_all = ["under", "arrange"])]
+    pub(crate) body: bool,
     #[arg(long, default_value = "light", value_parser = ["light", "dark", "print"])]
     pub(crate) paper: String,
 }

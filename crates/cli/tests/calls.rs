@@ -495,6 +495,13 @@ fn ways_through_the_body_are_listed_proposed_and_laid_anew() {
     );
     let (code, _, err) = output(loomwright(&["routes", "-", "W9"]).write_stdin(job));
     assert!(code == 2 && err.contains("W1 W2"), "{err}");
+    let (code, out, err) = output(&mut loomwright(&["draw", "--body", path]));
+    assert!(
+        code == 0 && out.starts_with("<svg") && out.contains("dashboard, middle"),
+        "{err}"
+    );
+    let (code, _, err) = output(&mut loomwright(&["draw", "--body", "@van"]));
+    assert!(code == 2 && err.contains("body estate"), "{err}");
     let (code, _, err) = output(&mut loomwright(&["routes", "@camper"]));
     assert!(code == 2 && err.contains("body estate"), "{err}");
 }

@@ -4,7 +4,7 @@ use crate::Report;
 use crate::args::DrawCall;
 use crate::input::{Opened, listed, open, unwritten};
 use crate::speech::{tell, words};
-use drawing::{KEY_HEIGHT, Layout, Look, Palette, Under, draw_key};
+use drawing::{DisplayList, KEY_HEIGHT, Layout, Look, Palette, PlanView, Under, draw_key, draw_plan};
 use kurbo::{Point, Rect};
 use model::{Sheet, SheetKind};
 use std::sync::Arc;
@@ -15,6 +15,9 @@ const MARGIN: f64 = 40.0;
 
 pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
     let opened = open(&call.job)?;
+    if call.body {
+        return body_plan(call, &opened);
+    }
     let mut sheet = opened.sheet();
     if call.arrange {
         for (id, at) in drawing::arrange(&sheet) {
@@ -60,12 +63,26 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
     };
     let mut list = drawing::draw(&sheet, &layout, Some(&analysis.study), &look, bounds);
     list.items.extend(key.into_iter().flat_map(|key| key.items));
+    finish(call, &list, bounds)
+}
+
+/// The vehicle from above.
+fn body_plan(call: &DrawCall, opened: &Opened) -> Result<Report, String> {
+    let sheet = opened.sheet();
+    let laid = body::lay(&sheet, &opened.settings);
+    let view = PlanView::of(&opened.settings.body, &laid, words()).ok_or_else(super::routes::no_body)?;
+    let list = draw_plan(&view, &laid, &Look::default());
+    finish(call, &list, view.bounds())
+}
+
+/// The display list as SVG, where the call wants it.
+fn finish(call: &DrawCall, list: &DisplayList, bounds: Rect) -> Result<Report, String> {
     let palette = match call.paper.as_str() {
         "dark" => Palette::dark(),
         "print" => Palette::print(),
         _ => Palette::light(),
     };
-    let svg = drawing::svg(&list, &palette, bounds);
+    let svg = drawing::svg(list, &palette, bounds);
     match &call.output {
         None => Ok(Report::clean(svg)),
         Some(path) => {

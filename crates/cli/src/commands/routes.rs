@@ -14,13 +14,7 @@ use words::{Saying, Unit, precise, say};
 
 pub(crate) fn run(call: &RoutesCall) -> Result<Report, String> {
     let mut opened = open(&call.job)?;
-    let plan = Plan::of(&opened.job.settings.body).ok_or_else(|| {
-        let forms: Vec<&str> = model::body::BodyForm::ALL
-            .iter()
-            .map(|form| form.word())
-            .collect();
-        tell(&say!("cli-no-body", forms = forms.join(", ")))
-    })?;
+    let plan = Plan::of(&opened.job.settings.body).ok_or_else(no_body)?;
     let wanted = match &call.run {
         Some(tag) => Some(opened.sheet().run_by_tag(tag).map(|(id, _)| id).ok_or_else(|| {
             let sheet = opened.sheet();
@@ -68,6 +62,15 @@ pub(crate) fn run(call: &RoutesCall) -> Result<Report, String> {
     }
     let _ = writeln!(out, "{}", text("cli-routes-care"));
     Ok(Report::clean(out))
+}
+
+/// That the job does not tell the form of the body.
+pub(super) fn no_body() -> String {
+    let forms: Vec<&str> = model::body::BodyForm::ALL
+        .iter()
+        .map(|form| form.word())
+        .collect();
+    tell(&say!("cli-no-body", forms = forms.join(", ")))
 }
 
 /// What endangers a run on a way: each hazard with the passages that have it, but not the two ends.

@@ -6,7 +6,7 @@ mod marks;
 mod overlay;
 mod paper;
 mod parts;
-mod pen;
+pub(crate) mod pen;
 mod readings;
 mod runs;
 mod sleeves;

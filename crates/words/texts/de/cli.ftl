@@ -41,6 +41,7 @@ cli-option-output = Wohin geschrieben wird
 cli-option-output-draw = Wohin geschrieben wird; ohne Angabe auf die Standardausgabe
 cli-option-under = Legt ein anderes Blatt des Auftrags unter dieses und zeigt Neues, Geändertes und Entferntes: found, plan oder built
 cli-option-arrange = Ordnet alle Bauteile neu an
+cli-option-body = Zeichnet stattdessen den Plan der Karosserie: das Fahrzeug von oben, mit Bauteilen und Leitungen an ihren Stellen
 cli-option-paper = Papier: light, dark oder print
 cli-option-run = Kennzeichen der Leitung; ohne dieses alle
 cli-option-anew = Legt vorher die Wege aller Leitungen neu, außer den festgehaltenen

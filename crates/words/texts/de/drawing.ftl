@@ -34,3 +34,10 @@ drawn-gone = entfernt: nur auf { $kind }
 drawn-goes = entfernt auf { $kind }
 drawn-comes = neu: nur auf { $kind }
 drawn-more = { $one } und { $more } weitere
+
+## Der Plan der Karosserie.
+
+drawn-front = vorn
+drawn-no-place = noch ohne Stelle in der Karosserie:
+drawn-key-grave = Bewegung, Quetschen oder Airbag
+drawn-key-hot = heiß wie der Motorraum

@@ -41,6 +41,7 @@ cli-option-output = Where to write
 cli-option-output-draw = Where to write; standard output without it
 cli-option-under = Lays another sheet of the job under this one, to show what is new, changed and removed: found, plan or built
 cli-option-arrange = Arranges all parts anew
+cli-option-body = Draws the body plan instead: the vehicle from above, with parts and runs where they are in it
 cli-option-paper = Paper: light, dark or print
 cli-option-run = Tag of the run; without it, all of them
 cli-option-anew = Lays the ways of all runs anew first, but those that are locked

@@ -34,3 +34,10 @@ drawn-gone = removed: on { $kind } alone
 drawn-goes = removed on { $kind }
 drawn-comes = new: on { $kind } alone
 drawn-more = { $one } and { $more } more
+
+## The body plan.
+
+drawn-front = front
+drawn-no-place = no place in the body yet:
+drawn-key-grave = moved, crushed, or an airbag
+drawn-key-hot = as hot as the engine bay

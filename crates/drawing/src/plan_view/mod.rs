@@ -1,0 +1,180 @@
+//! The body plan: the vehicle from above, its front to the left, with its places, the parts at them and the runs along
+//! their ways. The same sheet as on the board, drawn where its things are in the car.
+//!
+//! Start at [`PlanView`] (where everything lies), then [`draw_plan`]. Positions follow from the plan's metres, at
+//! [`UNITS_PER_METRE`]; what would lie on top of something else steps aside, and doors and pillars are folded outwards,
+//! as the sides of a box are in its development.
+
+mod key;
+mod outline;
+mod parts;
+mod passages;
+mod runs;
+mod spots;
+mod taken;
+
+use crate::display::{DisplayList, Owner};
+use crate::draw::pen::Pen;
+use crate::look::Look;
+use body::{Plan, Walk};
+use kurbo::{Line, ParamCurveNearest, Point, Rect};
+use model::body::Body;
+use model::{PartId, RunId, Sheet};
+use ordered::OrderedMap;
+use taken::Taken;
+use words::Words;
+
+/// Board units for a metre of car.
+pub const UNITS_PER_METRE: f64 = 250.0;
+/// Room around the body for what is folded outwards, in board units.
+const MARGIN: f64 = 130.0;
+
+/// A part on the plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanPart {
+    /// The box with its tag.
+    pub area: Rect,
+    /// The place that it is at, by its index in the plan; nothing when it has none there.
+    pub place: Option<usize>,
+}
+
+/// A run on the plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanRun {
+    /// Its way through the body; nothing when none is laid: then it is drawn straight from part to part, dashed.
+    pub walk: Option<Walk>,
+    /// Its corners, from its start to its end.
+    pub points: Vec<Point>,
+    /// What stands beside it, tag and length, and the middle of its baseline; nothing where there is no room.
+    pub label: Option<(String, Point)>,
+}
+
+/// Where everything on the body plan lies.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanView {
+    /// The plan that is drawn.
+    pub plan: Plan,
+    /// By the index of a place: where it is drawn.
+    pub spots: Vec<Point>,
+    /// The parts.
+    pub parts: OrderedMap<PartId, PlanPart>,
+    /// The runs that can be drawn: those with a way, and those between two parts that have a place.
+    pub runs: OrderedMap<RunId, PlanRun>,
+    /// Names of places that have room, and where each begins.
+    names: Vec<(String, Point)>,
+    /// What the dimension lines say: length, wheelbase and width.
+    measures: [String; 3],
+    bounds: Rect,
+    words: Words,
+}
+
+/// From metres in the car to board units: the front to the left, so that the left side lies below.
+fn to_board(plan: &Plan, x: f64, from_left: f64) -> Point {
+    Point::new(
+        x * UNITS_PER_METRE,
+        (plan.size.width - from_left) * UNITS_PER_METRE,
+    )
+}
+
+/// The outline of the body as a box.
+fn body_box(plan: &Plan) -> Rect {
+    Rect::from_points(
+        to_board(plan, 0.0, 0.0),
+        to_board(plan, plan.size.length, plan.size.width),
+    )
+}
+
+impl PlanView {
+    /// Where everything lies, for a reader; nothing where the form of the body is not known. The sheet should be laid
+    /// (see [`body::lay`]), so that the lengths which follow from routes stand beside them.
+    #[must_use]
+    pub fn of(body: &Body, sheet: &Sheet, words: &Words) -> Option<Self> {
+        let plan = Plan::of(body)?;
+        let spots = spots::spread(&plan);
+        let mut taken = Taken::default();
+        for at in &spots {
+            taken.take(spots::dot(*at));
+        }
+        taken.take(key::area(&plan, words));
+        let measures = outline::measures(&plan, body, words);
+        for area in outline::areas(&plan, &measures, words) {
+            taken.take(area);
+        }
+        let parts = parts::place(&plan, &spots, sheet, &mut taken);
+        let runs = runs::lay(&plan, &spots, &parts, sheet, words, &mut taken);
+        let names = spots::names(&plan, &spots, words, &mut taken);
+        let car = body_box(&plan).inflate(MARGIN, MARGIN);
+        let bounds = taken
+            .bounds()
+            .map_or(car, |all| car.union(all.inflate(12.0, 12.0)));
+        let words = words.clone();
+        Some(Self {
+            plan,
+            spots,
+            parts,
+            runs,
+            names,
+            measures,
+            bounds,
+            words,
+        })
+    }
+
+    /// Everything that is drawn lies within.
+    #[must_use]
+    pub fn bounds(&self) -> Rect {
+        self.bounds
+    }
+
+    /// The part or run at a point, parts before runs; `slop` is how far off it may be, in board units.
+    #[must_use]
+    pub fn hit(&self, at: Point, slop: f64) -> Option<Owner> {
+        let part = self
+            .parts
+            .iter()
+            .find(|(_, part)| part.area.inflate(slop, slop).contains(at));
+        if let Some((id, _)) = part {
+            return Some(Owner::Part(*id));
+        }
+        let mut best: Option<(f64, RunId)> = None;
+        for (id, run) in &self.runs {
+            for pair in run.points.windows(2) {
+                let [a, b] = pair else { continue };
+                let off = Line::new(*a, *b).nearest(at, 1e-3).distance_sq;
+                if off <= slop * slop && best.is_none_or(|(least, _)| off < least) {
+                    best = Some((off, *id));
+                }
+            }
+        }
+        best.map(|(_, id)| Owner::Run(id))
+    }
+
+    /// The place nearest to a point, by its index: where a part that is dropped there belongs.
+    #[must_use]
+    pub fn place_near(&self, at: Point) -> Option<usize> {
+        let mut best: Option<(f64, usize)> = None;
+        for (place, spot) in self.spots.iter().enumerate() {
+            let off = spot.distance_squared(at);
+            if best.is_none_or(|(least, _)| off < least) {
+                best = Some((off, place));
+            }
+        }
+        best.map(|(_, place)| place)
+    }
+}
+
+/// The body plan, back to front: outline, passages, runs, places, parts.
+#[must_use]
+pub fn draw_plan(view: &PlanView, sheet: &Sheet, look: &Look) -> DisplayList {
+    let mut pen = Pen::new(crate::draw::detail_at(look.zoom), look.zoom);
+    pen.owner(Owner::Sheet);
+    outline::draw(&mut pen, view);
+    key::draw(&mut pen, view);
+    passages::draw(&mut pen, view);
+    runs::draw(&mut pen, view, sheet, look);
+    pen.owner(Owner::Sheet);
+    spots::draw(&mut pen, view);
+    parts::draw(&mut pen, view, sheet, look);
+    runs::label(&mut pen, view);
+    pen.finish()
+}

@@ -1,0 +1,189 @@
+//! The body plan: everything is drawn once and within its bounds, runs follow their ways, and what is written can be read.
+
+use drawing::{DisplayList, Look, Owner, Palette, PlanView, Shape, draw_plan, svg, text_area};
+use kurbo::{Line, ParamCurveNearest, Point, Rect};
+use model::body::BodyForm;
+use model::{Job, Sheet, SheetKind};
+use words::Words;
+
+const SYSTEM: &str = "battery B1 place=battery-tray\n\
+    fuse F1 60A place=battery-tray\n\
+    head H1 place=dash-middle\n\
+    amplifier A1 place=side-right\n\
+    ground G1 place=side-right\n\
+    ground G9\n\
+    speaker S1 place=door-left\n\
+    run W1 B1.+ F1.in 16mm2 0.3m\n\
+    run W2 F1.out A1.+ 16mm2\n\
+    run W3 A1.- G1.stud 16mm2 BK\n\
+    run W4 H1.front-l A1.in1 0.5mm2\n\
+    run W5 H1.front-r A1.in2 0.5mm2\n\
+    run W6 A1.out1+ S1.+ 2.5mm2 GNWH\n\
+    run W7 G9.stud G1.stud\n\
+    run W8 B1.- G1.stud 16mm2 way-locked=yes BK\n";
+
+/// The system in a body of this form, all ways laid but that of W8, which is locked without one; and its sheet as it lies.
+fn system(form: BodyForm) -> (Job, Sheet) {
+    let mut job = testkit::job(&format!("body {}\n{SYSTEM}", form.word()));
+    let plan = body::Plan::of(&job.settings.body).expect("it has a form");
+    let routed = body::route_all(
+        &plan,
+        job.sheet(SheetKind::Plan).expect("it is there"),
+        SheetKind::Plan,
+    );
+    job.apply(routed.edit);
+    let sheet = job.sheet(SheetKind::Plan).expect("it is there");
+    let laid = body::lay(sheet, &job.settings).into_owned();
+    (job, laid)
+}
+
+fn view(form: BodyForm) -> (Sheet, PlanView, DisplayList) {
+    let (job, sheet) = system(form);
+    let view = PlanView::of(&job.settings.body, &sheet, &Words::english()).expect("it has a form");
+    let list = draw_plan(&view, &sheet, &Look::default());
+    (sheet, view, list)
+}
+
+fn texts(list: &DisplayList) -> Vec<(String, Rect)> {
+    let of = |shape: &Shape| match shape {
+        Shape::Text {
+            text,
+            at,
+            size,
+            anchor,
+            bold,
+            upright,
+            ..
+        } => Some((
+            text.clone(),
+            text_area(text, *at, *size, *anchor, *bold, *upright),
+        )),
+        Shape::Path { .. } => None,
+    };
+    list.items.iter().filter_map(|item| of(&item.shape)).collect()
+}
+
+#[test]
+fn all_of_it_is_drawn_within_its_bounds_and_as_well_formed_svg() {
+    for form in BodyForm::ALL {
+        let (sheet, view, list) = view(*form);
+        for item in &list.items {
+            let inside = view.bounds().inflate(0.5, 0.5);
+            assert_eq!(inside.union(item.bounds), inside, "{form:?}: {item:?}");
+        }
+        for part in sheet.parts.values() {
+            let count = texts(&list).iter().filter(|(text, _)| *text == part.tag).count();
+            assert_eq!(count, 1, "{form:?}: {}", part.tag);
+        }
+        for palette in [Palette::light(), Palette::dark(), Palette::print()] {
+            let picture = svg(&list, &palette, view.bounds());
+            roxmltree::Document::parse(&picture).expect("it is XML");
+        }
+        assert_eq!(view, self::view(*form).1, "the same every time");
+    }
+}
+
+#[test]
+fn no_text_lies_on_another_or_on_a_part() {
+    for form in BodyForm::ALL {
+        let (_, view, list) = view(*form);
+        let texts = texts(&list);
+        for (number, (text, area)) in texts.iter().enumerate() {
+            for (other, taken) in texts.iter().skip(number + 1) {
+                assert!(
+                    !area.inflate(-0.1, -0.1).overlaps(*taken),
+                    "{form:?}: {text} on {other}"
+                );
+            }
+            for (id, part) in &view.parts {
+                let own = part.area.contains(area.center());
+                assert!(
+                    own || !part.area.overlaps(area.inflate(-0.1, -0.1)),
+                    "{form:?}: {text} on {id}"
+                );
+            }
+        }
+        // Nearly all places find room for their names.
+        let named = view
+            .plan
+            .places
+            .iter()
+            .filter(|place| {
+                texts
+                    .iter()
+                    .any(|(text, _)| *text == Words::english().say(&place.said()))
+            })
+            .count();
+        assert!(named * 10 >= view.plan.places.len() * 9, "{form:?}: {named}");
+    }
+}
+
+#[test]
+fn a_run_passes_every_place_of_its_way() {
+    for form in BodyForm::ALL {
+        let (sheet, view, _) = view(*form);
+        let mut walked = 0;
+        for (id, run) in &view.runs {
+            let Some(walk) = &run.walk else { continue };
+            for place in walk.places() {
+                let spot = view.spots[place];
+                let off = run
+                    .points
+                    .windows(2)
+                    .map(|pair| Line::new(pair[0], pair[1]).nearest(spot, 1e-3).distance_sq)
+                    .fold(f64::INFINITY, f64::min);
+                // Runs lie side by side, at most 22 units off the middle, and turn short of the place.
+                assert!(
+                    off.sqrt() < 40.0,
+                    "{form:?}: {} passes {} at {}",
+                    sheet.runs[id].tag,
+                    view.plan.places[place].name,
+                    off.sqrt()
+                );
+                walked += 1;
+            }
+        }
+        assert!(walked > 20, "{form:?}");
+    }
+}
+
+#[test]
+fn what_has_no_place_stands_below_and_what_has_no_way_is_broken() {
+    let (sheet, view, list) = view(BodyForm::Estate);
+    let of = |tag: &str| sheet.part_by_tag(tag).expect("it is there").0;
+    let (lost, amplifier) = (&view.parts[&of("G9")], &view.parts[&of("A1")]);
+    assert_eq!(
+        (lost.place, amplifier.place),
+        (None, view.plan.place_index("side-right"))
+    );
+    assert!(lost.area.y0 > view.parts[&of("S1")].area.y1);
+    let run = |tag: &str| sheet.run_by_tag(tag).expect("it is there").0;
+    assert!(!view.runs.contains_key(&run("W7")), "its part is not in the car");
+    assert_eq!(view.runs[&run("W8")].walk, None);
+    let dashed = list.items.iter().any(|item| {
+        item.owner == Owner::Run(run("W8"))
+            && matches!(&item.shape, Shape::Path { stroke: Some(stroke), .. } if stroke.dash.is_some())
+    });
+    assert!(dashed);
+    // A length that follows from the way stands in parentheses.
+    let label = &view.runs[&run("W2")].label.as_ref().expect("it has room").0;
+    assert!(label.starts_with("W2  (") && label.ends_with(" m)"), "{label}");
+}
+
+#[test]
+fn parts_runs_and_places_are_hit() {
+    let (sheet, view, _) = view(BodyForm::Van);
+    let (id, _) = sheet.part_by_tag("A1").expect("it is there");
+    assert_eq!(
+        view.hit(view.parts[&id].area.center(), 2.0),
+        Some(Owner::Part(id))
+    );
+    let (id, _) = sheet.run_by_tag("W2").expect("it is there");
+    let points = &view.runs[&id].points;
+    let middle: Point = points[4].midpoint(points[5]);
+    assert_eq!(view.hit(middle, 1.0), Some(Owner::Run(id)));
+    assert_eq!(view.hit(Point::new(-1e4, 0.0), 10.0), None);
+    for (place, spot) in view.spots.iter().enumerate() {
+        assert_eq!(view.place_near(*spot + kurbo::Vec2::new(3.0, -2.0)), Some(place));
+    }
+}
