@@ -18,6 +18,9 @@ use model::{
 use ordered::{OrderedSet, Sort as _};
 use words::say;
 
+/// Width of the drawer in which runs are recorded, over the left of the window, in pixels.
+const DRAWER_PX: f64 = 400.0;
+
 /// Where an end of a recorded run is.
 #[derive(Clone, Debug, PartialEq)]
 pub enum FoundAt {
@@ -138,8 +141,22 @@ impl Editor {
         let effects = self.make(Ok(edit))?;
         self.selection = Selection::of(&Thing::Run(run));
         self.focus = Some(Thing::Run(run));
-        if let Some(area) = self.area_of(&Thing::Run(run)) {
+        let ends = self
+            .sheet()
+            .runs
+            .get(&run)
+            .map(|run| run.ends().map(|end| end.terminal().map(|at| at.part)));
+        let parts = ends.into_iter().flatten().flatten().map(Thing::Part);
+        let areas: Vec<kurbo::Rect> = parts
+            .chain([Thing::Run(run)])
+            .filter_map(|thing| self.area_of(&thing))
+            .collect();
+        if let Some(area) = areas.into_iter().reduce(|all, one| all.union(one)) {
+            // Beside the drawer in which it is told.
+            let margins = self.camera.margins;
+            self.camera.margins.left += DRAWER_PX;
             self.camera.reveal(area);
+            self.camera.margins = margins;
         }
         Ok(effects)
     }
