@@ -9,7 +9,8 @@ use crate::index::Index;
 use crate::part_box::{PartBox, Stud, to_point};
 use crate::ways::{Effort, RunWay, Tracks, lay_runs};
 use kurbo::{Point, Rect};
-use model::{BoardPoint, PartId, RunId, Sheet, TerminalRef};
+use model::quantity::Metres;
+use model::{BoardPoint, Fact, PartId, Run, RunId, Sheet, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
 use words::Words;
 
@@ -53,6 +54,8 @@ pub struct Layout {
     arranged: OrderedMap<PartId, BoardPoint>,
     /// Runs that were laid in haste, while something was dragged.
     hasty: OrderedSet<RunId>,
+    /// Lengths that follow from ways through the vehicle's body, see [`Layout::tell_lengths`].
+    computed: OrderedMap<RunId, Metres>,
     /// Who reads what is written.
     words: Words,
 }
@@ -88,6 +91,24 @@ impl Layout {
         let all: OrderedSet<RunId> = sheet.runs.keys().copied().collect();
         this.lay(sheet, &all, Effort::CARE);
         this
+    }
+
+    /// Says which lengths follow from ways through the vehicle's body: those that are computed on the sheet as it lies in it
+    /// (`body::lay`). They are written in the place of assumed ones from the next [`Layout::update`] on.
+    pub fn tell_lengths(&mut self, laid: &Sheet) {
+        let computed = |(id, run): (&RunId, &Run)| match run.wire.length {
+            Fact::Computed(length) => Some((*id, length)),
+            _ => None,
+        };
+        self.computed = laid.runs.iter().filter_map(computed).collect();
+    }
+
+    /// The length of a run as it is written beside it.
+    pub(crate) fn length_of(&self, id: RunId, run: &Run) -> Fact<Metres> {
+        match self.computed.get(&id) {
+            Some(length) if !run.wire.length.is_given() => Fact::Computed(*length),
+            _ => run.wire.length,
+        }
     }
 
     /// Brings the layout up to date after these parts moved, turned, changed, came or went, and after runs came, went or
@@ -148,7 +169,10 @@ impl Layout {
                     .into_iter()
                     .filter_map(model::End::terminal)
                     .any(|terminal| touched.contains(&terminal.part))
-                    || self.runs.get(id).is_none_or(|way| !way.is_of(run))
+                    || self
+                        .runs
+                        .get(id)
+                        .is_none_or(|way| !way.is_of(run, self.length_of(**id, run)))
                     || self.hasty.contains(id)
             })
             .map(|(id, _)| *id)

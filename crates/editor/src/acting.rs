@@ -324,7 +324,7 @@ impl Editor {
             return;
         }
         self.apply(Edit::new(say!("edit-tidy"), changes));
-        self.layout = drawing::Layout::read_by(self.sheet(), &self.words);
+        self.layout = self.laid_out();
         self.still_changed();
         self.out.open = Some(Open::Nothing);
         self.fit();

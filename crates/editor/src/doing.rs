@@ -114,10 +114,24 @@ impl Editor {
         self.out.noticed = true;
         self.out.repaint = true;
     }
+    /// The layout of the sheet at hand, made anew.
+    pub(crate) fn laid_out(&self) -> Layout {
+        let sheet = self.sheet();
+        let mut layout = Layout::read_by(sheet, &self.words);
+        let laid = body::lay(sheet, &self.job.settings);
+        if let std::borrow::Cow::Owned(laid) = laid {
+            layout.tell_lengths(&laid);
+            layout.update(sheet, &OrderedSet::new());
+        }
+        layout
+    }
     pub(crate) fn relay(&mut self, parts: &OrderedSet<PartId>) {
         let sheet = self.job.sheets.get(&self.on);
         match sheet {
-            Some(sheet) => self.layout.update(sheet, parts),
+            Some(sheet) => {
+                self.layout.tell_lengths(&body::lay(sheet, &self.job.settings));
+                self.layout.update(sheet, parts);
+            }
             None => self.layout = Layout::default(),
         }
         self.follow_under();
@@ -182,7 +196,7 @@ impl Editor {
         self.hovered = None;
         self.feeds = None;
         self.finding = None;
-        self.layout = Layout::read_by(self.sheet(), &self.words);
+        self.layout = self.laid_out();
         self.follow_under();
         self.still_changed();
         self.stale = true;

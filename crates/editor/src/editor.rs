@@ -143,7 +143,7 @@ impl Editor {
             words: Words::english(),
             empty: Sheet::default(),
         };
-        this.layout = Layout::of(this.sheet());
+        this.layout = this.laid_out();
         this
     }
 
@@ -153,7 +153,7 @@ impl Editor {
             return;
         }
         self.words = words;
-        self.layout = Layout::read_by(self.sheet(), &self.words);
+        self.layout = self.laid_out();
         if let Some(under) = self.under.take() {
             let laid = Under::read_by(
                 under.kind,

@@ -6,7 +6,8 @@ use crate::letters::text_width;
 use kurbo::{Point, Rect, Vec2};
 use model::conductor::Size;
 use model::property::PropertyType;
-use model::{PartId, Run, RunId};
+use model::quantity::Metres;
+use model::{Fact, PartId, Run, RunId};
 use ordered::Sort as _;
 use words::{Lengths, Reader, Sizes, Words};
 
@@ -44,7 +45,7 @@ pub fn size_as_marked(size: Size, words: &Words) -> String {
 }
 
 /// Everything a label could say, longest first.
-fn wordings(run: &Run, words: &Words) -> Vec<String> {
+fn wordings(run: &Run, length: Fact<Metres>, words: &Words) -> Vec<String> {
     let unknown_size = if words.reader().sizes == Sizes::Awg {
         "? AWG"
     } else {
@@ -59,10 +60,7 @@ fn wordings(run: &Run, words: &Words) -> Vec<String> {
         .wire
         .size
         .marked(unknown_size, |size| size_as_marked(*size, words));
-    let length = run
-        .wire
-        .length
-        .marked(unknown_length, |length| crate::numbers::quantity(words, *length));
+    let length = length.marked(unknown_length, |length| crate::numbers::quantity(words, *length));
     vec![
         format!("{}  {size}  {length}", run.tag),
         format!("{}  {size}", run.tag),
@@ -96,11 +94,17 @@ impl Around<'_> {
             && !on_label()
     }
 
-    /// The best label for a run with this way, if there is room for any.
-    pub(crate) fn place(&self, id: RunId, run: &Run, points: &[At]) -> Option<RunLabel> {
+    /// The best label for a run of this length with this way, if there is room for any.
+    pub(crate) fn place(
+        &self,
+        id: RunId,
+        run: &Run,
+        length: Fact<Metres>,
+        points: &[At],
+    ) -> Option<RunLabel> {
         let mut straight: Vec<Piece> = pieces(points).collect();
         straight.order_by_key(|piece| (piece.low - piece.high, piece.axis == Axis::Upright));
-        for text in wordings(run, self.words) {
+        for text in wordings(run, length, self.words) {
             let room = (text_width(&text, RUN_LABEL_SIZE, false) + 6.0).max(LEAST_ROOM);
             for piece in straight.iter().take(6) {
                 let (low, high) = (f64::from(piece.low) + 6.0, f64::from(piece.high) - 6.0);

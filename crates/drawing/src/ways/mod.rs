@@ -49,7 +49,7 @@ pub struct RunWay {
 }
 
 impl RunWay {
-    fn new(run: &Run, corners: Vec<At>) -> Self {
+    fn new(run: &Run, length: Fact<Metres>, corners: Vec<At>) -> Self {
         let points: Vec<Point> = corners
             .iter()
             .map(|at| Point::new(f64::from(at.x), f64::from(at.y)))
@@ -68,20 +68,20 @@ impl RunWay {
             label_at: a.midpoint(b),
             label: None,
             ends: [run.from.clone(), run.to.clone()],
-            said: (run.tag.clone(), run.wire.size, run.wire.length),
+            said: (run.tag.clone(), run.wire.size, length),
             points,
             corners,
         }
     }
-    /// Whether it was laid for a run with these ends, bends, width and label.
-    pub(crate) fn is_of(&self, run: &Run) -> bool {
+    /// Whether it was laid for a run with these ends, bends, width and label, in which this length is written.
+    pub(crate) fn is_of(&self, run: &Run, length: Fact<Metres>) -> bool {
         let [from, to] = &self.ends;
         *from == run.from
             && *to == run.to
             && self.hand_bends == run.bends
             && self.said.0 == run.tag
             && self.said.1 == run.wire.size
-            && self.said.2 == run.wire.length
+            && self.said.2 == length
     }
     /// Whether it ends on this terminal.
     pub(crate) fn lands_on(&self, terminal: &TerminalRef) -> bool {
@@ -297,7 +297,8 @@ pub(crate) fn lay_runs(
     }
     let mut ways = OrderedMap::new();
     for job in &jobs {
-        ways.insert(job.id, RunWay::new(job.run, job.points()));
+        let length = layout.length_of(job.id, job.run);
+        ways.insert(job.id, RunWay::new(job.run, length, job.points()));
     }
     put_labels(sheet, layout, &mut ways);
     ways
@@ -323,7 +324,7 @@ fn put_labels(sheet: &Sheet, layout: &mut Layout, ways: &mut OrderedMap<RunId, R
             label_index: &layout.label_index,
             words: layout.words(),
         };
-        way.label = around.place(id, run, &way.corners);
+        way.label = around.place(id, run, way.said.2, &way.corners);
         if let Some(label) = &way.label {
             layout.labels.insert(id, label.area);
             layout.label_index.insert(label.area, id);
