@@ -34,6 +34,7 @@ pub(crate) enum Command {
     Schema,
     Format(FormatCall),
     Link(LinkCall),
+    Lists(ListsCall),
     Page(PageCall),
     Open(OpenCall),
 }
@@ -157,6 +158,24 @@ pub(crate) struct LinkCall {
 }
 
 #[derive(Debug, Args)]
+pub(crate) struct ListsCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    #[arg(long = "list", value_name = "LIST", value_delimiter = ',')]
+    pub(crate) lists: Vec<String>,
+    #[arg(long, value_parser = sheet, value_name = "SHEET")]
+    pub(crate) since: Option<SheetKind>,
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) csv: bool,
+    #[arg(short, long, value_name = "FOLDER", requires = "csv")]
+    pub(crate) output: Option<String>,
+    #[arg(long, value_name = "PERCENT", value_parser = percent)]
+    pub(crate) waste: Option<f64>,
+    #[arg(long, value_name = "FILE")]
+    pub(crate) price_list: Option<String>,
+}
+
+#[derive(Debug, Args)]
 pub(crate) struct PageCall {
     #[arg(value_name = "JOB")]
     pub(crate) job: String,
@@ -204,6 +223,14 @@ fn level(word: &str) -> Result<Level, String> {
         "burst" => Ok(Level::Burst),
         _ => Err(takes(&["mean", "rms", "burst"])),
     }
+}
+
+/// A share in per cent, with either decimal sign.
+fn percent(text: &str) -> Result<f64, String> {
+    let number = text.trim_end_matches('%').trim().replace(',', ".").parse().ok();
+    number
+        .filter(|percent| (0.0..=100.0).contains(percent))
+        .ok_or_else(|| takes(&["0 … 100"]))
 }
 
 fn language(tag: &str) -> Result<Language, String> {

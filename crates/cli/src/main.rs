@@ -75,6 +75,7 @@ fn main() -> ExitCode {
         Command::Schema => commands::schema::run(),
         Command::Format(call) => commands::format::run(call),
         Command::Link(call) => commands::link::run(call),
+        Command::Lists(call) => commands::lists::run(call),
         Command::Page(call) => commands::page::run(call),
         Command::Open(call) => commands::open::run(call),
     };

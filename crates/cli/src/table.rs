@@ -1,7 +1,7 @@
 //! Tables that fit the terminal.
 
 use crate::speech::{text, words};
-use comfy_table::{ContentArrangement, Table, presets};
+use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 
 /// Width to fit when the terminal does not tell.
 const WIDTH: u16 = 100;
@@ -24,13 +24,45 @@ pub(crate) fn table(headings: &[&str]) -> Table {
             (*name).to_owned()
         }
     };
+    ruled(headings.iter().map(heading).collect())
+}
+
+fn ruled(headings: Vec<String>) -> Table {
     let mut table = Table::new();
     table
         .load_preset(presets::NOTHING)
         .set_content_arrangement(ContentArrangement::Dynamic)
         .set_width(width())
-        .set_header(headings.iter().map(heading));
+        .set_header(headings);
     table
+}
+
+/// A list of the papers as a table that fits the terminal, numbers at the right. Columns in which nothing stands are left out.
+pub(crate) fn paper(list: &paperwork::Table) -> String {
+    let empty: Vec<&str> = list
+        .columns
+        .iter()
+        .enumerate()
+        .filter(|(at, _)| {
+            let cell = |row: &Vec<paperwork::Cell>| row.get(*at).cloned();
+            list.rows
+                .iter()
+                .all(|row| cell(row) == Some(paperwork::Cell::Empty))
+        })
+        .map(|(_, column)| column.name)
+        .collect();
+    let list = list.clone().without(&empty);
+    let mut table = ruled(list.headings(words()));
+    for row in list.shown(words()) {
+        table.add_row(row);
+    }
+    for (at, column) in table.column_iter_mut().enumerate() {
+        let cells = || list.rows.iter().filter_map(|row| row.get(at));
+        if cells().any(paperwork::Cell::is_number) {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
+    print(&table)
 }
 
 /// The table as text, without blanks at line ends.

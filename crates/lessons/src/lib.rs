@@ -101,6 +101,7 @@ worked! {
     "estate"
     "van"
     "camper"
+    "hatchback"
 }
 
 macro_rules! built_in {

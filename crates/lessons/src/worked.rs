@@ -9,18 +9,27 @@
 //!   B1 Starterbatterie
 //!   P1 Radiostecker
 //!   P1.2 Zündungsplus
+//! thread
+//!   C1 Der Bass setzt aus
+//!   C1.remark Steht jetzt
+//!   Q1.decided-on 2. Juni, im Betrieb
+//!   intake.1 Kratzer am Schweller
+//!   built.reading.1 volle Lautstärke
+//!   built.tuning.1.gain ein Drittel
 //! ```
 //!
-//! `P1.2` names what a cavity of a plug is for.
+//! `P1.2` names what a cavity of a plug is for. In the block `thread`, `C1` and `Q1` are what a complaint or an offer says;
+//! lines without a tag of their own are counted from 1.
 
 use crate::WorkedJob;
 use crate::blocks::{Line, each_block, items};
 use ::words::Language;
+use model::property::PropertySet;
 use model::text::{TextError, TextErrors};
-use model::{Job, PartKind};
+use model::{Job, PartKind, SheetKind};
 
 /// What a file of names begins its lines with.
-const BLOCKS: &str = "a line begins with title, vehicle, drawn-by, remark or names";
+const BLOCKS: &str = "a line begins with title, vehicle, drawn-by, remark, names or thread";
 
 impl WorkedJob {
     /// The job with its names in a language. One whose names are not part of this program stays English; see
@@ -57,6 +66,14 @@ fn put(mut job: Job, names: &str) -> Result<Job, TextErrors> {
                     .into_iter()
                     .filter(|(_, tag, name)| !call(&mut job, tag, name))
                     .map(|(line, tag, _)| line.error(format!("the job has no `{tag}`"), "name a part of it")),
+            ),
+            "thread" => errors.extend(
+                items(block)
+                    .into_iter()
+                    .filter(|(_, what, text)| say_of_thread(&mut job, what, text).is_none())
+                    .map(|(line, what, _)| {
+                        line.error(format!("the job has no `{what}`"), "name a line of its thread")
+                    }),
             ),
             _ => errors.push(head.error(format!("`{word}` begins nothing"), BLOCKS)),
         }
@@ -95,6 +112,36 @@ fn call(job: &mut Job, tag: &str, name: &str) -> bool {
     found
 }
 
+/// Puts a text into a line of the thread, or of what a sheet keeps besides its parts and runs.
+fn say_of_thread(job: &mut Job, what: &str, text: &str) -> Option<()> {
+    let mut steps = what.split('.');
+    let first = steps.next()?;
+    let counted = |steps: &mut std::str::Split<'_, char>| -> Option<usize> {
+        steps.next()?.parse::<usize>().ok()?.checked_sub(1)
+    };
+    let line: &mut dyn PropertySet = if first == "intake" {
+        job.thread.intake.get_mut(counted(&mut steps)?)?.as_set_mut()
+    } else if let Some(kind) = SheetKind::from_word(first) {
+        let sheet = job.sheets.get_mut(&kind)?;
+        match steps.next()? {
+            "reading" => sheet.readings.get_mut(counted(&mut steps)?)?.as_set_mut(),
+            "tuning" => sheet.tunings.get_mut(counted(&mut steps)?)?.as_set_mut(),
+            _ => return None,
+        }
+    } else if let Some(complaint) = job.thread.complaints.iter_mut().find(|it| it.tag == first) {
+        complaint.as_set_mut()
+    } else {
+        let offer = job.thread.offers.iter_mut().find(|it| it.tag == first)?;
+        offer.as_set_mut()
+    };
+    let usual = if SheetKind::from_word(first).is_some() {
+        "remark"
+    } else {
+        "words"
+    };
+    line.set(steps.next().unwrap_or(usual), text).ok()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -125,8 +172,40 @@ mod tests {
                 all.push((format!("note of {}", run.tag), run.note.clone()));
             }
         }
+        for complaint in &job.thread.complaints {
+            all.push((complaint.tag.clone(), complaint.words.clone()));
+            all.push((format!("{}.remark", complaint.tag), complaint.remark.clone()));
+        }
+        for offer in &job.thread.offers {
+            all.push((offer.tag.clone(), offer.words.clone()));
+            all.push((format!("{}.decided-on", offer.tag), offer.decided_on.clone()));
+        }
+        for (at, note) in job.thread.intake.iter().enumerate() {
+            all.push((format!("intake.{}", at + 1), note.words.clone()));
+        }
+        for (kind, sheet) in &job.sheets {
+            let of = kind.word();
+            for (at, reading) in sheet.readings.iter().enumerate() {
+                all.push((format!("{of}.reading.{}", at + 1), reading.remark.clone()));
+            }
+            for (at, tuning) in sheet.tunings.iter().enumerate() {
+                all.push((format!("{of}.tuning.{}.gain", at + 1), tuning.gain.clone()));
+                all.push((format!("{of}.tuning.{}", at + 1), tuning.remark.clone()));
+            }
+        }
         all.retain(|(_, name)| !name.is_empty());
         all
+    }
+
+    /// Whether a name of [`names`] is one of the thread.
+    fn of_thread(of: &str) -> bool {
+        of.starts_with(['C', 'Q'])
+            && of
+                .get(1..2)
+                .is_some_and(|it| it.chars().all(|c| c.is_ascii_digit()))
+            || of.starts_with("intake.")
+            || of.contains(".reading.")
+            || of.contains(".tuning.")
     }
 
     #[test]
@@ -154,6 +233,7 @@ mod tests {
             for (of, name) in &before {
                 match of.as_str() {
                     "title" | "vehicle" | "drawn-by" | "remark" => back.push_str(&format!("{of} {name}\n")),
+                    of if of_thread(of) => back.push_str(&format!("thread\n  {of} {name}\n")),
                     _ => back.push_str(&format!("names\n  {of} {name}\n")),
                 }
             }

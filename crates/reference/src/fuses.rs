@@ -60,6 +60,18 @@ impl From<FuseForm> for FuseFamily {
     }
 }
 
+/// Thread of the studs that a bolt-in fuse sits on, in millimetres; `None` for fuses that are plugged in.
+///
+/// Source: ISO 8820-5, M5 for SF30 and M8 for SF51; M8 for the strip of about 61 mm is common practice. All from memory.
+#[must_use]
+pub const fn stud(form: FuseForm) -> Option<u8> {
+    match form {
+        FuseForm::Strip30 => Some(5),
+        FuseForm::Strip51 | FuseForm::Strip61 => Some(8),
+        FuseForm::Mini | FuseForm::Regular | FuseForm::Maxi | FuseForm::Glass => None,
+    }
+}
+
 /// One published gate: at this multiple of the rating the fuse opens no sooner than `least` and no later than `most`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gate {

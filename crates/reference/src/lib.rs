@@ -11,6 +11,7 @@ pub mod body_metal;
 pub mod colours;
 pub mod conductors;
 pub mod contacts;
+pub mod crimps;
 pub mod fuses;
 pub mod insulation;
 mod interpolate;

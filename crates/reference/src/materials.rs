@@ -119,6 +119,30 @@ pub const fn data(material: Material) -> &'static MaterialData {
     }
 }
 
+/// Share of the cross-section that is copper: the rest is aluminium. The classes of clad wire are named by it (ASTM B566,
+/// from memory).
+#[must_use]
+pub const fn copper_share(material: Material) -> f64 {
+    match material {
+        Material::Copper | Material::TinnedCopper => 1.0,
+        Material::CladAluminium10 => 0.10,
+        Material::CladAluminium15 => 0.15,
+        Material::Aluminium => 0.0,
+    }
+}
+
+/// Copper and aluminium in a metre of a conductor of one square millimetre, in kilograms: share of the cross-section times
+/// density.
+#[must_use]
+pub fn metal_per_volume(material: Material) -> [f64; 2] {
+    let copper = copper_share(material);
+    // kg/m³ times mm²·m is a millionth of a kilogram.
+    [
+        copper * COPPER.density * 1e-6,
+        (1.0 - copper) * ALUMINIUM.density * 1e-6,
+    ]
+}
+
 /// Factor from the resistance at 20 °C to that at a temperature: 1 + α₂₀ (T − 20 °C).
 ///
 /// Range: −60 °C to 1100 °C; a temperature outside is taken as the nearer end, so the factor stays above 0.6.
@@ -127,4 +151,24 @@ pub const fn data(material: Material) -> &'static MaterialData {
 pub fn temperature_factor(material: Material, temperature: Celsius) -> f64 {
     let rise = Kelvin(temperature.0.clamp(-60.0, 1100.0) - 20.0);
     1.0 + data(material).coefficient * rise.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn copper_and_aluminium_of_a_clad_wire_weigh_what_it_weighs() {
+        // ref: densities of clad wire, 3.32 and 3.63 g/cm³ (ASTM B566, from memory); of copper, 8.89 g/cm³ (IEC 60028).
+        for material in Material::ALL {
+            let [copper, aluminium] = metal_per_volume(*material);
+            let density = data(*material).density * 1e-6;
+            assert!(
+                (copper + aluminium - density).abs() / density < 0.002,
+                "{material:?}: {copper} + {aluminium}, {density}"
+            );
+        }
+        // A kilometre of 1 mm² of copper: 8.89 kg.
+        assert!((metal_per_volume(Material::Copper)[0] * 1000.0 - 8.89).abs() < 1e-12);
+    }
 }

@@ -66,6 +66,8 @@ texts! {
     "web"
     "model-titles"
     "model-edits"
+    "paper"
+    "paper-steps"
     "web-reader"
     "web-viewer"
 }

@@ -51,7 +51,8 @@ impl Language {
         }
     }
     /// The sign between whole and tenths.
-    pub(crate) fn decimal(self) -> char {
+    #[must_use]
+    pub fn decimal(self) -> char {
         match self {
             Self::English => '.',
             Self::German => ',',

@@ -45,6 +45,15 @@ const FAMILIES: &[&str] = &[
     // body/src/plan.rs and facts.rs: places by their names, what endangers a wire.
     "place-",
     "hazard-",
+    // paperwork/src/table.rs, lists.rs, work.rs, order.rs, cut.rs: columns, lists, what becomes of things, groups of the
+    // order, endings.
+    "paper-column-",
+    "paper-list-",
+    "paper-becomes-",
+    "paper-section-",
+    "paper-end-",
+    // paperwork/src/steps.rs: groups of steps.
+    "step-phase-",
     // model/src/edits: the words that every part and run has.
     "edit-word-",
 ];

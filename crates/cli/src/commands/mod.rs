@@ -7,6 +7,7 @@ pub(crate) mod explain;
 pub(crate) mod format;
 pub(crate) mod lesson;
 pub(crate) mod link;
+pub(crate) mod lists;
 pub(crate) mod open;
 pub(crate) mod page;
 pub(crate) mod routes;

@@ -1,7 +1,7 @@
 ## Die Hilfe der Befehlszeile.
 
 cli-about = Beurteilt und berechnet Verdrahtungsaufträge: die Rechenmaschine des Zeichenprogramms ohne Bildschirm.
-cli-after-job = JOB ist eine Auftragsdatei (*.loom.json), ein Auftrag in Textform, `-` für die Standardeingabe, der Name eines ausgearbeiteten Auftrags (@estate, @van, @camper) oder eine Anlage einer Lektion (@fuse-bigger-than-wire/bad, …/good; auch FILE.lesson/bad).
+cli-after-job = JOB ist eine Auftragsdatei (*.loom.json), ein Auftrag in Textform, `-` für die Standardeingabe, der Name eines ausgearbeiteten Auftrags (@estate, @van, @camper, @hatchback) oder eine Anlage einer Lektion (@fuse-bigger-than-wire/bad, …/good; auch FILE.lesson/bad).
 cli-after-codes = Rückgabewerte: 0 nichts Schwerwiegendes; 1 Befunde vom Grad Halt, entschieden oder offen; 2 Eingabe oder Aufruf fehlerhaft.
 cli-after-care = Arbeit an der Fahrzeugverdrahtung kann Feuer verursachen, einen Airbag auslösen oder verletzen. Das Programm berät; entscheiden soll eine Fachkraft.
 cli-usage = Aufruf
@@ -27,6 +27,7 @@ cli-command-format = Schreibt einen Auftrag neu, in Dateiform oder Textform
 cli-command-link = Macht einen Link, der einen ganzen Auftrag oder eine Lektion in sich trägt, und seinen gedruckten Code
 cli-command-page = Schreibt eine Seitendatei: eine HTML-Datei mit dem Programm und dem Auftrag, die sich ohne Netz öffnet
 cli-command-open = Öffnet einen Link oder eine Seitendatei und schreibt den Auftrag oder die Lektion daraus
+cli-command-lists = Schreibt die Listen des Auftrags: was zu kaufen, zuzuschneiden, zu beschriften, auszubauen, einzubauen, zu messen und einzustellen ist, das Angebot, was aus jedem Teil wird
 cli-option-language = Sprache der Ausgabe: en oder de; ohne Angabe die aus LC_ALL, LC_MESSAGES oder LANG
 cli-option-units = Einheiten für Längen und Querschnitte: metric, oder awg für Fuß, Zoll und AWG-Nummern
 cli-option-job = Der Auftrag
@@ -66,6 +67,12 @@ cli-option-pictures = Nimmt auch die Bilder auf. Sonst bleiben sie draußen
 cli-option-code = Schreibt den gedruckten Code des Links in diese SVG-Datei
 cli-option-app = Die Seite, in die der Auftrag kommt: page.html des gebauten Programms
 cli-option-link = Der Link, eine Seitendatei oder `-`, um einen Link von der Standardeingabe zu lesen
+cli-option-lists = Welche Liste; mehrere mit Kommas dazwischen. Ohne Angabe alle, die nicht leer sind: thread, quote, becomes, totals, findings, strip-out, build, order, cut, labels, fuses, settings, meter, readings, wiring, stock
+cli-option-since = Das Blatt, von dem die Arbeit ausgeht: found oder plan. Ohne Angabe das erste Blatt des Auftrags vor diesem
+cli-option-csv = Schreibt kommagetrennte Werte statt Text: eine Liste auf die Standardausgabe, mehrere in einen Ordner
+cli-option-output-lists = Der Ordner, in den geschrieben wird, eine Datei je Liste
+cli-option-waste = Verschnitt der Leitung in Prozent; ohne Angabe 10
+cli-option-price_list = Eine Bestellliste, die der Betrieb ausgefüllt hat: Preise und Stunden werden ihr entnommen
 
 ## Was an einem Aufruf nicht stimmt.
 
@@ -95,6 +102,12 @@ cli-none = keines
 cli-no-part = auf dem Blatt gibt es kein Bauteil { $tag }; es gibt { $tags }
 cli-no-body = der Auftrag sagt nicht, welche Form die Karosserie hat, also gibt es keinen Plan für Wege; eine Zeile wie `body estate` schreiben, oder settings.body.shape.form in der Datei: { $forms }
 cli-no-run = auf dem Blatt gibt es keine Leitung { $tag }; es gibt { $tags }
+cli-no-list = es gibt keine Liste `{ $name }`; es gibt { $names }
+cli-no-sheet-since = vor { $sheet } gibt es nichts, wovon auszugehen wäre; frühere Blätter des Auftrags: { $there }
+cli-price-unread = { $file }, Zeile { $line }: Preis oder Stunden sind nicht lesbar; geschrieben wird 120.50 oder 120,50
+cli-no-prices = { $file } enthält keinen Preis: erwartet wird eine Bestellliste, in der die Spalten Artikel und Preis ausgefüllt sind
+cli-csv-one = eine Liste mit --list nennen oder einen Ordner mit --output
+cli-list-empty = nichts
 cli-no-check = es gibt keine Prüfung `{ $name }`; `loomwright explain` listet alle auf
 cli-no-check-near = es gibt keine Prüfung `{ $name }`; es gibt { $near }; `loomwright explain` listet alle auf
 cli-under-itself = das Blatt `{ $sheet }` kann nicht unter sich selbst liegen; --sheet sagt, welches oben liegt

@@ -322,6 +322,7 @@ mark-given-what = Bekannt: anklicken, um es als angenommen zu kennzeichnen
 worked-estate = Ein Kombi mit getrenntem System vorn, einem Paar hinten und einem Subwoofer, alles in Ordnung.
 worked-van = Ein Handwerkertransporter, an dem mehrere Hände geändert haben: Was stimmt daran nicht?
 worked-camper = Ein Wohnmobil mit zweiter Batterie, Trennrelais, Wechselrichter und Verbrauchern im Aufbau.
+worked-hatchback = Ein Schrägheck von der Beanstandung bis zum Nachweis: vorgefunden, geplant und gebaut, mit Angebot, Listen und Messwerten.
 
 ## Aufnehmen, was da ist, und der Gang des Auftrags.
 

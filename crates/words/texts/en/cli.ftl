@@ -1,7 +1,7 @@
 ## The help of the command line.
 
 cli-about = Judges and computes wiring jobs: the engine of the diagram editor without a screen.
-cli-after-job = JOB is a job file (*.loom.json), a job in the text form, `-` for standard input, the name of a worked job (@estate, @van, @camper), or a version of a lesson (@fuse-bigger-than-wire/bad, …/good; also FILE.lesson/bad).
+cli-after-job = JOB is a job file (*.loom.json), a job in the text form, `-` for standard input, the name of a worked job (@estate, @van, @camper, @hatchback), or a version of a lesson (@fuse-bigger-than-wire/bad, …/good; also FILE.lesson/bad).
 cli-after-codes = Exit codes: 0 nothing grave; 1 findings of grade Stop, decided or undecided; 2 the input or the call was bad.
 cli-after-care = Work on vehicle wiring can start a fire, set off an airbag, or hurt. The program advises; let a qualified person decide.
 cli-usage = Usage
@@ -27,6 +27,7 @@ cli-command-format = Writes a job anew, in the file form or the text form
 cli-command-link = Makes a link that carries a whole job or lesson inside itself, and its printed code
 cli-command-page = Writes a page file: one HTML file with the program and the job in it, which opens offline
 cli-command-open = Opens a link or a page file and writes the job, or the lesson, that it carries
+cli-command-lists = Writes the lists of the job: what to buy, cut, label, strip out, build, measure and set, the quote, what becomes of each thing
 cli-option-language = Language of what is told: en or de; without it, the one that LC_ALL, LC_MESSAGES or LANG names
 cli-option-units = Units of lengths and wire sizes: metric, or awg for feet, inches and gauge numbers
 cli-option-job = The job
@@ -66,6 +67,12 @@ cli-option-pictures = Takes the pictures in too. They stay out otherwise
 cli-option-code = Writes the printed code of the link to this SVG file
 cli-option-app = The page that the job is put into: page.html of the built program
 cli-option-link = The link, a page file, or `-` to read a link from standard input
+cli-option-lists = Which list; several with commas between. Without it, all that are not empty: thread, quote, becomes, totals, findings, strip-out, build, order, cut, labels, fuses, settings, meter, readings, wiring, stock
+cli-option-since = The sheet that the work starts from: found or plan. Without it, the first sheet that the job has before this one
+cli-option-csv = Writes comma-separated values instead of text: one list to standard output, or several to a folder
+cli-option-output-lists = The folder to write to, a file for each list
+cli-option-waste = Share of the cable that is lost to cutting, in per cent; 10 without it
+cli-option-price_list = An order list that the shop filled in: its prices and hours are taken from it
 
 ## What is wrong with a call.
 
@@ -95,6 +102,12 @@ cli-none = none
 cli-no-part = there is no part { $tag } on the sheet; there are { $tags }
 cli-no-body = the job does not say what form the vehicle's body has, so there is no plan to lay runs in; write a line like `body estate`, or settings.body.shape.form in the file: { $forms }
 cli-no-run = there is no run { $tag } on the sheet; there are { $tags }
+cli-no-list = there is no list `{ $name }`; there are { $names }
+cli-no-sheet-since = nothing to start from before { $sheet }; earlier sheets of the job: { $there }
+cli-price-unread = { $file }, line { $line }: the price or the hours cannot be read; write 120.50 or 120,50
+cli-no-prices = { $file } holds no price: it takes an order list with the columns article and price filled in
+cli-csv-one = name one list with --list, or a folder with --output
+cli-list-empty = nothing
 cli-no-check = there is no check `{ $name }`; `loomwright explain` lists them all
 cli-no-check-near = there is no check `{ $name }`; there are { $near }; `loomwright explain` lists them all
 cli-under-itself = the sheet `{ $sheet }` cannot lie under itself; --sheet says which one is on top

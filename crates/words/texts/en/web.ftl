@@ -322,6 +322,7 @@ mark-given-what = Known: click to mark it as assumed
 worked-estate = An estate car with front components, a rear pair and one subwoofer, all in order.
 worked-van = A trades van that several hands have altered: what is wrong with it?
 worked-camper = A camper with a second battery, a split-charge relay, an inverter and house loads.
+worked-hatchback = A hatchback from complaint to proof: found, planned and built, with its quote, lists and readings.
 
 ## Recording what is found, and the thread of the job.
 

@@ -1,0 +1,121 @@
+//! What a part is as an article: its kind and what has to be told when one asks for it over the counter.
+
+use model::property::{Property, PropertySet, Shape, parse_number};
+use model::{Part, PartKind};
+use words::{Saying, Unit, Value, drawn, say};
+
+/// Properties that nobody asks for over a counter: which state the thing is in, how it is set, where it plays.
+const NOT_TOLD: &[&str] = &[
+    "state",
+    "charge",
+    "closed",
+    "mated",
+    "loops",
+    "position",
+    "when",
+    "share",
+    "leakage",
+    "standby-current",
+    "on-current",
+    "idle-current",
+    "turn-on-current",
+];
+
+/// The written name of an article, the same in every language: `amplifier class=d`.
+pub(crate) fn article_key(part: &Part) -> String {
+    let plain = PartKind::from_word(part.is.word());
+    let mut key = part.is.word().to_owned();
+    for property in part.is.properties() {
+        let value = part
+            .is
+            .get(property.name)
+            .filter(|value| value != "?")
+            .unwrap_or_default();
+        let usual = plain.as_ref().and_then(|plain| plain.get(property.name));
+        if !NOT_TOLD.contains(&property.name) && Some(&value) != usual.as_ref() {
+            key.push_str(&format!(" {}={value}", property.name));
+        }
+    }
+    key
+}
+
+/// A part as an article: `Amplifier: channels 4x 75W@4ohm, class D`.
+#[must_use]
+pub fn article(part: &Part) -> Saying {
+    let told = spec(&part.is);
+    if told.is_empty() {
+        return part.is.said();
+    }
+    say!("paper-article", kind = part.is.said(), what = listed(told))
+}
+
+/// What is told of a kind beyond its name: what differs from how it comes from the shelf.
+fn spec(kind: &PartKind) -> Vec<Saying> {
+    let plain = PartKind::from_word(kind.word());
+    kind.properties()
+        .iter()
+        .filter(|property| !NOT_TOLD.contains(&property.name))
+        .filter_map(|property| {
+            let value = kind.get(property.name)?;
+            let usual = plain.as_ref().and_then(|plain| plain.get(property.name));
+            if value == "?" || value.is_empty() || Some(&value) == usual.as_ref() {
+                return None;
+            }
+            Some(say!(
+                "paper-property",
+                name = property.said(),
+                value = value_said(property, &value)
+            ))
+        })
+        .collect()
+}
+
+/// The value of a property as a reader reads it.
+#[must_use]
+pub fn value_said(property: &Property, written: &str) -> Value {
+    let value = written.strip_prefix('~').unwrap_or(written);
+    match property.shape {
+        Shape::Number { symbol, ascii, .. } => match parse_number(value, ascii, symbol) {
+            Ok(number) if symbol.is_empty() => drawn(number, Unit::Percent).into(),
+            Ok(number) => drawn(number, Unit::of(symbol)).into(),
+            Err(_) => value.into(),
+        },
+        Shape::Choice(choices) => choices
+            .iter()
+            .find(|(word, _)| *word == value)
+            .map_or_else(|| value.into(), |(_, title)| model::said::choice(title).into()),
+        Shape::YesNo => say!("paper-yes-no", answer = value).into(),
+        Shape::Count | Shape::Text { .. } => value.into(),
+    }
+}
+
+/// The value of a property of a set as a reader reads it; `None` where nobody knows it.
+#[must_use]
+pub fn property_said(set: &dyn PropertySet, name: &str) -> Option<Value> {
+    let property = set.properties().iter().find(|property| property.name == name)?;
+    let written = set
+        .get(name)
+        .filter(|written| written != "?" && !written.is_empty())?;
+    Some(value_said(property, &written))
+}
+
+/// Sayings with a comma between each two.
+pub(crate) fn listed(all: Vec<Saying>) -> Saying {
+    joined(all, "paper-and")
+}
+
+/// Sayings joined two by two by a message that takes a `first` and a `second`. Joined in the middle first, so that a long list
+/// is no deeper than sayings may be.
+pub(crate) fn joined(all: Vec<Saying>, by: &'static str) -> Saying {
+    let mut level = all;
+    while level.len() > 1 {
+        level = level
+            .chunks(2)
+            .map(|two| match two {
+                [one, other] => Saying::new(by).with("first", one).with("second", other),
+                _ => two.first().cloned().unwrap_or_else(|| say!("list-nothing")),
+            })
+            .collect();
+    }
+    level.pop().unwrap_or_else(|| say!("list-nothing"))
+}
