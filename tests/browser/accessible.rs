@@ -155,7 +155,7 @@ fn the_lessons_are_accessible() {
                 page.press("Escape");
             }
             page.press("pagedown");
-            if page.count("because") == 1 || page.text("foot-bad").contains("before, now") {
+            if page.count("because") == 1 || page.text("foot-bad").contains(": from ") {
                 look(&page, &format!("{seen}, its second half, {scheme:?}"), &mut found);
             }
         }

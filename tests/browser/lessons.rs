@@ -211,11 +211,11 @@ fn a_break_is_thrown_in_both_at_once_and_heals_and_overlays_lie_on_both() {
     // By the engine: see crates/lessons/src/aftermath.rs.
     assert_eq!(
         page.text("foot-bad"),
-        "A1 and A2 go off.\nLS1 falls silent: A1 is off.\nLS2 and LS3 fall silent: A2 is off."
+        "A1 and A2 go off.\nLS1, LS2 and LS3 fall silent with A1 and A2."
     );
     assert_eq!(
         page.texts("foot-good"),
-        ["A1 goes off.\nA2 stays on.\nLS1 falls silent: A1 is off."]
+        ["A1 goes off.\nA2 stays on.\nLS1 falls silent with A1."]
     );
     assert!(page.text("spoken").contains("A1 and A2 go off."), "said aloud");
     let broken = both();

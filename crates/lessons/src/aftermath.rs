@@ -102,38 +102,41 @@ fn add(all: &mut Vec<Happening>, effect: &Effect, before: &Shown, after: &Shown)
             is: measure(after.judged(), name, at).ok(),
         },
     };
-    // What happens to several alike is told once.
+    // What happens to several alike is told once, whatever of several amplifiers drives them.
     for known in &mut *all {
-        let (old, more) = match (known, &new) {
+        match (known, &new) {
             (
-                Happening::Sound {
-                    things: old,
-                    turn,
-                    off,
-                },
+                Happening::Sound { things, turn, off },
                 Happening::Sound {
                     things: more,
                     turn: same,
-                    off: alike,
+                    off: others,
                 },
-            ) if turn == same && off == alike => (old, more),
+            ) if turn == same && off.is_empty() == others.is_empty() => {
+                join(things, more);
+                join(off, others);
+            }
             (Happening::Power(old, turn), Happening::Power(more, same))
             | (Happening::Opens(old, turn), Happening::Opens(more, same))
                 if turn == same =>
             {
-                (old, more)
+                join(old, more);
             }
-            (known, new) if known == new => return,
+            (known, new) if known == new => {}
             _ => continue,
-        };
-        for tag in more {
-            if !old.contains(tag) {
-                old.push(tag.clone());
-            }
         }
         return;
     }
     all.push(new);
+}
+
+/// Adds what is not there yet.
+fn join(all: &mut Vec<String>, more: &[String]) {
+    for tag in more {
+        if !all.contains(tag) {
+            all.push(tag.clone());
+        }
+    }
 }
 
 /// The tag of what drives a speaker and is off.
@@ -224,17 +227,18 @@ mod tests {
             let tags = tags.iter().map(|tag| (*tag).to_owned()).collect();
             Happening::Power(tags, Turn { was: true, is: false })
         };
-        let silent = |things: &[&str], amplifier: &str| Happening::Sound {
-            things: things.iter().map(|tag| (*tag).to_owned()).collect(),
-            turn: Turn { was: true, is: false },
-            off: vec![amplifier.to_owned()],
-        };
+        let tags = |tags: &[&str]| -> Vec<String> { tags.iter().map(|tag| (*tag).to_owned()).collect() };
         // Their loops are whole: they are silent because what drives them is off.
-        let [first, others] = [silent(&["LS1"], "A1"), silent(&["LS2", "LS3"], "A2")];
+        let silent = |things: &[&str], amplifiers: &[&str]| Happening::Sound {
+            things: tags(things),
+            turn: Turn { was: true, is: false },
+            off: tags(amplifiers),
+        };
         for broken in [named, &unnamed] {
-            let bad = [off(&["A1", "A2"]), first.clone(), others.clone()];
+            let bad = [off(&["A1", "A2"]), silent(&["LS1", "LS2", "LS3"], &["A1", "A2"])];
             assert_eq!(all(broken, Version::Bad), bad);
         }
+        let first = silent(&["LS1"], &["A1"]);
         let on = Happening::Power(vec!["A2".to_owned()], Turn { was: true, is: true });
         assert_eq!(all(named, Version::Good), [off(&["A1"]), on, first.clone()]);
         assert_eq!(all(&unnamed, Version::Good), [off(&["A1"]), first]);

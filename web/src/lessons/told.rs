@@ -7,7 +7,7 @@ use words::{Saying, Value, Words, say};
 use yew::prelude::*;
 
 /// Letters of a text that are many.
-const LONG: usize = 540;
+const LONG: usize = 480;
 
 /// What kind of step this is: `Look 1 of 2`.
 pub(super) fn kind(scene: &Scene, words: &Words) -> String {
@@ -158,13 +158,17 @@ pub(super) fn happening(happening: &Happening, words: &Words) -> Saying {
                 name.replace('-', " ")
             };
             let (was, is) = (number(*was), number(*is));
-            say!(
-                "lesson-number-turns",
-                name = name,
-                at = at.as_str(),
-                was = was,
-                is = is
-            )
+            if at.is_empty() {
+                say!("lesson-number-turns-alone", name = name, was = was, is = is)
+            } else {
+                say!(
+                    "lesson-number-turns",
+                    name = name,
+                    at = at.as_str(),
+                    was = was,
+                    is = is
+                )
+            }
         }
     }
 }

@@ -60,8 +60,8 @@ lesson-falls-silent = { $things ->
    *[other] { $things } verstummen.
 }
 lesson-falls-silent-off = { $things ->
-    [one] { $things } verstummt: { $off } ist aus.
-   *[other] { $things } verstummen: { $off } ist aus.
+    [one] { $things } verstummt mit { $off }.
+   *[other] { $things } verstummen mit { $off }.
 }
 lesson-begins-to-play = { $things ->
     [one] { $things } beginnt zu spielen.
@@ -72,8 +72,8 @@ lesson-stays-silent = { $things ->
    *[other] { $things } bleiben stumm.
 }
 lesson-stays-silent-off = { $things ->
-    [one] { $things } bleibt stumm: { $off } ist aus.
-   *[other] { $things } bleiben stumm: { $off } ist aus.
+    [one] { $things } bleibt stumm ohne { $off }.
+   *[other] { $things } bleiben stumm ohne { $off }.
 }
 lesson-stays-on = { $things ->
     [one] { $things } bleibt an.
@@ -103,17 +103,18 @@ lesson-finding-stays = Weiterhin Befund: { $check }.
 lesson-finding-comes = Jetzt Befund: { $check }.
 lesson-finding-goes = Kein Befund mehr: { $check }.
 lesson-finding-none = Kein Befund: { $check }.
-lesson-no-number = keiner
-lesson-number-turns = { $name } { $at }: vorher { $was }, jetzt { $is }.
+lesson-no-number = nichts
+lesson-number-turns = { $name } { $at }: von { $was } auf { $is }.
+lesson-number-turns-alone = { $name }: von { $was } auf { $is }.
 lesson-nothing-happens = Nichts ändert sich.
 lesson-cannot-break = So lässt sich hier nichts setzen.
 
 lesson-measure-current = Strom
 lesson-measure-rms = Effektivwert des Stroms,
 lesson-measure-burst = Strom in Spitzen
-lesson-measure-drop = Spannungsfall
-lesson-measure-feed-drop = Spannungsfall der Zuleitung,
-lesson-measure-return-drop = Spannungsfall der Rückleitung,
+lesson-measure-drop = Spannungsabfall
+lesson-measure-feed-drop = Spannungsabfall der Zuleitung,
+lesson-measure-return-drop = Spannungsabfall der Rückleitung,
 lesson-measure-volts = Spannung
 lesson-measure-mean-volts = Mittlere Spannung
 lesson-measure-temperature = Temperatur

@@ -60,8 +60,8 @@ lesson-falls-silent = { $things ->
    *[other] { $things } fall silent.
 }
 lesson-falls-silent-off = { $things ->
-    [one] { $things } falls silent: { $off } is off.
-   *[other] { $things } fall silent: { $off } is off.
+    [one] { $things } falls silent with { $off }.
+   *[other] { $things } fall silent with { $off }.
 }
 lesson-begins-to-play = { $things ->
     [one] { $things } begins to play.
@@ -72,8 +72,8 @@ lesson-stays-silent = { $things ->
    *[other] { $things } stay silent.
 }
 lesson-stays-silent-off = { $things ->
-    [one] { $things } stays silent: { $off } is off.
-   *[other] { $things } stay silent: { $off } is off.
+    [one] { $things } stays silent without { $off }.
+   *[other] { $things } stay silent without { $off }.
 }
 lesson-stays-on = { $things ->
     [one] { $things } stays on.
@@ -104,7 +104,8 @@ lesson-finding-comes = Now found: { $check }.
 lesson-finding-goes = No longer found: { $check }.
 lesson-finding-none = Not found: { $check }.
 lesson-no-number = none
-lesson-number-turns = { $name } { $at }: { $was } before, now { $is }.
+lesson-number-turns = { $name } { $at }: from { $was } to { $is }.
+lesson-number-turns-alone = { $name }: from { $was } to { $is }.
 lesson-nothing-happens = Nothing turns.
 lesson-cannot-break = It cannot break like this here.
 
