@@ -243,7 +243,7 @@ fn foot(side: &Side, scene: &Scene, words: &Words) -> Html {
     let id = format!("foot-{}", side.version.word());
     if scene.at.thrown().is_some() {
         let told = happenings(side, words);
-        return html! { <ul class="pinned__foot pinned__foot--broken" data-testid={id}>{ for told.into_iter().map(|told| html! { <li>{ told }</li> }) }</ul> };
+        return html! { <ul class="pinned__foot" data-testid={id}>{ for told.into_iter().map(|told| html! { <li>{ told }</li> }) }</ul> };
     }
     let findings = &side.editor.analysis().findings;
     // By the numbers of their marks on the drawing.
