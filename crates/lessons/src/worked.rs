@@ -137,7 +137,7 @@ fn say_of_thread(job: &mut Job, what: &str, text: &str) -> Option<()> {
     let usual = if SheetKind::from_word(first).is_some() {
         "remark"
     } else {
-        "words"
+        "what"
     };
     line.set(steps.next().unwrap_or(usual), text).ok()
 }
