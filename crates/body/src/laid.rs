@@ -3,12 +3,13 @@
 
 use crate::company::Class;
 use crate::facts::Facts;
-use crate::plan::{Plan, Point};
+use crate::metal::Metal;
+use crate::plan::Plan;
 use crate::walk::Walk;
 use model::conductor::Surroundings;
 use model::job::Conditions;
-use model::quantity::{Metres, Ohms};
-use model::{Change, Edit, Fact, PartId, PartKind, Run, RunId, Settings, Sheet};
+use model::quantity::Metres;
+use model::{Change, Edit, Fact, PartKind, Run, RunId, Settings, Sheet};
 use std::borrow::Cow;
 
 /// What follows for one run.
@@ -27,7 +28,7 @@ struct Laid {
 /// - Bundle: how many supply runs lie in its fullest passage, itself counted. Leads for signals, turn-on and speakers do
 ///   not count: what carries less than some 30 % of what it could is left out of a group (IEC 60364-5-52, group
 ///   reduction; from memory).
-/// - Body metal of a ground point: over the straight line to where the battery strap joins the body.
+/// - Body metal of a ground point: to where the battery strap joins the body, see [`Metal`].
 #[must_use]
 pub fn lay<'s>(sheet: &'s Sheet, settings: &Settings) -> Cow<'s, Sheet> {
     let placed = || {
@@ -42,7 +43,7 @@ pub fn lay<'s>(sheet: &'s Sheet, settings: &Settings) -> Cow<'s, Sheet> {
         return Cow::Borrowed(sheet);
     };
     let runs = runs(&plan, sheet, &settings.conditions);
-    let grounds = grounds(&plan, sheet);
+    let grounds = Metal::on(&plan, sheet).to_strap();
     if runs.is_empty() && grounds.is_empty() {
         return Cow::Borrowed(sheet);
     }
@@ -118,39 +119,6 @@ fn warmest(plan: &Plan, walk: &Walk, conditions: &Conditions) -> Option<Surround
         }
     }
     warmest
-}
-
-/// Body metal between each ground point that has a place and where the battery strap joins the body: where the vehicle's
-/// own wiring is placed, else the battery, else where the form has its battery.
-fn grounds(plan: &Plan, sheet: &Sheet) -> Vec<(PartId, Ohms)> {
-    let strap = || -> Point {
-        let of = |which: fn(&PartKind) -> bool| {
-            sheet
-                .parts
-                .iter()
-                .filter(|(_, part)| which(&part.is))
-                .find_map(|(id, _)| plan.point_of(sheet, *id))
-        };
-        of(|kind| matches!(kind, PartKind::Vehicle(_)))
-            .or_else(|| of(|kind| matches!(kind, PartKind::Battery(_))))
-            .unwrap_or_else(|| plan.battery_at())
-    };
-    let mut at_strap = None;
-    let mut grounds = Vec::new();
-    for (id, part) in &sheet.parts {
-        let PartKind::Ground(ground) = &part.is else {
-            continue;
-        };
-        if ground.body.is_given() {
-            continue;
-        }
-        if let Some(point) = plan.point_of(sheet, *id) {
-            let strap = *at_strap.get_or_insert_with(strap);
-            let far = Metres(point.straight(strap));
-            grounds.push((*id, reference::body_metal::metal(far)));
-        }
-    }
-    grounds
 }
 
 /// Takes what was computed out of an edit that was made from a laid sheet, such as a mend: a value that follows from the

@@ -72,6 +72,44 @@ fn a_ground_point_far_from_the_strap_has_more_body_metal_before_it() {
     assert!(rear > front, "{front} V in front, {rear} V behind");
 }
 
+/// Two loads with ground points at two places. By hand, currents forced by loads of constant current, one strap at the
+/// battery: what both carry shares the metal between the nearer spot and the strap, and only there.
+#[test]
+fn ground_points_share_the_body_on_their_way_to_the_strap() {
+    let job = testkit::job(
+        "body estate\nbattery B1 agm 70Ah place=battery-tray\nground G0 contact=0ohm place=battery-tray\n\
+         ground G1 contact=0ohm place=under-seat-left\nground G2 contact=0ohm place=load-floor\n\
+         load L1 40A\nload L2 60A\n\
+         run W0 B1.- G0.stud 16mm2 0.3m\n\
+         run W1 B1.+ L1.+ 16mm2 1m\nrun W2 L1.- G1.stud 16mm2 1m\n\
+         run W3 B1.+ L2.+ 16mm2 1m\nrun W4 L2.- G2.stud 16mm2 1m",
+    );
+    let sheet = sheet(&job);
+    let metal = body::Metal::of(sheet, &job.settings);
+    let ground = |tag: &str| sheet.part_by_tag(tag).expect("it is there").0;
+    let spot = |tag: &str| metal.point_of(ground(tag)).expect("it has a place");
+    assert_eq!(metal.points[spot("G0")].toward, None);
+    assert_eq!(metal.points[spot("G1")].toward, None, "the strap is where G0 is");
+    assert_eq!(
+        metal.points[spot("G2")].toward,
+        Some(spot("G1")),
+        "the nearer one lies on the way"
+    );
+    let study = analyse(sheet, &job.settings).study;
+    let volts = |tag: &str| study.voltages[&format!("{}.stud", ground(tag))].0;
+    // Under the seat: (0.8775 + 0.58·2.8, 0.28·1.85, 0.35) = (2.5015, 0.518, 0.35); the tray is at (1.0275, 0.37, 0.75), the
+    // floor at (4.13875, 0.925, 0.55). Straight: √(1.474² + 0.148² + 0.4²) = 1.5345 m and √(1.63725² + 0.407² + 0.2²) =
+    // 1.6989 m; of 0.15/1200 Ω/m. Spreading 0.1374 mΩ each.
+    let (near, far, own) = (1.5345 * 0.125e-3, 1.6989 * 0.125e-3, 0.13741e-3);
+    let difference = volts("G2") - volts("G1");
+    let by_hand = 60.0 * (far + own) - 40.0 * own;
+    assert!((difference - by_hand).abs() < 2e-5, "{difference} {by_hand}");
+    // From G1 to the battery's own ground point: both currents share the way and spread at its end, one at its start.
+    let down = volts("G1") - volts("G0");
+    let by_hand = 100.0 * (near + own) + 40.0 * own;
+    assert!((down - by_hand).abs() < 2e-5, "{down} {by_hand}");
+}
+
 #[test]
 fn no_mend_carries_what_was_computed() {
     // Without its fuse the feed is unprotected, and a mend puts one in.
@@ -153,4 +191,68 @@ fn a_body_alone_changes_nothing() {
         settings.body.shape.form = Given(model::body::BodyForm::Van);
         assert_eq!(format!("{:?}", analyse(&sheet, &settings)), without, "{seed}");
     }
+}
+
+/// Where ground points are on the body changes volts, not how things are joined: in each sound system, with its ground
+/// points all over an estate car, everything is traced, guarded and returned as it was.
+#[test]
+fn places_of_ground_points_change_no_tracing() {
+    let places = [
+        "battery-tray",
+        "load-floor",
+        "footwell-left",
+        "wheel-arch-right",
+        "load-floor",
+    ];
+    let mut placed = 0;
+    for (title, text) in testkit::sound_systems::sound_systems() {
+        let mut job = testkit::job(&text);
+        let before = analyse(sheet(&job), &job.settings);
+        job.settings.body.shape.form = Given(model::body::BodyForm::Estate);
+        let plan = job.sheets.get_mut(&SheetKind::Plan).expect("it is there");
+        let grounds = plan
+            .parts
+            .values_mut()
+            .filter(|part| matches!(part.is, PartKind::Ground(_)));
+        for (ground, place) in grounds.zip(places.iter().cycle()) {
+            ground.place = Some((*place).to_owned());
+            placed += 1;
+        }
+        let after = analyse(sheet(&job), &job.settings);
+        let told = |analysis: &checks::Analysis| -> Vec<(&'static str, Vec<_>, Vec<_>)> {
+            let findings = analysis.findings.iter();
+            findings
+                .map(|it| (it.check, it.parts.clone(), it.runs.clone()))
+                .collect()
+        };
+        assert_eq!(told(&after), told(&before), "{title}");
+        assert_eq!(after.study.protection, before.study.protection, "{title}");
+        for (part, circuit) in &before.study.circuits {
+            let now = &after.study.circuits[part];
+            assert_eq!(now.feeds, circuit.feeds, "{title} {part}");
+            for (now, then) in now.returns.iter().zip(&circuit.returns) {
+                assert_eq!(
+                    (
+                        now.complete,
+                        now.through_body,
+                        &now.ground_points,
+                        now.lead_length,
+                        &now.runs
+                    ),
+                    (
+                        then.complete,
+                        then.through_body,
+                        &then.ground_points,
+                        then.lead_length,
+                        &then.runs
+                    ),
+                    "{title} {part}"
+                );
+            }
+        }
+        for (id, run) in &before.study.runs {
+            assert_eq!(after.study.runs[id].purpose, run.purpose, "{title} {id}");
+        }
+    }
+    assert!(placed > 20, "{placed}");
 }

@@ -162,7 +162,7 @@ pub(crate) fn parts(net: &Network, sheet: &Sheet, points: &Points) -> OrderedMap
                         flow.outputs.insert(terminal.name.to_string(), current);
                     }
                 }
-                Kind::Wire { .. } | Kind::Shield { .. } => {}
+                Kind::Wire { .. } | Kind::Shield { .. } | Kind::Metal => {}
             }
             has_branch[part] = true;
         }

@@ -77,6 +77,7 @@ fn passive(sheet: &Sheet, net: &Network, branch: &Branch) -> Element {
         | Kind::Device { .. }
         | Kind::Contact
         | Kind::Ground
+        | Kind::Metal
         | Kind::VehiclePath => Some(branch.resistance),
         Kind::Load(draw) => resistor(sheet, net, branch.part, draw),
         Kind::TurnOnOut | Kind::Battery | Kind::Alternator | Kind::ConverterOut => None,

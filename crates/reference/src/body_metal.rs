@@ -19,22 +19,25 @@ const SPREAD_RADIUS_MM: f64 = 800.0;
 /// of which seams and spot welds leave the half (our own judgement).
 const SECTION_MM2: f64 = 1_200.0;
 
-/// Where [`metal`] comes from.
+/// Where these come from.
 pub const SOURCE: Source = Source::derived(
     "spreading into sheet, ρ ln(b/a) / (2πt), and along the body, ρL/A; sections from memory",
 );
 
-/// Resistance from a ground point to another spot of the body this far away along a straight line.
-///
-/// Spreading R = ρ ln(b/a) / (2πt), plus ρ·L/A along the body. Within the radius of spreading it is never less than the
-/// spreading alone: two points side by side still share no metal at their own rings.
+/// Resistance of the sheet around a ground point, into which its current spreads: R = ρ ln(b/a) / (2πt). Two points side by
+/// side still share none of it.
 #[must_use]
-pub fn metal(distance: Metres) -> Ohms {
+pub fn spreading() -> Ohms {
     // ρ in Ω·mm²/m over mm gives mm/m: thousandths.
-    let spreading = SHEET_STEEL_RESISTIVITY / 1_000.0 * libm::log(SPREAD_RADIUS_MM / CONTACT_RADIUS_MM)
+    let ohms = SHEET_STEEL_RESISTIVITY / 1_000.0 * libm::log(SPREAD_RADIUS_MM / CONTACT_RADIUS_MM)
         / (2.0 * std::f64::consts::PI * SHEET_MM);
-    let along = SHEET_STEEL_RESISTIVITY / SECTION_MM2 * distance.0.max(0.0);
-    Ohms(spreading + along)
+    Ohms(ohms)
+}
+
+/// Resistance of the body along this distance: R = ρL/A.
+#[must_use]
+pub fn along(distance: Metres) -> Ohms {
+    Ohms(SHEET_STEEL_RESISTIVITY / SECTION_MM2 * distance.0.max(0.0))
 }
 
 #[cfg(test)]
@@ -44,10 +47,10 @@ mod tests {
     #[test]
     fn four_metres_of_body_by_hand() {
         // Spreading: 0.15 Ω·mm²/m = 1.5e-7 Ω·m; ln(800/8) = 4.605; 2π · 0.8 mm = 5.027e-3 m; so 1.374e-4 Ω.
-        // Along: 1.5e-7 Ω·m · 4 m / 1.2e-3 m² = 5.0e-4 Ω. Together 0.637 mΩ.
-        assert!((metal(Metres(4.0)).0 - 0.637e-3).abs() < 1e-6);
-        assert!((metal(Metres(0.0)).0 - 0.1374e-3).abs() < 1e-7);
-        // The share that is taken where no place is known, 1 mΩ, is on the careful side of every car.
-        assert!(metal(Metres(6.0)).0 < 1e-3);
+        assert!((spreading().0 - 0.1374e-3).abs() < 1e-7);
+        // Along: 1.5e-7 Ω·m · 4 m / 1.2e-3 m² = 5.0e-4 Ω.
+        assert!((along(Metres(4.0)).0 - 0.5e-3).abs() < 1e-9);
+        // What is taken where no place is known, 1 mΩ, is on the careful side of every car.
+        assert!(spreading().0 + along(Metres(6.0)).0 < 1e-3);
     }
 }

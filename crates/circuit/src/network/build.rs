@@ -2,6 +2,7 @@
 
 use super::values;
 use super::*;
+use body::{Metal, MetalPoint};
 use model::conductor::Condition;
 use model::kinds::sound::InputGround;
 use model::kinds::supply::{DeviceState, IsolatorKind};
@@ -17,6 +18,8 @@ struct Builder {
     wired: Vec<bool>,
     /// Shield point of each terminal that has one.
     shield: Vec<Option<usize>>,
+    /// Points of the body at which ground points with a place are, beside that of the strap.
+    metal: Vec<usize>,
     /// Properties taken for granted; brought into order once.
     assumed: Vec<(Option<PartId>, Option<RunId>, &'static str)>,
 }
@@ -25,6 +28,12 @@ impl Network {
     /// The network of a sheet. Defined for every sheet: what does not resolve becomes a loose end and a note.
     #[must_use]
     pub fn build(sheet: &Sheet) -> Self {
+        Self::build_on(sheet, &Metal::default())
+    }
+
+    /// The same on a body of which it is known what metal lies between the ground points.
+    #[must_use]
+    pub fn build_on(sheet: &Sheet, metal: &Metal) -> Self {
         let mut net = Self {
             parts: sheet.parts.keys().copied().collect(),
             ..Self::default()
@@ -47,17 +56,20 @@ impl Network {
             parent: (0..=terminals).collect(),
             wired: vec![false; terminals],
             shield: vec![None; terminals],
+            metal: Vec::new(),
             assumed: Vec::new(),
         };
+        builder.metal_points(metal);
         builder.runs(sheet);
         for (index, part) in sheet.parts.values().enumerate() {
             let from = builder.assumed.len();
-            builder.part(index, &part.is);
+            builder.part(index, &part.is, metal);
             // In order part by part, so that the whole is.
             if let Some(own) = builder.assumed.get_mut(from..) {
                 own.order();
             }
         }
+        builder.body_metal(sheet, metal);
         builder.alternator_cases(sheet);
         builder.finish()
     }
@@ -352,7 +364,7 @@ impl Builder {
         }
     }
 
-    fn part(&mut self, part: usize, kind: &PartKind) {
+    fn part(&mut self, part: usize, kind: &PartKind, metal: &Metal) {
         let plus = self.at(part, "+");
         let minus = self.at(part, "-");
         match kind {
@@ -494,13 +506,20 @@ impl Builder {
                         self.take(part, "contact", &it.contact, stand_in)
                     }
                 };
-                let metal = self.take(part, "body", &it.body, values::BODY_METAL);
+                let own = self.take(part, "body", &it.body, values::BODY_METAL);
+                // Where the ground point has a place, the metal behind it is shared with others.
+                let id = self.net.parts.get(part).copied().unwrap_or_default();
+                let spot = metal.point_of(id).and_then(|spot| self.metal.get(spot).copied());
+                let (to, own) = match spot {
+                    Some(spot) => (spot, reference::body_metal::spreading().0),
+                    None => (BODY, own),
+                };
                 let stud = self.at(part, "stud");
                 self.link(
                     part,
                     Kind::Ground,
-                    [stud, Some(BODY)],
-                    contact + metal,
+                    [stud, Some(to)],
+                    contact + own,
                     Closes::Always,
                 );
             }
@@ -665,6 +684,42 @@ impl Builder {
         self.take(part, "running-load", &it.running_load, 0.0);
         self.take(part, "standing-load", &it.standing_load, 0.0);
         self.load(part, Draw::Base, panel, body);
+    }
+
+    /// The points of the spots of the body at which ground points are. A spot that lies where the one before it does is
+    /// the same point.
+    fn metal_points(&mut self, metal: &Metal) {
+        for it in &metal.points {
+            let point = if it.ohms.0 < LEAST_RESISTANCE {
+                self.metal_toward(it)
+            } else {
+                self.point()
+            };
+            self.metal.push(point);
+        }
+    }
+
+    /// The point towards the battery strap.
+    fn metal_toward(&self, it: &MetalPoint) -> usize {
+        let toward = it.toward.and_then(|toward| self.metal.get(toward).copied());
+        toward.unwrap_or(BODY)
+    }
+
+    /// The metal between those points. Each branch counts as one of the first ground point there.
+    fn body_metal(&mut self, sheet: &Sheet, metal: &Metal) {
+        for (spot, it) in metal.points.iter().enumerate() {
+            let ends = [
+                self.metal.get(spot).copied().unwrap_or(BODY),
+                self.metal_toward(it),
+            ];
+            let first = it.grounds.first();
+            let part = first.and_then(|first| sheet.parts.keys().position(|id| id == first));
+            if let Some(part) = part
+                && ends[0] != ends[1]
+            {
+                self.link(part, Kind::Metal, ends.map(Some), it.ohms.0, Closes::Always);
+            }
+        }
     }
 
     /// An alternator is bolted to the engine: where nothing is on its case, the case is the engine block of the

@@ -79,8 +79,10 @@ pub enum Kind {
     },
     /// Contact of a switch, relay or isolator.
     Contact,
-    /// A ground point: its contact and the body metal behind it.
+    /// A ground point: its contact and the body metal behind it, as far as it is its own.
     Ground,
+    /// Body metal that ground points share, from one spot to the next.
+    Metal,
     /// A strap or lead of the vehicle's own wiring.
     VehiclePath,
     /// The electronic output that tells others to turn on.

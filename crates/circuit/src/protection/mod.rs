@@ -43,7 +43,7 @@ pub(crate) struct Reach {
 
 /// Whether protection looks along this branch: live conductors, not the body, not signal shields.
 pub(crate) fn is_live_conductor(kind: Kind, nodes: [usize; 2]) -> bool {
-    !nodes.contains(&BODY) && !matches!(kind, Kind::Shield { .. } | Kind::Tie)
+    !nodes.contains(&BODY) && !matches!(kind, Kind::Shield { .. } | Kind::Tie | Kind::Ground | Kind::Metal)
 }
 
 impl Stretches {

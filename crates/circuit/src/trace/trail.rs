@@ -66,7 +66,7 @@ impl Step {
             parts: [narrow(branch.part), u32::MAX],
             nodes: branch.nodes.map(narrow),
             length: 0.0,
-            on_body: branch.nodes.contains(&BODY),
+            on_body: branch.nodes.contains(&BODY) || matches!(branch.kind, Kind::Ground | Kind::Metal),
             is_ground: branch.kind == Kind::Ground,
         };
         match branch.kind {
