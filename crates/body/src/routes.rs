@@ -196,6 +196,34 @@ pub fn propose(plan: &Plan, sheet: &Sheet, id: RunId) -> Vec<Proposal> {
         .collect()
 }
 
+/// The way that a run takes now, judged like a proposal: what it meets, what it lies beside, what speaks for and against it.
+/// Nothing when it has no way, or stays at one place.
+#[must_use]
+pub fn assess(plan: &Plan, sheet: &Sheet, id: RunId) -> Option<Proposal> {
+    let run = sheet.runs.get(&id)?;
+    let walk = plan.walk(sheet, run).ok()?;
+    if walk.steps.is_empty() {
+        return None;
+    }
+    let company = Company::of(plan, sheet, &|other, _| other == id);
+    let wanted = Wanted::of(sheet, id, run);
+    let (from, to) = (walk.start, walk.end());
+    let costs = costs(plan, &company, &wanted, [from, to]);
+    let cost = walk.passages().filter_map(|passage| costs.get(passage)).sum();
+    let ends = plan.ends();
+    let shortest = plan.net(&ends).best(from, to, &plan.lengths());
+    let shortest = shortest.map(|way| walk_of(plan, from, &way));
+    Some(proposal(
+        plan,
+        sheet,
+        &company,
+        &wanted,
+        walk,
+        cost,
+        shortest.as_ref(),
+    ))
+}
+
 /// Which part of the longer of two ways is the other's too.
 fn shared(plan: &Plan, a: &Way, b: &Way) -> f64 {
     let metres = |passages: &mut dyn Iterator<Item = &usize>| -> f64 {

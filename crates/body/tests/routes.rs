@@ -224,6 +224,39 @@ fn two_routes_are_shown_with_what_speaks_for_them() {
 }
 
 #[test]
+fn the_way_a_run_takes_is_judged_as_well() {
+    let (mut job, plan) = estate();
+    let sheet = job.sheets.get_mut(&SheetKind::Plan).expect("it is there");
+    assert_eq!(body::assess(&plan, sheet, RunId(4)), None, "it has no way yet");
+    let mut lay = |id: u32, route: &str| {
+        let run = sheet.runs.get_mut(&RunId(id)).expect("it is there");
+        run.route = route.split('/').map(str::to_owned).collect();
+    };
+    // Signal and feed down the same sill: the feed on the left, the signal led over to it, under the seat.
+    lay(2, "bulkhead-grommet-left/sill-front-left/sill-rear-left");
+    lay(4, "footwell-left/sill-front-left/sill-rear-left");
+    lay(
+        5,
+        "tunnel-front/seat-tunnel-right/seat-rail-right/sill-rear-right",
+    );
+    let assess = |id: u32| body::assess(&plan, sheet, RunId(id)).expect("it has a way");
+    let told = |id: u32| -> String {
+        let all = assess(id).reasons;
+        all.iter()
+            .map(|it| Words::english().say(it))
+            .collect::<Vec<_>>()
+            .join(" ")
+    };
+    // The pieces of sill that both lie in, worked by hand beside the forms: 1.38 + 1.39 m; and from the left wheel arch on
+    // both go the shortest way to the amplifier.
+    assert!(assess(4).beside[&RunId(2)].0 >= 1.38 + 1.39 - 1e-9);
+    assert!(told(4).contains("Lies beside feeds or returns"), "{}", told(4));
+    assert!(told(5).contains("under a seat, between its rails"), "{}", told(5));
+    assert!(told(5).contains("crushed there"), "{}", told(5));
+    assert!(assess(5).cost > propose(&plan, sheet, RunId(5))[0].cost + 20.0);
+}
+
+#[test]
 fn nothing_is_proposed_where_an_end_has_no_place() {
     let job = testkit::job("body van\nground G1 place=side-left\nground G2\nrun W1 G1.stud G2.stud");
     let plan = Plan::of(&job.settings.body).expect("it has a form");

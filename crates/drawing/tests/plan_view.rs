@@ -183,6 +183,12 @@ fn parts_runs_and_places_are_hit() {
     let middle: Point = points[4].midpoint(points[5]);
     assert_eq!(view.hit(middle, 1.0), Some(Owner::Run(id)));
     assert_eq!(view.hit(Point::new(-1e4, 0.0), 10.0), None);
+    // The load floor is drawn where it is: 0.5 of 2 m across, and in the middle behind the seats.
+    let floor = view.plan.place_index("load-floor").expect("it is there");
+    let (x, y) = view.metres_at(view.spots[floor]);
+    let at = view.plan.places[floor].at;
+    assert!((x - at.x).abs() < 0.2 && (y - at.y).abs() < 0.2, "{x} {y} {at:?}");
+    assert_eq!(view.metres_at(Point::new(-500.0, -500.0)), (0.0, 2.0));
     for (place, spot) in view.spots.iter().enumerate() {
         assert_eq!(view.place_near(*spot + kurbo::Vec2::new(3.0, -2.0)), Some(place));
     }

@@ -135,14 +135,15 @@ fn why_not(plan: &Plan, why: &NoWalk) -> Saying {
 }
 
 fn one(plan: &Plan, sheet: &Sheet, id: RunId, run: &Run, out: &mut String) {
-    let [tag, length, meets, route] = row(plan, sheet, run);
+    let [tag, length, _, route] = row(plan, sheet, run);
     let _ = writeln!(
         out,
         "{}",
         tell(&say!("cli-route-now", run = tag, length = length, route = route))
     );
-    if !meets.is_empty() && meets != text("cli-none") {
-        let _ = writeln!(out, "  {}", tell(&say!("cli-route-meets", hazards = meets)));
+    let now = body::assess(plan, sheet, id);
+    for reason in now.iter().flat_map(|now| &now.reasons) {
+        let _ = writeln!(out, "   {}", tell(reason));
     }
     let proposals = body::propose(plan, sheet, id);
     if proposals.is_empty() {

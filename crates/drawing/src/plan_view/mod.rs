@@ -76,6 +76,19 @@ fn to_board(plan: &Plan, x: f64, from_left: f64) -> Point {
     )
 }
 
+/// From board units to metres in the car: from the front, and from the left side; what lies beside the car is brought to
+/// its edge.
+fn to_car(plan: &Plan, at: Point) -> (f64, f64) {
+    let within = |metres: f64, most: f64| {
+        // To the centimetre: a hand does no better.
+        libm::round(metres.clamp(0.0, most) * 100.0) / 100.0
+    };
+    (
+        within(at.x / UNITS_PER_METRE, plan.size.length),
+        within(plan.size.width - at.y / UNITS_PER_METRE, plan.size.width),
+    )
+}
+
 /// The outline of the body as a box.
 fn body_box(plan: &Plan) -> Rect {
     Rect::from_points(
@@ -147,6 +160,13 @@ impl PlanView {
             }
         }
         best.map(|(_, id)| Owner::Run(id))
+    }
+
+    /// Where in the car a point of the drawing is, in metres from the front and from the left side, for a place of the job's
+    /// own that is put there.
+    #[must_use]
+    pub fn metres_at(&self, at: Point) -> (f64, f64) {
+        to_car(&self.plan, at)
     }
 
     /// The place nearest to a point, by its index: where a part that is dropped there belongs.

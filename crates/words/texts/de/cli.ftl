@@ -172,7 +172,6 @@ cli-route-none = kein Weg gelegt
 cli-route-unknown = diese Karosserie hat nicht: { $names }
 cli-route-apart = von hier führt kein Weg dorthin: { $a }, { $b }
 cli-route-now = { $run } jetzt: { $length }, { $route }
-cli-route-meets = trifft auf: { $hazards }
 cli-no-proposal = Kein weiterer Weg: beide Enden brauchen eine Stelle in dieser Karosserie, und nicht dieselbe.
 cli-routes-care = Längen in Klammern sind aus einer üblichen Karosserie dieser Form berechnet: vor dem Ablängen im Fahrzeug messen. Von Airbag- und Hochvoltkreisen fernbleiben und die Anleitung des Fahrzeugherstellers befolgen.
 cli-nothing-solved = Keine Quelle auf dem Blatt versorgt etwas.

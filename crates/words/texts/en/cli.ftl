@@ -172,7 +172,6 @@ cli-route-none = no way laid
 cli-route-unknown = the body does not have { $names }
 cli-route-apart = nothing leads from { $a } to { $b }
 cli-route-now = { $run } now: { $length }, { $route }
-cli-route-meets = meets: { $hazards }
 cli-no-proposal = No other way to show: both ends need a place on this body, and not the same one.
 cli-routes-care = Lengths in parentheses are computed from a usual body of this form: measure in the vehicle before cutting. Keep away from airbag and high-voltage circuits, and follow the vehicle maker's instructions.
 cli-nothing-solved = No source on the sheet feeds anything.
