@@ -462,6 +462,10 @@ fn an_unfinished_lesson_of_two_sheets_outlives_the_page() {
     table.eval("void document.querySelector('[data-testid=break-says]').scrollIntoView({ block: 'center' })");
     let at = part(&table, "F1");
     table.click_at(at.0, at.1);
+    // A click opens the form of a fault; it is shut again, and the fuse stays picked.
+    table.wait_for("the form of a fault", || {
+        (table.count("adding") == 1).then_some(())
+    });
     table.press("Escape");
     table.wait_for("the fuse to be named", || {
         (table.count("add-thing") == 1).then_some(())
