@@ -1,6 +1,7 @@
 //! A lesson presented: found and opened by keys, gone through to its end at the size of a projector, broken in both versions
 //! at once, pointed at; both pictures are of one scale, nothing is stored, the table beneath loses nothing.
 
+use crate::reader::german;
 use crate::table::Table;
 use ::lessons::{Lesson, Step, Version};
 use loomwright_tests::browser::Page;
@@ -268,12 +269,12 @@ fn a_break_is_thrown_in_both_at_once_and_heals_and_overlays_lie_on_both() {
 /// pictures keep their size.
 #[test]
 fn in_german_the_pictures_keep_their_size_whatever_is_on() {
-    let page = open(&format!("#lesson={KEY}"), (1280, 720));
-    page.run_first("Object.defineProperty(navigator, 'languages', { get() { return ['de-DE']; } });");
-    page.reload();
-    page.wait_at_most(Duration::from_secs(90), "the lesson in German", || {
-        (page.count("lesson") == 1 && page.eval("document.documentElement.lang") == "de").then_some(())
-    });
+    let mut page = Table::open();
+    german(&page);
+    page.page_mut().set_size(1280, 720);
+    page.wait_until("the new size", "innerWidth === 1280");
+    page.eval(&format!("void (location.hash = 'lesson={KEY}')"));
+    page.wait_for("the lesson", || (page.count("lesson") == 1).then_some(()));
     let size = || framed(&page, "bad");
     let before = size();
     for keys in [["1", "b"], ["6", "f"], ["z", "p"]] {

@@ -16,7 +16,8 @@ fn choose(page: &Page, cell: &str, place: usize) {
     ));
 }
 
-fn german(page: &Page) {
+/// Chooses German in the title block.
+pub(crate) fn german(page: &Page) {
     choose(page, "language", 1);
     page.wait_until("German", "document.documentElement.lang === 'de'");
     page.wait_until(
