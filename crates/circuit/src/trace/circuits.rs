@@ -19,7 +19,7 @@ pub(crate) struct Walk {
     pub(crate) view: View,
     pub(crate) blocks: Blocks,
     /// Block of each branch; of no meaning for branches that are not in the view.
-    block_of: Vec<BlockOf>,
+    pub(super) block_of: Vec<BlockOf>,
 }
 
 /// In which block a branch lies.
@@ -106,7 +106,7 @@ impl<'a> Tracer<'a> {
     }
 
     /// The ways from each source to what it feeds, and back.
-    fn ways(&self, cost: impl Fn(usize) -> f64) -> Vec<FromSource> {
+    fn ways(&self, cost: &impl Fn(usize) -> f64) -> Vec<FromSource> {
         let net = self.net;
         let fed = |source: &NetworkSource, it: &&Consumer| {
             it.part != source.part && self.live.blocks.joined(source.plus, it.plus)
@@ -124,10 +124,10 @@ impl<'a> Tracer<'a> {
             };
             let fed = || net.consumers.iter().filter(|it| fed(source, it));
             let feeds = fed().map(|it| it.plus);
-            it.feeds.find(&self.live, source.plus, &cost, feeds);
+            it.feeds.find(&self.live, source.plus, cost, feeds);
             let returns = fed().map(|it| it.minus);
             let returns = returns.filter(|minus| self.back.blocks.joined(*minus, source.minus));
-            it.returns.find(&self.back, source.minus, &cost, returns);
+            it.returns.find(&self.back, source.minus, cost, returns);
             it
         };
         net.sources.iter().map(from).collect()
@@ -138,7 +138,7 @@ impl<'a> Tracer<'a> {
     pub(crate) fn circuits(&self, ohms: &[f64]) -> Traced {
         let net = self.net;
         let cost = |branch: usize| ohms.get(branch).copied().unwrap_or(1.0);
-        let mut from = self.ways(cost);
+        let mut from = self.ways(&cost);
         let mut any: Option<Walk> = None;
         let mut trail = Trail::new(net);
         let mut runs = Marks::new(net.runs.len());

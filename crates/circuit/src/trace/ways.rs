@@ -1,6 +1,6 @@
 //! Shortest ways from one node to all others over a view, by any measure that is not negative.
 
-use super::circuits::Walk;
+use super::circuits::{BlockOf, Walk};
 use super::view::View;
 use crate::narrow::narrow;
 use std::cmp::Reverse;
@@ -36,7 +36,7 @@ impl Ways {
     pub fn from(view: &View, start: usize, cost: impl Fn(usize) -> f64) -> Self {
         let mut it = Self::default();
         it.begin(view);
-        it.search(view, start, cost, |_| false, usize::MAX);
+        it.search(view, start, &cost, &[], usize::MAX);
         it
     }
 
@@ -45,7 +45,7 @@ impl Ways {
         &mut self,
         walk: &Walk,
         start: usize,
-        cost: impl Fn(usize) -> f64,
+        cost: &impl Fn(usize) -> f64,
         nodes: impl Iterator<Item = usize>,
     ) {
         self.begin(&walk.view);
@@ -60,8 +60,7 @@ impl Ways {
             }
         }
         if count > 0 {
-            let is_bridge = |branch| walk.block_of(branch).bridge;
-            self.search(&walk.view, start, cost, is_bridge, count);
+            self.search(&walk.view, start, cost, &walk.block_of, count);
         }
     }
 
@@ -88,13 +87,14 @@ impl Ways {
     }
 
     /// Searches until so many of the wanted nodes are reached. Behind a bridge there is but one way on, which need not wait for
-    /// nearer nodes elsewhere: only within blocks of several branches nodes are taken by their distance.
+    /// nearer nodes elsewhere: only within blocks of several branches nodes are taken by their distance. Where no
+    /// blocks are given, none is taken for a bridge.
     fn search(
         &mut self,
         view: &View,
         start: usize,
-        cost: impl Fn(usize) -> f64,
-        is_bridge: impl Fn(usize) -> bool,
+        cost: &impl Fn(usize) -> f64,
+        block_of: &[BlockOf],
         mut count: usize,
     ) {
         if start < self.distance.len() {
@@ -119,7 +119,7 @@ impl Ways {
                     self.distance[other] = there;
                     self.before[other] = [narrow(node), narrow(branch)];
                     self.touched.push(other);
-                    if is_bridge(branch) {
+                    if block_of.get(branch).is_some_and(|it| it.bridge) {
                         self.behind.push((there, other));
                     } else {
                         self.heap.push(Reverse((there.to_bits(), other)));

@@ -101,29 +101,32 @@ impl Queue {
     /// The unknown of least degree, of those the least.
     fn first(&mut self, near: &[Vec<u32>]) -> Option<usize> {
         let (many, few) = self.of_degree.split_last_mut()?;
-        few.iter_mut()
-            .find_map(|waiting| waiting.all().next())
-            .or_else(|| many.all().min_by_key(|at| near[*at].len()))
+        if let Some(first) = few.iter_mut().find_map(Waiting::first) {
+            return Some(first);
+        }
+        let mut best = many.first()?;
+        for (at, word) in many.words.iter().enumerate().skip(many.from) {
+            let mut left = *word;
+            while left != 0 {
+                let unknown = at * 64 + left.trailing_zeros() as usize;
+                if near[unknown].len() < near[best].len() {
+                    best = unknown;
+                }
+                left &= left - 1;
+            }
+        }
+        Some(best)
     }
 }
 
 impl Waiting {
-    /// All of them, rising.
-    fn all(&mut self) -> impl Iterator<Item = usize> {
+    /// The least of them.
+    fn first(&mut self) -> Option<usize> {
         while self.words.get(self.from) == Some(&0) {
             self.from += 1;
         }
-        (self.from..)
-            .zip(&self.words[self.from..])
-            .flat_map(|(at, word)| {
-                let mut left = *word;
-                std::iter::from_fn(move || {
-                    let bit = left.trailing_zeros() as usize;
-                    let found = (left != 0).then_some(at * 64 + bit);
-                    left &= left.wrapping_sub(1);
-                    found
-                })
-            })
+        let word = self.words.get(self.from)?;
+        Some(self.from * 64 + word.trailing_zeros() as usize)
     }
 }
 
