@@ -3,6 +3,7 @@
 #![allow(clippy::disallowed_methods)]
 
 mod accessible;
+mod body_plan;
 mod draw_by_keyboard;
 mod draw_system;
 mod escape;

@@ -92,6 +92,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Share => html! { <Share /> },
         Panel::Readings => readings(&store),
         Panel::Record => html! { <Record /> },
+        Panel::Body => html! { <BodyPlan revision={store.revision} /> },
         Panel::Thread => html! { <Thread revision={store.revision} /> },
         Panel::Limits => limits(&store),
         Panel::Outline => outline(&store),
@@ -104,6 +105,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
                 <main class="table" data-testid="table">
                     { on_the_table(&store, offline::newer(&store)) }
                     { panel }
+                    if store.on_body && store.panel == Panel::None { { body_plan_word(&store) } }
                     <DropHere />
                 </main>
             </ContextProvider<Rc<Keeper>>>

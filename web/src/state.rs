@@ -32,6 +32,8 @@ pub(crate) enum Panel {
     Readings,
     /// Recording what is found.
     Record,
+    /// The form of the body, and where each part is in it.
+    Body,
     /// Complaints, condition record, quote, and what becomes of things.
     Thread,
     /// The system as an outline.
@@ -110,6 +112,8 @@ pub(crate) struct State {
     pub(crate) pointed: Option<usize>,
     /// Whether a newer version of the program is ready.
     pub(crate) newer: bool,
+    /// Whether the body plan is on the table.
+    pub(crate) on_body: bool,
 }
 
 impl PartialEq for State {
@@ -124,6 +128,7 @@ impl PartialEq for State {
             && self.outside == other.outside
             && self.pointed == other.pointed
             && self.newer == other.newer
+            && self.on_body == other.on_body
     }
 }
 
@@ -164,6 +169,7 @@ impl State {
             outside: None,
             pointed: None,
             newer: false,
+            on_body: false,
         }
     }
     /// The reader's words, for pieces of the page that are painted with the whole of it. What is painted by itself asks
@@ -181,6 +187,16 @@ impl State {
     fn came(&mut self, effects: Effects) {
         self.revision = self.revision.wrapping_add(1);
         self.edits = self.edits.wrapping_add(u32::from(effects.edited));
+        let (on_body, drawn) = self
+            .desk
+            .see(|editor| (editor.is_on_body(), editor.plan_view().is_some()));
+        if on_body && !self.on_body && !drawn {
+            // The plan waits for what stands there.
+            self.panel = Panel::Body;
+        } else if !on_body && self.panel == Panel::Body {
+            self.panel = Panel::None;
+        }
+        self.on_body = on_body;
         if let Some(open) = effects.open {
             self.beside = open;
         }

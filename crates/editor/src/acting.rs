@@ -115,6 +115,8 @@ impl Editor {
             Action::ZoomOut => self.zoom(0.8),
             Action::Fit => self.fit(),
             Action::FitPicked => self.fit_picked(),
+            Action::BodyPlan => self.turn_body(),
+            Action::RouteAll => self.route_everything(),
             Action::SheetBefore => self.step_sheet(true),
             Action::SheetAfter => self.step_sheet(false),
             Action::LayUnder => self.step_under(),

@@ -156,6 +156,8 @@ actions! {
     Readings, "readings", "Readings kept", [plain('g')];
     Record, "record", "Record what is found", [plain('i')];
     Thread, "thread", "Complaints, quote and what becomes of things", [plain('c')];
+    BodyPlan, "body-plan", "Body plan: the vehicle from above", [plain('p')];
+    RouteAll, "route-all", "Lay all runs through the body anew", [];
     OpenFile, "open-file", "Open a job file", [command('o')];
     SaveFile, "save-file", "Save the job as a file", [command('s')];
     NewJob, "new-job", "New empty job", [shift('e')];

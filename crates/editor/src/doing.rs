@@ -134,6 +134,7 @@ impl Editor {
             }
             None => self.layout = Layout::default(),
         }
+        self.follow_body();
         self.follow_under();
         self.still_changed();
         self.out.repaint = true;
@@ -197,6 +198,7 @@ impl Editor {
         self.feeds = None;
         self.finding = None;
         self.layout = self.laid_out();
+        self.follow_body();
         self.follow_under();
         self.still_changed();
         self.stale = true;
@@ -265,6 +267,9 @@ impl Editor {
     /// What lies under a board point for this kind of pointer.
     #[must_use]
     pub fn thing_at(&self, at: Point, kind: PointerKind) -> Option<Thing> {
+        if self.is_on_body() {
+            return self.body_thing_at(at, kind);
+        }
         Some(match self.hit_at(at, kind)? {
             Hit::Stud(stud) => Thing::Terminal(stud),
             Hit::Part(part) => Thing::Part(part),
@@ -305,6 +310,9 @@ impl Editor {
     /// The box around a thing on the board.
     #[must_use]
     pub fn area_of(&self, thing: &Thing) -> Option<Rect> {
+        if self.is_on_body() {
+            return self.body_area_of(thing);
+        }
         match thing {
             Thing::Part(id) => self.layout.part(*id).map(|part| part.outline),
             Thing::Terminal(at) => self
@@ -316,6 +324,14 @@ impl Editor {
     /// Where a note that speaks of this finding stands: the foremost thing's point on the board.
     #[must_use]
     pub fn place_of(&self, finding: &Finding) -> Option<Point> {
+        if self.is_on_body() {
+            let parts = finding.parts.iter().map(|id| Thing::Part(*id));
+            let runs = finding.runs.iter().map(|id| Thing::Run(*id));
+            return parts
+                .chain(runs)
+                .find_map(|thing| self.body_area_of(&thing))
+                .map(|area| area.center());
+        }
         let part = finding
             .parts
             .iter()

@@ -44,6 +44,8 @@ pub struct Editor {
     pub(crate) under: Option<Arc<Under>>,
     /// A thing of that sheet alone that was asked for.
     pub(crate) beneath: Option<Thing>,
+    /// The body plan, while it is on the table in place of the board.
+    pub(crate) on_body: Option<Box<crate::on_body::OnBody>>,
     pub(crate) feeds: Option<Thing>,
     pub(crate) finding: Option<usize>,
     pub(crate) options: Options,
@@ -128,6 +130,7 @@ impl Editor {
             overlay: Overlay::None,
             under: None,
             beneath: None,
+            on_body: None,
             feeds: None,
             finding: None,
             options: Options::default(),
@@ -164,6 +167,7 @@ impl Editor {
             );
             self.under = Some(Arc::new(laid));
         }
+        self.follow_body();
         self.still_changed();
     }
 
@@ -284,7 +288,11 @@ impl Editor {
     }
     /// Shows the whole sheet.
     pub fn fit(&mut self) {
-        if let Some(all) = self.seen_bounds() {
+        if self.is_on_body() {
+            if let Some(all) = self.plan_view().map(drawing::PlanView::bounds) {
+                self.camera.fit(all.inflate(10.0, 10.0), 1.4);
+            }
+        } else if let Some(all) = self.seen_bounds() {
             self.beside_legend(false, |camera| camera.fit(all.inflate(20.0, 20.0), 1.4));
         }
     }
@@ -309,6 +317,7 @@ impl Editor {
         }
         match input {
             Input::Key(Key::Escape, _) => self.cancel(),
+            Input::Key(key, _) if self.body_key(key) => self.out.taken = true,
             Input::Lost => {
                 self.fingers.lost();
                 self.abandon();
@@ -336,6 +345,9 @@ impl Editor {
     }
 
     fn tool_input(&mut self, input: Input) {
+        if self.is_on_body() {
+            return self.body_input(input);
+        }
         match self.tool.clone() {
             Tool::Pick(pick) => self.pick_input(pick, input),
             Tool::Pull(pull) => self.pull_input(pull, input),
@@ -402,6 +414,10 @@ impl Editor {
         self.out.taken = true;
         // What was said is taken back with it.
         self.out.say = Some(String::new());
+        if self.drop_carried() {
+            self.out.repaint = true;
+            return;
+        }
         let idle = Tool::default();
         if self.tool != idle {
             let was_pressing = matches!(&self.tool, Tool::Pick(_));
@@ -423,6 +439,7 @@ impl Editor {
 
     /// Drops the gesture in hand: the job is exactly as it was when the gesture began.
     pub(crate) fn abandon(&mut self) {
+        self.drop_carried();
         if self.history.in_gesture() {
             let touched = self.gesture_parts.clone();
             self.history.cancel(&mut self.job);

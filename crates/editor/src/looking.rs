@@ -32,6 +32,7 @@ impl Action {
                 | Self::MendFinding
                 | Self::KeepReading
                 | Self::Record
+                | Self::RouteAll
                 | Self::Thread
                 | Self::OpenFile
                 | Self::SaveFile

@@ -24,6 +24,8 @@ pub struct Seen {
     pub hovered: Option<Owner>,
     /// What the gesture in hand moves.
     pub moving: Moving,
+    /// The same of the body plan, while that is on the table: it is painted as a whole.
+    pub on_body: Option<crate::SeenOnBody>,
 }
 
 impl Editor {
@@ -86,14 +88,21 @@ impl Editor {
     /// What the picture depends on.
     #[must_use]
     pub fn seen(&self) -> Seen {
+        let on_body = self.seen_on_body(self.picked(), self.under_pointer());
+        let is_board = on_body.is_none();
         Seen {
             still: self.still,
             overlay: self.overlay,
             feeds: self.feeds.clone(),
             under: self.under(),
-            picked: self.picked(),
-            hovered: self.under_pointer(),
+            picked: if is_board {
+                self.picked()
+            } else {
+                OrderedSet::new()
+            },
+            hovered: self.under_pointer().filter(|_| is_board),
             moving: self.moving(),
+            on_body,
         }
     }
     /// How the sheet is looked at.
@@ -125,6 +134,13 @@ impl Editor {
     /// A cut of the sheet's picture, without what the tool in hand shows.
     #[must_use]
     pub fn picture_cut(&self, look: &Look, cut: &Cut<'_>) -> DisplayList {
+        if let Some(list) = self.body_picture(look) {
+            return if cut.which == Which::Moving {
+                DisplayList::default()
+            } else {
+                list
+            };
+        }
         let study = Some(&self.analysis.study).filter(|_| !self.conceals);
         draw_cut(self.sheet(), &self.layout, study, look, cut)
     }

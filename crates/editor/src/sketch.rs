@@ -83,6 +83,16 @@ impl Editor {
             list,
             pixel: 1.0 / self.camera.zoom,
         };
+        if self.is_on_body() {
+            if let Some((carried, place)) = self.carried() {
+                if let Some(place) = place {
+                    sketch.line(&[carried.center(), place], Ink::Picked, 1.5, Some((5.0, 4.0)));
+                    sketch.ring(place, 12.0, Ink::Picked, 2.5, None);
+                }
+                sketch.path(carried.to_path(0.1), Some(Ink::Paper), Ink::Picked, 2.0, None);
+            }
+            return;
+        }
         if let Some(focus) = self.shown_focus() {
             self.sketch_focus(&mut sketch, focus);
         }

@@ -256,6 +256,7 @@ impl Kept {
             || had.feeds != seen.feeds
             || had.under != seen.under
             || had.moving != seen.moving
+            || had.on_body != seen.on_body
         {
             return Stale::All;
         }

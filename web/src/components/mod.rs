@@ -2,6 +2,7 @@
 //! plain functions, which cost the page a few kilobytes less each.
 
 mod ask;
+mod body_plan;
 mod drop_here;
 mod explanation;
 mod field;
@@ -37,6 +38,7 @@ mod tray;
 mod under_legend;
 
 pub(crate) use ask::Ask;
+pub(crate) use body_plan::{BodyPlan, body_plan_word};
 pub(crate) use drop_here::DropHere;
 pub(crate) use explanation::explanation;
 pub(crate) use hover_slip::hover_slip;

@@ -52,7 +52,36 @@ pub(crate) fn set_index(store: &Store) -> Html {
             </li>
         }
     });
-    html! { <ol class="set" aria-label={words.text("set")}>{ for rows }</ol> }
+    html! { <ol class="set" aria-label={words.text("set")}>{ for rows }{ body_row(store) }</ol> }
+}
+
+/// The body plan: the second drawing of the sheet on the table.
+fn body_row(store: &Store) -> Html {
+    let words = store.words();
+    let (is_on, placed) = store.desk.see(|editor| {
+        let placed = editor
+            .sheet()
+            .parts
+            .values()
+            .filter(|part| part.place.is_some())
+            .count();
+        (editor.is_on_body(), placed)
+    });
+    let open = {
+        let store = store.clone();
+        Callback::from(move |_: MouseEvent| {
+            store.desk.perform(Action::BodyPlan);
+        })
+    };
+    html! {
+        <li class={classes!("set__row", is_on.then_some("set__row--on"))}>
+            <button type="button" class="set__sheet" onclick={open} aria-pressed={is_on.to_string()} data-testid="body-plan"
+                title={words.say(&super::keys::key(Action::BodyPlan))}>
+                <b>{ words.text("body-plan") }</b>
+                <span>{ words.say(&say!("set-placed", parts = say!("things-parts", count = placed))) }</span>
+            </button>
+        </li>
+    }
 }
 
 /// Lays a sheet under the one on the table, or takes it away; nothing for one that cannot lie there.
@@ -101,6 +130,7 @@ pub(crate) fn sheets_there(store: &Store) -> Html {
                     </li>
                 }
             }) }
+            if store.desk.see(|editor| editor.job().settings.body.shape.form.value().is_some()) { { body_row(store) } }
         </ol>
     }
 }

@@ -1,5 +1,6 @@
 //! The slip of paper beside what is picked: its name, its numbers, and the few fields that matter first.
 
+use super::body_plan::ways;
 use super::field::Field;
 use super::mark::mark;
 use super::pictures::pictures;
@@ -158,7 +159,9 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
         })
     };
     let fields = match &thing {
-        Thing::Run(id) => html! { <RunFields run={*id} revision={props.revision} /> },
+        Thing::Run(id) => {
+            html! { <><RunFields run={*id} revision={props.revision} />{ ways(&store, *id) }</> }
+        }
         Thing::Part(id) => {
             let id = *id;
             let Some(part) = store.desk.see(|editor| editor.sheet().parts.get(&id).cloned()) else {

@@ -319,6 +319,8 @@ action-keep-reading = Messwert behalten
 action-readings = Behaltene Messwerte
 action-record = Aufnehmen, was da ist
 action-thread = Beanstandungen, Angebot und Verbleib
+action-body-plan = Aufbauplan: das Fahrzeug von oben
+action-route-all = Alle Leitungen neu durch den Aufbau führen
 action-open-file = Auftragsdatei öffnen
 action-save-file = Auftrag als Datei speichern
 action-new-job = Neuer leerer Auftrag
@@ -349,3 +351,10 @@ error-record-nowhere = eine Leitung von irgendwo nach irgendwo ist kein Fund: ei
 error-record-kind = es gibt keine Bauteilart `{ $kind }`
 error-record-no-terminal = dieses Bauteil hat keine Klemme, an der eine Leitung enden könnte
 error-record-seen = { $name }: { $why }
+
+## Der Aufbauplan auf dem Tisch.
+
+body-turned = Aufbauplan
+body-form-unknown = Dem Aufbauplan fehlt die Form des Fahrzeugs: links wählen.
+body-placed = { $part }: { $place }
+body-routed = { $changed } Leitungen haben einen anderen Weg; { $without } haben keinen, weil ein Ende keinen Ort hat.

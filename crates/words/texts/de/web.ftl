@@ -399,3 +399,22 @@ pictures-of = Bild von { $of }
 pictures-what = was zu sehen ist
 pictures-unread = Dieses Bild war nicht zu lesen: { $why }
 pictures-added = Bild von { $of } hinzugefügt, { $size } kB
+
+## Der Aufbauplan.
+
+body-plan = Aufbauplan
+set-placed = { $parts } mit Ort
+body-no-form = Die Form des Fahrzeugs wählen, dann wird sein Plan gezeichnet. Maße, die nicht angegeben sind, sind die für die Form üblichen.
+body-lay-all = Alle Leitungen durch den Aufbau führen
+body-lay-all-how = Zuleitungen getrennt von Signalleitungen, die Signalleitungen einer Endstufe zusammen, nichts unter einem Sitz oder über ein Scharnier, wo es einen Weg darum herum gibt. Leitungen mit festem Weg behalten ihn.
+body-nowhere = Noch ohne Ort
+body-parts = Orte der Bauteile
+body-places = Was von einem Ort bekannt ist
+body-places-how = Die Form weiß, was üblich ist. Hier steht, was bei diesem Fahrzeug anders ist: Hitze, Wasser, scharfes Blech, was dahinter liegt.
+body-place-of = Ort von { $part }
+ways = Wege durch den Aufbau
+ways-number = Weg { $number }: { $length }
+ways-take = Diesen Weg nehmen
+ways-taken = So liegt sie.
+ways-none = Den Weg wieder wegnehmen
+body-plan-drawer = Form und Orte

@@ -319,6 +319,8 @@ action-keep-reading = Keep this reading of the meter
 action-readings = Readings kept
 action-record = Record what is found
 action-thread = Complaints, quote and what becomes of things
+action-body-plan = Body plan: the vehicle from above
+action-route-all = Lay all runs through the body anew
 action-open-file = Open a job file
 action-save-file = Save the job as a file
 action-new-job = New empty job
@@ -349,3 +351,10 @@ error-record-nowhere = a run that goes from somewhere to somewhere is no find: n
 error-record-kind = there is no kind of part `{ $kind }`
 error-record-no-terminal = this part has no terminal on which a run could land
 error-record-seen = { $name }: { $why }
+
+## The body plan on the table.
+
+body-turned = Body plan
+body-form-unknown = The body plan waits for the form of the vehicle: choose it on the left.
+body-placed = { $part }: { $place }
+body-routed = { $changed } runs got another way; { $without } have none, since an end has no place.

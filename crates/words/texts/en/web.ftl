@@ -399,3 +399,22 @@ pictures-of = Picture of { $of }
 pictures-what = what is to be seen
 pictures-unread = This picture could not be read: { $why }
 pictures-added = Picture of { $of } added, { $size } kB
+
+## The body plan.
+
+body-plan = Body plan
+set-placed = { $parts } placed
+body-no-form = Choose the form of the vehicle, and its plan is drawn. Sizes that you do not give are those usual for the form.
+body-lay-all = Lay all runs through the body
+body-lay-all-how = Feeds apart from signal leads, signal leads of one amplifier together, nothing under a seat or over a hinge where there is a way round. Runs whose way is locked keep it.
+body-nowhere = No place yet
+body-parts = Places of parts
+body-places = What is told of a place
+body-places-how = The form knows what is usual. Tell here what differs in this vehicle: heat, water, sharp metal, what lies behind.
+body-place-of = Place of { $part }
+ways = Ways through the body
+ways-number = Way { $number }: { $length }
+ways-take = Take this way
+ways-taken = It lies so.
+ways-none = Take the way off again
+body-plan-drawer = Form and places

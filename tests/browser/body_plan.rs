@@ -1,0 +1,104 @@
+//! The body plan in the browser: the amplifier is carried from the seat back to the side panel, and its runs, their lengths,
+//! the findings and the list of places follow; by hand, by keys, and by the list; undone.
+
+use crate::table::Table;
+use model::{Part, SheetKind};
+
+fn amplifier(table: &Table) -> Part {
+    let job = table.job();
+    let sheet = job.sheet(SheetKind::Found).expect("what was found");
+    sheet.part_by_tag("A1").expect("the amplifier").1.clone()
+}
+
+/// The length of the feed as the engine takes it, in metres.
+fn feed(table: &Table) -> f64 {
+    let job = table.job();
+    let sheet = job.sheet(SheetKind::Found).expect("what was found");
+    let laid = body::lay(sheet, &job.settings);
+    laid.run_by_tag("W15")
+        .expect("the turn-on lead")
+        .1
+        .wire
+        .length
+        .value()
+        .expect("a length")
+        .0
+}
+
+#[test]
+fn the_amplifier_is_carried_off_the_seat_back_and_everything_follows() {
+    let mut table = Table::open_worked("hatchback");
+    table.page_mut().set_size(1440, 900);
+    table.click("sheet-found");
+    let before = table.findings_as_native();
+    table.press("p");
+    table.wait_until(
+        "the plan",
+        "document.querySelector('[data-testid=body-plan]').getAttribute('aria-pressed') === 'true'",
+    );
+    let text = table.job_text();
+    // The lead is laid by its way, and is as long as that.
+    table.click("open-body-drawer");
+    table.click("route-all");
+    table.wait_for("ways", || (table.job_text() != text).then_some(()));
+    let routed = (table.job_text(), feed(&table));
+    table.press("Escape");
+    assert_eq!(amplifier(&table).place.as_deref(), Some("seat-back-left"));
+    let (from, to) = (table.part("A1"), table.part("LS3"));
+    table.drag(&[from, to]);
+    table.wait_for("the amplifier to be at the side", || {
+        (amplifier(&table).place.as_deref() == Some("side-left")).then_some(())
+    });
+    assert!(
+        (feed(&table) - routed.1).abs() > 0.01,
+        "{} {}",
+        feed(&table),
+        routed.1
+    );
+    let after = table.findings_as_native();
+    assert_ne!(after, before);
+    table.screenshot("body-plan");
+    table.press("ctrl+z");
+    table.wait_for("it to be back", || (table.job_text() == routed.0).then_some(()));
+    // By the list, which the keyboard and a screen reader reach.
+    table.click("open-body-drawer");
+    table.eval(
+        "(() => { const row = [...document.querySelectorAll('[data-testid=body-part]')].find(r => r.innerText.startsWith('A1')); \
+         const s = row.querySelector('select'); s.value = 'side-right'; s.dispatchEvent(new Event('change', {bubbles: true})) })()",
+    );
+    table.wait_for("the other side", || {
+        (amplifier(&table).place.as_deref() == Some("side-right")).then_some(())
+    });
+    table.press("Escape");
+    table.press("p");
+    table.wait_until(
+        "the board",
+        "document.querySelector('[data-testid=body-plan]').getAttribute('aria-pressed') === 'false'",
+    );
+    table.assert_no_errors();
+}
+
+#[test]
+fn a_body_gets_its_form_by_fingers_and_is_drawn() {
+    let mut table = Table::open_worked("estate");
+    table.page_mut().set_size(1180, 820);
+    table.set_touch();
+    table.click("body-plan");
+    // The form is not known: the drawer asks for it.
+    table.wait_until("the form", "!!document.querySelector('[data-testid=field-form]')");
+    table.eval(
+        "(() => { const s = document.querySelector('[data-testid=body-drawer] [data-testid=field-form]'); s.value = 'estate'; \
+         s.dispatchEvent(new Event('change', {bubbles: true})) })()",
+    );
+    table.wait_until(
+        "the places",
+        "document.querySelectorAll('[data-testid=body-part]').length > 10",
+    );
+    assert!(table.job().settings.body.shape.form.is_given());
+    table.press("Escape");
+    table.press("ctrl+z");
+    table.wait_for("no form", || {
+        table.job().settings.body.shape.form.is_unknown().then_some(())
+    });
+    table.assert_no_errors();
+}
