@@ -15,8 +15,8 @@ fn feed(table: &Table) -> f64 {
     let job = table.job();
     let sheet = job.sheet(SheetKind::Plan).expect("what is planned");
     let laid = body::lay(sheet, &job.settings);
-    laid.run_by_tag("W15")
-        .expect("the turn-on lead")
+    laid.run_by_tag("W12")
+        .expect("the feed")
         .1
         .wire
         .length
