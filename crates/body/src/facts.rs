@@ -107,6 +107,17 @@ pub(crate) fn tell<T: Copy>(fact: &mut Fact<T>, told: Fact<T>) {
     }
 }
 
+/// All that the job tells of a place or passage, where it tells something: both have the same facts.
+macro_rules! tell_facts {
+    ($facts:expr, $own:expr) => {
+        $crate::facts::tell_facts!(@ $facts, $own, heat moving crush wet sharp airbag behind reach)
+    };
+    (@ $facts:expr, $own:expr, $($name:ident)+) => {
+        $($crate::facts::tell(&mut $facts.$name, $own.$name);)+
+    };
+}
+pub(crate) use tell_facts;
+
 /// What endangers a wire on its way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Hazard {

@@ -1,7 +1,7 @@
 //! The plan of a body: its places, and the passages between them.
 
 use crate::build::Builder;
-use crate::facts::{Facts, tell};
+use crate::facts::{Facts, tell, tell_facts};
 use crate::forms::{Size, size_of};
 use model::Fact;
 use model::body::{BatteryPlace, Body, BodyForm, DriveSide, OwnPassage, OwnPlace, PassageKind};
@@ -356,30 +356,14 @@ fn tell_place(place: &mut Place, own: &OwnPlace) {
             *at = metres.0;
         }
     }
-    let facts = &mut place.facts;
-    tell(&mut facts.heat, own.heat);
-    tell(&mut facts.moving, own.moving);
-    tell(&mut facts.crush, own.crush);
-    tell(&mut facts.wet, own.wet);
-    tell(&mut facts.sharp, own.sharp);
-    tell(&mut facts.airbag, own.airbag);
-    tell(&mut facts.behind, own.behind);
-    tell(&mut facts.reach, own.reach);
+    tell_facts!(place.facts, own);
 }
 
 fn tell_passage(passage: &mut Passage, own: &OwnPassage) {
     passage.label.clone_from(&own.label);
     tell(&mut passage.kind, own.kind);
     tell(&mut passage.length, own.length);
-    let facts = &mut passage.facts;
-    tell(&mut facts.heat, own.heat);
-    tell(&mut facts.moving, own.moving);
-    tell(&mut facts.crush, own.crush);
-    tell(&mut facts.wet, own.wet);
-    tell(&mut facts.sharp, own.sharp);
-    tell(&mut facts.airbag, own.airbag);
-    tell(&mut facts.behind, own.behind);
-    tell(&mut facts.reach, own.reach);
+    tell_facts!(passage.facts, own);
 }
 
 fn nearest(places: &[Place], to: Point) -> Option<usize> {
