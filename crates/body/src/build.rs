@@ -296,16 +296,22 @@ impl Builder {
                 self.way("battery-way", "battery-tray", &engine, Open);
                 self.way("battery-bulkhead", "battery-tray", &bulkhead, Open);
             }
+            // The bed of a pick-up is outside: its battery stands in the cab, below the rear seat.
+            BatteryPlace::Rear if self.form == BodyForm::PickUp => {
+                let side = side.other();
+                let across = if side == Hand::Left { 0.2 } else { 0.8 };
+                let (x, z) = (at.rear_seat + 0.15, 0.45 + at.lift);
+                self.place("battery-tray", x, across, z, cabin(Reach::Seat));
+                let beside = format!("under-rear-seat-{}", side.word());
+                self.way("battery-way", "battery-tray", &beside, Trim);
+            }
             BatteryPlace::Rear => {
                 let side = side.other();
                 let across = if side == Hand::Left { 0.2 } else { 0.8 };
                 let facts = Facts::new(Surroundings::LoadArea, Reach::LoadFloor).behind(Behind::Outside);
-                let (x, z) = (self.at.load_middle() + 0.2, 0.45 + at.lift);
+                let (x, z) = (at.load_middle() + 0.2, 0.45 + at.lift);
                 self.place("battery-tray", x, across, z, facts);
-                let beside = match self.form {
-                    BodyForm::PickUp => format!("under-rear-seat-{}", side.word()),
-                    _ => format!("side-{}", side.word()),
-                };
+                let beside = format!("side-{}", side.word());
                 self.way("battery-way", "battery-tray", &beside, Trim);
                 self.way("battery-floor", "battery-tray", "load-floor", PassageKind::Carpet);
             }

@@ -95,6 +95,8 @@ pub(crate) struct RoutesCall {
     pub(crate) run: Option<String>,
     #[arg(long)]
     pub(crate) anew: bool,
+    #[arg(long, conflicts_with_all = ["run", "anew", "output"])]
+    pub(crate) places: bool,
     #[arg(short, long, value_name = "FILE")]
     pub(crate) output: Option<String>,
 }

@@ -495,6 +495,22 @@ fn ways_through_the_body_are_listed_proposed_and_laid_anew() {
     );
     let (code, _, err) = output(loomwright(&["routes", "-", "W9"]).write_stdin(job));
     assert!(code == 2 && err.contains("W1 W2"), "{err}");
+    let (code, out, _) = output(&mut loomwright(&["routes", path, "--places"]));
+    assert!(
+        code == 0 && out.contains("under-seat-left") && out.contains("bulkhead-grommet-right"),
+        "{out}"
+    );
+    let (_, out, _) = output(&mut loomwright(&["routes", path, "--places", "--json"]));
+    let all: serde_json::Value = serde_json::from_str(&out).expect("it is JSON");
+    let places = all["places"].as_array().expect("a list");
+    let under = places
+        .iter()
+        .find(|it| it["name"] == "under-seat-left")
+        .expect("it is there");
+    assert_eq!(
+        (&under["facts"]["crush"], &under["facts"]["behind"]),
+        (&true.into(), &"lines".into())
+    );
     let (code, out, err) = output(&mut loomwright(&["draw", "--body", path]));
     assert!(
         code == 0 && out.starts_with("<svg") && out.contains("dashboard, middle"),

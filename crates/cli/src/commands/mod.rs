@@ -10,6 +10,7 @@ pub(crate) mod link;
 pub(crate) mod lists;
 pub(crate) mod open;
 pub(crate) mod page;
+mod places;
 pub(crate) mod routes;
 pub(crate) mod schema;
 pub(crate) mod solve;

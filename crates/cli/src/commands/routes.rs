@@ -15,6 +15,9 @@ use words::{Saying, Unit, precise, say};
 pub(crate) fn run(call: &RoutesCall) -> Result<Report, String> {
     let mut opened = open(&call.job)?;
     let plan = Plan::of(&opened.job.settings.body).ok_or_else(no_body)?;
+    if call.places {
+        return super::places::list(&plan, call.job.json);
+    }
     let wanted = match &call.run {
         Some(tag) => Some(opened.sheet().run_by_tag(tag).map(|(id, _)| id).ok_or_else(|| {
             let sheet = opened.sheet();
@@ -84,18 +87,6 @@ fn hazards(plan: &Plan, walk: &Walk) -> Vec<Hazard> {
     all
 }
 
-fn listed(hazards: &[Hazard]) -> String {
-    let all: Vec<String> = hazards
-        .iter()
-        .map(|hazard| text(&format!("cli-hazard-{}", hazard.word())))
-        .collect();
-    if all.is_empty() {
-        text("cli-none")
-    } else {
-        all.join(", ")
-    }
-}
-
 fn length(run: &Run) -> String {
     run.wire
         .length
@@ -104,7 +95,7 @@ fn length(run: &Run) -> String {
 
 fn row(plan: &Plan, sheet: &Sheet, run: &Run) -> [String; 4] {
     let (meets, route) = match plan.walk(sheet, run) {
-        Ok(walk) => (listed(&hazards(plan, &walk)), names(plan, &walk)),
+        Ok(walk) => (super::places::hazards(&hazards(plan, &walk)), names(plan, &walk)),
         Err(why) => (String::new(), tell(&why_not(plan, &why))),
     };
     [run.tag.clone(), length(run), meets, route]
