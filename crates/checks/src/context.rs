@@ -1,5 +1,6 @@
 //! What every check is given: the sheet, the settings, what the engine knows, and the questions that many checks ask.
 
+use crate::lie::Lie;
 use crate::places::Places;
 use crate::unprotected::Stretch;
 use crate::wiring::{BODY, Point, TieKind, Wiring, gives_return, live_pole};
@@ -52,6 +53,8 @@ pub(crate) struct Ctx<'a> {
     pub(crate) ungrounded: OrderedSet<PartId>,
     /// Tags that are free on the sheet, for the parts and runs that mends add: of a fuse and of a run.
     free_tags: std::cell::OnceCell<[String; 2]>,
+    /// How the sheet lies in the vehicle's body; nothing where no body is told.
+    pub(crate) lie: Option<Lie>,
     /// Stretches of wire that a source can drive current into without crossing a working device.
     pub(crate) stretches: Vec<Stretch>,
 }
@@ -75,6 +78,7 @@ impl<'a> Ctx<'a> {
             cut: OrderedSet::new(),
             ungrounded: OrderedSet::new(),
             free_tags: std::cell::OnceCell::new(),
+            lie: Lie::of(sheet, settings),
             stretches: Vec::new(),
         };
         ctx.touched = sheet.runs.values().map(|run| ctx.is_touched(run)).collect();

@@ -5,9 +5,9 @@ use crate::checks::terminal_overfull::{fits, takes};
 use crate::context::Ctx;
 use crate::wording::{A, to_lay};
 use circuit::DeviceRef;
-use model::conductor::{EndingMethod, Material, Size};
+use model::conductor::{Condition, EndingMethod, Material, Size};
 use model::kinds::supply::{Fuse, FuseForm};
-use model::laying::Guards;
+use model::laying::{Guards, Laying};
 use model::quantity::{Amps, Metres, SquareMm};
 use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, SheetKind, TerminalRef};
 use ordered::OrderedMap;
@@ -141,8 +141,24 @@ pub(crate) fn thicken(ctx: &Ctx<'_>, name: impl Into<model::Name>, sizes: &[(Run
         .map(|changes| Edit::new(name, changes))
 }
 
+/// A run of the same wire laid anew: sound, with nothing counted or measured on it yet.
+pub(crate) fn renewed(run: &Run) -> Run {
+    let mut run = run.clone();
+    run.wire.condition = Fact::Given(Condition::Sound);
+    run.laying = Laying {
+        opens_when: Fact::Unknown,
+        strands: Fact::Unknown,
+        strand: Fact::Unknown,
+        tested_drop: Fact::Unknown,
+        tested_current: Fact::Unknown,
+        ..run.laying
+    };
+    run
+}
+
 /// Lays other wire for a run, of copper.
 fn make_copper(run: &mut Run, size: Size) {
+    *run = renewed(run);
     run.wire.size = Fact::Given(size);
     run.wire.material = Fact::Given(Material::Copper);
     run.wire.stated_resistance = Fact::Unknown;

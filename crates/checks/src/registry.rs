@@ -123,6 +123,9 @@ impl std::fmt::Debug for Check {
 pub static CHECKS: &[&Check] = &[
     // What is wrong with a thing by itself.
     &damaged_run::CHECK,
+    &intermittent::CHECK,
+    &hot_place::CHECK,
+    &false_size::CHECK,
     &poor_ending::CHECK,
     &fuse_in_return::CHECK,
     &ground_forbidden::CHECK,
@@ -173,6 +176,18 @@ pub static CHECKS: &[&Check] = &[
     &standing_drain::CHECK,
     &loose_end::CHECK,
     &not_known::CHECK,
+    // How it is fixed and led through the body, from which nothing else follows.
+    &airbag_way::CHECK,
+    &blind_fixing::CHECK,
+    &mounted_on_moving::CHECK,
+    &mounting_loose::CHECK,
+    &moving_joint::CHECK,
+    &crush::CHECK,
+    &bare_edge::CHECK,
+    &water_way::CHECK,
+    &signal_beside_feed::CHECK,
+    &signal_scattered::CHECK,
+    &unsupported::CHECK,
 ];
 
 /// The check of a name.

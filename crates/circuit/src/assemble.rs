@@ -2,6 +2,7 @@
 
 use crate::beside::beside;
 use crate::flows::{self, Points};
+use crate::measured::as_measured;
 use crate::network::{BODY, Closes, Kind, Network, NetworkTerminal, values};
 use crate::solve::{Level, Operating, Operator, demands, stay_on};
 use crate::study::*;
@@ -39,6 +40,7 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
 /// The same, with what can be worked side by side or one after the other.
 fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
     let conditions = &settings.conditions;
+    let sheet = &*as_measured(sheet);
     let net = Network::build_on(sheet, &body::Metal::of(sheet, settings));
     let mut study = Study {
         notes: net.notes.clone(),
@@ -221,6 +223,7 @@ pub(crate) struct Prepared {
 /// The operating point of a sheet at one level, as [`study`] finds it: temperatures settled at RMS level.
 pub(crate) fn prepare(sheet: &Sheet, settings: &Settings, level: Level) -> Prepared {
     let conditions = &settings.conditions;
+    let sheet = &*as_measured(sheet);
     let net = Network::build_on(sheet, &body::Metal::of(sheet, settings));
     let speakers = crate::speakers::study_speakers(sheet, settings);
     let asked = demands(sheet, conditions, |part| {

@@ -9,6 +9,7 @@ mod deck;
 mod devices;
 mod energy;
 mod flows;
+mod measured;
 mod meter;
 mod narrow;
 pub mod network;
@@ -23,5 +24,6 @@ mod wired;
 
 pub use assemble::{study, study_laid};
 pub use deck::{OperatingPoint, deck, deck_and_point, operating_point};
+pub use measured::{Measured, measured};
 pub use meter::{OhmsShown, ohms_between};
 pub use study::*;

@@ -584,6 +584,17 @@ const RULES: &[Rule] = &[
         }),
     },
     Rule {
+        key: "size-share",
+        title: "true cross-section or conductance over what the jacket says",
+        unit: "",
+        common_practice: Figure {
+            value: 0.85,
+            source: Source::practice("judgement of this project"),
+            note: "SAE J1127 and J1128 allow up to 11 % less than the gauge number (from memory); a calliper and a meter err by a few per cent",
+        },
+        small_craft: None,
+    },
+    Rule {
         key: "alternator-share",
         title: "average draw over alternator output, hot, at this speed",
         unit: "",

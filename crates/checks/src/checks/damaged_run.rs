@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::set_run;
+use crate::mends::{renewed, set_run};
 use crate::registry::{Check, CheckGroup};
 use model::conductor::Condition;
 use model::{Edit, Fact, Run, RunId};
@@ -77,8 +77,6 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             (_, true) => "bare",
             _ => "none",
         };
-        let mut sound = run.clone();
-        sound.wire.condition = Fact::Given(Condition::Sound);
         out.add(
             CHECK
                 .finding(
@@ -88,13 +86,13 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         state = what.word(),
                         danger = danger
                     ),
-                    say!("damaged-run-remedy", run = &run.tag),
+                    say!("damaged-run-remedy", run = &run.tag, state = what.word()),
                 )
                 .grade(if grave { Grade::Stop } else { Grade::Fix })
                 .runs([*id])
                 .mend(Some(Edit::new(
                     say!("mend-lay-anew", run = &run.tag),
-                    vec![set_run(*id, sound)],
+                    vec![set_run(*id, renewed(run))],
                 ))),
         );
     }

@@ -126,7 +126,7 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, device: &Device, factor: f64) {
         .iter()
         .copied()
         .filter(|run| ctx.touched_run(*run) || (!makers && ctx.burdened_run(*run)))
-        .filter(|run| !out.has_run(*run, &["overloaded-run"]))
+        .filter(|run| !out.has_run(*run, &["overloaded-run"]) && !super::hot_place::tells_all(ctx, out, *run))
         // A stub within reach of another source is that source's: no rating here makes it any better.
         .filter(|run| {
             ctx.study.protection.get(run).is_none_or(|protection| {

@@ -41,6 +41,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if carried.0 <= 0.0 || !ctx.is_supply(*id) || !ctx.burdened_run(*id) {
             continue;
         }
+        if super::hot_place::tells_all(ctx, out, *id) {
+            continue;
+        }
         let tag = ctx.run_tag(*id);
         match flow.allowable {
             Some(allowable) => {

@@ -61,6 +61,7 @@ run W11 A1.out1- LS1.- 6mm2 1m WHBK",
 const CAUSES: &[&str] = &[
     "overloaded-run",
     "clad-feed",
+    "false-size",
     "damaged-run",
     "poor-ending",
     "hot-joint",

@@ -41,6 +41,7 @@ run W3 L1.- B1.- 16mm2 6m BK",
 const CAUSES: &[&str] = &[
     "overloaded-run",
     "clad-feed",
+    "false-size",
     "damaged-run",
     "poor-ending",
     "hot-joint",

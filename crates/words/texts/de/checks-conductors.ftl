@@ -110,3 +110,16 @@ voltage-drop-what = { $load } verliert zwischen Quelle und Klemmen { $lost }; de
 voltage-drop-in = { $load } verliert zwischen Quelle und Klemmen { $lost }, davon { $part } in { $run }; der Grenzwert ist { $most }.
 voltage-drop-remedy = Kupfer legen: { $sizes }.
 voltage-drop-thicker = Hin und zurück dickere oder kürzere Leitungen legen.
+
+## false-size
+
+check-false-size-title = Falscher Querschnitt
+check-false-size-holds = eine Leitung den Querschnitt und den Leitwert hat, die ihr Mantel angibt
+check-false-size-looks = Leitungen, deren Einzeldrähte gezählt und gemessen sind oder deren Spannungsabfall bei bekanntem Strom gemessen ist, wo deutlich weniger da ist, als auf dem Mantel steht. Beides zusammen zeigt den wahrscheinlichen Werkstoff. Gerechnet wird mit dem, was gezählt oder gemessen ist, nicht mit dem Mantel; was daraus für Sicherungen und Ströme folgt, melden deren eigene Prüfungen, denn es kann brennen. Fehlt zu einer Zählung oder Messung die andere Hälfte, bleibt der Befund offen.
+check-false-size-why = Der Mantel ist bedruckt, bevor das Kupfer darin ist. Dicke, weiche Isolierung um wenige dünne Drähte oder Aluminium mit einer Kupferhaut sieht nach einem großen Kabel aus und ist keins.
+check-false-size-source = Der Querschnitt aus den Einzeldrähten ist Geometrie; Widerstand der Querschnitte nach IEC 60228 und ASTM B258; der Grenzwert ist eine Einschätzung dieses Projekts und nennt, was er einschließt.
+false-size-counted = Auf dem Mantel von { $run } steht { $size }; die Einzeldrähte ergeben zusammen { $counted }.
+false-size-also = Nach dem gemessenen Spannungsabfall leitet sie wie { $like } Kupfer.
+false-size-like = Auf dem Mantel von { $run } steht { $size }; nach dem gemessenen Spannungsabfall leitet sie wie { $like } Kupfer.
+false-size-material = Dazu passt: { $material }.
+false-size-remedy = { $size } Kupfer verlegen, dessen Einzeldrähte den Querschnitt ergeben, oder sie als das absichern und belasten, was sie ist.

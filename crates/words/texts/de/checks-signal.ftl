@@ -74,3 +74,29 @@ wrong-level-what = { $inputs ->
    *[other] sie nicht gemacht sind
 }.
 wrong-level-remedy = Den Eingang für den richtigen Pegel verwenden oder einen Pegelwandler dazwischensetzen.
+
+## signal-beside-feed
+
+check-signal-beside-feed-title = Signal neben Zuleitung
+check-signal-beside-feed-holds = Signalleitungen nicht lange neben Zu- oder Rückleitungen liegen
+check-signal-beside-feed-looks = Signalleitungen, die über mehr als den Grenzwert in denselben Durchgängen liegen wie Zu- oder Rückleitungen. Was in einem Durchgang liegt, gilt als näher als der Abstand, der zählt; wo sie weiter auseinander gehalten werden, bekommt eine davon auf dem Plan einen eigenen Durchgang. Wo sie sich nur kreuzen, gibt es nichts zu melden. Leitungen, die in denselben Durchgängen neben denselben Zuleitungen liegen, ergeben einen Befund.
+check-signal-beside-feed-why = Der Strom einer Endstufe ändert sich mit der Musik, der der Lichtmaschine mit dem Motor. Eine Signalleitung daneben fängt beides auf.
+check-signal-beside-feed-source = Allgemeine Praxis.
+signal-beside-feed-what = { $signals } { $signals ->
+    [one] liegt
+   *[other] liegen
+} über { $length } näher als { $near } an { $feeds } ({ $ways }).
+signal-beside-feed-remedy = Signal- und Zuleitungen auf verschiedenen Seiten führen; { $most } nebeneinander schaden nicht.
+
+## signal-scattered
+
+check-signal-scattered-title = Signalleitungen zerstreut
+check-signal-scattered-holds = Signalleitungen zwischen denselben zwei Stellen beieinander liegen
+check-signal-scattered-looks = Signalleitungen zu den Eingängen eines Bauteils, die an denselben Stellen beginnen und enden und deren Wege weiter auseinander liegen als der Grenzwert, gemessen am Weg, den die meisten nehmen.
+check-signal-scattered-why = Zwei Leitungen und die Geräte an ihren Enden bilden eine Schleife. Was deren Fläche auffängt, hört man.
+check-signal-scattered-source = Allgemeine Praxis: Signalleitungen einer Anlage liegen beieinander.
+signal-scattered-what = { $runs } zu { $part } { $runs ->
+    [one] entfernt
+   *[other] entfernen
+} sich bis zu { $far } von { $other }, die zwischen denselben Stellen verläuft.
+signal-scattered-remedy = Alle Signalleitungen von { $part } zusammen verlegen.

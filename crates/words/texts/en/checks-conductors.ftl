@@ -106,3 +106,16 @@ voltage-drop-what = { $load } loses { $lost } between source and terminals; { $m
 voltage-drop-in = { $load } loses { $lost } between source and terminals, { $part } of it in { $run }; { $most } is the limit.
 voltage-drop-remedy = Lay { $sizes } copper.
 voltage-drop-thicker = Lay thicker or shorter wire, there and back.
+
+## false-size
+
+check-false-size-title = False size
+check-false-size-holds = a wire has the cross-section and the conductance that its jacket says
+check-false-size-looks = Runs of which the strands were counted and measured, or the drop at a known current, where what is there is clearly less than the size on the jacket. Both together tell the likely material. The engine reckons with what was counted or measured, not with the jacket, and what follows from that for fuses and currents is told by their own checks, since it can burn. A count or a measurement that lacks its other half is undecided.
+check-false-size-why = A jacket is printed before the copper is in it. Thick soft insulation around thin strands, or aluminium with a skin of copper, looks like a large cable and is not one.
+check-false-size-source = Cross-section from strands is geometry; resistance of sizes by IEC 60228 and ASTM B258; the limit is a judgement of this project, with what it allows for in it.
+false-size-counted = The jacket of { $run } says { $size }; its strands add up to { $counted }.
+false-size-also = By its measured drop it conducts like { $like } of copper.
+false-size-like = The jacket of { $run } says { $size }; by its measured drop it conducts like { $like } of copper.
+false-size-material = That fits { $material }.
+false-size-remedy = Lay { $size } of copper whose strands add up, or fuse and load it as what it is.

@@ -68,3 +68,29 @@ wrong-level-what = { $inputs ->
    *[other] Inputs { $inputs } of { $part } get
 } a level that is not made for it.
 wrong-level-remedy = Use the input of the right level, or put a line converter between.
+
+## signal-beside-feed
+
+check-signal-beside-feed-title = Signal beside feed
+check-signal-beside-feed-holds = signal leads do not lie beside feeds or returns for long
+check-signal-beside-feed-looks = Signal leads that lie in the same passages as feeds or returns over more than the limit. Runs in one passage are taken as closer than the distance that counts; where they are kept further apart, one of them gets a passage of its own on the plan. Where they only cross there is nothing to be found. Leads that lie beside the same feeds in the same passages make one finding.
+check-signal-beside-feed-why = The current of an amplifier changes with the music, that of the alternator with the engine. A signal lead beside it picks up both.
+check-signal-beside-feed-source = Common practice.
+signal-beside-feed-what = { $signals } { $signals ->
+    [one] lies
+   *[other] lie
+} within { $near } of { $feeds } over { $length } ({ $ways }).
+signal-beside-feed-remedy = Lead signals and feeds along different sides; { $most } beside one another can be borne.
+
+## signal-scattered
+
+check-signal-scattered-title = Scattered signal
+check-signal-scattered-holds = signal leads between the same two places travel together
+check-signal-scattered-looks = Signal leads to the inputs of one part that begin and end at the same places and take ways farther apart than the limit, held against the way that most of them take.
+check-signal-scattered-why = Two leads and the equipment at their ends make a loop. What its area catches is heard.
+check-signal-scattered-source = Common practice: signal leads of one system travel together.
+signal-scattered-what = { $runs } to { $part } { $runs ->
+    [one] gets
+   *[other] get
+} up to { $far } away from { $other }, which goes between the same places.
+signal-scattered-remedy = Lay all signal leads of { $part } together.

@@ -1,0 +1,82 @@
+//! `bare-edge`: a run through sheet metal with nothing that keeps the edge off it.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::guarding::{Rule, judge};
+use crate::lie::{Lie, Spot};
+use crate::registry::{Check, CheckGroup};
+use model::body::PassageKind;
+use model::laying::Guard;
+use words::say;
+
+pub(crate) static CHECK: Check = Check {
+    name: "bare-edge",
+    grade: Grade::Stop,
+    group: CheckGroup::Workmanship,
+    example: "\
+body estate
+battery B1 agm 70Ah cranking=640A place=battery-tray
+fuse F1 strip61 60A place=battery-tray
+load L1 power=200W place=footwell-left
+ground E1 bare place=footwell-left
+ground E2 bare place=battery-tray
+run W1 B1.+ F1.in 16mm2 RD
+run W2 F1.out L1.+ 16mm2 RD route=battery-bulkhead/bulkhead-grommet-left guards=bulkhead-grommet-left:nothing support-spacing=0.4m #~ bare-edge
+run W3 L1.- E1.stud 16mm2 BK
+run W4 B1.- E2.stud 16mm2 BK",
+    instead: "\
+body estate
+battery B1 agm 70Ah cranking=640A place=battery-tray
+fuse F1 strip61 60A place=battery-tray
+load L1 power=200W place=footwell-left
+ground E1 bare place=footwell-left
+ground E2 bare place=battery-tray
+run W1 B1.+ F1.in 16mm2 RD
+run W2 F1.out L1.+ 16mm2 RD route=battery-bulkhead/bulkhead-grommet-left guards=bulkhead-grommet-left:grommet support-spacing=0.4m
+run W3 L1.- E1.stud 16mm2 BK
+run W4 B1.- E2.stud 16mm2 BK",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+/// Whether a way leads through sheet metal.
+pub(crate) fn is_through_metal(spot: &Spot<'_>) -> bool {
+    matches!(spot.kind(), Some(PassageKind::Hole | PassageKind::Grommet))
+}
+
+/// What bends is told by `moving-joint`, which asks for more.
+fn asks(lie: &Lie, spot: &Spot<'_>) -> bool {
+    (is_through_metal(spot) || spot.facts.sharp.or(false)) && !lie.is_joint(spot)
+}
+
+fn guess(spot: &Spot<'_>) -> Option<&'static str> {
+    match spot.passage {
+        Some(passage) if is_through_metal(spot) => passage.kind.is_assumed().then_some("kind"),
+        _ => spot.facts.sharp.is_assumed().then_some("sharp"),
+    }
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    let rule = Rule {
+        check: &CHECK,
+        asks,
+        guess,
+        helps: |_, guard| guard != Guard::Nothing,
+        fits: |spot| {
+            Some(if is_through_metal(spot) {
+                Guard::Grommet
+            } else {
+                Guard::Sleeve
+            })
+        },
+        what: |run, spots, live| {
+            let live = if live { "yes" } else { "no" };
+            say!("bare-edge-what", run = run, spots = spots, live = live)
+        },
+        remedy: |run, _, _| say!("bare-edge-remedy", run = run),
+        other_way: false,
+    };
+    judge(ctx, out, &rule);
+}

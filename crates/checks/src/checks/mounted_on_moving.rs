@@ -1,0 +1,172 @@
+//! `mounted-on-moving`: equipment on a seat, a seat back, a door or trim.
+
+use crate::context::Ctx;
+use crate::finding::Grade;
+use crate::findings::Findings;
+use crate::lie::Lie;
+use crate::mends::{set_part, set_run};
+use crate::registry::{Check, CheckGroup};
+use crate::rerouting::laid_anew;
+use crate::wording::fact;
+use model::body::{Behind, Reach};
+use model::conductor::FittedBy;
+use model::handling::Fate;
+use model::mounting::MountedOn;
+use model::{Edit, Fact, Part, PartId, PartKind, RunId};
+use words::say;
+
+pub(crate) static CHECK: Check = Check {
+    name: "mounted-on-moving",
+    grade: Grade::Fix,
+    group: CheckGroup::Workmanship,
+    example: "\
+body estate
+amplifier A1 sections=\"1x 60W@4ohm min 4ohm\" mounted=seat-back place=load-floor #~ mounted-on-moving
+speaker LS1 4ohm power=80W place=side-left
+run W1 A1.out1+ LS1.+ 2.5mm2 WH route=floor-way-left support-spacing=0.4m
+run W2 A1.out1- LS1.- 2.5mm2 WHBK route=floor-way-left support-spacing=0.4m",
+    instead: "\
+body estate
+amplifier A1 sections=\"1x 60W@4ohm min 4ohm\" mounted=board place=load-floor
+speaker LS1 4ohm power=80W place=side-left
+run W1 A1.out1+ LS1.+ 2.5mm2 WH route=floor-way-left support-spacing=0.4m
+run W2 A1.out1- LS1.- 2.5mm2 WHBK route=floor-way-left support-spacing=0.4m",
+    limits: &[],
+    since: "0.1.0",
+    run,
+};
+
+/// Whether a part is judged for where it stands: not what stands where the vehicle's maker put it.
+pub(crate) fn is_ours(part: &Part) -> bool {
+    part.fitted_by != FittedBy::Maker || part.handling.fate.value() == Some(Fate::Move)
+}
+
+/// What has to stand on fixed structure, and of that what trim does not bear either.
+fn wants_structure(part: &Part) -> Option<bool> {
+    match part.is {
+        PartKind::Amplifier(_) | PartKind::Battery(_) | PartKind::Converter(_) | PartKind::Capacitor(_) => {
+            Some(true)
+        }
+        PartKind::Fuse(_)
+        | PartKind::Breaker(_)
+        | PartKind::Block(_)
+        | PartKind::Bus(_)
+        | PartKind::Relay(_)
+        | PartKind::Isolator(_)
+        | PartKind::Processor(_) => Some(false),
+        _ => None,
+    }
+}
+
+fn run(ctx: &Ctx<'_>, out: &mut Findings) {
+    for (id, part) in &ctx.sheet.parts {
+        let Some(heavy) = wants_structure(part).filter(|_| is_ours(part)) else {
+            continue;
+        };
+        let on = part.mounting.mounted.value();
+        let moves = match on {
+            Some(MountedOn::Seat | MountedOn::SeatBack | MountedOn::Door) => true,
+            Some(MountedOn::Trim) => heavy,
+            // What lies loose is told by `mounting-loose`.
+            Some(_) => continue,
+            None => false,
+        };
+        let place = ctx.lie.as_ref().and_then(|lie| {
+            let place = lie.plan.place(part.place.as_deref()?)?;
+            place.facts.moving.or(false).then_some((lie, place))
+        });
+        let (what, remedy) = match (on.filter(|_| moves), place) {
+            (Some(on), _) => (
+                say!("mounted-on-moving-what", part = &part.tag, on = on.said()),
+                say!("mounted-on-moving-remedy", part = &part.tag),
+            ),
+            (None, Some((_, place))) => (
+                say!("mounted-on-moving-place", part = &part.tag, place = place.said()),
+                say!("mounted-on-moving-place-remedy", part = &part.tag),
+            ),
+            (None, None) => continue,
+        };
+        let mut finding = CHECK.finding(what, remedy).parts([*id]);
+        if let (false, Some((_, place))) = (moves, place)
+            && place.facts.moving.is_assumed()
+        {
+            let said = say!("assumed-of", of = place.said(), property = fact("moving"));
+            finding.assumed.insert(said);
+        }
+        let mend = match place {
+            Some((lie, _)) => move_out(ctx, lie, *id, part),
+            None => {
+                let mut fixed = part.clone();
+                fixed.mounting.mounted = Fact::Given(MountedOn::Body);
+                let name = say!("mend-mount", part = &part.tag, on = MountedOn::Body.said());
+                Some(Edit::new(name, vec![set_part(*id, fixed)]))
+            }
+        };
+        out.add(finding.mend(mend));
+    }
+}
+
+/// The part at the one place next to it that does not move and where nothing speaks against it, its runs laid there; nothing
+/// where there are several to choose from.
+fn move_out(ctx: &Ctx<'_>, lie: &Lie, id: PartId, part: &Part) -> Option<Edit> {
+    let plan = &lie.plan;
+    let here = plan.place_index(part.place.as_deref()?)?;
+    let mut fit: Vec<&body::Place> = Vec::new();
+    for passage in plan.passages_at(here) {
+        let next = plan.passages.get(*passage).and_then(|it| it.across(here));
+        let Some(place) = next.and_then(|at| plan.places.get(at)) else {
+            continue;
+        };
+        let facts = &place.facts;
+        let holds = [facts.moving, facts.crush, facts.wet, facts.airbag]
+            .iter()
+            .all(|it| !it.or(false))
+            && matches!(
+                facts.behind.or(Behind::Nothing),
+                Behind::Nothing | Behind::Outside
+            )
+            && facts.heat.value() != Some(model::conductor::Surroundings::EngineBay)
+            && facts.reach.value() != Some(Reach::Headlining);
+        if holds && !fit.iter().any(|other| other.name == place.name) {
+            fit.push(place);
+        }
+    }
+    let [place] = fit[..] else { return None };
+    let mut moved = part.clone();
+    moved.place = Some(place.name.clone());
+    moved.mounting.mounted = Fact::Given(MountedOn::Body);
+    // Its runs end elsewhere now: each that had a way gets the best one there.
+    let mut sheet = ctx.sheet.clone();
+    sheet.parts.insert(id, moved.clone());
+    let routed: Vec<RunId> = ctx
+        .runs_of(id)
+        .filter(|(_, run)| !run.route.is_empty())
+        .map(|(run, _)| run)
+        .collect();
+    let mut changes = vec![set_part(id, moved)];
+    for run in routed {
+        let ends_here = |run: &model::Run| {
+            run.ends().into_iter().all(|end| {
+                let at = end
+                    .terminal()
+                    .and_then(|at| sheet.parts.get(&at.part)?.place.clone());
+                at.as_ref() == Some(&place.name)
+            })
+        };
+        let it = sheet.runs.get(&run)?;
+        if ends_here(it) {
+            let mut short = it.clone();
+            short.route.clear();
+            short.laying.guards = model::laying::Guards::default();
+            changes.push(set_run(run, short));
+            continue;
+        }
+        let anew = laid_anew(lie, sheet.clone(), &[run], &|_| true)?;
+        for (run, it) in anew.runs {
+            sheet.runs.insert(run, it.clone());
+            changes.push(set_run(run, it));
+        }
+    }
+    let name = say!("mend-move-part", part = &part.tag, place = place.said());
+    Some(Edit::new(name, changes))
+}
