@@ -2,6 +2,7 @@
 //! turned on. It sees metal (wires, fuses, closed contacts, grounds, straps), coils of relays and voice coils; it sees
 //! nothing through electronics, capacitors and open contacts.
 
+use crate::measured::as_measured;
 use crate::network::{Branch, Closes, Draw, Kind, LEAST_RESISTANCE, Network};
 use crate::solve::{Element, Law, System};
 use model::kinds::supply::LoadLaw;
@@ -28,6 +29,7 @@ pub enum OhmsShown {
 /// What an ohmmeter shows between two terminals. `None` when a terminal is not on the sheet, or nothing can be solved.
 #[must_use]
 pub fn ohms_between(sheet: &Sheet, red: &TerminalRef, black: &TerminalRef) -> Option<OhmsShown> {
+    let sheet = &*as_measured(sheet);
     let net = Network::build(sheet);
     let (red, black) = (net.node_of(red)?, net.node_of(black)?);
     if red == black {
