@@ -5,7 +5,7 @@ use crate::checks::damaged_run::is_live;
 use crate::context::Ctx;
 use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
-use crate::lie::{Lie, Spot, guard_at};
+use crate::lie::{Lie, Spot, guard_at, which};
 use crate::mends::set_run;
 use crate::registry::Check;
 use crate::rerouting::reroute;
@@ -98,16 +98,8 @@ pub(crate) fn judge(ctx: &Ctx<'_>, out: &mut Findings, rule: &Rule) {
 
 fn look<'p>(lie: &Lie, rule: &Rule, run: &Run, spots: &[Spot<'p>]) -> Found<'p> {
     let mut found = Found::default();
-    let asks = |number: usize| spots.get(number).is_some_and(|spot| (rule.asks)(lie, spot));
-    for (number, spot) in spots.iter().enumerate() {
-        if !asks(number) {
-            continue;
-        }
-        // What a place has in common with the passage to it is one thing, and told of the passage.
-        let before = number.checked_sub(1).is_some_and(asks);
-        if spot.passage.is_none() && (before || asks(number + 1)) {
-            continue;
-        }
+    for number in which(spots, |spot| (rule.asks)(lie, spot)) {
+        let Some(spot) = spots.get(number) else { continue };
         match guard_at(run, spots, number) {
             Some(guard) if (rule.helps)(spot, guard) => {}
             // What the maker laid is guarded as he meant it, unless somebody found that nothing is left of that.

@@ -4,7 +4,7 @@ use body::{Facts, Plan, Walk};
 use model::body::PassageKind;
 use model::laying::Guard;
 use model::{Run, Settings, Sheet};
-use words::Saying;
+use words::{Saying, say};
 
 /// A sheet in its body.
 pub(crate) struct Lie {
@@ -74,15 +74,16 @@ impl Lie {
         }
         spots
     }
-    /// A spot in the reader's language.
+    /// A spot in the reader's language, in quotation marks: its words are many.
     pub(crate) fn said(&self, spot: &Spot<'_>) -> Saying {
-        match spot.passage {
+        let said = match spot.passage {
             Some(passage) => self.plan.said_passage(passage),
-            None => self
-                .plan
-                .place(spot.name)
-                .map_or_else(|| spot.name.into(), body::Place::said),
-        }
+            None => {
+                let place = self.plan.place(spot.name);
+                place.map_or_else(|| spot.name.into(), body::Place::said)
+            }
+        };
+        quoted(said)
     }
     /// Whether a run bends or is dragged here when something of the vehicle is moved: a passage that moves, or a way from
     /// what moves to what does not. A seat on its rails slides over a run and does not bend it.
@@ -98,6 +99,22 @@ impl Lie {
         let [a, b] = passage.ends.map(moves);
         passage.facts.moving.or(false) || a != b
     }
+}
+
+/// What a passage or place is called, in quotation marks.
+pub(crate) fn quoted(said: Saying) -> Saying {
+    say!("way-spot", spot = said)
+}
+
+/// The numbers of the spots for which something holds. What a place has in common with a passage at it is one thing, and the
+/// passage's.
+pub(crate) fn which(spots: &[Spot<'_>], holds: impl Fn(&Spot<'_>) -> bool) -> Vec<usize> {
+    let at = |number: usize| spots.get(number).is_some_and(&holds);
+    let stands = |number: &usize| {
+        let is_place = spots.get(*number).is_some_and(|spot| spot.passage.is_none());
+        at(*number) && !(is_place && (at(number.saturating_sub(1)) || at(number + 1)))
+    };
+    (0..spots.len()).filter(stands).collect()
 }
 
 /// What guards a run at the spot of this number: told under its own name, or, of a place, alike on both sides of it.

@@ -5,7 +5,7 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::guarding::rests_on;
-use crate::lie::Spot;
+use crate::lie::{Spot, quoted, which};
 use crate::registry::{Check, CheckGroup};
 use crate::rerouting::reroute;
 use crate::wording::fact;
@@ -42,12 +42,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         };
         let mut finding = CHECK
             .finding(
-                say!("airbag-way-part", part = &part.tag, place = place.said()),
+                say!("airbag-way-part", part = &part.tag, place = quoted(place.said())),
                 say!("airbag-way-part-remedy", part = &part.tag),
             )
             .parts([*id]);
         if place.facts.airbag.is_assumed() {
-            let said = say!("assumed-of", of = place.said(), property = fact("airbag"));
+            let said = say!("assumed-of", of = quoted(place.said()), property = fact("airbag"));
             finding.assumed.insert(said);
         }
         out.add(finding);
@@ -56,8 +56,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let Some(walk) = lie.walk(at).filter(|_| run.fitted_by != FittedBy::Maker) else {
             continue;
         };
-        let mut met: Vec<Spot<'_>> = lie.spots(walk);
-        met.retain(|spot| spot.facts.airbag.or(false));
+        let spots = lie.spots(walk);
+        let met = which(&spots, |spot| spot.facts.airbag.or(false));
+        let mut met: Vec<Spot<'_>> = met.into_iter().filter_map(|at| spots.get(at).copied()).collect();
         if met.is_empty() {
             continue;
         }

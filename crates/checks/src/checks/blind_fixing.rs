@@ -4,10 +4,10 @@ use crate::checks::mounted_on_moving::is_ours;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::lie::quoted;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::fact;
 use model::body::Behind;
-use model::kinds::supply::GroundSurface;
 use model::mounting::MountedOn;
 use model::{Fact, Part, PartKind};
 use words::say;
@@ -33,6 +33,14 @@ run W2 A1.out1- LS1.- 2.5mm2 1m WHBK",
     run,
 };
 
+/// Whether a place is one where a screw must not go blindly.
+pub(crate) fn is_risky(place: &body::Place) -> bool {
+    !matches!(
+        place.facts.behind.or(Behind::Nothing),
+        Behind::Nothing | Behind::Outside
+    )
+}
+
 /// Whether a part goes to the body by screws of its own, as far as is told: nothing that hangs in the wiring, sits in a
 /// frame of the maker's, or is fixed to something else first.
 fn is_screwed(part: &Part) -> bool {
@@ -46,15 +54,11 @@ fn is_screwed(part: &Part) -> bool {
             | PartKind::Alternator(_)
             | PartKind::HeadUnit(_)
     );
-    let makers_stud = matches!(
-        &part.is,
-        PartKind::Ground(ground) if ground.surface.value() == Some(GroundSurface::MakersPoint)
-    );
     let elsewhere = matches!(
         part.mounting.mounted.value(),
         Some(MountedOn::Board | MountedOn::Trim | MountedOn::Seat | MountedOn::SeatBack | MountedOn::Loose)
     );
-    !(hangs || makers_stud || elsewhere) && part.mounting.screws.value() != Some(0)
+    !(hangs || elsewhere) && part.mounting.screws.value() != Some(0)
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
@@ -66,11 +70,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let Some(place) = part.place.as_deref().and_then(|name| lie.plan.place(name)) else {
             continue;
         };
-        let behind = match place.facts.behind.value() {
-            None | Some(Behind::Nothing | Behind::Outside) => continue,
-            Some(behind) => behind,
+        let Some(behind) = place.facts.behind.value().filter(|_| is_risky(place)) else {
+            continue;
         };
-        let (tag, said) = (part.tag.as_str(), place.said());
+        let (tag, said) = (part.tag.as_str(), quoted(place.said()));
         let mut finding = match part.mounting.looked_behind {
             Fact::Given(true) | Fact::Assumed(true) | Fact::Computed(true) => continue,
             Fact::Unknown => CHECK.undecided(
@@ -93,7 +96,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             ),
         };
         if place.facts.behind.is_assumed() {
-            let said = say!("assumed-of", of = place.said(), property = fact("behind"));
+            let said = say!("assumed-of", of = quoted(place.said()), property = fact("behind"));
             finding.assumed.insert(said);
         }
         out.add(finding.parts([*id]));

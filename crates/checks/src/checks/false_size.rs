@@ -46,7 +46,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let missing = missing(run);
         if !missing.is_empty() {
-            let what = say!("not-known-what", of = &run.tag, properties = &missing);
+            let what = say!("false-size-unknown", run = &run.tag, missing = &missing);
             let find = say!("find-out", what = missing, of = &run.tag);
             out.add(CHECK.undecided(what, find).runs([*id]));
         }

@@ -1,16 +1,18 @@
 //! `mounted-on-moving`: equipment on a seat, a seat back, a door or trim.
 
+use crate::checks::blind_fixing::is_risky;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::lie::Lie;
+use crate::lie::{Lie, quoted};
 use crate::mends::{set_part, set_run};
 use crate::registry::{Check, CheckGroup};
 use crate::rerouting::laid_anew;
 use crate::wording::fact;
-use model::body::{Behind, Reach};
+use model::body::Reach;
 use model::conductor::FittedBy;
 use model::handling::Fate;
+use model::kinds::supply::GroundSurface;
 use model::mounting::MountedOn;
 use model::{Edit, Fact, Part, PartId, PartKind, RunId};
 use words::say;
@@ -36,9 +38,13 @@ run W2 A1.out1- LS1.- 2.5mm2 WHBK route=floor-way-left support-spacing=0.4m",
     run,
 };
 
-/// Whether a part is judged for where it stands: not what stands where the vehicle's maker put it.
+/// Whether a part is judged for where it stands: not what stands where the vehicle's maker put it, nor a stud of his.
 pub(crate) fn is_ours(part: &Part) -> bool {
-    part.fitted_by != FittedBy::Maker || part.handling.fate.value() == Some(Fate::Move)
+    let makers_stud = matches!(
+        &part.is,
+        PartKind::Ground(ground) if ground.surface.value() == Some(GroundSurface::MakersPoint)
+    );
+    !makers_stud && (part.fitted_by != FittedBy::Maker || part.handling.fate.value() == Some(Fate::Move))
 }
 
 /// What has to stand on fixed structure, and of that what trim does not bear either.
@@ -81,7 +87,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 say!("mounted-on-moving-remedy", part = &part.tag),
             ),
             (None, Some((_, place))) => (
-                say!("mounted-on-moving-place", part = &part.tag, place = place.said()),
+                say!(
+                    "mounted-on-moving-place",
+                    part = &part.tag,
+                    place = quoted(place.said())
+                ),
                 say!("mounted-on-moving-place-remedy", part = &part.tag),
             ),
             (None, None) => continue,
@@ -90,20 +100,30 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if let (false, Some((_, place))) = (moves, place)
             && place.facts.moving.is_assumed()
         {
-            let said = say!("assumed-of", of = place.said(), property = fact("moving"));
+            let said = say!("assumed-of", of = quoted(place.said()), property = fact("moving"));
             finding.assumed.insert(said);
         }
         let mend = match place {
             Some((lie, _)) => move_out(ctx, lie, *id, part),
-            None => {
-                let mut fixed = part.clone();
-                fixed.mounting.mounted = Fact::Given(MountedOn::Body);
-                let name = say!("mend-mount", part = &part.tag, on = MountedOn::Body.said());
-                Some(Edit::new(name, vec![set_part(*id, fixed)]))
-            }
+            None => may_screw(ctx, part).then(|| fixed_to_body(*id, part)),
         };
         out.add(finding.mend(mend));
     }
+}
+
+/// Whether nothing speaks against a screw where a part is, as far as its place tells.
+pub(crate) fn may_screw(ctx: &Ctx<'_>, part: &Part) -> bool {
+    let lie = ctx.lie.as_ref();
+    let place = lie.and_then(|lie| lie.plan.place(part.place.as_deref()?));
+    place.is_none_or(|place| !place.facts.moving.or(false) && !is_risky(place))
+}
+
+/// The part fixed to body metal where it is.
+pub(crate) fn fixed_to_body(id: PartId, part: &Part) -> Edit {
+    let mut fixed = part.clone();
+    fixed.mounting.mounted = Fact::Given(MountedOn::Body);
+    let name = say!("mend-mount", part = &part.tag, on = MountedOn::Body.said());
+    Edit::new(name, vec![set_part(id, fixed)])
 }
 
 /// The part at the one place next to it that does not move and where nothing speaks against it, its runs laid there; nothing
@@ -121,10 +141,7 @@ fn move_out(ctx: &Ctx<'_>, lie: &Lie, id: PartId, part: &Part) -> Option<Edit> {
         let holds = [facts.moving, facts.crush, facts.wet, facts.airbag]
             .iter()
             .all(|it| !it.or(false))
-            && matches!(
-                facts.behind.or(Behind::Nothing),
-                Behind::Nothing | Behind::Outside
-            )
+            && !is_risky(place)
             && facts.heat.value() != Some(model::conductor::Surroundings::EngineBay)
             && facts.reach.value() != Some(Reach::Headlining);
         if holds && !fit.iter().any(|other| other.name == place.name) {

@@ -1,11 +1,12 @@
 //! `mounting-loose`: a part that lies loose, or whose fixing holes have no screws.
 
+use crate::checks::mounted_on_moving::{fixed_to_body, may_screw};
 use crate::context::Ctx;
 use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
-use crate::wording::{and_then, fact};
+use crate::wording::and_then;
 use model::mounting::MountedOn;
 use model::{Edit, Fact, Part, PartId};
 use words::say;
@@ -41,14 +42,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 say!("mounting-loose-lies", part = tag),
                 say!("mounting-loose-fix", part = tag),
             );
-            let fixed = part.place.is_some().then(|| {
-                let mut fixed = part.clone();
-                fixed.mounting.mounted = Fact::Given(MountedOn::Body);
-                Edit::new(
-                    say!("mend-mount", part = tag, on = MountedOn::Body.said()),
-                    vec![set_part(*id, fixed)],
-                )
-            });
+            // Where to is told by its place; without one there is everything to choose.
+            let stays = part.place.is_some() && may_screw(ctx, part);
+            let fixed = stays.then(|| fixed_to_body(*id, part));
             out.add(finding.parts([*id]).mend(fixed));
             continue;
         }
@@ -69,7 +65,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 out.add(screwed(finding, *id, part, holes));
             }
             (Some(holes), None) if holes > 0 => out.add(ask(*id, part, "screws")),
-            (None, Some(_)) => out.add(ask(*id, part, "fixing-holes")),
+            (None, Some(_)) => out.add(ask(*id, part, "holes")),
             (holes, _) if crooked => {
                 let finding = CHECK.finding(skew(), say!("mounting-loose-square", part = tag));
                 let holes = holes.or(screws).unwrap_or(0);
@@ -91,12 +87,13 @@ fn screwed(finding: Finding, id: PartId, part: &Part, holes: u8) -> Finding {
     finding.parts([id]).mend(Some(mend))
 }
 
-fn ask(id: PartId, part: &Part, missing: &str) -> Finding {
-    let (tag, missing) = (part.tag.as_str(), vec![fact(missing)]);
+/// Asks for what was left out when the rest was looked at.
+fn ask(id: PartId, part: &Part, missing: &'static str) -> Finding {
+    let tag = part.tag.as_str();
     CHECK
         .undecided(
-            say!("not-known-what", of = tag, properties = &missing),
-            say!("find-out", what = missing, of = tag),
+            say!("mounting-loose-unknown", part = tag, missing = missing),
+            say!("mounting-loose-count", part = tag, missing = missing),
         )
         .grade(Grade::Tidy)
         .parts([id])

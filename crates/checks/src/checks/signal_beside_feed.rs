@@ -3,6 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::lie::quoted;
 use crate::registry::{Check, CheckGroup};
 use crate::rerouting::reroute;
 use body::Walk;
@@ -129,7 +130,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .passages
             .iter()
             .filter_map(|at| lie.plan.passages.get(*at))
-            .map(|passage| lie.plan.said_passage(passage))
+            .map(|passage| quoted(lie.plan.said_passage(passage)))
             .collect();
         let what = say!(
             "signal-beside-feed-what",

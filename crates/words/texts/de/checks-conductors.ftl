@@ -122,4 +122,5 @@ false-size-counted = Auf dem Mantel von { $run } steht { $size }; die Einzeldrä
 false-size-also = Nach dem gemessenen Spannungsabfall leitet sie wie { $like } Kupfer.
 false-size-like = Auf dem Mantel von { $run } steht { $size }; nach dem gemessenen Spannungsabfall leitet sie wie { $like } Kupfer.
 false-size-material = Dazu passt: { $material }.
+false-size-unknown = Was an { $run } gezählt oder gemessen ist, sagt nichts ohne: { $missing }.
 false-size-remedy = { $size } Kupfer verlegen, dessen Einzeldrähte den Querschnitt ergeben, oder sie als das absichern und belasten, was sie ist.

@@ -49,6 +49,7 @@ poor-ending-remedy = { $run } bis aufs blanke Metall zurückschneiden und neu qu
 
 ## Was mehrere Prüfungen von Wegen sagen.
 
+way-spot = „{ $spot }“
 way-guard-unknown = Was { $run } hier schützt, ist nicht bekannt ({ $spots }).
 way-guard-find = Nachsehen, was { $run } dort schützt, und eintragen: Tülle, Faltenbalg, Schlauch, Wellrohr, Leitungssatz des Herstellers oder nichts.
 way-untold = Welchen Weg { $run } nimmt, ist nicht vollständig angegeben; der kürzeste führt hier entlang ({ $spots }).
@@ -161,6 +162,14 @@ check-mounting-loose-source = Allgemeine Praxis: Jedes Befestigungsloch eines La
 mounting-loose-lies = { $part } liegt lose.
 mounting-loose-fix = { $part } an Karosserieblech befestigen oder an einem Brett oder Halter, der daran fest ist.
 mounting-loose-what = { $part } fehlen { $missing } von { $holes } Schrauben.
+mounting-loose-unknown = { $missing ->
+    [screws] Wie viele Schrauben { $part } hat, ist nicht bekannt.
+   *[holes] Wie viele Befestigungslöcher { $part } hat, ist nicht bekannt.
+}
+mounting-loose-count = { $missing ->
+    [screws] Die Schrauben
+   *[holes] Die Befestigungslöcher
+} von { $part } zählen.
 mounting-loose-crooked = { $part } sitzt nicht gerade auf seiner Fläche.
 mounting-loose-remedy = Jedem Loch von { $part } seine Schraube geben und nach den herausgefallenen suchen: Keine bleibt lose im Auto.
 mounting-loose-square = { $part } abnehmen, die Auflage frei machen und gerade anschrauben.

@@ -118,4 +118,5 @@ false-size-counted = The jacket of { $run } says { $size }; its strands add up t
 false-size-also = By its measured drop it conducts like { $like } of copper.
 false-size-like = The jacket of { $run } says { $size }; by its measured drop it conducts like { $like } of copper.
 false-size-material = That fits { $material }.
+false-size-unknown = What was counted or measured of { $run } tells nothing without: { $missing }.
 false-size-remedy = Lay { $size } of copper whose strands add up, or fuse and load it as what it is.

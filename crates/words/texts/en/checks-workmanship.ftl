@@ -49,6 +49,7 @@ poor-ending-remedy = Cut { $run } back to clean metal and crimp it.
 
 ## What several checks of ways say.
 
+way-spot = “{ $spot }”
 way-guard-unknown = What guards { $run } here is not known ({ $spots }).
 way-guard-find = Look what guards { $run } there and note it: a grommet, a gaiter, a sleeve, a tube, the maker's own loom, or nothing.
 way-untold = Which way { $run } takes is not told in full; the shortest leads through here ({ $spots }).
@@ -161,6 +162,14 @@ check-mounting-loose-source = Common practice: every fixing hole of a speaker or
 mounting-loose-lies = { $part } lies loose.
 mounting-loose-fix = Fix { $part } to body metal, or to a board or bracket that is fixed to it.
 mounting-loose-what = { $part } lacks { $missing } of { $holes } screws.
+mounting-loose-unknown = { $missing ->
+    [screws] How many screws { $part } has is not known.
+   *[holes] How many fixing holes { $part } has is not known.
+}
+mounting-loose-count = Count the { $missing ->
+    [screws] screws
+   *[holes] fixing holes
+} of { $part }.
 mounting-loose-crooked = { $part } does not sit square to its surface.
 mounting-loose-remedy = Give each hole of { $part } its screw, and look for those that came out: none stays loose in the car.
 mounting-loose-square = Take { $part } off, clear what it stands on, and screw it on square.
