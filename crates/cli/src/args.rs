@@ -35,6 +35,7 @@ pub(crate) enum Command {
     Format(FormatCall),
     Link(LinkCall),
     Lists(ListsCall),
+    Handover(HandoverCall),
     Page(PageCall),
     Open(OpenCall),
 }
@@ -178,6 +179,26 @@ pub(crate) struct ListsCall {
 }
 
 #[derive(Debug, Args)]
+pub(crate) struct HandoverCall {
+    #[arg(value_name = "JOB")]
+    pub(crate) job: String,
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: String,
+    #[arg(long, value_parser = sheet)]
+    pub(crate) sheet: Option<SheetKind>,
+    #[arg(long, value_parser = readers, default_value = "both", value_name = "READERS")]
+    pub(crate) readers: paperwork::Readers,
+    #[arg(long)]
+    pub(crate) notes: bool,
+    #[arg(long)]
+    pub(crate) names: bool,
+    #[arg(long)]
+    pub(crate) prices: bool,
+    #[arg(long)]
+    pub(crate) pictures: bool,
+}
+
+#[derive(Debug, Args)]
 pub(crate) struct PageCall {
     #[arg(value_name = "JOB")]
     pub(crate) job: String,
@@ -233,6 +254,10 @@ fn percent(text: &str) -> Result<f64, String> {
     number
         .filter(|percent| (0.0..=100.0).contains(percent))
         .ok_or_else(|| takes(&["0 … 100"]))
+}
+
+fn readers(word: &str) -> Result<paperwork::Readers, String> {
+    paperwork::Readers::from_word(word).ok_or_else(|| takes(paperwork::Readers::WORDS))
 }
 
 fn language(tag: &str) -> Result<Language, String> {

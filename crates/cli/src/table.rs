@@ -39,19 +39,7 @@ fn ruled(headings: Vec<String>) -> Table {
 
 /// A list of the papers as a table that fits the terminal, numbers at the right. Columns in which nothing stands are left out.
 pub(crate) fn paper(list: &paperwork::Table) -> String {
-    let empty: Vec<&str> = list
-        .columns
-        .iter()
-        .enumerate()
-        .filter(|(at, _)| {
-            let cell = |row: &Vec<paperwork::Cell>| row.get(*at).cloned();
-            list.rows
-                .iter()
-                .all(|row| cell(row) == Some(paperwork::Cell::Empty))
-        })
-        .map(|(_, column)| column.name)
-        .collect();
-    let list = list.clone().without(&empty);
+    let list = list.clone().without(&list.empty_columns());
     let mut table = ruled(list.headings(words()));
     for row in list.shown(words()) {
         table.add_row(row);

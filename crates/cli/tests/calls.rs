@@ -521,3 +521,83 @@ fn ways_through_the_body_are_listed_proposed_and_laid_anew() {
     let (code, _, err) = output(&mut loomwright(&["routes", "@camper"]));
     assert!(code == 2 && err.contains("body estate"), "{err}");
 }
+
+#[test]
+fn lists_come_as_tables_as_files_and_as_json() {
+    let (code, out, err) = output(&mut loomwright(&["lists", "@hatchback", "--list", "cut,order"]));
+    assert_eq!(code, 0, "{err}");
+    assert!(
+        out.contains("starting from Found") && out.contains("Cut (m)"),
+        "{out}"
+    );
+    let (code, out, _) = output(&mut loomwright(&[
+        "lists",
+        "@hatchback",
+        "--list",
+        "fuses",
+        "--csv",
+    ]));
+    assert!(code == 0 && out.starts_with("Fuse,Name,Type,Rating (A)"), "{out}");
+    let (code, out, _) = output(&mut loomwright(&["lists", "@hatchback", "--json"]));
+    let all: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert!(
+        code == 0 && all.as_array().is_some_and(|all| all.len() == 17),
+        "{out}"
+    );
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("lists");
+    let path = path.to_str().expect("a name");
+    let (code, out, err) = output(&mut loomwright(&["lists", "@van", "--csv", "--output", path]));
+    assert_eq!(code, 0, "{out}{err}");
+    let order = std::fs::read_to_string(format!("{path}/order.csv")).expect("the file");
+    assert!(order.starts_with("\u{feff}Article,"), "{order}");
+}
+
+#[test]
+fn a_price_list_prices_the_order_and_a_wrong_one_says_where() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("prices.csv");
+    std::fs::write(
+        &path,
+        "article;price;hours\nlabel;0,05;\nfuse strip61 60A;6.50;0,1\n",
+    )
+    .expect("written");
+    let path = path.to_str().expect("a name");
+    let call = ["lists", "@hatchback", "--list", "order", "--price-list", path];
+    let (code, out, err) = output(&mut loomwright(&call));
+    // 22 labels at 0.05 and one fuse at 6.50.
+    assert!(
+        code == 0 && out.contains("By the price list: 7.60 EUR"),
+        "{out}{err}"
+    );
+    std::fs::write(path, "article,price\nlabel,cheap\n").expect("written");
+    let (code, _, err) = output(&mut loomwright(&call));
+    assert!(code == 2 && err.contains("line 2"), "{err}");
+}
+
+#[test]
+fn lists_that_cannot_be_made_say_what_there_is() {
+    let (code, _, err) = output(&mut loomwright(&["lists", "@hatchback", "--list", "shopping"]));
+    assert!(code == 2 && err.contains("order"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["lists", "@estate", "--since", "found"]));
+    assert!(code == 2 && err.contains("before plan"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["lists", "@estate", "--csv"]));
+    assert!(code == 2 && err.contains("--output"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["lists", "@estate", "--waste", "lots"]));
+    assert!(code == 2 && err.contains("0 … 100"), "{err}");
+}
+
+#[test]
+fn a_handover_is_one_file_and_tells_what_stays_out() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("handover.html");
+    let path = path.to_str().expect("a name");
+    let (code, out, err) = output(&mut loomwright(&["handover", "@hatchback", "-o", path]));
+    assert!(code == 0 && out.contains("Left out"), "{out}{err}");
+    let page = std::fs::read_to_string(path).expect("the file");
+    assert!(page.starts_with("<!doctype html>") && page.contains("How to isolate the system"));
+    let (code, _, err) = output(&mut loomwright(&[
+        "handover", "@estate", "-o", path, "--sheet", "built",
+    ]));
+    assert!(code == 2 && err.contains("plan"), "{err}");
+}

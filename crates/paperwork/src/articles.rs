@@ -19,6 +19,10 @@ const NOT_TOLD: &[&str] = &[
     "on-current",
     "idle-current",
     "turn-on-current",
+    "body",
+    "contact",
+    "running-load",
+    "standing-load",
 ];
 
 /// The written name of an article, the same in every language: `amplifier class=d`.
@@ -26,11 +30,9 @@ pub(crate) fn article_key(part: &Part) -> String {
     let plain = PartKind::from_word(part.is.word());
     let mut key = part.is.word().to_owned();
     for property in part.is.properties() {
-        let value = part
-            .is
-            .get(property.name)
-            .filter(|value| value != "?")
-            .unwrap_or_default();
+        let Some(value) = part.is.get(property.name).filter(|value| value != "?") else {
+            continue;
+        };
         let usual = plain.as_ref().and_then(|plain| plain.get(property.name));
         if !NOT_TOLD.contains(&property.name) && Some(&value) != usual.as_ref() {
             key.push_str(&format!(" {}={value}", property.name));
@@ -74,6 +76,10 @@ fn spec(kind: &PartKind) -> Vec<Saying> {
 #[must_use]
 pub fn value_said(property: &Property, written: &str) -> Value {
     let value = written.strip_prefix('~').unwrap_or(written);
+    let value = value
+        .strip_prefix('(')
+        .and_then(|it| it.strip_suffix(')'))
+        .unwrap_or(value);
     match property.shape {
         Shape::Number { symbol, ascii, .. } => match parse_number(value, ascii, symbol) {
             Ok(number) if symbol.is_empty() => drawn(number, Unit::Percent).into(),

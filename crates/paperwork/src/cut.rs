@@ -153,7 +153,7 @@ pub fn wiring_table(work: &Work<'_>) -> Table {
     table
 }
 
-/// Who fitted a thing.
+/// Who fitted a thing, in a word.
 pub(crate) fn fitted(by: FittedBy) -> Saying {
-    model::said::choice(by.title())
+    Saying::new(format!("paper-fitted-{}", by.word()))
 }

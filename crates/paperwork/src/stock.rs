@@ -56,16 +56,18 @@ pub fn return_to_stock(work: &Work<'_>) -> Table {
             ]);
         }
     }
-    let runs = work
+    let runs: Vec<&str> = work
         .sheet
         .runs
         .iter()
-        .filter(|(id, run)| run.fitted_by != FittedBy::Maker || work.is_laid(**id));
-    for (_, run) in runs {
+        .filter(|(id, run)| run.fitted_by != FittedBy::Maker || work.is_laid(**id))
+        .map(|(_, run)| run.tag.as_str())
+        .collect();
+    if !runs.is_empty() {
         table.rows.push(vec![
             Cell::Said(say!("paper-stock-out")),
-            Cell::text(&run.tag),
-            Cell::Said(run_said(&work.sheet, run)),
+            Cell::tags(runs.iter().copied()),
+            Cell::Said(say!("handover-runs", count = runs.len())),
             Cell::Empty,
             Cell::Empty,
             Cell::Empty,

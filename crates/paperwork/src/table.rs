@@ -174,7 +174,18 @@ impl Table {
             })
             .collect()
     }
-    /// The same without the columns in which nothing stands, and without some by name.
+    /// Names of the columns in which nothing stands. Those that are filled in by hand are not among them.
+    #[must_use]
+    pub fn empty_columns(&self) -> Vec<&'static str> {
+        let empty = |at: usize| self.rows.iter().all(|row| row.get(at) == Some(&Cell::Empty));
+        self.columns
+            .iter()
+            .enumerate()
+            .filter(|(at, column)| !(self.name == "meter" && column.name == "read") && empty(*at))
+            .map(|(_, column)| column.name)
+            .collect()
+    }
+    /// The same without some columns, by name.
     #[must_use]
     pub fn without(mut self, names: &[&str]) -> Self {
         let keep: Vec<bool> = self

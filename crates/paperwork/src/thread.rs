@@ -289,7 +289,7 @@ pub fn thread_table(job: &Job) -> Table {
             if all.is_empty() {
                 Cell::Empty
             } else {
-                Cell::Said(crate::articles::listed(all))
+                Cell::Said(crate::articles::joined(all, "paper-semicolon"))
             }
         };
         table.rows.push(vec![

@@ -66,6 +66,7 @@ texts! {
     "web"
     "model-titles"
     "model-edits"
+    "handover"
     "paper"
     "paper-steps"
     "web-reader"

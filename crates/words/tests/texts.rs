@@ -52,6 +52,7 @@ const FAMILIES: &[&str] = &[
     "paper-becomes-",
     "paper-section-",
     "paper-end-",
+    "paper-fitted-",
     // paperwork/src/steps.rs: groups of steps.
     "step-phase-",
     // model/src/edits: the words that every part and run has.

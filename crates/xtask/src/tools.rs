@@ -85,6 +85,13 @@ pub(crate) const NGSPICE: Program = Program {
     why: "the solver is compared with this circuit simulator",
 };
 
+/// The language of the program that adds up lists from the job file alone.
+pub(crate) const PYTHON: Program = Program {
+    name: "python3",
+    package: "python3",
+    why: "totals of lists are added up anew by a small program in another language",
+};
+
 /// The browser that the page is tried in.
 pub(crate) const BROWSER: [Program; 2] = [
     Program {

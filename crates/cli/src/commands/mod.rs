@@ -5,6 +5,7 @@ pub(crate) mod deck;
 pub(crate) mod draw;
 pub(crate) mod explain;
 pub(crate) mod format;
+pub(crate) mod handover;
 pub(crate) mod lesson;
 pub(crate) mod link;
 pub(crate) mod lists;

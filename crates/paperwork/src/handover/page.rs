@@ -1,0 +1,217 @@
+//! The printable document: HTML that needs nothing from outside, every text of the job escaped, laid out for A4 and
+//! Letter, black on white.
+
+use crate::table::Table;
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+use model::picture::Picture;
+use words::{Saying, Words};
+
+/// The look of the document. No size of paper is told: it is the reader's own, and everything fits the narrower of A4's width and
+/// the shorter of Letter's height.
+const STYLE: &str = include_str!("page.css");
+
+/// Columns of tags and the like, which no line break may tear.
+const UNBROKEN: &[&str] = &[
+    "tag", "end-a", "end-b", "red", "black", "fuse", "size", "material", "becomes", "fitted", "decision",
+    "need",
+];
+
+/// A document in the making.
+pub(crate) struct Page<'w> {
+    pub(crate) words: &'w Words,
+    body: String,
+}
+
+impl<'w> Page<'w> {
+    pub(crate) fn of(words: &'w Words) -> Self {
+        Self {
+            words,
+            body: String::new(),
+        }
+    }
+    /// A saying as it stands in the document.
+    fn told(&self, said: &Saying) -> String {
+        escaped(&self.words.say(said))
+    }
+    fn element(&mut self, name: &str, class: &str, inner: &str) {
+        let class = if class.is_empty() {
+            String::new()
+        } else {
+            format!(" class=\"{class}\"")
+        };
+        self.body.push_str(&format!("<{name}{class}>{inner}</{name}>\n"));
+    }
+    /// A part of the document, which begins on a page of its own.
+    pub(crate) fn part(&mut self, class: &str, inner: impl FnOnce(&mut Self)) {
+        self.body.push_str(&format!("<article class=\"{class}\">\n"));
+        inner(self);
+        self.body.push_str("</article>\n");
+    }
+    /// A heading and what follows on a lying page of its own, for what is wide.
+    pub(crate) fn wide(&mut self, title: &Saying, inner: impl FnOnce(&mut Self)) {
+        self.section(title, "wide", inner);
+    }
+    /// What belongs together under a heading.
+    pub(crate) fn section(&mut self, title: &Saying, class: &str, inner: impl FnOnce(&mut Self)) {
+        self.body.push_str(&format!("<section class=\"{class}\">\n"));
+        let title = self.told(title);
+        self.element("h2", "", &title);
+        inner(self);
+        self.body.push_str("</section>\n");
+    }
+    /// What no page break may tear.
+    pub(crate) fn together(&mut self, inner: impl FnOnce(&mut Self)) {
+        self.body.push_str("<div class=\"keep\">\n");
+        inner(self);
+        self.body.push_str("</div>\n");
+    }
+    pub(crate) fn title(&mut self, title: &Saying) {
+        let title = self.told(title);
+        self.element("h1", "", &title);
+    }
+    pub(crate) fn heading(&mut self, title: &Saying) {
+        let title = self.told(title);
+        self.element("h3", "", &title);
+    }
+    pub(crate) fn paragraph(&mut self, said: &Saying) {
+        let text = self.told(said);
+        self.element("p", "", &text);
+    }
+    /// A paragraph whose first word is one of a list, written large here.
+    pub(crate) fn sentence(&mut self, said: &Saying) {
+        let text = self.told(said);
+        self.element("p", "sentence", &text);
+    }
+    pub(crate) fn note(&mut self, said: &Saying) {
+        let text = self.told(said);
+        self.element("p", "note", &text);
+    }
+    pub(crate) fn care(&mut self, said: &Saying) {
+        let text = self.told(said);
+        self.element("p", "care", &text);
+    }
+    pub(crate) fn items(&mut self, ordered: bool, items: &[Saying]) {
+        let inner: String = items
+            .iter()
+            .map(|item| format!("<li>{}</li>", self.told(item)))
+            .collect();
+        self.element(if ordered { "ol" } else { "ul" }, "", &inner);
+    }
+    /// Names and what they are, side by side. Those with nothing to them are left out.
+    pub(crate) fn facts(&mut self, facts: &[(Saying, String)]) {
+        let inner: String = facts
+            .iter()
+            .filter(|(_, value)| !value.is_empty())
+            .map(|(name, value)| {
+                format!(
+                    "<div><dt>{}</dt><dd>{}</dd></div>",
+                    self.told(name),
+                    escaped(value)
+                )
+            })
+            .collect();
+        if !inner.is_empty() {
+            self.element("dl", "", &inner);
+        }
+    }
+    /// A list. Columns in which nothing stands are left out.
+    pub(crate) fn table(&mut self, table: &Table) {
+        if !table.rows.is_empty() {
+            let table = table.clone().without(&table.empty_columns());
+            let headings: String = table
+                .headings(self.words)
+                .iter()
+                .map(|heading| format!("<th scope=\"col\">{}</th>", escaped(heading)))
+                .collect();
+            let rows: String = table
+                .shown(self.words)
+                .iter()
+                .zip(&table.rows)
+                .map(|(shown, cells)| {
+                    let cells: String = shown
+                        .iter()
+                        .zip(cells)
+                        .zip(&table.columns)
+                        .map(|((shown, cell), column)| {
+                            let class = if cell.is_number() {
+                                " class=\"number\""
+                            } else if UNBROKEN.contains(&column.name) && shown.chars().count() < 20 {
+                                " class=\"tag\""
+                            } else {
+                                ""
+                            };
+                            format!("<td{class}>{}</td>", escaped(shown))
+                        })
+                        .collect();
+                    format!("<tr>{cells}</tr>\n")
+                })
+                .collect();
+            let inner = format!("<thead><tr>{headings}</tr></thead>\n<tbody>\n{rows}</tbody>");
+            self.element("table", table.name, &inner);
+        }
+        for note in &table.notes {
+            self.note(note);
+        }
+    }
+    /// A drawing: SVG that the painter made, with what it shows beneath.
+    pub(crate) fn drawing(&mut self, svg: &str, caption: &Saying) {
+        let caption = self.told(caption);
+        self.element(
+            "figure",
+            "drawing",
+            &format!("{svg}<figcaption>{caption}</figcaption>"),
+        );
+    }
+    /// A picture within the document.
+    pub(crate) fn picture(&mut self, picture: &Picture, caption: &Saying) {
+        let caption = self.told(caption);
+        let inner = format!(
+            "<img src=\"data:{};base64,{}\" alt=\"{caption}\"><figcaption>{caption}</figcaption>",
+            picture.facts.form.media_type(),
+            STANDARD.encode(picture.bytes.as_slice())
+        );
+        self.element("figure", "picture", &inner);
+    }
+    /// Lines to write on.
+    pub(crate) fn signatures(&mut self, names: &[Saying]) {
+        let inner: String = names
+            .iter()
+            .map(|name| format!("<span>{}</span>", self.told(name)))
+            .collect();
+        self.element("p", "signatures", &inner);
+    }
+    /// The whole document.
+    pub(crate) fn finish(self, title: &Saying) -> String {
+        let title = escaped(&self.words.say(title));
+        let language = self.words.reader().language.tag();
+        // Nothing from outside is ever loaded, whatever a text of the job may be.
+        let policy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:";
+        format!(
+            "<!doctype html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n\
+             <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n\
+             <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
+             <title>{title}</title>\n<style>\n{STYLE}</style>\n</head>\n<body>\n{}</body>\n</html>\n",
+            self.body
+        )
+    }
+}
+
+/// Text as HTML holds it, within elements and within quoted attributes.
+pub(crate) fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for sign in text.chars() {
+        match sign {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            // Signs that turn the direction of what follows have no place in a record.
+            '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => out.push('\u{fffd}'),
+            sign if sign < ' ' && !matches!(sign, '\n' | '\t') => out.push('\u{fffd}'),
+            sign => out.push(sign),
+        }
+    }
+    out
+}

@@ -1,0 +1,256 @@
+//! Papers against what was worked out by hand.
+
+use lessons::WorkedJob;
+use model::conductor::Material;
+use model::{Job, SheetKind};
+use ordered::OrderedSet;
+use paperwork::*;
+
+fn text(text: &str) -> Job {
+    model::text::parse(text).unwrap_or_else(|errors| panic!("{errors}"))
+}
+
+fn hatchback() -> Job {
+    WorkedJob::of("hatchback").expect("the worked job").job()
+}
+
+/// Tags of what becomes this.
+fn tags(work: &Work<'_>, becomes: Becomes) -> OrderedSet<String> {
+    what_becomes(work)
+        .lines
+        .into_iter()
+        .filter(|line| line.becomes == becomes)
+        .map(|line| line.tag)
+        .collect()
+}
+
+fn set(tags: &str) -> OrderedSet<String> {
+    tags.split_whitespace().map(str::to_owned).collect()
+}
+
+/// The two sheets were laid side by side and every line of the text was compared by hand.
+#[test]
+fn what_becomes_of_everything_from_found_to_built() {
+    let job = hatchback();
+    let work = Work::of(&job, SheetKind::Built, None).expect("both sheets");
+    for (becomes, expected) in [
+        (Becomes::Removed, "L1 E2 W19 W20 W21"),
+        // F1 is of another rating, W2 was found corroded, W15 is nearly half a metre longer on its new way.
+        (Becomes::Replaced, "F1 W2 W11 W12 W14 W15 W17 W18"),
+        (Becomes::Moved, "A1 E1 W16"),
+        (Becomes::Refitted, "H1 LS3"),
+        (Becomes::Changed, "P2 W9"),
+        (Becomes::New, "J1 F2 L2 E3 W32 W33 W34 W35"),
+        (
+            Becomes::Kept,
+            "V1 B1 G1 P1 LS1 LS2 LS4 LS5 W1 W3 W4 W5 W6 W7 W8 W10 W22 W23 W24 W25 W26 W27 W28 W29 W30 W31",
+        ),
+    ] {
+        assert_eq!(tags(&work, becomes), set(expected), "{becomes:?}");
+    }
+    let told = what_becomes(&work);
+    assert_eq!(
+        (told.cleared.len(), told.left.len(), told.added.len()),
+        (11, 0, 0)
+    );
+    // 369.40 + 174.20 + 58.50 + 22.00 + 102.90 + 60.00, by hand.
+    assert_eq!(told.approved, Some(model::thread::Money(78_700)));
+}
+
+#[test]
+fn what_becomes_from_plan_to_built_is_only_what_came_up() {
+    let job = hatchback();
+    let work = Work::of(&job, SheetKind::Built, Some(SheetKind::Plan)).expect("both sheets");
+    // The strap was replaced beyond the plan; W12 was measured.
+    assert!(tags(&work, Becomes::New).is_empty() && tags(&work, Becomes::Removed).is_empty());
+    assert!(tags(&work, Becomes::Replaced).contains("W2"));
+    assert!(Work::of(&job, SheetKind::Plan, Some(SheetKind::Built)).is_none());
+}
+
+#[test]
+fn nothing_that_stays_is_bought_again() {
+    let job = hatchback();
+    let work = Work::of(&job, SheetKind::Built, None).expect("both sheets");
+    let order = order(&work, &Terms::default());
+    let all: OrderedSet<String> = order
+        .lines
+        .iter()
+        .flat_map(|line| line.tags.iter().cloned())
+        .collect();
+    // What is laid, what is bought, the run that is finished anew at one end, and the ground points with their screws. E1
+    // moved: the screw is the only thing that it needs, and it keeps it.
+    assert_eq!(
+        all,
+        set("F1 F2 J1 L2 W2 W9 W11 W12 W14 W15 W17 W18 W32 W33 W34 W35")
+    );
+    assert!(order.lacking.is_empty(), "{:?}", order.lacking);
+}
+
+#[test]
+fn cable_adds_up_with_its_slack_and_its_waste() {
+    let job = text(
+        "battery B1\nload L1\nload L2\n\
+         run W1 B1.+ L1.+ 2.5mm2 3.2m RD copper slack=0.3m ends=ring/spade\n\
+         run W2 B1.+ L2.+ 2.5mm2 1.55m RD copper slack=0m ends=ring/spade\n\
+         run W3 L1.- B1.- 2.5mm2 1.5m BK copper ends=spade/ring\n\
+         run W4 L2.- B1.- 2.5mm2 1m BK copper by=maker\n",
+    );
+    let work = Work::latest(&job).expect("a sheet");
+    let order = order(&work, &Terms::default());
+    let cable: Vec<(&str, Quantity, Quantity)> = order
+        .lines
+        .iter()
+        .filter(|line| line.section == Section::Cable)
+        .map(|line| (line.article.as_str(), line.used, line.bought))
+        .collect();
+    let metres = |metres: f64| Quantity::Metres(model::quantity::Metres(metres));
+    // Red: 3.5 + 1.55 = 5.05 m, with a tenth 5.555 m: 6 m. Black: 1.5 + 2 · 0.1 = 1.7 m, with a tenth 1.87 m: 2 m. The maker's
+    // run is there.
+    assert_eq!(
+        cable,
+        [
+            ("cable copper 2.5mm2 BK 105C", metres(1.7), metres(2.0)),
+            ("cable copper 2.5mm2 RD 105C", metres(5.05), metres(6.0)),
+        ]
+    );
+    let count = |article: &str| {
+        let line = order.lines.iter().find(|line| line.article == article);
+        line.map(|line| line.used)
+    };
+    assert_eq!(count("ring 2.5mm2"), Some(Quantity::Pieces(3)));
+    assert_eq!(count("spade 2.5mm2"), Some(Quantity::Pieces(3)));
+    assert_eq!(count("label"), Some(Quantity::Pieces(6)));
+}
+
+#[test]
+fn metal_is_cross_section_times_length_times_density() {
+    // 8.89 g/cm³ of copper (IEC 60028), 2.703 g/cm³ of aluminium (IEC 60889).
+    let job = text(
+        "battery B1\nload L1\n\
+         run W1 B1.+ L1.+ 16mm2 5m RD copper\n\
+         run W2 L1.- B1.- 20mm2 3m BK clad10\n\
+         run W3 L1.- B1.- size=? 3m BK copper\n",
+    );
+    let work = Work::latest(&job).expect("a sheet");
+    let told = what_becomes(&work);
+    let metal = told.metal.get(&Becomes::New).expect("new runs");
+    // 16 mm² · 5 m = 80 cm³: 711.2 g. 20 mm² · 3 m = 60 cm³, of which 6 cm³ copper, 53.34 g, and 54 cm³ aluminium, 145.962 g.
+    assert!((metal.copper - (0.7112 + 0.053_34)).abs() < 1e-9, "{metal:?}");
+    assert!((metal.aluminium - 0.145_962).abs() < 1e-9, "{metal:?}");
+    assert_eq!(told.metal_unknown, set("W3"));
+    assert_eq!(Material::ALL.len(), 5, "a new material needs its share of copper");
+}
+
+#[test]
+fn the_gain_is_set_to_the_root_of_power_times_load() {
+    // 250 W into 4 Ω: √1000 = 31.62 V. ref: P = V²/R, any textbook.
+    let job = hatchback();
+    let sheet = job.sheet(SheetKind::Plan).expect("the plan");
+    let study = circuit::study(sheet, &job.settings);
+    let load = study
+        .channels
+        .iter()
+        .find(|load| sheet.part_by_tag("A1").is_some_and(|(id, _)| id == load.part))
+        .expect("the amplifier");
+    let volts = target_volts(load).expect("power and load are known");
+    assert!((volts.0 - 31.622_776_6).abs() < 1e-6, "{volts:?}");
+    let work = Work::of(&job, SheetKind::Plan, None).expect("the plan");
+    let table = settings_sheet(&work, &study);
+    let target = table
+        .columns
+        .iter()
+        .position(|column| column.name == "target")
+        .expect("a column");
+    assert_eq!(table.rows[0][target], Cell::Number(volts.0));
+}
+
+#[test]
+fn a_filled_in_order_list_is_a_price_list() {
+    let job = hatchback();
+    let work = Work::of(&job, SheetKind::Built, None).expect("both sheets");
+    let english = words::Words::english();
+    let mut terms = Terms::default();
+    let table = order(&work, &terms).table(&work, &terms);
+    // The shop fills in two prices, as its spreadsheet writes them: with a decimal comma, one of them in quotes.
+    let filled: String = csv(&table, &english)
+        .lines()
+        .map(|line| match line {
+            line if line.starts_with("cable copper 16mm2 RD") => line.replace(",,,", ",\"3,40\",,") + "\n",
+            line if line.starts_with("fuse strip61 60A") => line.replace(",,,", ",6.50,,0.1") + "\n",
+            line => format!("{line}\n"),
+        })
+        .collect();
+    terms.prices = PriceList::read(&filled, &english);
+    assert!(terms.prices.unread.is_empty());
+    assert_eq!(terms.prices.by_article.len(), 2);
+    let order = order(&work, &terms);
+    // 6 m · 3.40 + 6.50 = 26.90.
+    let (sum, missing) = order.cost(&terms);
+    assert_eq!(
+        (sum, missing),
+        (model::thread::Money(2_690), order.lines.len() - 2)
+    );
+}
+
+#[test]
+fn steps_come_in_their_order_and_keep_their_names() {
+    let mut job = hatchback();
+    let name_of = |job: &Job| {
+        let work = Work::of(job, SheetKind::Built, None).expect("both sheets");
+        let out: Vec<Step> = strip_out(&work).steps;
+        let built: Vec<Step> = build(&work, &Terms::default()).steps;
+        (out, built)
+    };
+    let (out, built) = name_of(&job);
+    // Isolate first; ground and protection before what hangs on them; the battery last, and then the proof.
+    assert_eq!(out.first().map(|step| step.phase), Some(Phase::Isolate));
+    assert!(out.first().is_some_and(|step| step.done), "the job says so");
+    assert!(out.is_sorted_by_key(|step| step.phase));
+    assert!(built.is_sorted_by_key(|step| step.phase));
+    let at = |name: &str| {
+        built
+            .iter()
+            .position(|step| step.name == name)
+            .unwrap_or_else(|| panic!("{name}"))
+    };
+    // By ids: p13 is E1, r23 its lead, p11 is F1, r22 the main feed, r21 the run at the battery.
+    let order = [
+        "build/part/p13",
+        "build/run/r23",
+        "build/part/p11",
+        "build/run/r22",
+        "build/run/r21",
+    ];
+    assert!(order.is_sorted_by_key(|name| at(name)));
+    assert!(
+        at("build/battery/p2") < at("build/fuse/p11"),
+        "its own fuse goes in last"
+    );
+    let names = |steps: &[Step]| {
+        steps
+            .iter()
+            .map(|step| step.name.clone())
+            .collect::<OrderedSet<_>>()
+    };
+    assert_eq!(names(&built).len(), built.len(), "no two steps have one name");
+    // Another tag changes no name.
+    for sheet in job.sheets.values_mut() {
+        for part in sheet.parts.values_mut() {
+            part.tag = format!("X{}", part.tag);
+        }
+    }
+    let (out_again, built_again) = name_of(&job);
+    assert_eq!(
+        (names(&out), names(&built)),
+        (names(&out_again), names(&built_again))
+    );
+}
+
+#[test]
+fn open_ends_of_the_worked_job_are_the_two_complaints_that_wait_to_be_closed() {
+    let open = open_ends(&hatchback());
+    let closed = |tag: &str| OpenEnd::NotClosed {
+        complaint: tag.to_owned(),
+    };
+    assert_eq!(open, [closed("C1"), closed("C3")]);
+}
