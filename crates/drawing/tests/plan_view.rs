@@ -4,6 +4,7 @@ use drawing::{DisplayList, Look, Owner, Palette, PlanView, Shape, draw_plan, svg
 use kurbo::{Line, ParamCurveNearest, Point, Rect};
 use model::body::BodyForm;
 use model::{Job, Sheet, SheetKind};
+use proptest::prelude::*;
 use words::Words;
 
 const SYSTEM: &str = "battery B1 place=battery-tray\n\
@@ -191,5 +192,26 @@ fn parts_runs_and_places_are_hit() {
     assert_eq!(view.metres_at(Point::new(-500.0, -500.0)), (0.0, 2.0));
     for (place, spot) in view.spots.iter().enumerate() {
         assert_eq!(view.place_near(*spot + kurbo::Vec2::new(3.0, -2.0)), Some(place));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+    /// Whatever a job tells of its body, with places and passages of its own anywhere: it is drawn, all of it within its
+    /// bounds, and its picture is XML.
+    #[test]
+    fn any_body_is_drawn(told in testkit::any::any_body(), form in proptest::sample::select(BodyForm::ALL)) {
+        let (mut job, _) = system(form);
+        job.settings.body = told;
+        job.settings.body.shape.form = model::Fact::Given(form);
+        let sheet = job.sheet(SheetKind::Plan).expect("it is there");
+        let laid = body::lay(sheet, &job.settings);
+        let view = PlanView::of(&job.settings.body, &laid, &Words::english()).expect("it has a form");
+        let list = draw_plan(&view, &laid, &Look::default());
+        prop_assert!(view.bounds().is_finite());
+        for item in &list.items {
+            prop_assert!(item.bounds.is_finite());
+        }
+        roxmltree::Document::parse(&svg(&list, &Palette::light(), view.bounds())).expect("it is XML");
     }
 }
