@@ -32,7 +32,8 @@ choice! {
     }
 }
 
-/// What guards a run in each passage of its route, by the passage's name. Of a passage that is not listed nobody knows.
+/// What guards a run in each passage of its route, and at each place that it passes, by its name. Of what is not listed nobody
+/// knows; a place between two passages with the same guard has that guard too.
 ///
 /// Written `bulkhead-grommet:grommet/door-gaiter-left:gaiter`; in names `/` is written `~1`, `:` is `~2` and `~` is `~0`.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -84,4 +84,37 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             );
         }
     }
+    names_of_no_place(ctx, out);
+}
+
+/// Names of places and ways that the told body does not have: what hinges on them stays as if nobody had told them.
+fn names_of_no_place(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(lie) = &ctx.lie else { return };
+    let find = || say!("not-known-place-find");
+    for (id, part) in &ctx.sheet.parts {
+        let place = part
+            .place
+            .as_deref()
+            .filter(|name| lie.plan.place(name).is_none());
+        if let Some(place) = place {
+            let what = say!("not-known-place", part = &part.tag, place = place);
+            out.add(CHECK.finding(what, find()).parts([*id]));
+        }
+    }
+    for (at, (id, run)) in ctx.sheet.runs.iter().enumerate() {
+        if run.route.is_empty() || lie.walk(at).is_some() {
+            continue;
+        }
+        let known = |name: &String| lie.plan.place(name).is_some() || lie.plan.passage(name).is_some();
+        let names: Vec<&str> = run
+            .route
+            .iter()
+            .filter(|name| !known(name))
+            .map(String::as_str)
+            .collect();
+        if !names.is_empty() {
+            let what = say!("not-known-route", run = &run.tag, names = names);
+            out.add(CHECK.finding(what, find()).runs([*id]));
+        }
+    }
 }

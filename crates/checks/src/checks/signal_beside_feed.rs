@@ -11,7 +11,7 @@ use circuit::Purpose;
 use model::RunId;
 use model::conductor::FittedBy;
 use ordered::Sort as _;
-use words::{Saying, Unit, figure, say, told};
+use words::{Unit, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "signal-beside-feed",
@@ -126,19 +126,16 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 along.push(*id);
             }
         }
-        let ways: Vec<Saying> = group
-            .passages
-            .iter()
-            .filter_map(|at| lie.plan.passages.get(*at))
-            .map(|passage| quoted(lie.plan.said_passage(passage)))
-            .collect();
+        let passages = group.passages.iter().filter_map(|at| lie.plan.passages.get(*at));
+        let longest = passages.reduce(|a, b| if b.metres() > a.metres() { b } else { a });
+        let Some(longest) = longest else { continue };
         let what = say!(
             "signal-beside-feed-what",
             signals = ctx.run_tags(&group.signals),
             feeds = ctx.run_tags(&along),
             length = told(group.metres, limit, Unit::Metre),
             near = figure(near, Unit::Metre),
-            ways = ways
+            longest = quoted(lie.plan.said_passage(longest))
         );
         let mend = reroute(ctx, &group.signals, &|it| beside(&it.walk).1 <= limit);
         out.add(

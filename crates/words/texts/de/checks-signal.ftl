@@ -85,8 +85,8 @@ check-signal-beside-feed-source = Allgemeine Praxis.
 signal-beside-feed-what = { $signals } { $signals ->
     [one] liegt
    *[other] liegen
-} über { $length } näher als { $near } an { $feeds } ({ $ways }).
-signal-beside-feed-remedy = Signal- und Zuleitungen auf verschiedenen Seiten führen; { $most } nebeneinander schaden nicht.
+} über { $length } näher als { $near } an { $feeds }, am längsten in { $longest }.
+signal-beside-feed-remedy = Signal- und Zuleitungen auf verschiedenen Seiten führen; bis zu { $most } nebeneinander schadet nicht.
 
 ## signal-scattered
 

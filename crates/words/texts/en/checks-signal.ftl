@@ -79,7 +79,7 @@ check-signal-beside-feed-source = Common practice.
 signal-beside-feed-what = { $signals } { $signals ->
     [one] lies
    *[other] lie
-} within { $near } of { $feeds } over { $length } ({ $ways }).
+} within { $near } of { $feeds } over { $length }, longest in { $longest }.
 signal-beside-feed-remedy = Lead signals and feeds along different sides; { $most } beside one another can be borne.
 
 ## signal-scattered

@@ -87,9 +87,9 @@ check-blind-fixing-holds = nothing is screwed or drilled where a tank, a brake o
 check-blind-fixing-looks = Parts that stand where one of these may lie behind the sheet metal, and at which somebody said that nobody looked behind. Where nobody said whether, it is undecided. Parts on a board, on a stud of the vehicle's maker, without screws, or where their maker put them are not asked about.
 check-blind-fixing-why = A screw finds a fuel tank, a brake line or a cable of some hundred volts just as easily as air. It is seen only from the other side.
 check-blind-fixing-source = Common practice; the vehicle maker's body repair instructions come first, and high-voltage parts are for qualified people.
-blind-fixing-what = { $part } is screwed on ({ $place }) and nobody looked behind: { $behind } may lie there.
+blind-fixing-what = { $part } is screwed on ({ $place }) and nobody looked behind. What may lie there: { $behind }.
 blind-fixing-remedy = Look from the other side where each screw of { $part } comes out. Where that cannot be seen, choose another place.
-blind-fixing-unknown = Whether somebody looked behind the screws of { $part } is not known ({ $place }): { $behind } may lie there.
+blind-fixing-unknown = Whether somebody looked behind the screws of { $part } is not known ({ $place }). What may lie there: { $behind }.
 blind-fixing-find = Look from the other side where each screw of { $part } comes or will come out, before anything is drilled, and note it.
 
 ## crush
