@@ -51,7 +51,7 @@ fn what_becomes_of_everything_from_found_to_built() {
     let told = what_becomes(&work);
     assert_eq!(
         (told.cleared.len(), told.left.len(), told.added.len()),
-        (11, 0, 0)
+        (23, 0, 0)
     );
     // 369.40 + 174.20 + 58.50 + 22.00 + 102.90 + 60.00, by hand.
     assert_eq!(told.approved, Some(model::thread::Money(78_700)));
@@ -120,6 +120,37 @@ fn cable_adds_up_with_its_slack_and_its_waste() {
     assert_eq!(count("ring 2.5mm2"), Some(Quantity::Pieces(3)));
     assert_eq!(count("spade 2.5mm2"), Some(Quantity::Pieces(3)));
     assert_eq!(count("label"), Some(Quantity::Pieces(6)));
+}
+
+#[test]
+fn what_is_not_known_is_told_instead_of_guessed() {
+    let job = text(
+        "battery B1\nload L1\nfuse F1 strip61 rating=?\n\
+         run W1 B1.+ F1.in size=? 3m RD copper ends=ring/ring\n\
+         run W2 F1.out L1.+ 4mm2 length=? RD copper\n\
+         run W3 L1.- loose@0,0 4mm2 1m BK material=? ends=butt/loose\n",
+    );
+    let work = Work::latest(&job).expect("a sheet");
+    let order = order(&work, &Terms::default());
+    let lacking: OrderedSet<String> = order
+        .lacking
+        .iter()
+        .map(|lacking| format!("{}.{}", lacking.tag, lacking.property))
+        .collect();
+    assert_eq!(lacking, set("F1.rating W1.size W2.length W2.method"));
+    // A material that nobody knows is bought as such, so that somebody asks.
+    let cable = order.lines.iter().find(|line| line.section == Section::Cable);
+    assert_eq!(
+        cable.map(|line| line.article.as_str()),
+        Some("cable ? 4mm2 BK 105C")
+    );
+    let cut = cut_list(&work, &Terms::default());
+    let at = cut
+        .columns
+        .iter()
+        .position(|column| column.name == "cut-length")
+        .expect("a column");
+    assert_eq!(cut.rows[1][at], Cell::Unknown);
 }
 
 #[test]

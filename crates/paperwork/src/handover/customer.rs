@@ -3,14 +3,14 @@
 use super::Told;
 use super::page::Page;
 use super::picture::{Marked, small};
-use crate::articles::listed;
+use crate::articles::joined;
 use crate::becomes::{WhatBecomes, what_becomes};
 use crate::quote::{money_or_unknown, quote, refusals};
 use crate::steps::at_battery;
 use crate::work::Becomes;
 use checks::{Analysis, Finding, Grade};
 use model::thread::Decision;
-use model::{PartId, PartKind, Sheet};
+use model::{PartId, PartKind, Sheet, SheetKind};
 use ordered::OrderedMap;
 use words::{Saying, Unit, drawn, say};
 
@@ -150,7 +150,7 @@ fn complaints(page: &mut Page<'_>, told: &Told<'_>) {
                 say!(
                     "handover-complaint-done",
                     words = &complaint.words,
-                    done = crate::articles::joined(answers, "paper-semicolon"),
+                    done = joined(answers, "paper-semicolon"),
                     state = state
                 )
             }
@@ -196,49 +196,59 @@ fn one_danger(page: &mut Page<'_>, danger: &Danger<'_>, told: &Told<'_>) {
 
 /// What was done: the words of the quote, and what became of the parts.
 fn done(page: &mut Page<'_>, told: &Told<'_>, becomes: &WhatBecomes) {
+    let offers = told.job.thread.offers.iter().filter(|offer| offer.done);
+    let items: Vec<Saying> = offers
+        .map(|offer| {
+            if offer.extra_work {
+                say!("handover-done-extra", what = &offer.words, on = &offer.added_on)
+            } else {
+                offer.words.as_str().into()
+            }
+        })
+        .collect();
+    let became: Vec<Saying> = [
+        Becomes::Removed,
+        Becomes::Replaced,
+        Becomes::Moved,
+        Becomes::Refitted,
+        Becomes::New,
+    ]
+    .into_iter()
+    .filter_map(|kind| became(becomes, kind))
+    .collect();
+    // A sheet of what was found says nothing of work.
+    if items.is_empty() && (became.is_empty() || told.work.kind == SheetKind::Found) {
+        return;
+    }
     page.section(&say!("handover-done"), "", |page| {
-        let items: Vec<Saying> = told
-            .job
-            .thread
-            .offers
-            .iter()
-            .filter(|offer| offer.done)
-            .map(|offer| {
-                if offer.extra_work {
-                    say!("handover-done-extra", what = &offer.words, on = &offer.added_on)
-                } else {
-                    offer.words.as_str().into()
-                }
-            })
-            .collect();
         if !items.is_empty() {
             page.items(false, &items);
         }
-        if told.before.is_none() {
-            return;
-        }
-        for kind in [
-            Becomes::Removed,
-            Becomes::Replaced,
-            Becomes::Moved,
-            Becomes::Refitted,
-            Becomes::New,
-        ] {
-            let of_kind = || becomes.lines.iter().filter(|line| line.becomes == kind);
-            let parts: Vec<Saying> = of_kind()
-                .filter(|line| !line.is_run)
-                .map(|line| say!("handover-called", tag = &line.tag, name = &line.what))
-                .collect();
-            let runs = of_kind().filter(|line| line.is_run).count();
-            let what = match (parts.is_empty(), runs) {
-                (true, 0) => continue,
-                (true, _) => say!("handover-runs", count = runs),
-                (false, 0) => listed(parts),
-                (false, _) => say!("handover-parts-and-runs", parts = listed(parts), count = runs),
-            };
-            page.sentence(&say!("handover-became", becomes = kind.said(), what = what));
+        for said in &became {
+            page.sentence(said);
         }
     });
+}
+
+/// The things that became this, in a sentence: parts by name, runs by how many there are.
+fn became(becomes: &WhatBecomes, kind: Becomes) -> Option<Saying> {
+    let of_kind = || becomes.lines.iter().filter(|line| line.becomes == kind);
+    let parts: Vec<Saying> = of_kind()
+        .filter(|line| !line.is_run)
+        .map(|line| say!("handover-called", tag = &line.tag, name = &line.what))
+        .collect();
+    let runs = of_kind().filter(|line| line.is_run).count();
+    let what = match (parts.is_empty(), runs) {
+        (true, 0) => return None,
+        (true, _) => say!("handover-runs", count = runs),
+        (false, 0) => joined(parts, "paper-semicolon"),
+        (false, _) => say!(
+            "handover-parts-and-runs",
+            parts = joined(parts, "paper-semicolon"),
+            count = runs
+        ),
+    };
+    Some(say!("handover-became", becomes = kind.said(), what = what))
 }
 
 /// What is left as it is, in the words of the findings.

@@ -2,7 +2,7 @@
 
 use super::Told;
 use super::page::Page;
-use super::picture::{difference, large};
+use super::picture::{difference, from_above, large};
 use crate::lists::{List, lists};
 use crate::table::Cell;
 use crate::terms::Terms;
@@ -39,6 +39,11 @@ pub(super) fn write(page: &mut Page<'_>, told: &Told<'_>) {
                 told.words,
             );
             page.drawing(&svg, &told.work.heading());
+        });
+    }
+    if let Some(svg) = from_above(&told.after, told.job, told.words) {
+        page.wide(&say!("handover-from-above"), |page| {
+            page.drawing(&svg, &say!("handover-from-above-shows"));
         });
     }
     tables(page, told, WIDE, "wide");

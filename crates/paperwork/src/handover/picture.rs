@@ -1,9 +1,11 @@
 //! The drawings of a handover: before, after, and what differs, by the painter that draws the page and `loomwright draw`.
 
 use checks::Analysis;
-use drawing::{KEY_HEIGHT, Layout, Look, Mark, MarkShape, Palette, Under, draw_key, take_places};
+use drawing::{
+    KEY_HEIGHT, Layout, Look, Mark, MarkShape, Palette, PlanView, Under, draw_key, draw_plan, take_places,
+};
 use kurbo::{Point, Rect};
-use model::{PartId, RunId, Sheet, SheetKind};
+use model::{Job, PartId, RunId, Sheet, SheetKind};
 use std::sync::Arc;
 use words::Words;
 
@@ -93,6 +95,14 @@ pub(crate) fn large(sheet: &Sheet, analysis: &Analysis, words: &Words) -> String
     let area = bounds(&layout, None);
     let list = drawing::draw(sheet, &layout, Some(&analysis.study), &Look::default(), area);
     fluid(&drawing::svg(&list, &Palette::print(), area))
+}
+
+/// The vehicle from above with parts and runs at their places; nothing where the job tells no form of body.
+pub(crate) fn from_above(sheet: &Sheet, job: &Job, words: &Words) -> Option<String> {
+    let placed = |sheet: &Sheet| sheet.parts.values().any(|part| part.place.is_some());
+    let view = PlanView::of(&job.settings.body, sheet, words).filter(|_| placed(sheet))?;
+    let list = draw_plan(&view, sheet, &Look::default());
+    Some(fluid(&drawing::svg(&list, &Palette::print(), view.bounds())))
 }
 
 /// A sheet over the one before it, with signs for what is new, changed and gone, and their key.

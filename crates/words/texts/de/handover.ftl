@@ -65,3 +65,5 @@ handover-for-installer = Für den Nächsten, der daran arbeitet: { $title }
 handover-conditions = Die Zahlen sind berechnet für: { $state }, { $duty }. Beurteilt nach: { $profile }.
 handover-drawing = Zeichnung: { $sheet }
 handover-difference = Was anders ist als vorher
+handover-from-above = Wo alles im Fahrzeug ist
+handover-from-above-shows = Von oben gesehen, vorn ist links.

@@ -65,3 +65,5 @@ handover-for-installer = For the next installer: { $title }
 handover-conditions = Numbers are computed for: { $state }, { $duty }. Judged by: { $profile }.
 handover-drawing = Drawing: { $sheet }
 handover-difference = What differs from before
+handover-from-above = Where everything is in the vehicle
+handover-from-above-shows = Seen from above, the front at the left.
