@@ -21,6 +21,7 @@ mod open_file;
 mod other_hosts;
 mod page_file;
 mod paint;
+mod papers;
 mod policy;
 mod reader;
 mod readings;

@@ -93,6 +93,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Readings => readings(&store),
         Panel::Record => html! { <Record /> },
         Panel::Body => html! { <BodyPlan revision={store.revision} /> },
+        Panel::Papers => html! { <Papers revision={store.revision} /> },
         Panel::Thread => html! { <Thread revision={store.revision} /> },
         Panel::Limits => limits(&store),
         Panel::Outline => outline(&store),

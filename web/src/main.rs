@@ -17,6 +17,7 @@ mod hooks;
 mod keeper;
 mod lessons;
 mod offline;
+mod papers_print;
 mod pictures;
 mod reader;
 mod state;

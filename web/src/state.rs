@@ -34,6 +34,8 @@ pub(crate) enum Panel {
     Record,
     /// The form of the body, and where each part is in it.
     Body,
+    /// Lists, checklists and the handover.
+    Papers,
     /// Complaints, condition record, quote, and what becomes of things.
     Thread,
     /// The system as an outline.
@@ -209,6 +211,7 @@ impl State {
             Some(Action::Jobs) => self.toggle(Panel::Jobs),
             Some(Action::Readings) => self.toggle(Panel::Readings),
             Some(Action::Record) => self.toggle(Panel::Record),
+            Some(Action::Papers) => self.toggle(Panel::Papers),
             Some(Action::Thread) => self.toggle(Panel::Thread),
             Some(Action::Share) => self.toggle(Panel::Share),
             Some(Action::Limits) => self.toggle(Panel::Limits),

@@ -136,6 +136,7 @@ impl Editor {
             | Action::Readings
             | Action::Record
             | Action::Thread
+            | Action::Papers
             | Action::Outline
             | Action::Paper
             | Action::English

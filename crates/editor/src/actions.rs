@@ -156,6 +156,7 @@ actions! {
     Readings, "readings", "Readings kept", [plain('g')];
     Record, "record", "Record what is found", [plain('i')];
     Thread, "thread", "Complaints, quote and what becomes of things", [plain('c')];
+    Papers, "papers", "Papers: lists to buy, cut, label, measure, checklists", [plain('y')];
     BodyPlan, "body-plan", "Body plan: the vehicle from above", [plain('p')];
     RouteAll, "route-all", "Lay all runs through the body anew", [];
     OpenFile, "open-file", "Open a job file", [command('o')];

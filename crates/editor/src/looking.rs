@@ -34,6 +34,7 @@ impl Action {
                 | Self::Record
                 | Self::RouteAll
                 | Self::Thread
+                | Self::Papers
                 | Self::OpenFile
                 | Self::SaveFile
                 | Self::NewJob

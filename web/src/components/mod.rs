@@ -18,6 +18,7 @@ mod notes;
 mod offer;
 mod outline;
 mod overlay_legend;
+mod papers;
 mod pictures;
 mod plain_slip;
 mod reader_cells;
@@ -52,6 +53,7 @@ pub(crate) use notes::Notes;
 pub(crate) use offer::Offer;
 pub(crate) use outline::outline;
 pub(crate) use overlay_legend::{legend, legends};
+pub(crate) use papers::Papers;
 pub(crate) use plain_slip::plain_slip;
 #[allow(
     unused_imports,

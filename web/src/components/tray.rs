@@ -20,6 +20,7 @@ const TOOLS: &[(Action, &str)] = &[
     (Action::Ask, "tool-ask"),
     (Action::Record, "tool-record"),
     (Action::Thread, "tool-thread"),
+    (Action::Papers, "tool-papers"),
     (Action::Jobs, "tool-jobs"),
     (Action::Share, "tool-share"),
 ];

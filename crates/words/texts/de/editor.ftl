@@ -319,6 +319,7 @@ action-keep-reading = Messwert behalten
 action-readings = Behaltene Messwerte
 action-record = Aufnehmen, was da ist
 action-thread = Beanstandungen, Angebot und Verbleib
+action-papers = Papiere: Listen zum Bestellen, Zuschneiden, Beschriften, Messen; Prüflisten
 action-body-plan = Aufbauplan: das Fahrzeug von oben
 action-route-all = Alle Leitungen neu durch den Aufbau führen
 action-open-file = Auftragsdatei öffnen

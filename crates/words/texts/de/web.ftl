@@ -364,11 +364,6 @@ thread-tie = Befund anhängen …
 thread-not-here = (nicht auf diesem Blatt)
 thread-answered-by = Gelöst durch
 thread-proven-by = Belegt durch
-thread-open-unexplained = Noch kein Befund erklärt sie.
-thread-open-no-offer = Noch ist nichts dafür angeboten.
-thread-open-undecided = { $offer } ist noch offen.
-thread-open-not-done = { $offer } ist angenommen und nicht erledigt.
-thread-open-unproven = Noch kein Messwert belegt { $complaint }.
 becomes-none = Es gibt kein früheres Blatt zum Vergleichen. Den Plan aus dem Bestand füllen: Das geht im Blattverzeichnis des Schriftfelds.
 becomes-from = Seit { $sheet }:
 becomes-counts = { $kept } bleiben, { $changed } geändert, { $new } neu, { $removed } entfernt.
@@ -378,11 +373,8 @@ becomes-changed = geändert
 becomes-new = neu
 becomes-removed = entfernt
 quote-findings = Anbieten, was die Befunde verlangen
-quote-at-least = { $price } und mehr
+quote-all = Alles
 quote-no-price = noch kein Preis
-quote-must = Muss
-quote-should = Soll
-quote-could = Kann
 quote-approved = Angenommen
 edit-quote-findings = { $count ->
     [one] Eine Zeile anbieten
@@ -418,3 +410,18 @@ ways-take = Diesen Weg nehmen
 ways-taken = So liegt sie.
 ways-none = Den Weg wieder wegnehmen
 body-plan-drawer = Form und Orte
+
+## Die Papiere des Auftrags.
+
+tool-papers = Papiere
+papers = Papiere des Auftrags
+papers-which = Welches Papier
+papers-print = Dieses Papier drucken
+papers-csv = Als Tabellendatei (CSV)
+papers-nothing = Auf diesem Blatt ist noch nichts.
+papers-empty = Nichts aufzuführen.
+papers-waste = Verschnitt
+papers-prices = Ausgefüllte Preisliste einlesen
+papers-no-prices = Dort waren keine Preise zu finden. Die Bestellliste als Tabellendatei ausgeben, die Spalten für Preise und Stunden ausfüllen und diese einlesen.
+papers-prices-read = { $count } Preise eingelesen; dieser Browser behält sie.
+papers-done = { $done } von { $count } erledigt

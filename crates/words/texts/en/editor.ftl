@@ -319,6 +319,7 @@ action-keep-reading = Keep this reading of the meter
 action-readings = Readings kept
 action-record = Record what is found
 action-thread = Complaints, quote and what becomes of things
+action-papers = Papers: lists to buy, cut, label, measure, checklists
 action-body-plan = Body plan: the vehicle from above
 action-route-all = Lay all runs through the body anew
 action-open-file = Open a job file

@@ -364,11 +364,6 @@ thread-tie = tie a finding …
 thread-not-here = (not on this sheet)
 thread-answered-by = Answered by
 thread-proven-by = Proven by
-thread-open-unexplained = No finding explains it yet.
-thread-open-no-offer = Nothing is offered for it yet.
-thread-open-undecided = { $offer } is not decided.
-thread-open-not-done = { $offer } is approved and not done.
-thread-open-unproven = No reading proves { $complaint } yet.
 becomes-none = There is no earlier sheet to compare with. Fill the Plan from what was found: the set index in the title block does it.
 becomes-from = Since { $sheet }:
 becomes-counts = { $kept } kept, { $changed } changed, { $new } new, { $removed } removed.
@@ -378,11 +373,8 @@ becomes-changed = changed
 becomes-new = new
 becomes-removed = removed
 quote-findings = Offer what the findings ask for
-quote-at-least = { $price } and more
+quote-all = All
 quote-no-price = no price yet
-quote-must = Must
-quote-should = Should
-quote-could = Could
 quote-approved = Approved
 edit-quote-findings = { $count ->
     [one] Offer one line
@@ -418,3 +410,18 @@ ways-take = Take this way
 ways-taken = It lies so.
 ways-none = Take the way off again
 body-plan-drawer = Form and places
+
+## The papers of the job.
+
+tool-papers = Papers
+papers = Papers of the job
+papers-which = Which paper
+papers-print = Print this paper
+papers-csv = As a table file (CSV)
+papers-nothing = There is nothing on this sheet yet.
+papers-empty = Nothing to list.
+papers-waste = waste
+papers-prices = Take in a filled price list
+papers-no-prices = No prices were found there. Hand out the order list as a table file, fill in its columns of prices and hours, and take that in.
+papers-prices-read = { $count } prices taken in; this browser keeps them.
+papers-done = { $done } of { $count } done

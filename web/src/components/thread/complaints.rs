@@ -6,28 +6,15 @@ use crate::state::Store;
 use editor::Editor;
 use model::edits::ThreadList;
 use model::property::PropertyType;
-use model::thread::{Complaint, Decision, FindingRef, FindingRefs};
+use model::thread::{Complaint, FindingRef, FindingRefs};
+use paperwork::OpenEnd;
 use web_sys::HtmlSelectElement;
 use words::{Saying, say};
 use yew::prelude::*;
 
 /// A finding as the thread refers to it.
 pub(super) fn refers_to(editor: &Editor, finding: &checks::Finding) -> FindingRef {
-    let sheet = editor.sheet();
-    let parts = finding
-        .parts
-        .iter()
-        .filter_map(|id| sheet.parts.get(id))
-        .map(|it| it.tag.clone());
-    let runs = finding
-        .runs
-        .iter()
-        .filter_map(|id| sheet.runs.get(id))
-        .map(|it| it.tag.clone());
-    FindingRef {
-        check: finding.check.to_owned(),
-        things: parts.chain(runs).collect(),
-    }
+    paperwork::reference(editor.sheet(), finding)
 }
 
 /// The finding of the sheet on the table that is meant, by its place: the same check on the same foremost thing.
@@ -190,39 +177,24 @@ fn one(store: &Store, place: usize, complaint: &Complaint) -> Html {
     }
 }
 
-/// What of a complaint is still open; nothing where it is closed.
+/// What of a complaint is still open.
 fn open_ends(editor: &Editor, complaint: &Complaint) -> Vec<Saying> {
-    let mut open = Vec::new();
-    if complaint.closed {
-        return open;
-    }
-    let job = editor.job();
-    if complaint.explained_by.0.is_empty() {
-        open.push(say!("thread-open-unexplained"));
-    }
-    let offers: Vec<_> = job
-        .thread
-        .offers
-        .iter()
-        .filter(|it| it.answers.0.contains(&complaint.tag))
-        .collect();
-    if offers.is_empty() {
-        open.push(say!("thread-open-no-offer"));
-    }
-    for offer in &offers {
-        match offer.decision {
-            Decision::Open => open.push(say!("thread-open-undecided", offer = &offer.tag)),
-            Decision::Approved if !offer.done => open.push(say!("thread-open-not-done", offer = &offer.tag)),
-            Decision::Approved | Decision::Declined => {}
+    let answers = |offer: &String| {
+        let offers = &editor.job().thread.offers;
+        offers
+            .iter()
+            .any(|it| it.tag == *offer && it.answers.0.contains(&complaint.tag))
+    };
+    let is_its = |end: &OpenEnd| match end {
+        OpenEnd::Unexplained { complaint: tag }
+        | OpenEnd::Unanswered { complaint: tag }
+        | OpenEnd::Unproven { complaint: tag }
+        | OpenEnd::NotClosed { complaint: tag } => *tag == complaint.tag,
+        OpenEnd::NotOffered { complaint: tag, .. } => tag.as_ref() == Some(&complaint.tag),
+        OpenEnd::Undecided { offer } | OpenEnd::NotDone { offer } | OpenEnd::StillFound { offer, .. } => {
+            answers(offer)
         }
-    }
-    let is_proven = job
-        .sheets
-        .values()
-        .flat_map(|sheet| &sheet.readings)
-        .any(|it| it.proves.0.contains(&complaint.tag));
-    if !is_proven {
-        open.push(say!("thread-open-unproven", complaint = &complaint.tag));
-    }
-    open
+    };
+    let all = paperwork::open_ends(editor.job());
+    all.iter().filter(|end| is_its(end)).map(OpenEnd::said).collect()
 }

@@ -9,29 +9,10 @@ use crate::state::Store;
 use checks::Grade;
 use model::edits::{EditError, ThreadList, add_line, set_rate};
 use model::property::{PropertySet, PropertyType};
-use model::thread::{Decision, FindingRefs, Money, Need, Offer, Rates, Tags, Thread};
+use model::thread::{FindingRefs, Money, Need, Offer, Rates, Tags, Thread};
 use model::{Edit, Job};
 use words::say;
 use yew::prelude::*;
-
-/// A sum of prices, and whether one is missing in it.
-fn sum<'o>(offers: impl Iterator<Item = &'o Offer>, rates: &Rates) -> (Money, bool) {
-    let mut total = Money::default();
-    let mut missing = false;
-    for offer in offers {
-        match offer.price(rates) {
-            Some(price) => total = total.plus(price),
-            None => missing = true,
-        }
-    }
-    (total, missing)
-}
-
-/// A price as the shop writes it: with the sign of its currency.
-fn written(price: Money, rates: &Rates, words: &words::Words) -> String {
-    let number = crate::components::field::with_decimal(&price.print(), words);
-    format!("{number} {}", rates.currency).trim_end().to_owned()
-}
 
 pub(super) fn quote(store: &Store) -> (usize, Html) {
     let words = store.words();
@@ -44,11 +25,8 @@ pub(super) fn quote(store: &Store) -> (usize, Html) {
             make(&store, |job| offered(job, &wanted));
         })
     };
-    let sums = |name: &'static str, which: &dyn Fn(&Offer) -> bool| {
-        let (total, missing) = sum(thread.offers.iter().filter(|it| which(it)), rates);
-        let shown = written(total, rates, &words);
-        html! { <><dt>{ words.text(name) }</dt><dd>{ if missing { words.say(&say!("quote-at-least", price = shown)) } else { shown } }</dd></> }
-    };
+    let sums = paperwork::quote(&thread);
+    let written = |sum: Option<Money>| words.say(&paperwork::money_or_unknown(sum, rates));
     let shown = html! {
         <>
             { for Rates::list().iter().map(|property| {
@@ -61,10 +39,9 @@ pub(super) fn quote(store: &Store) -> (usize, Html) {
             { lines::add(store, ThreadList::Offers, "thread-add-offer") }
             if !thread.offers.is_empty() {
                 <dl class="numbers" data-testid="quote-sums">
-                    { sums("quote-must", &|it| it.need == Need::Must) }
-                    { sums("quote-should", &|it| it.need == Need::Should) }
-                    { sums("quote-could", &|it| it.need == Need::Could) }
-                    { sums("quote-approved", &|it| it.decision == Decision::Approved) }
+                    { for sums.by_need.iter().map(|(need, _, sum)| html! { <><dt>{ words.say(&need.said()) }</dt><dd>{ written(*sum) }</dd></> }) }
+                    <dt>{ words.text("quote-all") }</dt><dd>{ written(sums.all) }</dd>
+                    <dt>{ words.text("quote-approved") }</dt><dd>{ written(sums.approved) }</dd>
                 </dl>
             }
         </>
@@ -74,9 +51,10 @@ pub(super) fn quote(store: &Store) -> (usize, Html) {
 
 fn one(store: &Store, place: usize, offer: &Offer, rates: &Rates) -> Html {
     let words = store.words();
-    let price = offer
-        .price(rates)
-        .map_or_else(|| words.text("quote-no-price"), |it| written(it, rates, &words));
+    let price = offer.price(rates).map_or_else(
+        || words.text("quote-no-price"),
+        |it| words.say(&paperwork::money(it, rates)),
+    );
     html! {
         <div class="thread__line" data-testid="offer-line">
             <b class="thread__tag">{ &offer.tag }</b><b class="thread__price" data-testid="offer-price">{ price }</b>

@@ -1,0 +1,246 @@
+//! The papers of the job, one at a time on a sheet of paper over the drawing: lists to buy, cut, label, measure and set by,
+//! checklists to be ticked on the tablet, and what becomes of each thing. Each is printed as it stands, or handed out as
+//! comma-separated values.
+
+use super::title_block::make;
+use crate::files;
+use crate::state::{Act, Panel, Store};
+use crate::{browser, papers_print};
+use model::edits::tick;
+use model::quantity::Share;
+use paperwork::{Checklist, List, PriceList, Table, Terms, Work};
+use wasm_bindgen_futures::spawn_local;
+use web_sys::{HtmlElement, HtmlInputElement};
+use words::{Words, say};
+use yew::prelude::*;
+
+/// Under which keys the browser remembers the shop's terms.
+const PRICES: &str = "loomwright-prices";
+const WASTE: &str = "loomwright-waste";
+/// Largest price list, in bytes: what a browser remembers beside its jobs is little.
+const LARGEST_PRICES: usize = 1_000_000;
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct PapersProps {
+    /// Counts the edits: everything here reads the editor.
+    pub(crate) revision: u32,
+}
+
+/// What the shop reckons with, as this browser remembers it.
+fn terms(words: &Words) -> Terms {
+    let mut terms = Terms::default();
+    if let Some(percent) = browser::remembered(WASTE).and_then(|it| it.parse::<f64>().ok()) {
+        terms.waste = Share((percent / 100.0).clamp(0.0, 1.0));
+    }
+    if let Some(prices) = browser::remembered(PRICES) {
+        terms.prices = PriceList::read(&prices, words);
+    }
+    terms
+}
+
+/// A paper as it is shown.
+enum Shown {
+    List(Table),
+    Steps(Checklist),
+}
+
+fn shown(work: &Work<'_>, list: List, terms: &Terms) -> Option<Shown> {
+    Some(match list {
+        List::StripOut => Shown::Steps(paperwork::strip_out(work)),
+        List::Build => Shown::Steps(paperwork::build(work, terms)),
+        list => Shown::List(paperwork::lists(work, terms, &[list]).pop()?),
+    })
+}
+
+#[function_component]
+pub(crate) fn Papers(_: &PapersProps) -> Html {
+    let list = use_state(|| List::Order);
+    let turn = use_state(|| 0_u32);
+    let sheet = use_node_ref();
+    {
+        let sheet = sheet.clone();
+        use_effect_with((), move |()| {
+            if let Some(sheet) = sheet.cast::<HtmlElement>() {
+                let _ = sheet.focus();
+            }
+        });
+    }
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
+    let words = store.words();
+    let close = {
+        let store = store.clone();
+        Callback::from(move |_: MouseEvent| {
+            store.dispatch(Act::Toggle(Panel::Papers));
+            browser::focus_board();
+        })
+    };
+    let terms = terms(&words);
+    let (heading, paper) = store.desk.see(|editor| {
+        let Some(work) = Work::of(editor.job(), editor.on(), None) else {
+            return (words.text("papers-nothing"), None);
+        };
+        (words.say(&work.heading()), shown(&work, *list, &terms))
+    });
+    let tabs = List::ALL.iter().map(|one| {
+        let (list, one) = (list.clone(), *one);
+        let on = *list == one;
+        let onclick = Callback::from(move |_: MouseEvent| list.set(one));
+        html! { <li><button type="button" class={classes!("papers__tab", on.then_some("papers__tab--on"))} aria-current={on.then_some("page")} {onclick}
+            data-testid={format!("paper-{}", one.word())}>{ words.say(&one.title()) }</button></li> }
+    });
+    let csv = {
+        let (store, list) = (store.clone(), *list);
+        Callback::from(move |_: MouseEvent| {
+            let words = store.words();
+            let text = store.desk.see(|editor| {
+                let work = Work::of(editor.job(), editor.on(), None)?;
+                let table = paperwork::lists(&work, &self::terms(&words), &[list]).pop()?;
+                Some(paperwork::csv(&table, &words))
+            });
+            let title = store.desk.see(|editor| editor.job().title.clone());
+            let name = files::file_name(&format!("{title} {}", list.word()), ".csv");
+            if let Some(text) = text {
+                store.dispatch(Act::Say(match files::export_text(&name, &text, "text/csv") {
+                    Ok(()) => words.say(&say!("downloaded", name = name)),
+                    Err(trouble) => words.say(&trouble.said()),
+                }));
+            }
+        })
+    };
+    let prices = {
+        let (store, turn) = (store.clone(), turn.clone());
+        Callback::from(move |event: Event| {
+            let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
+                return;
+            };
+            let file = input.files().and_then(|list| list.item(0));
+            input.set_value("");
+            let (store, turn) = (store.clone(), turn.clone());
+            spawn_local(async move {
+                let words = store.words();
+                let Some(file) = file else { return };
+                let text = match files::read(&file, None, LARGEST_PRICES).await {
+                    Ok(opened) => String::from_utf8_lossy(&opened.bytes).into_owned(),
+                    Err(trouble) => {
+                        store.dispatch(Act::Say(words.say(&trouble.said())));
+                        return;
+                    }
+                };
+                let read = PriceList::read(&text, &words);
+                if read.by_article.is_empty() {
+                    store.dispatch(Act::Say(words.text("papers-no-prices")));
+                } else {
+                    browser::remember(PRICES, &text);
+                    let count = read.by_article.len();
+                    store.dispatch(Act::Say(words.say(&say!("papers-prices-read", count = count))));
+                    turn.set(*turn + 1);
+                }
+            });
+        })
+    };
+    let waste = {
+        let turn = turn.clone();
+        Callback::from(move |event: Event| {
+            if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
+                browser::remember(WASTE, input.value().trim());
+                turn.set(*turn + 1);
+            }
+        })
+    };
+    let print = Callback::from(|_: MouseEvent| papers_print::print());
+    let is_order = matches!(*list, List::Order | List::Cut);
+    html! {
+        <section class="papers" data-testid="papers" aria-label={words.text("papers")}>
+            <header class="papers__head">
+                <b>{ words.text("papers") }</b>
+                <button type="button" class="mend" onclick={print} data-testid="paper-print">{ words.text("papers-print") }</button>
+                <button type="button" class="mend" onclick={csv} data-testid="paper-csv">{ words.text("papers-csv") }</button>
+                <button type="button" class="slip__close" onclick={close} data-testid="close">{ words.text("key-esc") }</button>
+            </header>
+            <nav class="papers__tabs" aria-label={words.text("papers-which")}><ul>{ for tabs }</ul></nav>
+            <article ref={sheet} class="papers__sheet" data-testid="paper" tabindex="0">
+                <h2>{ words.say(&list.title()) }</h2>
+                <p class="papers__work">{ heading }</p>
+                if is_order {
+                    <div class="papers__terms">
+                        <label>{ words.text("papers-waste") }<input class="field__input" type="number" min="0" max="100" value={format!("{:.0}", terms.waste.0 * 100.0)} onchange={waste} data-testid="paper-waste" />{ "%" }</label>
+                        <label class="mend pictures__add">{ words.text("papers-prices") }<input class="pictures__input" type="file" accept=".csv,text/csv" onchange={prices} data-testid="paper-prices" /></label>
+                    </div>
+                }
+                { match paper {
+                    // Written names are for programs; they stand in the table file.
+                    Some(Shown::List(table)) => listed(&table.without(&["article"]), &words),
+                    Some(Shown::Steps(steps)) => stepped(&store, &steps, &words),
+                    None => html! {},
+                } }
+            </article>
+        </section>
+    }
+}
+
+/// A list as a table.
+fn listed(table: &Table, words: &Words) -> Html {
+    let numbers: Vec<bool> = (0..table.columns.len())
+        .map(|at| {
+            table
+                .rows
+                .iter()
+                .any(|row| row.get(at).is_some_and(paperwork::Cell::is_number))
+        })
+        .collect();
+    let class = |at: usize| {
+        numbers
+            .get(at)
+            .copied()
+            .unwrap_or_default()
+            .then_some("papers__number")
+    };
+    html! {
+        <>
+            if table.rows.is_empty() { <p>{ words.text("papers-empty") }</p> } else {
+                <table>
+                    <thead><tr>{ for table.headings(words).into_iter().enumerate().map(|(at, it)| html! { <th scope="col" class={class(at)}>{ it }</th> }) }</tr></thead>
+                    <tbody>{ for table.shown(words).into_iter().map(|row| html! {
+                        <tr data-testid="paper-row">{ for row.into_iter().enumerate().map(|(at, it)| html! { <td class={class(at)}>{ it }</td> }) }</tr>
+                    }) }</tbody>
+                </table>
+            }
+            { for table.notes.iter().map(|note| html! { <p class="papers__note">{ words.say(note) }</p> }) }
+        </>
+    }
+}
+
+/// A checklist, to be ticked.
+fn stepped(store: &Store, list: &Checklist, words: &Words) -> Html {
+    let mut phase = None;
+    let steps: Vec<Html> = list
+        .steps
+        .iter()
+        .map(|step| {
+            let begins = phase.replace(step.phase) != Some(step.phase);
+            let onchange = {
+                let (store, step) = (store.clone(), step.clone());
+                Callback::from(move |event: Event| {
+                    if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
+                        make(&store, |job| tick(job, &step.name, step.what.clone(), input.checked()));
+                    }
+                })
+            };
+            html! {
+                <>
+                    if begins { <h3>{ words.say(&step.phase.said()) }</h3> }
+                    <label class="papers__step" data-testid="paper-step"><input type="checkbox" checked={step.done} {onchange} /><span>{ words.say(&step.what) }</span></label>
+                </>
+            }
+        })
+        .collect();
+    html! {
+        <>
+            <p class="papers__care">{ words.say(&list.care) }</p>
+            <p data-testid="steps-done">{ words.say(&say!("papers-done", done = list.done(), count = list.steps.len())) }</p>
+            { for steps }
+        </>
+    }
+}
