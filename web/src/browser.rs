@@ -98,7 +98,14 @@ pub(crate) fn table_is_covered() -> bool {
 /// Whether a drawer or the Ask box lies over the drawing. Asked of the document, as listeners outlive states.
 pub(crate) fn panel_is_open() -> bool {
     document()
-        .and_then(|document| document.query_selector(".drawer, .ask").ok().flatten())
+        .and_then(|document| document.query_selector(".drawer, .ask, .papers").ok().flatten())
+        .is_some()
+}
+
+/// Whether the papers of the job lie over the drawing.
+pub(crate) fn papers_are_open() -> bool {
+    document()
+        .and_then(|document| document.query_selector(".papers").ok().flatten())
         .is_some()
 }
 

@@ -270,6 +270,18 @@ fn on_key(event: &KeyboardEvent, surface: &HtmlCanvasElement, store: &Store) {
             return;
         }
     }
+    // Nobody sees what a key does to a drawing that lies beneath a paper.
+    if browser::papers_are_open() && key != Key::Escape {
+        match Action::of_key(key, mods) {
+            Some(Action::Undo | Action::Redo | Action::Papers) => {}
+            Some(Action::Print) => {
+                event.prevent_default();
+                crate::papers_print::print();
+                return;
+            }
+            _ => return,
+        }
+    }
     if event.type_() == "keyup" {
         store.desk.input(Input::KeyUp(key));
         return;
