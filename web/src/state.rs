@@ -156,6 +156,18 @@ pub(crate) enum Act {
     Newer,
 }
 
+/// Closes the open panel on Escape, wherever in it the focus is, unless the thing in focus needed that key for itself.
+pub(crate) fn escape_closes(store: &Store) -> Callback<KeyboardEvent> {
+    let store = store.dispatcher();
+    Callback::from(move |event: KeyboardEvent| {
+        if event.key() == "Escape" && !event.default_prevented() {
+            event.prevent_default();
+            store.dispatch(Act::ShutPanel);
+            browser::focus_board();
+        }
+    })
+}
+
 impl State {
     pub(crate) fn new(desk: Rc<Desk>) -> Self {
         Self {

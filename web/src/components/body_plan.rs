@@ -3,7 +3,7 @@
 use super::field::Field;
 use super::run_fields::set;
 use super::title_block::make;
-use crate::state::{Act, Panel, Store};
+use crate::state::{Act, Panel, Store, escape_closes};
 use editor::{Action, Thing};
 use model::body::{BodyShape, OwnPlace};
 use model::edits::{Told, set_body_property, set_told_property};
@@ -112,7 +112,7 @@ pub(crate) fn BodyPlan(_: &BodyPlanProps) -> Html {
     };
     let known = !places.is_empty();
     html! {
-        <section class="drawer drawer--wide body-plan" data-testid="body-drawer" aria-label={words.text("body-plan")}>
+        <section onkeydown={escape_closes(&store)} class="drawer drawer--wide body-plan" data-testid="body-drawer" aria-label={words.text("body-plan")}>
             <header class="drawer__head"><b>{ words.text("body-plan") }</b><button type="button" class="slip__close" onclick={close}>{ words.text("key-esc") }</button></header>
             <div class="thread__body">
                 { for shape }

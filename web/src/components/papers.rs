@@ -4,7 +4,7 @@
 
 use super::title_block::make;
 use crate::files;
-use crate::state::{Act, Panel, Store};
+use crate::state::{Act, Panel, Store, escape_closes};
 use crate::{browser, papers_print};
 use model::edits::tick;
 use model::quantity::Share;
@@ -152,7 +152,7 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
     let print = Callback::from(|_: MouseEvent| papers_print::print());
     let is_order = matches!(*list, List::Order | List::Cut);
     html! {
-        <section class="papers" data-testid="papers" aria-label={words.text("papers")}>
+        <section onkeydown={escape_closes(&store)} class="papers" data-testid="papers" aria-label={words.text("papers")}>
             <header class="papers__head">
                 <b>{ words.text("papers") }</b>
                 <button type="button" class="mend" onclick={print} data-testid="paper-print">{ words.text("papers-print") }</button>

@@ -1,7 +1,7 @@
 //! The readings that were kept on this sheet: what was measured where, what the meter showed, and the state it was in.
 
 use super::title_block::make;
-use crate::state::{Act, Panel, Store};
+use crate::state::{Act, Panel, Store, escape_closes};
 use editor::meter::line_of;
 use editor::recording::choices;
 use model::SheetKind;
@@ -47,7 +47,7 @@ pub(crate) fn readings(store: &Store) -> Html {
         }
     });
     html! {
-        <section class="drawer jobs" data-testid="readings-drawer" aria-label={words.text("readings")}>
+        <section onkeydown={escape_closes(store)} class="drawer jobs" data-testid="readings-drawer" aria-label={words.text("readings")}>
             <header class="drawer__head"><b>{ words.say(&say!("readings-sheet", sheet = on.said())) }</b><button type="button" class="slip__close" onclick={close}>{ words.text("key-esc") }</button></header>
             if none { <p class="drawer__none">{ words.text("readings-none") }</p> }
             <ol>{ for lines }</ol>

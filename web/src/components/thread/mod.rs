@@ -8,7 +8,7 @@ mod intake;
 mod lines;
 mod quote;
 
-use crate::state::{Act, Panel, Store};
+use crate::state::{Act, Panel, Store, escape_closes};
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -57,7 +57,7 @@ pub(crate) fn Thread(_: &ThreadProps) -> Html {
         }
     });
     html! {
-        <section class="drawer drawer--wide thread" data-testid="thread-drawer" aria-label={words.text("thread")}>
+        <section onkeydown={escape_closes(&store)} class="drawer drawer--wide thread" data-testid="thread-drawer" aria-label={words.text("thread")}>
             <header class="drawer__head"><b>{ words.text("thread") }</b><button type="button" class="slip__close" onclick={close}>{ words.text("key-esc") }</button></header>
             { for sections }
         </section>
