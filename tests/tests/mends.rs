@@ -23,6 +23,26 @@ fn sense(finding: &Finding, sheet: &model::Sheet) -> (String, OrderedSet<String>
     (finding.check.to_owned(), things)
 }
 
+/// The same by the tags of before: a new run that ends where an old one did is a piece of it, which a fuse parted.
+fn sense_before(finding: &Finding, sheet: &Sheet, before: &Sheet) -> (String, OrderedSet<String>) {
+    let (check, things) = sense(finding, sheet);
+    let whole = |tag: String| {
+        let piece = sheet
+            .run_by_tag(&tag)
+            .filter(|(id, _)| !before.runs.contains_key(id));
+        let ends = piece.into_iter().flat_map(|(_, run)| run.ends());
+        let mut terminals = ends.filter_map(|end| end.terminal());
+        let parted = terminals.find_map(|at| {
+            let lands = |run: &model::Run| run.ends().iter().any(|end| end.terminal() == Some(at));
+            let mut old = before.runs.iter().filter(|(_, run)| lands(run));
+            // Of several on one terminal it is the one that ends there no more.
+            old.find(|(id, _)| sheet.runs.get(id).is_none_or(|run| !lands(run)))
+        });
+        parted.map_or(tag, |(_, run)| run.tag.clone())
+    };
+    (check, things.into_iter().map(whole).collect())
+}
+
 #[test]
 fn no_mend_raises_a_stop_or_fix_of_another_check() {
     let mut made = 0;
@@ -50,7 +70,7 @@ fn no_mend_raises_a_stop_or_fix_of_another_check() {
                         words::Words::english().say(&finding.what)
                     );
                     for now in after.iter().filter(|now| now.grade != Grade::Tidy) {
-                        let said = sense(now, after_sheet);
+                        let said = sense_before(now, after_sheet, sheet);
                         // A fault told of fewer or more things than before is the same fault.
                         let old = known.iter().any(|(check, things)| {
                             *check == said.0 && (said.1.is_empty() || !things.is_disjoint(&said.1))

@@ -18,6 +18,7 @@ mod places;
 mod registry;
 mod rerouting;
 mod unprotected;
+mod wires;
 mod wiring;
 mod wording;
 

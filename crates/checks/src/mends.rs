@@ -1,17 +1,16 @@
 //! Edits that clear a finding: a fuse put into a run, a thicker wire, swapped ends. Each is proved by a test that makes
 //! the edit and analyses again.
 
-use crate::checks::terminal_overfull::{fits, takes};
 use crate::context::Ctx;
+use crate::wires::{allowable_at, fits_terminals, make_copper, size_for_current};
 use crate::wording::{A, to_lay};
 use circuit::DeviceRef;
-use model::conductor::{Condition, EndingMethod, Material, Size};
+use model::conductor::{EndingMethod, Size};
 use model::kinds::supply::{Fuse, FuseForm};
-use model::laying::{Guards, Laying};
-use model::quantity::{Amps, Metres, SquareMm};
+use model::laying::Guards;
+use model::quantity::{Amps, Metres};
 use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, SheetKind, TerminalRef};
 use ordered::OrderedMap;
-use reference::ampacity::{AmpacityQuery, allowable_current};
 use reference::fuses::{family, rating_not_above, rating_not_below};
 use words::{Saying, Value, figure, say};
 
@@ -88,80 +87,6 @@ pub(crate) fn set_part(id: PartId, part: Part) -> Change {
         id,
         to: Some(Box::new(part)),
     }
-}
-
-/// Current that a wire of this size bears where this run lies; `None` where a fact is missing.
-pub(crate) fn allowable_at(ctx: &Ctx<'_>, id: RunId, size: Size, material: Material) -> Option<Amps> {
-    let (run, flow) = (ctx.run(id)?, ctx.flow(id)?);
-    Some(allowable_current(AmpacityQuery {
-        material,
-        area: size.area(),
-        insulation: run.wire.insulation.value()?,
-        ambient: flow.ambient,
-        bundled: u32::from(run.wire.bundle.value()?),
-    }))
-}
-
-/// The size of a run; where it is not known, nothing of the metric series, in which it is then laid anew.
-pub(crate) fn size_of(ctx: &Ctx<'_>, id: RunId) -> Size {
-    let size = ctx.run(id).and_then(|run| run.wire.size.value());
-    size.unwrap_or(Size::Metric(SquareMm(0.0)))
-}
-
-/// The least copper size that bears this current where the run lies: of the series that the run is made in, and no thinner
-/// than it is.
-pub(crate) fn size_for_current(ctx: &Ctx<'_>, id: RunId, current: Amps) -> Option<Size> {
-    let own = size_of(ctx, id);
-    own.series()
-        .filter(|size| size.area() >= own.area())
-        .find(|size| allowable_at(ctx, id, *size, Material::Copper).is_some_and(|bears| bears >= current))
-}
-
-/// Whether a wire of this size goes into the terminals at both ends of a run, as far as is stated what they take.
-pub(crate) fn fits_terminals(ctx: &Ctx<'_>, id: RunId, size: Size) -> bool {
-    ctx.landings(id).into_iter().all(|(_, kind, terminal)| {
-        takes(kind, terminal.as_str())
-            .and_then(|(_, largest)| largest)
-            .is_none_or(|largest| fits(size.area(), largest))
-    })
-}
-
-/// Makes runs of copper of these sizes; nothing where one would not go into a terminal that it lands on.
-pub(crate) fn thicken(ctx: &Ctx<'_>, name: impl Into<model::Name>, sizes: &[(RunId, Size)]) -> Option<Edit> {
-    let changes: Option<Vec<Change>> = sizes
-        .iter()
-        .map(|(id, size)| {
-            let mut run = ctx.run(*id).filter(|_| fits_terminals(ctx, *id, *size))?.clone();
-            make_copper(&mut run, *size);
-            Some(set_run(*id, run))
-        })
-        .collect();
-    changes
-        .filter(|changes| !changes.is_empty())
-        .map(|changes| Edit::new(name, changes))
-}
-
-/// A run of the same wire laid anew: sound, with nothing counted or measured on it yet.
-pub(crate) fn renewed(run: &Run) -> Run {
-    let mut run = run.clone();
-    run.wire.condition = Fact::Given(Condition::Sound);
-    run.laying = Laying {
-        opens_when: Fact::Unknown,
-        strands: Fact::Unknown,
-        strand: Fact::Unknown,
-        tested_drop: Fact::Unknown,
-        tested_current: Fact::Unknown,
-        ..run.laying
-    };
-    run
-}
-
-/// Lays other wire for a run, of copper.
-fn make_copper(run: &mut Run, size: Size) {
-    *run = renewed(run);
-    run.wire.size = Fact::Given(size);
-    run.wire.material = Fact::Given(Material::Copper);
-    run.wire.stated_resistance = Fact::Unknown;
 }
 
 /// Gives a device this rating.

@@ -24,6 +24,6 @@ mod wired;
 
 pub use assemble::{study, study_laid};
 pub use deck::{OperatingPoint, deck, deck_and_point, operating_point};
-pub use measured::{Measured, measured};
+pub use measured::{Measured, cold_per_metre, measured};
 pub use meter::{OhmsShown, ohms_between};
 pub use study::*;

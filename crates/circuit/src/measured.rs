@@ -9,7 +9,7 @@
 
 use crate::network::values;
 use model::conductor::{Material, Size};
-use model::quantity::{Celsius, Metres, SquareMm};
+use model::quantity::{Celsius, Metres, OhmsPerMetre, SquareMm};
 use model::{Fact, Run, Sheet, Wire};
 use reference::conductors::{AWG_STRANDING, nominal_resistance_per_metre, resistance_per_metre};
 use reference::materials::data;
@@ -54,6 +54,18 @@ pub fn measured(run: &Run) -> Option<Measured> {
         counted,
         conducts_like,
         material,
+    })
+}
+
+/// Resistance of a run's wire per metre at 20 °C, as measured, else as counted, else as its maker or its jacket says; `None`
+/// where nothing of that is known.
+#[must_use]
+pub fn cold_per_metre(run: &Run) -> Option<OhmsPerMetre> {
+    let found = true_wire(run);
+    let wire = found.as_ref().unwrap_or(&run.wire);
+    wire.stated_resistance.value().or_else(|| {
+        let (material, size) = (wire.material.value()?, wire.size.value()?);
+        Some(nominal_resistance_per_metre(material, size, Celsius(20.0)))
     })
 }
 

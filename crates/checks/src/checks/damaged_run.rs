@@ -3,8 +3,9 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{renewed, set_run};
+use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
+use crate::wires::renewed;
 use model::conductor::Condition;
 use model::{Edit, Fact, Run, RunId};
 use words::say;

@@ -3,8 +3,8 @@
 use crate::context::Ctx;
 use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
-use crate::mends::thicken;
 use crate::registry::{Check, CheckGroup};
+use crate::wires::thicken;
 use crate::wording::{and_then, fact, size as wire_size, to_lay};
 use circuit::{Measured, measured};
 use model::conductor::Material;

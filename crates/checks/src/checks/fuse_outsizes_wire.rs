@@ -3,10 +3,9 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{
-    fits_terminals, fuse_at_block, rating_needed, ratings_of, set_rating, size_for_current, thicken,
-};
+use crate::mends::{fuse_at_block, rating_needed, ratings_of, set_rating};
 use crate::registry::{Check, CheckGroup};
+use crate::wires::{fits_terminals, size_for_current, thicken};
 use crate::wording::{A, and_then, fact, to_lay};
 use circuit::Device;
 use model::conductor::Size;

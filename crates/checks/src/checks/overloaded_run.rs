@@ -3,8 +3,9 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{rating_needed, size_for_current, thicken};
+use crate::mends::rating_needed;
 use crate::registry::{Check, CheckGroup};
+use crate::wires::{size_for_current, thicken};
 use crate::wording::{A, to_lay};
 use model::quantity::Amps;
 use words::{figure, say, told};

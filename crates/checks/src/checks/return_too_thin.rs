@@ -3,12 +3,12 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{size_of, thicken};
 use crate::registry::{Check, CheckGroup};
+use crate::wires::{size_of, thicken};
 use crate::wording::{A, size as wire_size, to_lay};
-use model::conductor::Material;
+use model::conductor::{Material, Size};
 use model::quantity::Celsius;
-use model::{PartKind, RunId};
+use model::{PartId, PartKind, RunId};
 use reference::conductors::nominal_resistance_per_metre;
 use words::{Unit, Value, figure, say, told};
 
@@ -41,14 +41,40 @@ run W4 B1.- E2.stud 16mm2 0.3m BK",
     run,
 };
 
-/// Siemens times metre at 20 °C; `None` where the size is not known.
+/// Siemens times metre at 20 °C of a run; `None` where nothing tells it. What was counted or measured wins.
 fn conductance(ctx: &Ctx<'_>, id: RunId) -> Option<f64> {
-    let wire = &ctx.run(id)?.wire;
-    let per_metre = match wire.stated_resistance.value() {
-        Some(stated) => stated.0,
-        None => nominal_resistance_per_metre(wire.material.value()?, wire.size.value()?, Celsius(20.0)).0,
-    };
+    let per_metre = circuit::cold_per_metre(ctx.run(id)?)?.0;
     (per_metre > 0.0).then(|| 1.0 / per_metre)
+}
+
+/// The same of copper of a size.
+fn copper_conductance(size: Size) -> f64 {
+    1.0 / nominal_resistance_per_metre(Material::Copper, size, Celsius(20.0))
+        .0
+        .max(1e-9)
+}
+
+/// Whether the ground leads of an amplifier conduct less than its feeds, per metre, with copper of these sizes laid; `None`
+/// where that is not known.
+pub(crate) fn lags_behind(ctx: &Ctx<'_>, amplifier: PartId, laid: &[(RunId, Size)]) -> Option<bool> {
+    let ratio = ctx.limit("return-over-feed")?;
+    let sum = |terminal: &str| -> Option<f64> {
+        let runs = ctx.runs_on(amplifier, terminal);
+        let of = |id: &RunId| {
+            let new = laid.iter().find(|(run, _)| run == id);
+            new.map_or_else(
+                || conductance(ctx, *id),
+                |(_, size)| Some(copper_conductance(*size)),
+            )
+        };
+        runs.iter().map(of).sum()
+    };
+    Some(falls_short(sum("-")?, sum("+")?, ratio))
+}
+
+/// A hundredth for sizes that are called differently and are the same.
+fn falls_short(back: f64, feed: f64, ratio: f64) -> bool {
+    back < feed * ratio * 0.99
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
@@ -76,8 +102,7 @@ fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
         let (Some(feed), Some(back)) = (sum(&feeds), sum(&backs)) else {
             continue;
         };
-        // A hundredth for sizes that are called differently and are the same.
-        if back >= feed * ratio * 0.99 {
+        if !falls_short(back, feed, ratio) {
             continue;
         }
         let words = |runs: &[RunId]| {
@@ -87,10 +112,10 @@ fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
         let share = back / feed;
         // Of the series that the lead is made in.
         let series = backs.first().map(|run| size_of(ctx, *run).series());
-        let size = series.into_iter().flatten().find(|size| {
-            let ohms = nominal_resistance_per_metre(Material::Copper, *size, Celsius(20.0)).0;
-            ohms > 0.0 && 1.0 / ohms >= feed * ratio
-        });
+        let size = series
+            .into_iter()
+            .flatten()
+            .find(|size| copper_conductance(*size) >= feed * ratio);
         let mend = match (backs.as_slice(), size) {
             ([one], Some(size)) => thicken(
                 ctx,

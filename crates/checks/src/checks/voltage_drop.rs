@@ -3,8 +3,8 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::thicken;
 use crate::registry::{Check, CheckGroup};
+use crate::wires::thicken;
 use crate::wording::{V, and_then, to_lay};
 use circuit::{Circuit, Outcome};
 use model::conductor::{Material, Size};

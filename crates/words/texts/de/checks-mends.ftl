@@ -33,3 +33,4 @@ mend-support = { $run } alle { $most } halten
 mend-mount = { $part } anders befestigen: { $on }
 mend-screw = Fehlende Schrauben in { $part } setzen und gerade ausrichten
 mend-move-part = { $part } umsetzen: { $place }
+mend-and-lay-back = { $first }, und { $sizes } für { $runs } zur Masse

@@ -33,3 +33,4 @@ mend-support = Hold { $run } every { $most }
 mend-mount = Fix { $part } to { $on }
 mend-screw = Put the missing screws into { $part } and set it square
 mend-move-part = Move { $part }: { $place }
+mend-and-lay-back = { $first }, and { $sizes } for { $runs } to the ground
