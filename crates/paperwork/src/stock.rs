@@ -4,6 +4,7 @@ use crate::articles::{article, joined};
 use crate::becomes::{out_cell, run_said};
 use crate::table::{Cell, Column, Table};
 use crate::work::{Becomes, Work};
+use model::SheetKind;
 use model::conductor::FittedBy;
 use model::handling::{Handling, OnceOut};
 use words::{Saying, say};
@@ -74,7 +75,9 @@ pub fn return_to_stock(work: &Work<'_>) -> Table {
         ]);
     }
     let Some((_, before)) = &work.before else {
-        table.notes.push(say!("paper-stock-no-found"));
+        if work.kind != SheetKind::Found {
+            table.notes.push(say!("paper-stock-no-found"));
+        }
         return table;
     };
     let mut row =

@@ -96,7 +96,12 @@ pub(super) fn write(page: &mut Page<'_>, told: &Told<'_>) {
             );
         });
     }
-    page.section(&say!("handover-after"), "keep", |page| {
+    // Without a sheet before it, it is no "after".
+    let heading = match told.before {
+        Some(_) => say!("handover-after"),
+        None => say!("handover-as-it-is"),
+    };
+    page.section(&heading, "keep", |page| {
         let svg = small(&told.after, &told.after_analysis, &[], told.words);
         page.drawing(&svg, &say!("handover-after-shows", sheet = told.work.kind.said()));
     });
@@ -265,7 +270,11 @@ fn left(page: &mut Page<'_>, told: &Told<'_>) {
             )
         })
         .collect();
-    page.section(&say!("handover-left"), "", |page| {
+    let heading = match told.work.kind {
+        SheetKind::Found => say!("handover-found"),
+        SheetKind::Plan | SheetKind::Built => say!("handover-left"),
+    };
+    page.section(&heading, "", |page| {
         if items.is_empty() {
             page.paragraph(&say!("handover-nothing-left"));
         } else {

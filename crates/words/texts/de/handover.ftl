@@ -24,7 +24,8 @@ handover-danger-left = Es ist noch da, mindestens zum Teil: siehe unten.
 handover-before = Vorher
 handover-before-shows = Wie vorgefunden. Die Nummern sind die der Gefahren oben.
 handover-after = Nachher
-handover-after-shows = Wie es jetzt ist, Blatt { $sheet }.
+handover-after-shows = Blatt { $sheet }.
+handover-as-it-is = Die Anlage
 handover-done = Was getan wurde
 handover-done-extra = { $what } (während der Arbeit gefunden, { $on })
 handover-became = { $becomes }: { $what }.
@@ -38,6 +39,7 @@ handover-parts-and-runs = { $parts } und { $count ->
    *[other] { $count } Leitungen
 }
 handover-left = Was bleibt, wie es ist
+handover-found = Was vorgefunden wurde
 handover-nothing-left = Die Prüfungen melden nichts mehr. Sie kennen die Zeichnung, nicht das Fahrzeug.
 handover-finding = { $grade }: { $what }
 handover-isolate = Wie die Anlage vom Strom getrennt wird

@@ -24,7 +24,8 @@ handover-danger-left = It is still there, at least in part: see below.
 handover-before = Before
 handover-before-shows = As it was found. The numbers are those of the dangers above.
 handover-after = After
-handover-after-shows = As it is now, sheet { $sheet }.
+handover-after-shows = Sheet { $sheet }.
+handover-as-it-is = The system
 handover-done = What was done
 handover-done-extra = { $what } (found during the work, { $on })
 handover-became = { $becomes }: { $what }.
@@ -38,6 +39,7 @@ handover-parts-and-runs = { $parts }, and { $count ->
    *[other] { $count } runs of wire
 }
 handover-left = What is left as it is
+handover-found = What was found
 handover-nothing-left = The checks report nothing more. They know the drawing, not the vehicle.
 handover-finding = { $grade }: { $what }
 handover-isolate = How to isolate the system
