@@ -19,6 +19,7 @@ mod labels;
 mod lists;
 mod meter;
 mod order;
+mod order_table;
 mod places;
 mod quote;
 mod steps;
