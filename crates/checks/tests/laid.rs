@@ -256,3 +256,69 @@ fn places_of_ground_points_change_no_tracing() {
     }
     assert!(placed > 20, "{placed}");
 }
+
+/// Random systems in every form of body, their parts and runs at places and on ways as they fall, guarded and fixed anyhow: an
+/// answer each time, and every mend can be made, takes nothing that was computed with it, and undone.
+#[test]
+fn whatever_lies_in_a_body_is_judged() {
+    use model::laying::{Guard, Moved};
+    use model::mounting::MountedOn;
+    let mut mends = 0;
+    for seed in 0..12_u64 {
+        let mut job = Job::default();
+        let form = model::body::BodyForm::ALL[seed as usize % model::body::BodyForm::ALL.len()];
+        job.settings.body.shape.form = Given(form);
+        let plan = body::Plan::of(&job.settings.body).expect("it has a form");
+        let passages: Vec<&str> = plan.passages.iter().map(|it| it.name.as_str()).collect();
+        let mut dice = testkit::random::Dice::new(seed);
+        let mut sheet = testkit::random::random_system(seed, 18);
+        for part in sheet.parts.values_mut() {
+            let place = dice.below(plan.places.len());
+            part.place = (!dice.chance(0.1)).then(|| plan.places[place].name.clone());
+            if dice.chance(0.5) {
+                part.mounting.mounted = Given(MountedOn::ALL[dice.below(MountedOn::ALL.len())]);
+                part.mounting.holes = Given(4);
+                part.mounting.screws = Given(u8::try_from(dice.below(6)).expect("it is small"));
+                part.mounting.looked_behind = Given(dice.chance(0.5));
+            }
+        }
+        for run in sheet.runs.values_mut() {
+            run.route = (0..dice.below(4))
+                .map(|_| passages[dice.below(passages.len())].to_owned())
+                .collect();
+            for name in run.route.clone() {
+                if dice.chance(0.6) {
+                    let guard = Guard::ALL[dice.below(Guard::ALL.len())];
+                    run.laying.guards.0.insert(name, guard);
+                }
+            }
+            if dice.chance(0.2) {
+                run.laying.opens_when = Given(Moved::ALL[dice.below(Moved::ALL.len())]);
+                run.laying.strands = Given(30);
+                run.laying.strand = Given(model::quantity::Millimetres(0.25));
+            }
+        }
+        job.sheets.insert(SheetKind::Plan, sheet.clone());
+        let analysis = analyse(&sheet, &job.settings);
+        for mend in analysis
+            .findings
+            .iter()
+            .flat_map(|finding| &finding.mends)
+            .step_by(3)
+        {
+            mends += 1;
+            let mut mended = job.clone();
+            let undo = mended.apply(checks::mend_for(&job, SheetKind::Plan, mend));
+            let after = mended.sheet(SheetKind::Plan).expect("it is there");
+            assert!(
+                after.runs.values().all(|run| !run.wire.length.is_computed()),
+                "{seed}: {}",
+                mend.name
+            );
+            let _ = analyse(after, &mended.settings);
+            mended.apply(undo);
+            assert_eq!(mended, job, "{seed}: `{}` undone", mend.name);
+        }
+    }
+    assert!(mends > 30, "only {mends}");
+}

@@ -216,3 +216,25 @@ fn to_piece(point: Point, a: Point, b: Point) -> f64 {
     };
     point.straight(foot)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn distance_from_a_piece_of_line() {
+        let point = |x: f64, y: f64, z: f64| Point { x, y, z };
+        let (a, b) = (point(0.0, 0.0, 0.0), point(2.0, 0.0, 0.0));
+        // Beside it, beyond either end (3-4-5), and on it.
+        for (from, far) in [
+            (point(1.0, 0.0, 0.7), 0.7),
+            (point(5.0, 4.0, 0.0), 5.0),
+            (point(-3.0, 0.0, 4.0), 5.0),
+            (point(0.5, 0.0, 0.0), 0.0),
+        ] {
+            assert!((to_piece(from, a, b) - far).abs() < 1e-12, "{from:?}");
+        }
+        // A piece without length is a point.
+        assert!((to_piece(point(3.0, 4.0, 0.0), a, a) - 5.0).abs() < 1e-12);
+    }
+}
