@@ -157,6 +157,12 @@ impl<'w> Page<'w> {
     /// A drawing: SVG that the painter made, with what it shows beneath.
     pub(crate) fn drawing(&mut self, svg: &str, caption: &Saying) {
         let caption = self.told(caption);
+        // To a screen reader the drawing is one picture; what is on it stands in the tables.
+        let svg = svg.replacen(
+            "<svg ",
+            &format!("<svg role=\"img\" aria-label=\"{caption}\" "),
+            1,
+        );
         self.element(
             "figure",
             "drawing",

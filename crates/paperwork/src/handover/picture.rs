@@ -58,7 +58,7 @@ fn fluid(svg: &str) -> String {
         .split(' ')
         .filter(|word| !word.starts_with("width=") && !word.starts_with("height="))
         .collect();
-    format!("{} role=\"img\">{rest}", head.join(" "))
+    format!("{}>{rest}", head.join(" "))
 }
 
 /// A sheet drawn for an upright page: small, so that tags are written larger, with marks.
