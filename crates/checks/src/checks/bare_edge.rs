@@ -3,12 +3,13 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::guarding::{Rule, judge};
+use crate::guarding::{Rule, grade_of, judge};
 use crate::lie::{Lie, Spot};
 use crate::registry::{Check, CheckGroup};
 use model::body::PassageKind;
+use model::conductor::FittedBy;
 use model::laying::Guard;
-use words::say;
+use words::{Saying, say};
 
 pub(crate) static CHECK: Check = Check {
     name: "bare-edge",
@@ -79,4 +80,36 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         other_way: false,
     };
     judge(ctx, out, &rule);
+    ways_of_no_kind(ctx, out);
+}
+
+/// Runs in passages of the job's own of which nobody said what kind of way they are: whether they lead through metal decides.
+fn ways_of_no_kind(ctx: &Ctx<'_>, out: &mut Findings) {
+    let Some(lie) = &ctx.lie else { return };
+    for (at, (id, run)) in ctx.sheet.runs.iter().enumerate() {
+        let Some(walk) = lie.walk(at).filter(|_| run.fitted_by != FittedBy::Maker) else {
+            continue;
+        };
+        let asked = |spot: &Spot<'_>| {
+            let of_no_kind = spot.passage.is_some_and(|passage| passage.kind.is_unknown());
+            let told = run.laying.guards.0.contains_key(spot.name) || !spot.facts.sharp.is_assumed();
+            of_no_kind && !told && !lie.is_joint(spot)
+        };
+        let spots: Vec<Saying> = lie
+            .spots(walk)
+            .iter()
+            .filter(|spot| asked(spot))
+            .map(|spot| lie.said(spot))
+            .collect();
+        if !spots.is_empty() {
+            let what = say!("bare-edge-kind", run = &run.tag, spots = &spots);
+            let find = say!("bare-edge-kind-find", spots = spots);
+            out.add(
+                CHECK
+                    .undecided(what, find)
+                    .grade(grade_of(ctx, *id, run))
+                    .runs([*id]),
+            );
+        }
+    }
 }

@@ -50,14 +50,19 @@ fn limit_for(ctx: &Ctx<'_>, id: RunId) -> Option<(f64, &'static str)> {
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let mut asked: Vec<RunId> = Vec::new();
     for (at, (id, run)) in ctx.sheet.runs.iter().enumerate() {
-        let Some((limit, key)) = limit_for(ctx, *id).filter(|_| run.fitted_by != FittedBy::Maker) else {
+        let walk = ctx.lie.as_ref().and_then(|lie| lie.walk(at));
+        let routed = walk.is_some_and(|walk| !walk.steps.is_empty());
+        let spacing = run.laying.support_spacing.value();
+        // Of nearly all runs nobody told anything.
+        if spacing.is_none() && !routed || run.fitted_by == FittedBy::Maker {
+            continue;
+        }
+        let Some((limit, key)) = limit_for(ctx, *id) else {
             continue;
         };
-        let Some(spacing) = run.laying.support_spacing.value() else {
+        let Some(spacing) = spacing else {
             // A run that is shorter than the limit is held by its ends.
-            let walk = ctx.lie.as_ref().and_then(|lie| lie.walk(at));
-            let routed = walk.is_some_and(|walk| !walk.steps.is_empty());
-            if routed && run.wire.length.value().is_some_and(|length| length.0 > limit) {
+            if run.wire.length.value().is_some_and(|length| length.0 > limit) {
                 asked.push(*id);
             }
             continue;

@@ -214,3 +214,21 @@ fn how_far_a_signal_lead_lies_beside_a_feed_is_worked_by_hand() {
         "{found:?}"
     );
 }
+
+#[test]
+fn a_passage_of_no_kind_is_asked_about() {
+    let text = "body estate\npassage duct from=footwell-left to=side-left length=3m\n\
+        amplifier A1 sections=\"1x 60W@4ohm min 4ohm\" place=footwell-left\n\
+        speaker LS1 4ohm power=80W place=side-left\n\
+        run W1 A1.out1+ LS1.+ 2.5mm2 WH route=duct support-spacing=0.4m\n\
+        run W2 A1.out1- LS1.- 2.5mm2 WHBK route=duct support-spacing=0.4m guards=duct:sleeve";
+    assert_eq!(told(&testkit::job(text)), ["bare-edge? W1"]);
+    for (kind, expected) in [
+        ("carpet", vec![]),
+        ("hole", vec!["bare-edge? W1"]),
+        ("carpet sharp", vec!["bare-edge? W1"]),
+    ] {
+        let known = text.replace("length=3m", &format!("length=3m kind={kind}"));
+        assert_eq!(told(&testkit::job(&known)), expected, "{kind}");
+    }
+}

@@ -28,7 +28,7 @@ hot-joint-end = ihrem Ende
 
 check-loose-end-title = Loses Ende
 check-loose-end-holds = keine Leitung im Leeren endet
-check-loose-end-looks = Leitungen, von denen ein Ende lose liegt oder an einer Klemme, die es nicht gibt. Halt, wo das andere Ende unter Spannung stehen kann, mit Hinweis, wenn keine Sicherung es schützt; sonst Ordnen. Ein loses Ende, das die Lücke von etwas anderem ist (einer Rückleitung, eines Lautsprechers), wird dort gemeldet.
+check-loose-end-looks = Leitungen, von denen ein Ende lose liegt, auch eines, das abgeknipst und im Auto gelassen wurde, oder an einer Klemme, die es nicht gibt. Halt, wo das andere Ende unter Spannung stehen kann, mit Hinweis, wenn keine Sicherung es schützt; sonst Ordnen. Ein loses Ende, das die Lücke von etwas anderem ist (einer Rückleitung, eines Lautsprechers), wird dort gemeldet.
 check-loose-end-why = Ein loses Ende unter Spannung berührt eines Tages etwas. Ein totes gibt dem Nächsten Rätsel auf.
 check-loose-end-source = Allgemeine Praxis.
 loose-end-unguarded = { $run } steht unter Spannung, keine Sicherung schützt sie, und ein Ende liegt lose.

@@ -78,6 +78,8 @@ bare-edge-what = Nichts hält blankes Blech von { $run } fern ({ $spots }){ $liv
     [yes] , und sie steht unter Spannung
    *[no] { "" }
 }.
+bare-edge-kind = Ob { $run } hier durch Blech führt, ist nicht bekannt ({ $spots }).
+bare-edge-kind-find = Eintragen, was für ein Weg das ist: { $spots }.
 bare-edge-remedy = Eine Tülle setzen, die zu Loch und Leitung passt, oder einen Schlauch über { $run } ziehen und dort befestigen.
 
 ## blind-fixing

@@ -28,7 +28,7 @@ hot-joint-end = its end
 
 check-loose-end-title = Loose end
 check-loose-end-holds = no run ends nowhere
-check-loose-end-looks = Runs of which an end lies loose, or lands on a terminal that is not there. Stop where the other end can be live, and it says so when no fuse guards it; Tidy elsewhere. A loose end that is the gap of something else (a return, a speaker) is told there.
+check-loose-end-looks = Runs of which an end lies loose, also one that was clipped off and left in the car, or lands on a terminal that is not there. Stop where the other end can be live, and it says so when no fuse guards it; Tidy elsewhere. A loose end that is the gap of something else (a return, a speaker) is told there.
 check-loose-end-why = A live end that lies loose will touch something one day. A dead one puzzles the next person.
 check-loose-end-source = Common practice.
 loose-end-unguarded = { $run } is live, no fuse guards it, and one end lies loose.

@@ -78,6 +78,8 @@ bare-edge-what = Nothing keeps bare metal off { $run } ({ $spots }){ $live ->
     [yes] , and it is live
    *[no] { "" }
 }.
+bare-edge-kind = Whether { $run } comes through sheet metal here is not known ({ $spots }).
+bare-edge-kind-find = Note what kind of way that is: { $spots }.
 bare-edge-remedy = Set a grommet that fits hole and cable, or draw a sleeve over { $run } and hold it there.
 
 ## blind-fixing
