@@ -7,6 +7,7 @@ use crate::storage::Keeping;
 use crate::worked;
 use editor::Action;
 use lessons::{LESSONS, WORKED_JOBS};
+use model::body::BodyForm;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use words::say;
@@ -53,7 +54,9 @@ pub(crate) fn Jobs() -> Html {
             let keeper = keeper.clone();
             spawn_local(async move { keeper.open_new(worked::in_language(job, language).await) });
         });
-        html! { <li><button type="button" class="jobs__job" {onclick} data-testid={format!("worked-{}", job.key)}><b>{ job.key }</b><span>{ words.text(&format!("worked-{}", job.key)) }</span></button></li> }
+        // Each is called by the form of its vehicle.
+        let name = BodyForm::from_word(job.key).map_or_else(|| job.key.to_owned(), |form| words.say(&form.said()));
+        html! { <li><button type="button" class="jobs__job" {onclick} data-testid={format!("worked-{}", job.key)}><b>{ name }</b><span>{ words.text(&format!("worked-{}", job.key)) }</span></button></li> }
     });
     let lessons = {
         let (desk, close) = (store.desk.clone(), close.clone());

@@ -52,34 +52,32 @@ pub(crate) fn set_index(store: &Store) -> Html {
             </li>
         }
     });
-    html! { <ol class="set" aria-label={words.text("set")}>{ for rows }{ body_row(store) }</ol> }
+    html! { <ol class="set" aria-label={words.text("set")}>{ for rows }{ leaves(store) }</ol> }
 }
 
-/// The body plan: the second drawing of the sheet on the table.
-fn body_row(store: &Store) -> Html {
+/// What goes with the sheets: the body plan, which is their second drawing, the thread of the job, and its papers.
+fn leaves(store: &Store) -> Html {
     let words = store.words();
-    let (is_on, placed) = store.desk.see(|editor| {
-        let placed = editor
-            .sheet()
-            .parts
-            .values()
-            .filter(|part| part.place.is_some())
-            .count();
-        (editor.is_on_body(), placed)
-    });
-    let open = {
-        let store = store.clone();
-        Callback::from(move |_: MouseEvent| {
-            store.desk.perform(Action::BodyPlan);
-        })
+    let on_body = store.desk.see(editor::Editor::is_on_body);
+    let leaf = |action: Action, word: &str, on: bool| {
+        let desk = store.desk.clone();
+        let onclick = Callback::from(move |_: MouseEvent| desk.perform(action));
+        let title = format!(
+            "{} ({})",
+            words.say(&action.said()),
+            words.say(&super::keys::key(action))
+        );
+        html! {
+            <button type="button" class={classes!("set__leaf", on.then_some("set__leaf--on"))} {onclick} {title} aria-pressed={on.to_string()}
+                data-testid={action.id()}>{ words.text(word) }</button>
+        }
     };
+    let offers = |action: Action| store.desk.see(|editor| editor.offers(action));
     html! {
-        <li class={classes!("set__row", is_on.then_some("set__row--on"))}>
-            <button type="button" class="set__sheet" onclick={open} aria-pressed={is_on.to_string()} data-testid="body-plan"
-                title={words.say(&super::keys::key(Action::BodyPlan))}>
-                <b>{ words.text("body-plan") }</b>
-                <span>{ words.say(&say!("set-placed", parts = say!("things-parts", count = placed))) }</span>
-            </button>
+        <li class="set__row set__leaves">
+            { leaf(Action::BodyPlan, "body-plan", on_body) }
+            if offers(Action::Thread) { { leaf(Action::Thread, "tool-thread", store.panel == crate::state::Panel::Thread) } }
+            if offers(Action::Papers) { { leaf(Action::Papers, "tool-papers", store.panel == crate::state::Panel::Papers) } }
         </li>
     }
 }
@@ -130,7 +128,7 @@ pub(crate) fn sheets_there(store: &Store) -> Html {
                     </li>
                 }
             }) }
-            if store.desk.see(|editor| editor.job().settings.body.shape.form.value().is_some()) { { body_row(store) } }
+            if store.desk.see(|editor| editor.job().settings.body.shape.form.value().is_some()) { { leaves(store) } }
         </ol>
     }
 }

@@ -19,8 +19,6 @@ const TOOLS: &[(Action, &str)] = &[
     (Action::WhatFeeds, "tool-feeds"),
     (Action::Ask, "tool-ask"),
     (Action::Record, "tool-record"),
-    (Action::Thread, "tool-thread"),
-    (Action::Papers, "tool-papers"),
     (Action::Jobs, "tool-jobs"),
     (Action::Share, "tool-share"),
 ];

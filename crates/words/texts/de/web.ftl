@@ -395,7 +395,6 @@ pictures-added = Bild von { $of } hinzugefügt, { $size } kB
 ## Der Aufbauplan.
 
 body-plan = Aufbauplan
-set-placed = { $parts } mit Ort
 body-no-form = Die Form des Fahrzeugs wählen, dann wird sein Plan gezeichnet. Maße, die nicht angegeben sind, sind die für die Form üblichen.
 body-lay-all = Alle Leitungen durch den Aufbau führen
 body-lay-all-how = Zuleitungen getrennt von Signalleitungen, die Signalleitungen einer Endstufe zusammen, nichts unter einem Sitz oder über ein Scharnier, wo es einen Weg darum herum gibt. Leitungen mit festem Weg behalten ihn.

@@ -327,7 +327,7 @@ worked-hatchback = A hatchback from complaint to proof: found, planned and built
 ## Recording what is found, and the thread of the job.
 
 tool-record = Record
-tool-thread = Job
+tool-thread = The job
 record = Record what is found
 record-on = Record on { $sheet }
 record-other-sheet = The sheet on the table is { $sheet }. What an earlier hand left belongs on Found.
@@ -395,7 +395,6 @@ pictures-added = Picture of { $of } added, { $size } kB
 ## The body plan.
 
 body-plan = Body plan
-set-placed = { $parts } placed
 body-no-form = Choose the form of the vehicle, and its plan is drawn. Sizes that you do not give are those usual for the form.
 body-lay-all = Lay all runs through the body
 body-lay-all-how = Feeds apart from signal leads, signal leads of one amplifier together, nothing under a seat or over a hinge where there is a way round. Runs whose way is locked keep it.
