@@ -49,6 +49,16 @@ fn lists_are_those_of_the_job_and_are_handed_out_as_tables() {
         text.trim_start_matches('\u{feff}'),
         csv(&native, &words).trim_start_matches('\u{feff}')
     );
+    // The handover is the document that the command line makes, private things left out.
+    table.click("paper-handover");
+    table.click("handover-make");
+    let file = table.downloaded(folder.path(), "html");
+    let asked = paperwork::Asked {
+        kind: Some(model::SheetKind::Plan),
+        ..paperwork::Asked::default()
+    };
+    let native = paperwork::handover(&job, asked, &words).expect("a plan").0;
+    assert_eq!(std::fs::read_to_string(file).expect("the handover"), native);
     table.assert_no_errors();
 }
 

@@ -6,6 +6,7 @@ mod body_plan;
 mod drop_here;
 mod explanation;
 mod field;
+mod handover;
 mod hover_slip;
 mod jobs;
 mod keys;

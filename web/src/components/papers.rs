@@ -2,6 +2,7 @@
 //! checklists to be ticked on the tablet, and what becomes of each thing. Each is printed as it stands, or handed out as
 //! comma-separated values.
 
+use super::handover::Handover;
 use super::title_block::make;
 use crate::files;
 use crate::state::{Act, Panel, Store, escape_closes};
@@ -54,7 +55,8 @@ fn shown(work: &Work<'_>, list: List, terms: &Terms) -> Option<Shown> {
 
 #[function_component]
 pub(crate) fn Papers(_: &PapersProps) -> Html {
-    let list = use_state(|| List::Order);
+    // None: the handover.
+    let list = use_state(|| Some(List::Order));
     let turn = use_state(|| 0_u32);
     let sheet = use_node_ref();
     {
@@ -81,18 +83,24 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
         let Some(work) = Work::of(editor.job(), editor.on(), None) else {
             return (words.text("papers-nothing"), None);
         };
-        (words.say(&work.heading()), shown(&work, *list, &terms))
+        let paper = list.and_then(|list| shown(&work, list, &terms));
+        (words.say(&work.heading()), paper)
     });
-    let tabs = List::ALL.iter().map(|one| {
-        let (list, one) = (list.clone(), *one);
+    let tabs = List::ALL.iter().copied().map(Some).chain([None]).map(|one| {
+        let list = list.clone();
         let on = *list == one;
         let onclick = Callback::from(move |_: MouseEvent| list.set(one));
+        let (word, title) = match one {
+            Some(one) => (one.word(), words.say(&one.title())),
+            None => ("handover", words.text("hand-out-title")),
+        };
         html! { <li><button type="button" class={classes!("papers__tab", on.then_some("papers__tab--on"))} aria-current={on.then_some("page")} {onclick}
-            data-testid={format!("paper-{}", one.word())}>{ words.say(&one.title()) }</button></li> }
+            data-testid={format!("paper-{word}")}>{ title }</button></li> }
     });
     let csv = {
         let (store, list) = (store.clone(), *list);
         Callback::from(move |_: MouseEvent| {
+            let Some(list) = list else { return };
             let words = store.words();
             let text = store.desk.see(|editor| {
                 let work = Work::of(editor.job(), editor.on(), None)?;
@@ -150,18 +158,20 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
         })
     };
     let print = Callback::from(|_: MouseEvent| papers_print::print());
-    let is_order = matches!(*list, List::Order | List::Cut);
+    let is_order = matches!(*list, Some(List::Order | List::Cut));
+    let title = list.map_or_else(|| words.text("hand-out-title"), |list| words.say(&list.title()));
+    let is_list = list.is_some();
     html! {
         <section onkeydown={escape_closes(&store)} class="papers" data-testid="papers" aria-label={words.text("papers")}>
             <header class="papers__head">
                 <b>{ words.text("papers") }</b>
-                <button type="button" class="mend" onclick={print} data-testid="paper-print">{ words.text("papers-print") }</button>
-                <button type="button" class="mend" onclick={csv} data-testid="paper-csv">{ words.text("papers-csv") }</button>
+                if is_list { <button type="button" class="mend" onclick={print} data-testid="paper-print">{ words.text("papers-print") }</button>
+                <button type="button" class="mend" onclick={csv} data-testid="paper-csv">{ words.text("papers-csv") }</button> }
                 <button type="button" class="slip__close" onclick={close} data-testid="close">{ words.text("key-esc") }</button>
             </header>
             <nav class="papers__tabs" aria-label={words.text("papers-which")}><ul>{ for tabs }</ul></nav>
             <article ref={sheet} class="papers__sheet" data-testid="paper" tabindex="0">
-                <h2>{ words.say(&list.title()) }</h2>
+                <h2>{ title }</h2>
                 <p class="papers__work">{ heading }</p>
                 if is_order {
                     <div class="papers__terms">
@@ -173,6 +183,7 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
                     // Written names are for programs; they stand in the table file.
                     Some(Shown::List(table)) => listed(&table.without(&["article"]), &words),
                     Some(Shown::Steps(steps)) => stepped(&store, &steps, &words),
+                    None if !is_list => html! { <Handover revision={store.revision} /> },
                     None => html! {},
                 } }
             </article>

@@ -424,3 +424,16 @@ papers-prices = Ausgefüllte Preisliste einlesen
 papers-no-prices = Dort waren keine Preise zu finden. Die Bestellliste als Tabellendatei ausgeben, die Spalten für Preise und Stunden ausfüllen und diese einlesen.
 papers-prices-read = { $count } Preise eingelesen; dieser Browser behält sie.
 papers-done = { $done } von { $count } erledigt
+
+## Die Übergabe.
+
+hand-out-title = Übergabe
+hand-out-what = Eine Datei für den Kunden, in einfachen Worten mit der Zeichnung davor und danach, und für den nächsten Einbauer, mit Zeichnung, Leitungs- und Sicherungsliste, Messwerten und Einstellungen. Sie öffnet sich mit einem Doppelklick, ohne Netz, und druckt auf A4 und Letter.
+hand-out-for = für
+hand-out-for-both = beide
+hand-out-for-customer = den Kunden
+hand-out-for-installer = den nächsten Einbauer
+hand-out-pictures = Bilder
+hand-out-make = Übergabe erstellen
+hand-out-how = Sie entsteht aus dem Blatt auf dem Tisch. Was abgelehnt wurde, steht als Erklärung darin.
+hand-out-file = Übergabe

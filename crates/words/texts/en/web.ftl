@@ -424,3 +424,16 @@ papers-prices = Take in a filled price list
 papers-no-prices = No prices were found there. Hand out the order list as a table file, fill in its columns of prices and hours, and take that in.
 papers-prices-read = { $count } prices taken in; this browser keeps them.
 papers-done = { $done } of { $count } done
+
+## The handover.
+
+hand-out-title = Handover
+hand-out-what = One file for the customer, in plain words with the drawing before and after, and for the next installer, with drawing, wiring and fuse table, readings and settings. It opens with a double click, without a network, and prints on A4 and Letter.
+hand-out-for = for
+hand-out-for-both = both
+hand-out-for-customer = the customer
+hand-out-for-installer = the next installer
+hand-out-pictures = pictures
+hand-out-make = Make the handover
+hand-out-how = It is made of the sheet on the table. What was declined stands in it as a statement.
+hand-out-file = handover
