@@ -19,52 +19,28 @@ pub(crate) static CHECK: Check = Check {
     group: CheckGroup::SignalAndControl,
     example: "\
 body estate
-battery B1 agm 70Ah cranking=640A place=footwell-left
-fuse F1 strip61 30A place=footwell-left
-ground E1 bare place=side-left
-ground E2 bare place=footwell-left
 head H1 line-outputs=2 power=20W place=footwell-left
-amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" own-fuse=15A input-level=line inputs=2 place=side-left #~ signal-scattered
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 turn-on=sensing place=side-left #~ signal-scattered
 speaker LS1 4ohm power=80W full front-left place=side-left
 speaker LS2 4ohm power=80W full front-right place=side-left
-run W1 B1.+ F1.in 10mm2 RD ends=ring/ring
-run W2 F1.out A1.+ 10mm2 RD ends=ring/ferrule route=sill-front-left/sill-rear-left/arch-way-left support-spacing=0.4m
-run W3 A1.- E1.stud 10mm2 BK ends=ferrule/ring
-run W4 B1.- E2.stud 10mm2 BK ends=ring/ring
-run W5 F1.out H1.30 2.5mm2 YE
-run W6 F1.out H1.15 2.5mm2 RD
-run W7 H1.31 E2.stud 2.5mm2 BK
-run W8 H1.front-l A1.in1 0.5mm2 BK ends=plug/plug route=carpet-front-left/tunnel-rear-left/seat-load-left/floor-way-left support-spacing=0.4m #~ signal-scattered
-run W9 H1.front-r A1.in2 0.5mm2 BK ends=plug/plug route=carpet-front-left/carpet-front-right/sill-front-right/sill-rear-right/arch-way-right/floor-way-right/floor-way-left support-spacing=0.4m #~ signal-scattered
-run W10 A1.out1+ LS1.+ 2.5mm2 WH
-run W11 A1.out1- LS1.- 2.5mm2 WHBK
-run W12 A1.out2+ LS2.+ 2.5mm2 GY
-run W13 A1.out2- LS2.- 2.5mm2 GYBK
-run W14 H1.rem A1.rem 0.5mm2 BU route=sill-front-left/sill-rear-left/arch-way-left support-spacing=0.4m",
+run W1 H1.front-l A1.in1 0.5mm2 BK ends=plug/plug route=carpet-front-left/tunnel-rear-left/seat-load-left/floor-way-left support-spacing=0.4m #~ signal-scattered
+run W2 H1.front-r A1.in2 0.5mm2 BK ends=plug/plug route=carpet-front-left/carpet-front-right/sill-front-right/sill-rear-right/arch-way-right/floor-way-right/floor-way-left support-spacing=0.4m #~ signal-scattered
+run W3 A1.out1+ LS1.+ 2.5mm2 WH
+run W4 A1.out1- LS1.- 2.5mm2 WHBK
+run W5 A1.out2+ LS2.+ 2.5mm2 GY
+run W6 A1.out2- LS2.- 2.5mm2 GYBK",
     instead: "\
 body estate
-battery B1 agm 70Ah cranking=640A place=footwell-left
-fuse F1 strip61 30A place=footwell-left
-ground E1 bare place=side-left
-ground E2 bare place=footwell-left
 head H1 line-outputs=2 power=20W place=footwell-left
-amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" own-fuse=15A input-level=line inputs=2 place=side-left
+amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" input-level=line inputs=2 turn-on=sensing place=side-left
 speaker LS1 4ohm power=80W full front-left place=side-left
 speaker LS2 4ohm power=80W full front-right place=side-left
-run W1 B1.+ F1.in 10mm2 RD ends=ring/ring
-run W2 F1.out A1.+ 10mm2 RD ends=ring/ferrule route=sill-front-left/sill-rear-left/arch-way-left support-spacing=0.4m
-run W3 A1.- E1.stud 10mm2 BK ends=ferrule/ring
-run W4 B1.- E2.stud 10mm2 BK ends=ring/ring
-run W5 F1.out H1.30 2.5mm2 YE
-run W6 F1.out H1.15 2.5mm2 RD
-run W7 H1.31 E2.stud 2.5mm2 BK
-run W8 H1.front-l A1.in1 0.5mm2 BK ends=plug/plug route=carpet-front-left/tunnel-rear-left/seat-load-left/floor-way-left support-spacing=0.4m
-run W9 H1.front-r A1.in2 0.5mm2 BK ends=plug/plug route=carpet-front-left/tunnel-rear-left/seat-load-left/floor-way-left support-spacing=0.4m
-run W10 A1.out1+ LS1.+ 2.5mm2 WH
-run W11 A1.out1- LS1.- 2.5mm2 WHBK
-run W12 A1.out2+ LS2.+ 2.5mm2 GY
-run W13 A1.out2- LS2.- 2.5mm2 GYBK
-run W14 H1.rem A1.rem 0.5mm2 BU route=sill-front-left/sill-rear-left/arch-way-left support-spacing=0.4m",
+run W1 H1.front-l A1.in1 0.5mm2 BK ends=plug/plug route=carpet-front-left/tunnel-rear-left/seat-load-left/floor-way-left support-spacing=0.4m
+run W2 H1.front-r A1.in2 0.5mm2 BK ends=plug/plug route=carpet-front-left/tunnel-rear-left/seat-load-left/floor-way-left support-spacing=0.4m
+run W3 A1.out1+ LS1.+ 2.5mm2 WH
+run W4 A1.out1- LS1.- 2.5mm2 WHBK
+run W5 A1.out2+ LS2.+ 2.5mm2 GY
+run W6 A1.out2- LS2.- 2.5mm2 GYBK",
     limits: &["signal-scatter"],
     since: "0.1.0",
     run,
