@@ -65,6 +65,9 @@ fn every_screen_of_the_editor_is_accessible() {
             ("shift+?", "the list of keys", "keys-list"),
             ("g", "the readings", "readings-drawer"),
             ("shift+L", "Share", "share-drawer"),
+            ("i", "recording", "record-drawer"),
+            ("c", "the thread of the job", "thread-drawer"),
+            ("y", "the papers", "papers-page"),
             ("m", "the meter", "meter-face"),
             ("n", "a finding explained", "explanation"),
         ] {
@@ -85,6 +88,46 @@ fn every_screen_of_the_editor_is_accessible() {
         look(&table, &format!("the slip of a run, {scheme:?}"), &mut found);
         table.press("Escape");
     }
+    // Lists of the thread unfolded, papers of each sort, the body plan and what stands beside it.
+    table.press("c");
+    table.click("thread-add-complaint");
+    look(&table, "a complaint", &mut found);
+    for section in [
+        "thread-condition",
+        "thread-find-out",
+        "thread-becomes",
+        "thread-quote",
+    ] {
+        table.click(section);
+        if section == "thread-quote" {
+            table.click("quote-findings");
+        }
+        look(&table, section, &mut found);
+    }
+    table.press("Escape");
+    table.press("y");
+    for paper in ["paper-build", "paper-meter", "paper-handover"] {
+        table.click(paper);
+        look(&table, paper, &mut found);
+    }
+    table.press("Escape");
+    table.press("p");
+    table.wait_until(
+        "the form",
+        "!!document.querySelector('[data-testid=body-drawer]')",
+    );
+    look(&table, "a body without a form", &mut found);
+    table.eval(
+        "(() => { const s = document.querySelector('[data-testid=body-drawer] [data-testid=field-form]'); s.value = 'van'; \
+         s.dispatchEvent(new Event('change', {bubbles: true})) })()",
+    );
+    table.wait_until(
+        "its places",
+        "document.querySelectorAll('[data-testid=body-part]').length > 10",
+    );
+    look(&table, "the body plan", &mut found);
+    table.press("Escape");
+    table.press("p");
     table.page_mut().set_size(800, 1000);
     table.page_mut().set_touch();
     look(&table, "a tablet held upright", &mut found);

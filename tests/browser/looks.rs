@@ -99,6 +99,9 @@ fn panels_slips_and_overlays_open_within_the_window() {
         ("o", "outline-list"),
         ("?", "keys-list"),
         ("b", "jobs-drawer"),
+        ("i", "record-drawer"),
+        ("c", "thread-drawer"),
+        ("y", "papers-page"),
     ] {
         table.press(key);
         inside(panel);

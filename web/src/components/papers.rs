@@ -162,7 +162,7 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
     let title = list.map_or_else(|| words.text("hand-out-title"), |list| words.say(&list.title()));
     let is_list = list.is_some();
     html! {
-        <section onkeydown={escape_closes(&store)} class="papers" data-testid="papers" aria-label={words.text("papers")}>
+        <section onkeydown={escape_closes(&store)} class="papers" data-testid="papers-page" aria-label={words.text("papers")}>
             <header class="papers__head">
                 <b>{ words.text("papers") }</b>
                 if is_list { <button type="button" class="mend" onclick={print} data-testid="paper-print">{ words.text("papers-print") }</button>
