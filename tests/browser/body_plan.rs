@@ -25,6 +25,16 @@ fn feed(table: &Table) -> f64 {
         .0
 }
 
+/// The cut list of the plan, as it is shown.
+fn ordered(table: &Table) -> Vec<Vec<String>> {
+    let job = table.job();
+    let work = paperwork::Work::of(&job, SheetKind::Plan, None).expect("a plan");
+    let list = paperwork::lists(&work, &paperwork::Terms::default(), &[paperwork::List::Cut]);
+    list.iter()
+        .flat_map(|it| it.shown(&words::Words::default()))
+        .collect()
+}
+
 #[test]
 fn an_amplifier_is_carried_to_the_other_side_and_everything_follows() {
     let mut table = Table::open_worked("hatchback");
@@ -42,6 +52,7 @@ fn an_amplifier_is_carried_to_the_other_side_and_everything_follows() {
     let routed = (table.job_text(), feed(&table));
     table.press("Escape");
     assert_eq!(amplifier(&table).place.as_deref(), Some("side-left"));
+    let before = (table.findings_as_native(), ordered(&table));
     let (from, to) = (table.part("A1"), table.part("LS4"));
     table.drag(&[from, to]);
     table.wait_for("the amplifier to be at the side", || {
@@ -53,8 +64,10 @@ fn an_amplifier_is_carried_to_the_other_side_and_everything_follows() {
         feed(&table),
         routed.1
     );
-    // What stands in the margin is what the engine finds of the sheet as it lies now.
-    table.findings_as_native();
+    // What stands in the margin is what the engine finds of the sheet as it lies now, and the cut list follows the way.
+    let after = (table.findings_as_native(), ordered(&table));
+    assert_ne!(after, before);
+    assert_ne!(after.1, before.1, "the feed is another length");
     table.screenshot("body-plan");
     table.press("ctrl+z");
     table.wait_for("it to be back", || (table.job_text() == routed.0).then_some(()));

@@ -108,3 +108,38 @@ fn a_checklist_is_ticked_by_fingers_and_printed_alone() {
     table.press("ctrl+z");
     table.assert_no_errors();
 }
+
+#[test]
+fn how_a_channel_is_set_is_told_on_the_slip_and_stands_on_the_settings_sheet() {
+    let table = Table::open_worked("estate");
+    table.open_part("A2");
+    table.wait_until(
+        "the way in",
+        "!!document.querySelector('[data-testid=add-tuning]')",
+    );
+    let put = |css: &str, text: &str| {
+        table.eval(&format!(
+            "(() => {{ document.querySelector('[data-testid=tunings]').open = true; const i = document.querySelector('{css}'); \
+             i.value = '{text}'; i.dispatchEvent(new Event('change', {{bubbles: true}})) }})()"
+        ));
+    };
+    put("[data-testid=add-tuning]", "1");
+    table.wait_until("the channel", "!!document.querySelector('[data-testid=tuning]')");
+    put("[data-testid=tuning] [data-testid=field-target-volts]", "17.5");
+    put("[data-testid=tuning] [data-testid=field-gain]", "a quarter turn");
+    table.wait_for("both", || {
+        let job = table.job();
+        let tunings = &job.sheet(model::SheetKind::Plan)?.tunings;
+        let told = tunings.iter().find(|it| it.of == "A2" && it.channel == "1")?;
+        (told.target.is_given() && told.gain == "a quarter turn").then_some(())
+    });
+    table.press("Escape");
+    table.press("y");
+    table.click("paper-settings");
+    table.wait_until(
+        "the settings sheet",
+        "document.querySelector('[data-testid=paper]').innerText.includes('a quarter turn')",
+    );
+    assert!(table.text("paper").contains("17.5"));
+    table.assert_no_errors();
+}

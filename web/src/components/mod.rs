@@ -37,6 +37,7 @@ mod title_block;
 mod title_cell;
 mod title_plate;
 mod tray;
+mod tunings;
 mod under_legend;
 
 pub(crate) use ask::Ask;

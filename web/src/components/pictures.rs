@@ -6,10 +6,10 @@ use crate::state::{Act, Store};
 use model::edits::{add_picture, remove_picture, set_picture};
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{File, HtmlInputElement};
-use words::say;
+use words::{Words, say};
 use yew::prelude::*;
 
-/// Pictures of what has this tag.
+/// Pictures of what has this tag; of the vehicle without one.
 pub(super) fn pictures(store: &Store, of: &str) -> Html {
     let words = store.words();
     let all: Vec<(String, String, String)> = store.desk.see(|editor| {
@@ -57,7 +57,7 @@ fn one(store: &Store, of: &str, key: String, address: String, what: String) -> H
         Callback::from(move |_: MouseEvent| make(&store, |job| remove_picture(job, &key)))
     };
     let alt = if what.is_empty() {
-        words.say(&say!("pictures-of", of = of))
+        words.say(&say!("pictures-of", of = called(of, &words)))
     } else {
         what.clone()
     };
@@ -94,4 +94,13 @@ pub(crate) fn take_in(store: &Store, of: &str, files: Vec<File>) {
             }
         }
     });
+}
+
+/// What a picture shows, in words: a tag as it stands, or the vehicle.
+fn called(of: &str, words: &Words) -> String {
+    if of.is_empty() {
+        words.text("pictures-vehicle")
+    } else {
+        of.to_owned()
+    }
 }

@@ -5,6 +5,7 @@ use super::field::Field;
 use super::mark::mark;
 use super::pictures::pictures;
 use super::run_fields::{RunFields, set};
+use super::tunings::tunings;
 use super::under_legend::fate_of;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
@@ -301,7 +302,7 @@ fn beside(store: &Store, thing: &Thing) -> Html {
     };
     store.desk.see(|editor| match thing {
         Thing::Part(id) => editor.sheet().parts.get(id).map(|part| {
-            html! { <>{ group(|count| say!("slip-mounting", count = count), &part.mounting, &Mounting::default()) }{ group(|count| say!("slip-handling", count = count), &part.handling, &Handling::default()) }</> }
+            html! { <>{ tunings(store, &part.tag, &part.is) }{ group(|count| say!("slip-mounting", count = count), &part.mounting, &Mounting::default()) }{ group(|count| say!("slip-handling", count = count), &part.handling, &Handling::default()) }</> }
         }),
         Thing::Run(id) => editor.sheet().runs.get(id).map(|run| {
             html! { <>{ group(|count| say!("slip-laying", count = count), &run.laying, &Laying::default()) }{ group(|count| say!("slip-handling", count = count), &run.handling, &Handling::default()) }</> }

@@ -437,3 +437,7 @@ hand-out-pictures = Bilder
 hand-out-make = Übergabe erstellen
 hand-out-how = Sie entsteht aus dem Blatt auf dem Tisch. Was abgelehnt wurde, steht als Erklärung darin.
 hand-out-file = Übergabe
+slip-tunings = Einstellung der Kanäle ({ $count })
+tuning-channel = Kanal { $channel }
+tuning-add = Kanal hinzufügen
+pictures-vehicle = dem Fahrzeug

@@ -437,3 +437,7 @@ hand-out-pictures = pictures
 hand-out-make = Make the handover
 hand-out-how = It is made of the sheet on the table. What was declined stands in it as a statement.
 hand-out-file = handover
+slip-tunings = How its channels are set ({ $count })
+tuning-channel = Channel { $channel }
+tuning-add = add channel
+pictures-vehicle = the vehicle

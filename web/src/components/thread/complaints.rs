@@ -2,6 +2,7 @@
 //! mended. What is still open is said.
 
 use super::lines;
+use crate::components::pictures::pictures;
 use crate::state::Store;
 use editor::Editor;
 use model::edits::ThreadList;
@@ -172,6 +173,7 @@ fn one(store: &Store, place: usize, complaint: &Complaint) -> Html {
             if !open.is_empty() {
                 <ul class="thread__open" data-testid="open-ends">{ for open.iter().map(|it| html! { <li>{ words.say(it) }</li> }) }</ul>
             }
+            { pictures(store, &complaint.tag) }
             { lines::remove(store, ThreadList::Complaints, place, &complaint.tag) }
         </div>
     }

@@ -1,6 +1,7 @@
 //! The condition record: what was seen before any trim came off.
 
 use super::lines;
+use crate::components::pictures::pictures;
 use crate::state::Store;
 use model::edits::ThreadList;
 use yew::prelude::*;
@@ -18,6 +19,8 @@ pub(super) fn intake(store: &Store) -> (usize, Html) {
                 </div>
             }) }
             { lines::add(store, ThreadList::Intake, "thread-add-intake") }
+            // Of the vehicle as a whole.
+            { pictures(store, "") }
         </>
     };
     (notes.len(), shown)
