@@ -272,6 +272,19 @@ fn a_complaint_is_followed_from_intake_to_proof() {
     assert!(text.contains("26"), "{text}");
     table.press("c");
     table.click("thread-becomes");
+    // The same numbers as on the papers.
+    let job = table.job();
+    let work = paperwork::Work::of(&job, SheetKind::Plan, Some(SheetKind::Found)).expect("a plan");
+    let all = paperwork::what_becomes(&work);
+    let told = format!(
+        "{} findings cleared, {} left, {} new.",
+        all.cleared.len(),
+        all.left.len(),
+        all.added.len()
+    );
+    table.wait_for("the findings", || {
+        (table.text("becomes-findings") == told).then_some(())
+    });
     assert!(
         table.text("becomes-counts").contains("0 removed"),
         "{}",

@@ -1,6 +1,7 @@
 //! What becomes of things between the sheet on the table and the one before it: counted, told one by one, and what that
 //! does to the findings.
 
+use super::Told;
 use crate::components::title_block::make;
 use crate::state::Store;
 use editor::recording::choices;
@@ -46,7 +47,7 @@ fn name(editor: &Editor, sheet: &Sheet, thing: &Thing) -> String {
     .to_owned()
 }
 
-fn told(became: &Became) -> Saying {
+fn said(became: &Became) -> Saying {
     match became {
         Became::Kept => say!("becomes-kept"),
         Became::Changed(_) => say!("becomes-changed"),
@@ -55,9 +56,25 @@ fn told(became: &Became) -> Saying {
     }
 }
 
-pub(super) fn becomes(store: &Store) -> (usize, Html) {
+/// How many findings are cleared, left and brought since the sheet before.
+pub(super) fn findings(editor: &Editor) -> Option<[usize; 3]> {
+    let (before, _) = earlier(editor)?;
+    let work = paperwork::Work::of(editor.job(), editor.on(), Some(before))?;
+    let all = paperwork::what_becomes(&work);
+    Some([all.cleared.len(), all.left.len(), all.added.len()])
+}
+
+/// How many things are not as they were.
+pub(super) fn count(store: &Store) -> usize {
+    store.desk.see(|editor| {
+        let tally = earlier(editor).map(|(_, before)| compare(before, editor.sheet()).tally());
+        tally.map_or(0, |it| it.changed + it.new + it.removed)
+    })
+}
+
+pub(super) fn becomes(store: &Store, told: &Told) -> Html {
     let words = store.words();
-    let Some((before, lines, counts, cleared, left, brought)) = store.desk.see(|editor| {
+    let Some((before, lines, counts)) = store.desk.see(|editor| {
         let (kind, before) = earlier(editor)?;
         let compared = compare(before, editor.sheet());
         let here = editor.sheet();
@@ -84,36 +101,18 @@ pub(super) fn becomes(store: &Store) -> (usize, Html) {
                 });
                 Line {
                     name: name(editor, sheet, &thing),
-                    became: told(became),
+                    became: said(became),
                     decided: decided.unwrap_or_default(),
                     became_of_it: became.clone(),
                     thing,
                 }
             })
             .collect();
-        // The other sheet is judged as this one is.
-        let then = checks::analyse(before, &editor.job().settings);
-        let same = |a: &checks::Finding, b: &checks::Finding| {
-            a.check == b.check && a.parts.first() == b.parts.first() && a.runs.first() == b.runs.first()
-        };
-        let now = &editor.analysis().findings;
-        let left = now
-            .iter()
-            .filter(|it| then.findings.iter().any(|old| same(it, old)))
-            .count();
-        let cleared = then
-            .findings
-            .iter()
-            .filter(|old| !now.iter().any(|it| same(it, old)))
-            .count();
-        Some((kind, lines, compared.tally(), cleared, left, now.len() - left))
+        Some((kind, lines, compared.tally()))
     }) else {
-        return (
-            0,
-            html! { <p class="thread__about">{ words.text("becomes-none") }</p> },
-        );
+        return html! { <p class="thread__about">{ words.text("becomes-none") }</p> };
     };
-    let changed = counts.changed + counts.new + counts.removed;
+    let [cleared, left, brought] = told.findings;
     let on = store.desk.see(Editor::on);
     let row = |line: Line| {
         let go = {
@@ -168,7 +167,7 @@ pub(super) fn becomes(store: &Store) -> (usize, Html) {
     let (kept, others): (Vec<Line>, Vec<Line>) = lines
         .into_iter()
         .partition(|line| line.became_of_it == Became::Kept);
-    let shown = html! {
+    html! {
         <>
             <p class="thread__about">{ words.say(&say!("becomes-from", sheet = before.said())) }</p>
             <p data-testid="becomes-counts">{ words.say(&say!("becomes-counts", kept = counts.kept, changed = counts.changed, new = counts.new, removed = counts.removed)) }</p>
@@ -176,6 +175,5 @@ pub(super) fn becomes(store: &Store) -> (usize, Html) {
             <ul>{ for others.into_iter().map(row) }</ul>
             <details><summary class="slip__more">{ words.say(&say!("becomes-kept-all", count = kept.len())) }</summary><ul>{ for kept.into_iter().map(row) }</ul></details>
         </>
-    };
-    (changed, shown)
+    }
 }

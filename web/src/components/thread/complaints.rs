@@ -1,7 +1,7 @@
 //! The complaints: each tied to the findings that explain it, the offers that answer it, and the readings that prove it
 //! mended. What is still open is said.
 
-use super::lines;
+use super::{Told, lines};
 use crate::components::pictures::pictures;
 use crate::state::Store;
 use editor::Editor;
@@ -59,20 +59,23 @@ pub(super) fn link(store: &Store, finding: &FindingRef) -> Html {
     }
 }
 
-pub(super) fn complaints(store: &Store) -> (usize, Html) {
+pub(super) fn count(store: &Store) -> usize {
+    store.desk.see(|editor| editor.job().thread.complaints.len())
+}
+
+pub(super) fn complaints(store: &Store, told: &Told) -> Html {
     let words = store.words();
     let all = store.desk.see(|editor| editor.job().thread.complaints.clone());
-    let shown = html! {
+    html! {
         <>
-            { for all.iter().enumerate().map(|(place, complaint)| one(store, place, complaint)) }
+            { for all.iter().enumerate().map(|(place, complaint)| one(store, place, complaint, told)) }
             if all.is_empty() { <p class="thread__about">{ words.text("thread-complaints-about") }</p> }
             { lines::add(store, ThreadList::Complaints, "thread-add-complaint") }
         </>
-    };
-    (all.len(), shown)
+    }
 }
 
-fn one(store: &Store, place: usize, complaint: &Complaint) -> Html {
+fn one(store: &Store, place: usize, complaint: &Complaint, told: &Told) -> Html {
     let words = store.words();
     let explained = &complaint.explained_by.0;
     let tie = {
@@ -152,7 +155,7 @@ fn one(store: &Store, place: usize, complaint: &Complaint) -> Html {
             .collect();
         (offers, proofs)
     });
-    let open = store.desk.see(|editor| open_ends(editor, complaint));
+    let open = store.desk.see(|editor| open_ends(editor, complaint, told));
     html! {
         <div class="thread__line" data-testid="complaint-line">
             <b class="thread__tag">{ &complaint.tag }</b>
@@ -180,7 +183,7 @@ fn one(store: &Store, place: usize, complaint: &Complaint) -> Html {
 }
 
 /// What of a complaint is still open.
-fn open_ends(editor: &Editor, complaint: &Complaint) -> Vec<Saying> {
+fn open_ends(editor: &Editor, complaint: &Complaint, told: &Told) -> Vec<Saying> {
     let answers = |offer: &String| {
         let offers = &editor.job().thread.offers;
         offers
@@ -197,6 +200,9 @@ fn open_ends(editor: &Editor, complaint: &Complaint) -> Vec<Saying> {
             answers(offer)
         }
     };
-    let all = paperwork::open_ends(editor.job());
-    all.iter().filter(|end| is_its(end)).map(OpenEnd::said).collect()
+    told.open_ends
+        .iter()
+        .filter(|end| is_its(end))
+        .map(OpenEnd::said)
+        .collect()
 }

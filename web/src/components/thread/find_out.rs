@@ -1,11 +1,19 @@
 //! What is still to be found out: what every finding that lacks a fact asks for, most pressing first.
 
+use super::Told;
 use crate::components::mark::mark;
 use crate::state::Store;
 use checks::Grade;
 use yew::prelude::*;
 
-pub(super) fn find_out(store: &Store) -> (usize, Html) {
+pub(super) fn count(store: &Store) -> usize {
+    store.desk.see(|editor| {
+        let all = &editor.analysis().findings;
+        all.iter().filter(|finding| finding.undecided).count()
+    })
+}
+
+pub(super) fn find_out(store: &Store, _: &Told) -> Html {
     let words = store.words();
     let open: Vec<(usize, Grade, String, String)> = store.desk.see(|editor| {
         let all = editor.analysis().findings.iter().enumerate();
@@ -17,7 +25,7 @@ pub(super) fn find_out(store: &Store) -> (usize, Html) {
             .collect()
     });
     let count = open.len();
-    let shown = html! {
+    html! {
         <>
             <p class="thread__about">{ words.text(if count == 0 { "thread-find-out-none" } else { "thread-find-out-about" }) }</p>
             <ol>{ for open.into_iter().map(|(place, grade, remedy, what)| {
@@ -26,6 +34,5 @@ pub(super) fn find_out(store: &Store) -> (usize, Html) {
                 html! { <li><button type="button" class="slip__finding" {onclick} data-testid="find-out-line">{ mark(grade) }<span><b>{ remedy }</b><br />{ what }</span></button></li> }
             }) }</ol>
         </>
-    };
-    (count, shown)
+    }
 }

@@ -1,15 +1,19 @@
 //! The condition record: what was seen before any trim came off.
 
-use super::lines;
+use super::{Told, lines};
 use crate::components::pictures::pictures;
 use crate::state::Store;
 use model::edits::ThreadList;
 use yew::prelude::*;
 
-pub(super) fn intake(store: &Store) -> (usize, Html) {
+pub(super) fn count(store: &Store) -> usize {
+    store.desk.see(|editor| editor.job().thread.intake.len())
+}
+
+pub(super) fn intake(store: &Store, _: &Told) -> Html {
     let words = store.words();
     let notes = store.desk.see(|editor| editor.job().thread.intake.clone());
-    let shown = html! {
+    html! {
         <>
             <p class="thread__about">{ words.text("thread-condition-about") }</p>
             { for notes.iter().enumerate().map(|(place, note)| html! {
@@ -22,6 +26,5 @@ pub(super) fn intake(store: &Store) -> (usize, Html) {
             // Of the vehicle as a whole.
             { pictures(store, "") }
         </>
-    };
-    (notes.len(), shown)
+    }
 }

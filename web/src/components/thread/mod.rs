@@ -9,6 +9,7 @@ mod lines;
 mod quote;
 
 use crate::state::{Act, Panel, Store, escape_closes};
+use paperwork::OpenEnd;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -17,21 +18,53 @@ pub(crate) struct ThreadProps {
     pub(crate) revision: u32,
 }
 
-/// A list of the drawer: the key of its title, and what it shows.
-type Section = (&'static str, fn(&Store) -> (usize, Html));
+/// What takes an analysis to know: worked out for the list that is unfolded, after an edit, and not at every move of the
+/// pointer.
+#[derive(Default, PartialEq)]
+struct Told {
+    open_ends: Vec<OpenEnd>,
+    /// Findings cleared, left and brought since the sheet before.
+    findings: [usize; 3],
+}
+
+/// A list of the drawer: the key of its title, how much is in it, and what it shows.
+type Section = (&'static str, fn(&Store) -> usize, fn(&Store, &Told) -> Html);
 
 const SECTIONS: &[Section] = &[
-    ("thread-complaints", complaints::complaints),
-    ("thread-condition", intake::intake),
-    ("thread-find-out", find_out::find_out),
-    ("thread-becomes", becomes::becomes),
-    ("thread-quote", quote::quote),
+    (COMPLAINTS, complaints::count, complaints::complaints),
+    ("thread-condition", intake::count, intake::intake),
+    ("thread-find-out", find_out::count, find_out::find_out),
+    (BECOMES, becomes::count, becomes::becomes),
+    ("thread-quote", quote::count, quote::quote),
 ];
+const COMPLAINTS: &str = "thread-complaints";
+const BECOMES: &str = "thread-becomes";
+
+fn told(store: &Store, unfolded: Option<&str>) -> Told {
+    let mut told = Told::default();
+    store.desk.see(|editor| match unfolded {
+        Some(COMPLAINTS) => told.open_ends = paperwork::open_ends(editor.job()),
+        Some(BECOMES) => told.findings = becomes::findings(editor).unwrap_or_default(),
+        _ => {}
+    });
+    told
+}
 
 #[function_component]
 pub(crate) fn Thread(_: &ThreadProps) -> Html {
     let open = use_state(|| Some(0_usize));
-    let Some(store) = use_context::<Store>() else {
+    let store = use_context::<Store>();
+    let known = store
+        .as_ref()
+        .map(|store| (store.edits, store.desk.see(editor::Editor::on)));
+    let told = {
+        let store = store.clone();
+        use_memo((known, *open), move |(_, open)| {
+            let unfolded = open.and_then(|open| SECTIONS.get(open)).map(|(title, ..)| *title);
+            store.map(|store| told(&store, unfolded)).unwrap_or_default()
+        })
+    };
+    let Some(store) = store else {
         return html! {};
     };
     let words = store.words();
@@ -42,9 +75,9 @@ pub(crate) fn Thread(_: &ThreadProps) -> Html {
             crate::browser::focus_board();
         })
     };
-    let sections = SECTIONS.iter().enumerate().map(|(number, (title, list))| {
+    let sections = SECTIONS.iter().enumerate().map(|(number, (title, count, list))| {
         let is_open = *open == Some(number);
-        let (count, shown) = list(&store);
+        let count = count(&store);
         let open = open.clone();
         let onclick = Callback::from(move |_: MouseEvent| open.set((!is_open).then_some(number)));
         html! {
@@ -52,7 +85,7 @@ pub(crate) fn Thread(_: &ThreadProps) -> Html {
                 <h3><button type="button" class="thread__title" aria-expanded={is_open.to_string()} {onclick} data-testid={*title}>
                     <b>{ words.text(title) }</b><span>{ count }</span>
                 </button></h3>
-                if is_open { <div class="thread__body" data-testid={format!("{title}-list")}>{ shown }</div> }
+                if is_open { <div class="thread__body" data-testid={format!("{title}-list")}>{ list(&store, &told) }</div> }
             </section>
         }
     });

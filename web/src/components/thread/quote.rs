@@ -1,7 +1,7 @@
 //! The quote: what is offered, how much it is needed, what it costs with the shop's own prices, and what the customer said.
 
 use super::complaints::{link, refers_to};
-use super::lines;
+use super::{Told, lines};
 use crate::components::field::Field;
 use crate::components::run_fields::set;
 use crate::components::title_block::make;
@@ -14,7 +14,11 @@ use model::{Edit, Job};
 use words::say;
 use yew::prelude::*;
 
-pub(super) fn quote(store: &Store) -> (usize, Html) {
+pub(super) fn count(store: &Store) -> usize {
+    store.desk.see(|editor| editor.job().thread.offers.len())
+}
+
+pub(super) fn quote(store: &Store, _: &Told) -> Html {
     let words = store.words();
     let thread = store.desk.see(|editor| editor.job().thread.clone());
     let rates = &thread.rates;
@@ -27,7 +31,7 @@ pub(super) fn quote(store: &Store) -> (usize, Html) {
     };
     let sums = paperwork::quote(&thread);
     let written = |sum: Option<Money>| words.say(&paperwork::money_or_unknown(sum, rates));
-    let shown = html! {
+    html! {
         <>
             { for Rates::list().iter().map(|property| {
                 let store = store.clone();
@@ -45,8 +49,7 @@ pub(super) fn quote(store: &Store) -> (usize, Html) {
                 </dl>
             }
         </>
-    };
-    (thread.offers.len(), shown)
+    }
 }
 
 fn one(store: &Store, place: usize, offer: &Offer, rates: &Rates) -> Html {
