@@ -97,6 +97,10 @@ impl Pen {
     pub(crate) fn shows(&self, detail: Detail) -> bool {
         detail <= self.shown
     }
+    /// Whether letters of this size, in board units, are large enough on screen to be written.
+    pub(crate) fn can_be_read(&self, size: f64) -> bool {
+        size >= self.least
+    }
     pub(crate) fn path(&mut self, detail: Detail, path: BezPath, fill: Option<Ink>, stroke: Option<Stroke>) {
         if !self.shows(detail) || path.elements().is_empty() {
             return;
@@ -119,7 +123,7 @@ impl Pen {
         self.path(detail, area.to_path(0.1), fill, stroke);
     }
     pub(crate) fn write(&mut self, detail: Detail, writing: Writing) {
-        if !self.shows(detail) || writing.text.is_empty() || writing.size < self.least {
+        if !self.shows(detail) || writing.text.is_empty() || !self.can_be_read(writing.size) {
             return;
         }
         let margin = if writing.halo { 2.0 } else { 0.0 };

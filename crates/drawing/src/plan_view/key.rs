@@ -67,6 +67,10 @@ pub(super) fn area(plan: &Plan, words: &Words) -> Rect {
 }
 
 pub(super) fn draw(pen: &mut Pen, view: &PlanView) {
+    // A sign without its words explains nothing.
+    if !pen.shows(Detail::Labels) || !pen.can_be_read(SIZE) {
+        return;
+    }
     for (sign, text, at) in places(&view.plan, &view.words) {
         match sign {
             Sign::Place(dot) => spots::dot_at(pen, at, dot),

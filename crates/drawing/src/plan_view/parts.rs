@@ -14,9 +14,9 @@ use ordered::OrderedMap;
 use words::say;
 
 /// Height of a part's box.
-const HEIGHT: f64 = 20.0;
+const HEIGHT: f64 = 24.0;
 /// Letters of its tag.
-const TAG: f64 = 10.0;
+const TAG: f64 = 14.0;
 /// Room between boxes.
 const GAP: f64 = 4.0;
 
