@@ -4,6 +4,7 @@
 //! written, read back and compared. *Invariant:* nothing in it panics, whatever a file holds.
 
 pub mod body;
+pub mod breaks;
 pub mod compare;
 pub mod conductor;
 pub mod edit;

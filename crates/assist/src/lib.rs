@@ -1,0 +1,4 @@
+//! What the engine is asked again and again to find: sizes of wires and fuses, mends of all that is wrong, a whole
+//! planned system from a few words, and the fault behind what a meter reads.
+//!
+//! *Invariant:* nothing here decides what is right. Every proposal is an edit, and [`checks::analyse`] judges what comes of it.
