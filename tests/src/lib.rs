@@ -5,3 +5,4 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod python;

@@ -208,7 +208,7 @@ fn clippy(log: &mut Log) -> Result<(), String> {
 const ALL_FEATURES: &str = "loomwright-tests/browser,loomwright-tests/fuzz";
 
 fn tests(log: &mut Log) -> Result<(), String> {
-    tools::for_tests(&[tools::NGSPICE, tools::PYTHON])?;
+    tools::for_tests(&[tools::NGSPICE, tools::PYTHON, tools::SCIPY])?;
     log.run(test_command("tests").args(["--workspace"]))
 }
 

@@ -34,10 +34,7 @@ pub(crate) fn for_page() -> Result<(), String> {
 
 /// What tests need beyond that.
 pub(crate) fn for_tests(programs: &[Program]) -> Result<(), String> {
-    let missing: Vec<&Program> = programs
-        .iter()
-        .filter(|program| find_program(program.name).is_none())
-        .collect();
+    let missing: Vec<&Program> = programs.iter().filter(|program| !program.is_here()).collect();
     if missing.is_empty() {
         return Ok(());
     }
@@ -71,11 +68,23 @@ pub(crate) fn for_tests(programs: &[Program]) -> Result<(), String> {
     .map_err(|error| format!("{error}; is there a network? Otherwise {by_hand}"))
 }
 
-/// A program of the machine that tests run.
+/// A program of the machine that tests run, or a library of Python's: `python3-NAME`.
 pub(crate) struct Program {
     name: &'static str,
     package: &'static str,
     why: &'static str,
+}
+
+impl Program {
+    fn is_here(&self) -> bool {
+        match self.name.strip_prefix("python3-") {
+            // The Python on the path need not be the one that Debian's packages belong to: tests look at both.
+            Some(library) => ["python3", "/usr/bin/python3"].into_iter().any(|python| {
+                quiet_output(command(python).args(["-c", &format!("import {library}")])).is_some()
+            }),
+            None => find_program(self.name).is_some(),
+        }
+    }
 }
 
 /// The circuit simulator that the solver is compared with.
@@ -90,6 +99,13 @@ pub(crate) const PYTHON: Program = Program {
     name: "python3",
     package: "python3",
     why: "totals of lists are added up anew by a small program in another language",
+};
+
+/// The library of numerical methods that transient heating and sizes are held against.
+pub(crate) const SCIPY: Program = Program {
+    name: "python3-scipy",
+    package: "python3-scipy",
+    why: "heating and sizes are worked out anew by its solvers",
 };
 
 /// The browser that the page is tried in.
