@@ -66,11 +66,11 @@ fn breaks_by_kind() {
     assert!(broken("reversed B1").is_ok());
     assert_eq!(
         broken("open B1"),
-        Err("“B1” cannot be opened; a run, plug, switch, isolator, fuse or breaker can.".to_owned())
+        Err("“B1” cannot be opened; a run, plug, switch, relay, isolator, fuse, breaker, ground point or terminal can.".to_owned())
     );
     assert_eq!(
         broken("joined B1.+ L2.x"),
-        Err("“L2” has no terminal “x”.".to_owned())
+        Err("“L2” has no terminal “x”; it has L2.+ and L2.-.".to_owned())
     );
     assert!(broken("reversed W1").is_err() && broken("dead W1").is_err());
 }

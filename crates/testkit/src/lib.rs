@@ -1,6 +1,7 @@
 //! Helpers for tests, one module per area. Nothing here is shipped.
 
 pub mod any;
+pub mod breaks;
 pub mod random;
 pub mod sound_systems;
 pub mod text;

@@ -43,6 +43,7 @@ macro_rules! texts {
 
 texts! {
     "body"
+    "break"
     "checks"
     "checks-conductors"
     "checks-data"

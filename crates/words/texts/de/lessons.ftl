@@ -186,7 +186,3 @@ lesson-no-speaker = „{ $part }“ ist kein Lautsprecher.
 lesson-no-device = Es gibt kein Schutzorgan „{ $device }“.
 lesson-no-rating = Der Nennstrom von „{ $device }“ ist nicht bekannt.
 lesson-other-unit = „{ $measure }“ wird in { $of } angegeben, nicht in { $unit }.
-lesson-cannot-open = „{ $part }“ lässt sich nicht unterbrechen; Leitung, Stecker, Schalter, Trennrelais, Sicherung und Automat lassen sich unterbrechen.
-lesson-cannot-reverse = An keiner Plus- oder Minusklemme von „{ $part }“ liegt eine Leitung: Verpolen ist nicht möglich.
-lesson-job-full = Der Auftrag fasst keine weiteren Bauteile.
-lesson-no-terminal = „{ $part }“ hat keine Klemme „{ $terminal }“.

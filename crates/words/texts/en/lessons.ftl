@@ -186,7 +186,3 @@ lesson-no-speaker = “{ $part }” is no speaker.
 lesson-no-device = There is no fuse or breaker “{ $device }”.
 lesson-no-rating = The rating of “{ $device }” is not known.
 lesson-other-unit = “{ $measure }” is told in { $of }, not in { $unit }.
-lesson-cannot-open = “{ $part }” cannot be opened; a run, plug, switch, isolator, fuse or breaker can.
-lesson-cannot-reverse = Nothing is on a plus or minus terminal of “{ $part }”: it cannot be reversed.
-lesson-job-full = The job holds no more parts.
-lesson-no-terminal = “{ $part }” has no terminal “{ $terminal }”.

@@ -1,0 +1,246 @@
+//! Breaks: what fails, as data. A break is thrown on purpose to see what follows, or suspected behind what a meter reads.
+//!
+//! Ids stand in the data; people write and read tags: `W3 grounded at 50 % through 5 mΩ`, see [`Break::read`]. What a break does to a
+//! sheet is an edit ([`Break::edit`]); the engine throws most of them on its network without one.
+
+mod edit;
+mod read;
+
+use crate::property::PropertyType as _;
+use crate::quantity::{Ohms, Share};
+use crate::{PartId, RunId, Sheet, TerminalName, TerminalRef};
+use words::{Saying, Unit, precise, say};
+
+/// Something that fails.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Break {
+    /// A run is cut.
+    Cut {
+        /// The run.
+        run: RunId,
+    },
+    /// One end of a run is off what it was on.
+    Off {
+        /// The run.
+        run: RunId,
+        /// Which end: false its `from` end, true its `to` end.
+        far: bool,
+    },
+    /// A fuse, breaker, switch, isolator, relay or plug is open, a ground point undone; or everything is off one terminal, such as an
+    /// output of a fused block.
+    Open {
+        /// The part.
+        part: PartId,
+        /// The terminal, where only one is meant.
+        output: Option<TerminalName>,
+    },
+    /// A run touches the body.
+    Grounded {
+        /// The run.
+        run: RunId,
+        /// Where along it: 0 at its `from` end, 1 at its `to` end.
+        at: Share,
+        /// Through what resistance; the touch itself, in ohms.
+        through: Ohms,
+    },
+    /// Two terminals touch.
+    Joined {
+        /// The terminals.
+        terminals: [TerminalRef; 2],
+        /// Through what resistance.
+        through: Ohms,
+    },
+    /// A run has so much more resistance than it should, at one of its ends or along it.
+    Resistive {
+        /// The run.
+        run: RunId,
+        /// How much more.
+        more: Ohms,
+    },
+    /// A ground point, or a part that passes current, has so much more resistance than it should.
+    Poor {
+        /// The part.
+        part: PartId,
+        /// How much more.
+        more: Ohms,
+    },
+    /// Plus and minus of a part, or of one of its voice coils, are exchanged.
+    Reversed {
+        /// The part.
+        part: PartId,
+        /// The voice coil, from 1, where only one is.
+        coil: Option<u8>,
+    },
+    /// A part is dead: nothing is left of it but the joints of the wires on it.
+    Dead {
+        /// The part.
+        part: PartId,
+    },
+}
+
+/// The letter of a voice coil as terminals have it.
+fn coil_letter(coil: u8) -> &'static str {
+    if coil == 2 { "b" } else { "a" }
+}
+
+fn part_tag(sheet: &Sheet, id: PartId) -> String {
+    sheet
+        .parts
+        .get(&id)
+        .map_or_else(|| id.to_string(), |part| part.tag.clone())
+}
+
+fn run_tag(sheet: &Sheet, id: RunId) -> String {
+    sheet
+        .runs
+        .get(&id)
+        .map_or_else(|| id.to_string(), |run| run.tag.clone())
+}
+
+/// Where an end of a run is, as people write it, where that names the end: `LS1.+`; else `from` or `to`.
+fn end_name(sheet: &Sheet, id: RunId, far: bool) -> String {
+    let word = if far { "to" } else { "from" };
+    let Some(run) = sheet.runs.get(&id) else {
+        return word.to_owned();
+    };
+    let [own, other] = if far {
+        [&run.to, &run.from]
+    } else {
+        [&run.from, &run.to]
+    };
+    match own.terminal().filter(|_| own.terminal() != other.terminal()) {
+        Some(at) => sheet.written(at),
+        None => word.to_owned(),
+    }
+}
+
+impl Break {
+    /// The runs and parts that it is on.
+    #[must_use]
+    pub fn on(&self) -> (Option<RunId>, Vec<PartId>) {
+        match self {
+            Self::Cut { run }
+            | Self::Off { run, .. }
+            | Self::Grounded { run, .. }
+            | Self::Resistive { run, .. } => (Some(*run), Vec::new()),
+            Self::Joined { terminals, .. } => (None, terminals.iter().map(|at| at.part).collect()),
+            Self::Open { part, .. }
+            | Self::Poor { part, .. }
+            | Self::Reversed { part, .. }
+            | Self::Dead { part } => (None, vec![*part]),
+        }
+    }
+
+    /// What it is called, for people: `W3 cut`, `W3 grounded at 50 %`.
+    #[must_use]
+    pub fn said(&self, sheet: &Sheet) -> Saying {
+        let run_of = |run: &RunId| run_tag(sheet, *run);
+        let tag_of = |part: &PartId| part_tag(sheet, *part);
+        let ohms = |ohms: &Ohms| words::drawn(ohms.0, Unit::Plain("Ω"));
+        match self {
+            Self::Cut { run } => say!("break-cut", run = run_of(run)),
+            Self::Off { run, far } => say!("break-off", run = run_of(run), end = end_name(sheet, *run, *far)),
+            Self::Open { part, output: None } => say!("break-open", part = tag_of(part)),
+            Self::Open {
+                part,
+                output: Some(output),
+            } => say!("break-open", part = format!("{}.{output}", tag_of(part))),
+            Self::Grounded { run, at, through } if through.0 == 0.0 => {
+                say!(
+                    "break-grounded",
+                    run = run_of(run),
+                    at = precise(at.0, Unit::Percent, 0)
+                )
+            }
+            Self::Grounded { run, at, through } => say!(
+                "break-grounded-through",
+                run = run_of(run),
+                at = precise(at.0, Unit::Percent, 0),
+                ohms = ohms(through),
+            ),
+            Self::Joined { terminals, through } => {
+                let [one, other] = terminals.each_ref().map(|at| sheet.written(at));
+                if through.0 == 0.0 {
+                    say!("break-joined", one = one, other = other)
+                } else {
+                    say!(
+                        "break-joined-through",
+                        one = one,
+                        other = other,
+                        ohms = ohms(through)
+                    )
+                }
+            }
+            Self::Resistive { run, more } => say!("break-more", thing = run_of(run), ohms = ohms(more)),
+            Self::Poor { part, more } => say!("break-more", thing = tag_of(part), ohms = ohms(more)),
+            Self::Reversed { part, coil } => {
+                say!("break-reversed", part = reversed_name(sheet, *part, *coil))
+            }
+            Self::Dead { part } => say!("break-dead", part = tag_of(part)),
+        }
+    }
+
+    /// The written form, in tags; [`Break::read`] reads it back.
+    #[must_use]
+    pub fn written(&self, sheet: &Sheet) -> String {
+        let through = |ohms: &Ohms| {
+            if ohms.0 == 0.0 {
+                String::new()
+            } else {
+                format!(" through {}", ohms.print())
+            }
+        };
+        match self {
+            Self::Cut { run } => format!("{} cut", run_tag(sheet, *run)),
+            Self::Off { run, far } => format!("{} off {}", run_tag(sheet, *run), end_name(sheet, *run, *far)),
+            Self::Open { part, output } => match output {
+                Some(output) => format!("{}.{output} open", part_tag(sheet, *part)),
+                None => format!("{} open", part_tag(sheet, *part)),
+            },
+            Self::Grounded {
+                run,
+                at,
+                through: ohms,
+            } => {
+                format!(
+                    "{} grounded at {}{}",
+                    run_tag(sheet, *run),
+                    percent(*at),
+                    through(ohms)
+                )
+            }
+            Self::Joined {
+                terminals: [one, other],
+                through: ohms,
+            } => format!(
+                "{} joined {}{}",
+                sheet.written(one),
+                sheet.written(other),
+                through(ohms)
+            ),
+            Self::Resistive { run, more } => format!("{} resistive {}", run_tag(sheet, *run), more.print()),
+            Self::Poor { part, more } => format!("{} poor {}", part_tag(sheet, *part), more.print()),
+            Self::Reversed { part, coil } => format!("{} reversed", reversed_name(sheet, *part, *coil)),
+            Self::Dead { part } => format!("{} dead", part_tag(sheet, *part)),
+        }
+    }
+}
+
+/// `50%`, where that reads back as the same number.
+fn percent(share: Share) -> String {
+    let hundredths = libm::round(share.0 * 1e6) / 1e4;
+    if hundredths / 100.0 == share.0 {
+        format!("{hundredths}%")
+    } else {
+        share.print()
+    }
+}
+
+/// `LS1`, or `LS1.b` where one coil of it is meant.
+fn reversed_name(sheet: &Sheet, part: PartId, coil: Option<u8>) -> String {
+    let tag = part_tag(sheet, part);
+    match coil {
+        Some(coil) => format!("{tag}.{}", coil_letter(coil)),
+        None => tag,
+    }
+}

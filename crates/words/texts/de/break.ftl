@@ -1,0 +1,37 @@
+## Was ausfällt, wie es in einer Liste und als Name einer Änderung heißt.
+
+break-cut = { $run } durchtrennt
+break-off = { $run } von { $end } ab
+break-open = { $part } offen
+break-grounded = { $run } berührt bei { $at } die Karosserie
+break-grounded-through = { $run } berührt bei { $at } die Karosserie über { $ohms }
+break-joined = { $one } und { $other } berühren sich
+break-joined-through = { $one } und { $other } berühren sich über { $ohms }
+break-more = { $thing } mit { $ohms } zu viel
+break-reversed = { $part } verpolt
+break-dead = { $part } ausgefallen
+
+## Warum etwas so nicht ausfallen kann, und was ginge.
+
+break-nothing-said = Angeben, was ausfällt, zum Beispiel „W3 cut“.
+break-no-word = Angeben, was mit { $thing } geschieht: { $words }.
+break-other-word = „{ $word }“ nennt keinen Fehler; das tun { $words }.
+break-more-said = Mit „{ $text }“ nach „{ $word }“ ist nichts anzufangen.
+break-how-many-ohms = Angeben, wie viele Ohm zu viel sind, zum Beispiel „0.2 Ω“.
+break-joined-to-what = Angeben, welche Klemme { $terminal } berührt, zum Beispiel „{ $terminal } joined E1.stud“.
+break-joined-to-itself = { $terminal } kann sich nicht selbst berühren.
+break-off-what = Angeben, welches Ende von { $run } ab ist: { $ends }, oder „from“ oder „to“.
+break-which-terminal = Angeben, welche Klemme von { $thing } gemeint ist, zum Beispiel „{ $thing }.in“.
+break-no-thing = Es gibt keine Leitung und kein Bauteil „{ $thing }“.
+break-no-run = Es gibt keine Leitung „{ $run }“.
+break-no-part = Es gibt kein Bauteil „{ $part }“.
+break-part-not-run = „{ $part }“ ist ein Bauteil; so kann nur eine Leitung ausfallen.
+break-run-not-part = „{ $run }“ ist eine Leitung; so kann nur ein Bauteil ausfallen.
+break-no-terminal = „{ $part }“ hat keine Klemme „{ $terminal }“; es hat { $names }.
+break-no-coil = „{ $part }“ hat keine Spule „{ $coil }“; Spulen heißen a und b.
+break-cannot-open = „{ $part }“ lässt sich nicht unterbrechen; Leitung, Stecker, Schalter, Relais, Trennrelais, Sicherung, Automat, Massepunkt und Klemme lassen sich unterbrechen.
+break-open-output = „{ $part }“ hat mehrere Ausgänge; einer davon lässt sich unterbrechen: { $outputs }.
+break-cannot-be-poor = „{ $part }“ leitet keinen Strom weiter; das tun Massepunkt, Sicherung, Automat, Schalter, Relais, Trennrelais und Verteiler.
+break-cannot-reverse = An keiner Plus- oder Minusklemme von „{ $part }“ liegt eine Leitung: Verpolen ist nicht möglich.
+break-nothing-on = An { $terminal } liegt keine Leitung.
+break-job-full = Der Auftrag fasst keine weiteren Bauteile.

@@ -1,0 +1,37 @@
+## What fails, as it is called in a list and as the name of an edit.
+
+break-cut = { $run } cut
+break-off = { $run } off { $end }
+break-open = { $part } open
+break-grounded = { $run } touches the body at { $at }
+break-grounded-through = { $run } touches the body at { $at } through { $ohms }
+break-joined = { $one } and { $other } touch
+break-joined-through = { $one } and { $other } touch through { $ohms }
+break-more = { $thing } with { $ohms } too much
+break-reversed = { $part } reversed
+break-dead = { $part } dead
+
+## Why something cannot break so, and what would do.
+
+break-nothing-said = Say what breaks, for example “W3 cut”.
+break-no-word = Say what happens to { $thing }: { $words }.
+break-other-word = “{ $word }” says no break; { $words } do.
+break-more-said = Nothing is known of “{ $text }” after “{ $word }”.
+break-how-many-ohms = Say how many ohms too much, for example “0.2 Ω”.
+break-joined-to-what = Say which terminal touches { $terminal }, for example “{ $terminal } joined E1.stud”.
+break-joined-to-itself = { $terminal } cannot touch itself.
+break-off-what = Say which end of { $run } is off: { $ends }, or “from” or “to”.
+break-which-terminal = Say which terminal of { $thing } is meant, for example “{ $thing }.in”.
+break-no-thing = There is no run or part “{ $thing }”.
+break-no-run = There is no run “{ $run }”.
+break-no-part = There is no part “{ $part }”.
+break-part-not-run = “{ $part }” is a part; only a run can break so.
+break-run-not-part = “{ $run }” is a run; only a part can break so.
+break-no-terminal = “{ $part }” has no terminal “{ $terminal }”; it has { $names }.
+break-no-coil = “{ $part }” has no coil “{ $coil }”; coils are called a and b.
+break-cannot-open = “{ $part }” cannot be opened; a run, plug, switch, relay, isolator, fuse, breaker, ground point or terminal can.
+break-open-output = “{ $part }” has several outputs; one of them can be opened: { $outputs }.
+break-cannot-be-poor = “{ $part }” passes no current on; a ground point, fuse, breaker, switch, relay, isolator or block does.
+break-cannot-reverse = Nothing is on a plus or minus terminal of “{ $part }”: it cannot be reversed.
+break-nothing-on = Nothing is on { $terminal }.
+break-job-full = The job holds no more parts.
