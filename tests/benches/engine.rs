@@ -12,6 +12,10 @@ use std::hint::black_box;
 use std::time::Instant;
 use testkit::random::{Dice, random_system};
 
+/// As the command line has it.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// Median of `rounds` runs, in seconds.
 fn median(rounds: usize, mut work: impl FnMut()) -> f64 {
     work();

@@ -15,6 +15,9 @@ use clap::{CommandFactory, FromArgMatches};
 use std::io::Write;
 use std::process::ExitCode;
 
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// What came of a command that could do its work.
 pub(crate) enum Done {
     /// Nothing grave.
