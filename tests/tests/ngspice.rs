@@ -170,3 +170,99 @@ fn worked_jobs_agree() {
     }
     assert!(jobs >= 3, "three worked jobs are expected, {jobs} were found");
 }
+
+/// What the meter reads with a fault in, against ngspice on the deck of the sheet that has it: at every terminal of random systems.
+#[test]
+fn the_meter_agrees_with_a_fault_in() {
+    use circuit::{Meter, Probe, Shown};
+    use model::breaks::Break;
+    let settings = settings("engine-off", "idle");
+    let mut points = 0;
+    for seed in 0..60_u64 {
+        let sheet = testkit::random::random_system(seed, 20);
+        let mut job = model::Job::default();
+        job.sheets.insert(model::SheetKind::Plan, sheet);
+        let sheet = &job.sheets[&model::SheetKind::Plan];
+        let mut dice = testkit::random::Dice::new(seed);
+        let mut broken = Vec::new();
+        let runs: Vec<_> = sheet.runs.keys().copied().collect();
+        let grounds = sheet
+            .parts
+            .iter()
+            .filter(|(_, part)| matches!(part.is, model::PartKind::Ground(_)));
+        let more = model::quantity::Ohms(dice.between(0.02, 0.3));
+        broken.push(Break::Resistive {
+            run: dice.one(&runs),
+            more,
+        });
+        broken.extend(grounds.map(|(&part, _)| Break::Poor { part, more }).take(1));
+        for broken in broken {
+            let mut job = job.clone();
+            let edit = broken.edit(&job, model::SheetKind::Plan).expect("an edit");
+            job.apply(edit);
+            let sheet = &job.sheets[&model::SheetKind::Plan];
+            let Some(meter) = Meter::new(sheet, &settings, None) else {
+                continue;
+            };
+            // The deck takes equipment as on whether it is told to turn on or not.
+            let is_off = |(id, part): (&model::PartId, &model::Part)| {
+                matches!(part.is, model::PartKind::Amplifier(_)) && !meter.works(*id)
+            };
+            if sheet.parts.iter().any(is_off) {
+                continue;
+            }
+            let (deck, _) = circuit::deck_and_point(sheet, &settings, Level::Mean);
+            let answer = ngspice(std::slice::from_ref(&deck)).remove(0);
+            // The deck tells in its head which terminals each node is.
+            let mut volts: Vec<(&str, f64)> = Vec::new();
+            for line in deck.lines().filter_map(|line| line.strip_prefix("* ")) {
+                let mut words = line.split_whitespace();
+                let node = words.next().unwrap_or_default();
+                let known = if node == "0" {
+                    Some(0.0)
+                } else {
+                    answer.get(node).copied()
+                };
+                volts.extend(
+                    words
+                        .zip(std::iter::repeat(known))
+                        .filter_map(|(name, volts)| Some((name, volts?))),
+                );
+            }
+            let at = |written: &str| {
+                let (tag, name) = written.split_once('.')?;
+                Some(model::TerminalRef::new(sheet.part_by_tag(tag)?.0, name))
+            };
+            let black = sheet
+                .parts
+                .values()
+                .find(|part| matches!(part.is, model::PartKind::Battery(_)))
+                .map(|part| format!("{}.-", part.tag))
+                .expect("a battery");
+            let Some(zero) = volts
+                .iter()
+                .find(|(name, _)| *name == black)
+                .map(|(_, volts)| *volts)
+            else {
+                continue;
+            };
+            for (name, theirs) in &volts {
+                let (Some(red), Some(black)) = (at(name), at(&black)) else {
+                    continue;
+                };
+                let Some(Shown::Volts(ours)) = meter.read(&Probe::Volts(red, black)) else {
+                    continue;
+                };
+                let theirs = theirs - zero;
+                assert!(
+                    (ours.0 - theirs).abs() <= 0.002_f64.max(0.001 * theirs.abs()),
+                    "seed {seed} {} {name}: {} V here, {theirs} V by ngspice",
+                    broken.written(sheet),
+                    ours.0
+                );
+                points += 1;
+            }
+        }
+    }
+    assert!(points > 500, "only {points} points were compared");
+}

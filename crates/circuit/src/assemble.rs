@@ -238,7 +238,12 @@ pub(crate) fn prepare(sheet: &Sheet, settings: &Settings, level: Level) -> Prepa
 }
 
 /// Settles temperatures and currents together at RMS level; leaves the resistances in the operator.
-fn warm_up(operator: &mut Operator<'_>, net: &Network, sheet: &Sheet, conditions: &Conditions) -> Vec<f64> {
+pub(crate) fn warm_up(
+    operator: &mut Operator<'_>,
+    net: &Network,
+    sheet: &Sheet,
+    conditions: &Conditions,
+) -> Vec<f64> {
     let warming: Vec<values::Warming> = sheet
         .runs
         .values()

@@ -25,5 +25,8 @@ mod wired;
 pub use assemble::{study, study_laid};
 pub use deck::{OperatingPoint, deck, deck_and_point, operating_point};
 pub use measured::{Measured, cold_per_metre, measured};
-pub use meter::{OhmsShown, ohms_between};
+pub use meter::{
+    Bench, Fault, Foreseen, Isolated, METER_INPUT, METER_LEADS, MOST_OHMS, Meter, OhmsShown, Probe, Shown,
+    Tones, ohms_between,
+};
 pub use study::*;

@@ -62,7 +62,8 @@ impl<'w> Studies<'w> {
     /// What a meter will read at a point. `None` where that cannot be told: the point is not on the sheet, or nothing was solved.
     pub fn expected(&mut self, point: &Point, state: VehicleState, duty: Duty) -> Option<Expected> {
         if let Point::Ohms(red, black) = point {
-            return Some(match circuit::ohms_between(self.sheet, red, black)? {
+            let metal = body::Metal::of(self.sheet, self.settings);
+            return Some(match circuit::ohms_between(self.sheet, &metal, red, black)? {
                 OhmsShown::SamePoint => Expected::Number(0.0),
                 OhmsShown::Open => Expected::Nothing,
                 OhmsShown::Ohms(ohms) => Expected::Number(ohms.0),

@@ -22,6 +22,8 @@ struct Builder {
     metal: Vec<usize>,
     /// Properties taken for granted; brought into order once.
     assumed: Vec<(Option<PartId>, Option<RunId>, &'static str)>,
+    /// Whether mated cavities are branches and not one point.
+    apart: bool,
 }
 
 impl Network {
@@ -34,6 +36,16 @@ impl Network {
     /// The same on a body of which it is known what metal lies between the ground points.
     #[must_use]
     pub fn build_on(sheet: &Sheet, metal: &Metal) -> Self {
+        Self::build_with(sheet, metal, false)
+    }
+
+    /// The same, in which the cavities of plugs and adapters are branches of their own, so that one can be thought open.
+    #[must_use]
+    pub(crate) fn build_apart(sheet: &Sheet, metal: &Metal) -> Self {
+        Self::build_with(sheet, metal, true)
+    }
+
+    fn build_with(sheet: &Sheet, metal: &Metal, apart: bool) -> Self {
         let mut net = Self {
             parts: sheet.parts.keys().copied().collect(),
             ..Self::default()
@@ -58,6 +70,7 @@ impl Network {
             shield: vec![None; terminals],
             metal: Vec::new(),
             assumed: Vec::new(),
+            apart,
         };
         builder.metal_points(metal);
         builder.runs(sheet);
@@ -358,8 +371,19 @@ impl Builder {
         }
     }
 
+    /// Joins what two mated contacts make one point.
     fn join_names(&mut self, part: usize, a: &str, b: &str) {
         if let (Some(a), Some(b)) = (self.at(part, a), self.at(part, b)) {
+            if self.apart {
+                self.link(
+                    part,
+                    Kind::Contact,
+                    [Some(a), Some(b)],
+                    values::CONTACT,
+                    Closes::Always,
+                );
+                return;
+            }
             self.join(a, b);
         }
     }

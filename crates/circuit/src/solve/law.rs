@@ -55,7 +55,7 @@ pub(super) const HAIR: f64 = 1e-9;
 impl Law {
     /// Slope and intercept of a law that is straight or bent, on the piece on which the voltage lies: the current from first
     /// node to second is slope · v + intercept. `None` for loads.
-    pub(super) fn piece(self, v: f64) -> Option<(f64, f64)> {
+    pub(crate) fn piece(self, v: f64) -> Option<(f64, f64)> {
         match self {
             Self::Open => Some((0.0, 0.0)),
             Self::Resistance(ohms) => Some((1.0 / ohms, 0.0)),
@@ -96,7 +96,7 @@ impl Law {
     }
 
     /// Whether it ties its nodes together.
-    pub(super) fn ties(self) -> bool {
+    pub(crate) fn ties(self) -> bool {
         !matches!(self, Self::Open | Self::Current(_) | Self::Power(_))
     }
 

@@ -38,6 +38,8 @@ pub(crate) struct Operating {
     pub on: Vec<bool>,
     /// Share of what is asked that could be delivered with everything on; 1 when all.
     pub deliverable: f64,
+    /// Share of what is asked by what is on that it got; less than 1 where nothing is known to give up.
+    pub share: f64,
     pub closure: Closure,
     /// Branches that lost most when everything was on at the largest deliverable share, worst first.
     pub blamed: Vec<usize>,
@@ -67,6 +69,9 @@ pub(crate) struct Operator<'a> {
     coil: OrderedMap<usize, f64>,
     /// Node of a wired ignition terminal by part, for head units.
     ignition: OrderedMap<usize, usize>,
+    /// Parts that are on only while their turn-on input is live: part, node of the input, node of the part's return. None as a
+    /// rule: wiring is judged for when everything works.
+    told: Vec<(usize, usize, usize)>,
     /// Nodes for the reference, in order of preference.
     first: Vec<usize>,
     /// Resistance of each branch at its temperature.
@@ -193,6 +198,7 @@ impl<'a> Operator<'a> {
             models: Vec::new(),
             coil,
             ignition,
+            told: Vec::new(),
             ohms: net.branches.iter().map(|b| b.resistance).collect(),
             moving: (0..elements.len()).filter(|&at| !steady[at]).collect(),
             laid: false,
@@ -214,6 +220,14 @@ impl<'a> Operator<'a> {
             .watch(switching::watched(net, &it.switching, &it.ignition).into_iter());
         it.set_state(state, demands);
         it
+    }
+
+    /// Lets parts be on only while their turn-on input is live: part, node of the input, node of the part's return.
+    pub(crate) fn listen(&mut self, told: &[(usize, usize, usize)]) {
+        self.told = told.to_vec();
+        let inputs = told.iter().flat_map(|&(_, input, minus)| [input, minus]);
+        let watched = switching::watched(self.net, &self.switching, &self.ignition);
+        self.system.watch(watched.into_iter().chain(inputs));
     }
 
     /// The system of the network, for other elements between the same nodes.
@@ -307,7 +321,7 @@ impl<'a> Operator<'a> {
                         deliverable = largest;
                         blamed = self.worst_losses();
                     }
-                    if self.drop_worst().is_empty() {
+                    if self.drop_worst().is_empty() && !self.drop_untold() {
                         share = largest;
                         break;
                     }
@@ -375,6 +389,7 @@ impl<'a> Operator<'a> {
             dropped: self.dropped.clone(),
             on: (0..self.on.len()).map(|part| self.is_on(part)).collect(),
             deliverable,
+            share,
             closure,
             blamed,
             restless: self.restless(),
@@ -474,6 +489,20 @@ impl<'a> Operator<'a> {
             self.is_dropped[part] = true;
         }
         below.into_iter().map(|(_, part, _)| part).collect()
+    }
+
+    /// Turns off for good the part whose turn-on input is lost where no more can be delivered. False when there is none.
+    fn drop_untold(&mut self) -> bool {
+        let lost = self.told.iter().map(|&(part, ..)| part).find(|&part| {
+            self.on.get(part) == Some(&false)
+                && self.is_dropped.get(part) == Some(&false)
+                && self.demands.get(part).is_some_and(|demand| demand.may_be_on)
+        });
+        if let Some(part) = lost {
+            self.dropped.insert(part, 0.0);
+            self.is_dropped[part] = true;
+        }
+        lost.is_some()
     }
 
     /// Whether the network feels it when a part turns off: not where it has no supply to draw from and joins nothing.

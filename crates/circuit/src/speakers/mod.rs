@@ -19,6 +19,7 @@ mod power;
 mod reduced;
 
 pub use deck::speaker_deck;
+pub(crate) use outputs::is_ground_leg;
 
 use crate::study::{Assumption, ChannelLoad, Driver, Signal};
 use complex::Complex;
@@ -41,6 +42,11 @@ pub const CURVE_POINTS: u16 = 61;
 
 /// A load above this, in ohms, is no load.
 const LARGEST_LOAD: f64 = 1e7;
+
+/// DC resistance and rated impedance of one voice coil, in ohms.
+pub(crate) fn coil(speaker: &model::kinds::sound::Speaker) -> (f64, f64) {
+    (element::coil_dc(speaker), element::rated(speaker))
+}
 
 /// Frequency of a point of the curves, from 0.
 #[must_use]

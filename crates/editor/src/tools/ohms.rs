@@ -12,7 +12,9 @@ impl Editor {
         red: &TerminalRef,
         black: &TerminalRef,
     ) -> Option<(Option<f64>, Saying, Option<Saying>)> {
-        Some(match circuit::ohms_between(self.sheet(), red, black)? {
+        let sheet = self.sheet();
+        let metal = body::Metal::of(sheet, &self.job().settings);
+        Some(match circuit::ohms_between(sheet, &metal, red, black)? {
             OhmsShown::SamePoint => (Some(0.0), "0 Ω".into(), Some(say!("meter-same-point"))),
             OhmsShown::Open => (None, say!("meter-open"), Some(say!("meter-no-way"))),
             OhmsShown::Ohms(ohms) => (

@@ -143,8 +143,15 @@ impl Operator<'_> {
                 moved = true;
             }
         }
-        for (&part, &node) in &self.ignition {
+        let ignition = self.ignition.iter().map(|(&part, &node)| {
             let minus = self.net.node_by_name(part, "31");
+            (part, node, minus)
+        });
+        let told = self
+            .told
+            .iter()
+            .map(|&(part, input, minus)| (part, input, Some(minus)));
+        for (part, node, minus) in ignition.chain(told) {
             let live = minus.is_some_and(|m| {
                 self.system.are_tied(node, m)
                     && self.system.voltages()[node] - self.system.voltages()[m] >= values::IGNITION_THRESHOLD

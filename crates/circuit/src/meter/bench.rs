@@ -1,0 +1,471 @@
+//! A sheet held ready for hundreds of suspicions: what a meter would read if this or that were broken.
+
+use super::alter::{Altered, altered};
+use super::linear::{Case, Linear, Straight};
+use super::scene::{Scene, Standing, Tones};
+use super::settle::{Ports, settle};
+use super::views::Beside;
+use super::{METER_INPUT, MOST_OHMS, Probe, Shown};
+use crate::narrow::narrow;
+use crate::network::Network;
+use crate::solve::Operating;
+use model::breaks::Break;
+use model::job::{Duty, VehicleState};
+use model::quantity::{Amps, Ohms, Volts};
+use model::{PartId, Settings, Sheet, TerminalRef};
+use ordered::OrderedMap;
+
+/// A suspicion as it changes the networks.
+#[derive(Clone, Debug)]
+pub struct Fault(Altered);
+
+/// Numbers of a case by place, in half the room; and which places are tied together.
+#[derive(Clone, Debug, Default)]
+struct Kept {
+    volts: Vec<f32>,
+    /// A number for each place; the same for those that are tied together. Empty where all is as nothing were wrong.
+    islands: Vec<u32>,
+}
+
+impl Kept {
+    fn of(case: &Case<'_>, normal: Option<&Self>) -> Self {
+        let volts = case.all_volts();
+        let islands = (0..volts.len()).map(|place| case.island(narrow(place)));
+        Self::new(volts, islands, normal)
+    }
+
+    fn new(volts: &[f64], islands: impl IntoIterator<Item = (usize, u32)>, normal: Option<&Self>) -> Self {
+        let mut numbers: OrderedMap<(usize, u32), u32> = OrderedMap::new();
+        let islands: Vec<u32> = islands
+            .into_iter()
+            .map(|island| {
+                let next = narrow(numbers.len());
+                *numbers.entry(island).or_insert(next)
+            })
+            .collect();
+        // Numbered as they come, the same ties give the same numbers.
+        let same = normal.is_some_and(|normal| normal.islands == islands);
+        Self {
+            volts: volts.iter().map(|volts| *volts as f32).collect(),
+            islands: if same { Vec::new() } else { islands },
+        }
+    }
+
+    fn between(&self, places: [u32; 2], normal: &Self) -> Option<f64> {
+        let islands = if self.islands.is_empty() {
+            &normal.islands
+        } else {
+            &self.islands
+        };
+        let [a, b] = places.map(|place| place as usize);
+        if islands.get(a)? != islands.get(b)? {
+            return None;
+        }
+        Some(f64::from(*self.volts.get(a)?) - f64::from(*self.volts.get(b)?))
+    }
+}
+
+/// What a meter would read in one state with something broken.
+#[derive(Clone, Debug)]
+pub struct Foreseen {
+    direct: Kept,
+    tone: Kept,
+    /// Runs whose law has changed, by branch.
+    laws: Vec<(usize, Straight)>,
+    /// By part, whether it is on and has its supply.
+    works: Vec<bool>,
+    /// Devices that have opened.
+    opened: Vec<usize>,
+    /// Amplifiers that protect themselves, by part.
+    protected: Vec<usize>,
+    swapped: Vec<[usize; 2]>,
+}
+
+/// What an ohmmeter would read with something broken.
+#[derive(Clone, Debug)]
+pub struct Isolated<'b>(Case<'b>, Altered);
+
+/// One state made ready.
+#[derive(Debug)]
+struct Ready {
+    state: VehicleState,
+    duty: Duty,
+    standing: Standing,
+    direct: Linear,
+    ports: Ports,
+    tone: Linear,
+    works: Vec<bool>,
+    signal: Vec<bool>,
+    normal: Option<Foreseen>,
+}
+
+/// A sheet held ready for suspicions.
+#[derive(Debug)]
+pub struct Bench {
+    scene: Scene,
+    states: Vec<Ready>,
+    isolated: Linear,
+    /// Resistance between two places with nothing broken, as far as somebody asked.
+    ohms: OrderedMap<[u32; 2], f64>,
+}
+
+impl Bench {
+    /// Of a sheet as it should be. `None` where its numbers are out of all proportion.
+    #[must_use]
+    pub fn new(sheet: &Sheet, settings: &Settings) -> Option<Self> {
+        let scene = Scene::of(sheet, settings);
+        Some(Self {
+            isolated: scene.isolated()?,
+            scene,
+            states: Vec::new(),
+            ohms: OrderedMap::new(),
+        })
+    }
+
+    /// Makes a state ready; its number. `None` where nothing is solved in it.
+    pub fn ready(&mut self, state: VehicleState, duty: Duty) -> Option<usize> {
+        let known = self
+            .states
+            .iter()
+            .position(|it| it.state == state && it.duty == duty);
+        if known.is_some() {
+            return known;
+        }
+        let scene = &self.scene;
+        let standing = scene.stand(state, duty, None)?;
+        let direct = scene.direct(&standing.net, &standing.point, &standing.demands)?;
+        let works: Vec<bool> = (0..scene.net.parts.len())
+            .map(|part| {
+                let on = standing.point.on.get(part) == Some(&true);
+                scene.works(part, on, |at| standing.across(at))
+            })
+            .collect();
+        let signal = scene.has_signal(&works, &|_| false);
+        let tone = scene.tone(&standing, &signal)?;
+        let ports = Ports::new(scene, &standing, &direct);
+        let mut ready = Ready {
+            state,
+            duty,
+            direct,
+            ports,
+            tone,
+            works,
+            signal,
+            standing,
+            normal: None,
+        };
+        ready.normal = Some(self.as_is(&ready));
+        self.states.push(ready);
+        Some(self.states.len() - 1)
+    }
+
+    /// A suspicion, or several at once. `None` where the sheet has no such thing.
+    #[must_use]
+    pub fn fault(&self, breaks: &[Break]) -> Option<Fault> {
+        let mut all = Altered::default();
+        for broken in breaks {
+            all = all.and(altered(&self.scene, broken)?);
+        }
+        Some(Fault(all))
+    }
+
+    /// What a meter would read in a state that was made ready, by a few changes of its factored networks; by the engine where these do
+    /// not come to rest.
+    #[must_use]
+    pub fn foresee(&self, fault: &Fault, state: usize) -> Option<Foreseen> {
+        let ready = self.states.get(state)?;
+        let it = &fault.0;
+        let mut case = ready.direct.as_is();
+        it.put(&self.scene, &ready.direct, &mut case);
+        let mut settled = settle(
+            &self.scene,
+            &ready.standing,
+            &ready.direct,
+            &ready.ports,
+            &mut case,
+            &it.dead,
+        );
+        if case.is_lost() {
+            return self.solve(fault, state);
+        }
+        for part in &it.reversed {
+            if let Some(on) = settled.on.get_mut(*part) {
+                *on = false;
+            }
+        }
+        let direct = Kept::of(&case, ready.normal.as_ref().map(|normal| &normal.direct));
+        let laws: Vec<(usize, Straight)> = self
+            .scene
+            .net
+            .runs
+            .iter()
+            .filter(|run| {
+                case.law(run.branch) != ready.direct.laws.get(run.branch).copied().unwrap_or_default()
+            })
+            .map(|run| (run.branch, case.law(run.branch)))
+            .collect();
+        let works = (0..self.scene.net.parts.len())
+            .map(|part| {
+                let on = settled.on.get(part) == Some(&true) && !it.dead.contains(&part);
+                let volts = |at: usize| case.volts(ready.direct.ends(at));
+                self.scene.works(part, on, volts) && !it.reversed.contains(&part)
+            })
+            .collect();
+        Some(self.sound(ready, it, direct, laws, works, settled.opened))
+    }
+
+    /// The same, solved anew by the engine.
+    #[must_use]
+    pub fn solve(&self, fault: &Fault, state: usize) -> Option<Foreseen> {
+        let ready = self.states.get(state)?;
+        let it = &fault.0;
+        let mut net = ready.standing.net.clone();
+        it.build_into(&mut net);
+        let standing = &ready.standing;
+        let (point, opened) = self.scene.operate(&mut net, standing.state, &standing.demands)?;
+        self.solved(ready, it, &net, &point, opened)
+    }
+
+    fn solved(
+        &self,
+        ready: &Ready,
+        it: &Altered,
+        net: &Network,
+        point: &Operating,
+        opened: Vec<usize>,
+    ) -> Option<Foreseen> {
+        let scene = &self.scene;
+        let anew = scene.direct(net, point, &ready.standing.demands)?;
+        let case = anew.as_is();
+        let works: Vec<bool> = (0..net.parts.len())
+            .map(|part| {
+                let on = point.on.get(part) == Some(&true) && !it.dead.contains(&part);
+                let volts = |at: usize| case.volts(anew.ends(at));
+                scene.works(part, on, volts) && !it.reversed.contains(&part)
+            })
+            .collect();
+        // Kept in the order of the bench.
+        let mut volts = vec![0.0; scene.net.nodes];
+        let mut islands = vec![(0, 0); scene.net.nodes];
+        for node in 0..scene.net.nodes {
+            let place = ready.direct.places([node; 2])[0] as usize;
+            let from = anew.places([node; 2])[0];
+            if let (Some(volts), Some(island)) = (volts.get_mut(place), islands.get_mut(place)) {
+                *volts = case.all_volts().get(from as usize).copied().unwrap_or(0.0);
+                *island = case.island(from);
+            }
+        }
+        let direct = Kept::new(
+            &volts,
+            islands,
+            ready.normal.as_ref().map(|normal| &normal.direct),
+        );
+        let laws = scene
+            .net
+            .runs
+            .iter()
+            .map(|run| (run.branch, case.law(run.branch)))
+            .filter(|(at, law)| ready.direct.laws.get(*at) != Some(law))
+            .collect();
+        Some(self.sound(ready, it, direct, laws, works, opened))
+    }
+
+    /// The test tone, given how direct current stands.
+    fn sound(
+        &self,
+        ready: &Ready,
+        it: &Altered,
+        direct: Kept,
+        laws: Vec<(usize, Straight)>,
+        works: Vec<bool>,
+        opened: Vec<usize>,
+    ) -> Foreseen {
+        let scene = &self.scene;
+        let from = scene.net.branches.len();
+        let mut signal = if works == ready.works && it.cut.is_empty() {
+            ready.signal.clone()
+        } else {
+            scene.has_signal(&works, &|run| it.cut.contains(&run))
+        };
+        for (signal, extra) in signal.iter_mut().zip(&scene.extras) {
+            *signal &= !it.is_silent(&extra.is);
+        }
+        let mut case = ready.tone.as_is();
+        it.put(scene, &ready.tone, &mut case);
+        let hush = |case: &mut Case<'_>, silent: &dyn Fn(usize, &Beside) -> bool| {
+            for (at, extra) in scene.extras.iter().enumerate() {
+                let law = case.law(from + at);
+                if law.given != 0.0 && silent(at, &extra.is) {
+                    case.put(from + at, Straight { given: 0.0, ..law }, None);
+                }
+            }
+        };
+        hush(&mut case, &|at, _| signal.get(at) == Some(&false));
+        let protected = scene.protected(&case, &ready.standing.tones);
+        hush(
+            &mut case,
+            &|_, is| matches!(is, Beside::Leg { part, .. } if protected.contains(part)),
+        );
+        Foreseen {
+            direct,
+            tone: Kept::of(&case, ready.normal.as_ref().map(|normal| &normal.tone)),
+            laws,
+            works,
+            opened,
+            protected,
+            swapped: it.swapped.clone(),
+        }
+    }
+
+    /// Nothing broken.
+    fn as_is(&self, ready: &Ready) -> Foreseen {
+        self.sound(
+            ready,
+            &Altered::default(),
+            Kept::of(&ready.direct.as_is(), None),
+            Vec::new(),
+            ready.works.clone(),
+            ready.standing.opened.clone(),
+        )
+    }
+
+    /// What a meter would read in a state if nothing were broken.
+    #[must_use]
+    pub fn normal(&self, state: usize) -> Option<&Foreseen> {
+        self.states.get(state)?.normal.as_ref()
+    }
+
+    fn places(&self, swapped: &[[usize; 2]], red: &TerminalRef, black: &TerminalRef) -> Option<[u32; 2]> {
+        let swap = Altered {
+            swapped: swapped.to_vec(),
+            ..Altered::default()
+        };
+        let node = |at: &TerminalRef| self.scene.net.node_of(at).map(|node| swap.node(node));
+        Some(self.isolated.places([node(red)?, node(black)?]))
+    }
+
+    /// What a meter shows at a probe of volts, tone or amps. `None` where what it names is not on the sheet.
+    #[must_use]
+    pub fn read(&self, state: usize, foreseen: &Foreseen, probe: &Probe) -> Option<Shown> {
+        let ready = self.states.get(state)?;
+        let normal = ready.normal.as_ref().unwrap_or(foreseen);
+        let volts = |kept: &Kept, normal: &Kept, places: [u32; 2]| match kept.between(places, normal) {
+            Some(volts) => Shown::Volts(Volts(volts)),
+            None => Shown::Open,
+        };
+        Some(match probe {
+            Probe::Volts(red, black) => {
+                let places = self.places(&foreseen.swapped, red, black)?;
+                volts(&foreseen.direct, &normal.direct, places)
+            }
+            Probe::Tone(red, black) => {
+                let places = self.places(&foreseen.swapped, red, black)?;
+                match volts(&foreseen.tone, &normal.tone, places) {
+                    Shown::Volts(volts) => Shown::Volts(Volts(volts.0.abs())),
+                    other => other,
+                }
+            }
+            Probe::Amps(run) => {
+                let run = self.scene.net.runs.iter().find(|it| it.id == *run)?;
+                let changed = foreseen.laws.iter().find(|(at, _)| *at == run.branch);
+                let law = changed.map_or_else(
+                    || ready.direct.laws.get(run.branch).copied().unwrap_or_default(),
+                    |(_, law)| *law,
+                );
+                let across = foreseen
+                    .direct
+                    .between(ready.direct.ends(run.branch), &normal.direct)
+                    .unwrap_or(0.0);
+                Shown::Amps(Amps(if run.line { 0.0 } else { law.at(across).abs() }))
+            }
+            Probe::Ohms(..) => return None,
+        })
+    }
+
+    /// What an ohmmeter would meet.
+    #[must_use]
+    pub fn isolate(&self, fault: &Fault) -> Isolated<'_> {
+        let mut case = self.isolated.as_is();
+        fault.0.put(&self.scene, &self.isolated, &mut case);
+        Isolated(case, fault.0.clone())
+    }
+
+    /// Makes a pair of points ready for [`Bench::ohms`].
+    pub fn ready_ohms(&mut self, red: &TerminalRef, black: &TerminalRef) {
+        if let Some(places) = self.places(&[], red, black)
+            && places[0] != places[1]
+            && !self.ohms.contains_key(&places)
+        {
+            let ohms = self.isolated.own_ohms(places);
+            self.ohms.insert(places, ohms);
+        }
+    }
+
+    /// What an ohmmeter would show between two points.
+    #[must_use]
+    pub fn ohms(&self, isolated: &Isolated<'_>, red: &TerminalRef, black: &TerminalRef) -> Option<Shown> {
+        let places = self.places(&isolated.1.swapped, red, black)?;
+        if places[0] == places[1] {
+            return Some(Shown::Ohms(Ohms(0.0)));
+        }
+        if !isolated.0.are_tied(places) {
+            return Some(Shown::Open);
+        }
+        let known = self.ohms.get(&places).copied();
+        let before = known.unwrap_or_else(|| self.isolated.own_ohms(places));
+        let ohms = isolated.0.ohms(places, before).unwrap_or(MOST_OHMS);
+        Some(if ohms < MOST_OHMS.min(METER_INPUT) {
+            Shown::Ohms(Ohms(ohms.max(0.0)))
+        } else {
+            Shown::Open
+        })
+    }
+
+    /// Whether a part works, foreseen: on, with its supply, and not protecting itself.
+    #[must_use]
+    pub fn works(&self, foreseen: &Foreseen, part: PartId) -> bool {
+        let at = self.scene.net.part_index(part);
+        at.is_some_and(|at| foreseen.works.get(at) == Some(&true) && !foreseen.protected.contains(&at))
+    }
+
+    /// The devices that have opened, foreseen.
+    #[must_use]
+    pub fn opened(&self, foreseen: &Foreseen) -> Vec<crate::DeviceRef> {
+        let name = |at: &usize| self.scene.net.devices.get(*at).map(|device| device.name.clone());
+        foreseen.opened.iter().filter_map(name).collect()
+    }
+
+    /// The volts of the tone across each voice coil of a speaker, foreseen.
+    #[must_use]
+    pub fn coils(&self, state: usize, foreseen: &Foreseen, part: PartId) -> Vec<Volts> {
+        let Some((ready, at)) = self.states.get(state).zip(self.scene.net.part_index(part)) else {
+            return Vec::new();
+        };
+        let normal = ready.normal.as_ref().unwrap_or(foreseen);
+        let from = self.scene.net.branches.len();
+        self.scene
+            .extras
+            .iter()
+            .enumerate()
+            .filter(|(_, extra)| matches!(extra.is, Beside::Coil { part, .. } if part == at))
+            .map(|(extra, _)| {
+                let ends = ready.tone.ends(from + extra);
+                let volts = foreseen.tone.between(ends, &normal.tone).unwrap_or(0.0);
+                Volts(volts)
+            })
+            .collect()
+    }
+
+    /// The volts of a test tone at each channel in a state.
+    #[must_use]
+    pub fn tones(&self, state: usize) -> Option<&Tones> {
+        self.states.get(state).map(|ready| &ready.standing.tones)
+    }
+
+    /// Whether two terminals are one point, wires aside.
+    #[must_use]
+    pub fn is_one_point(&self, a: &TerminalRef, b: &TerminalRef) -> bool {
+        let node = |at: &TerminalRef| self.scene.net.node_of(at);
+        node(a).is_some() && node(a) == node(b)
+    }
+}
