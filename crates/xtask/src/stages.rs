@@ -367,12 +367,13 @@ fn in_browser(log: &mut Log) -> Result<(), String> {
     tests_of_target(log, "browser", "loomwright-tests/browser")
 }
 
-/// Runs one optional test target, one test at a time: each of them starts a browser or fills its time.
+/// Runs one optional test target, two tests at a time and no more: each of them starts a browser or fills its time.
 /// That there is no test is a failure, or a renamed file would pass for ever.
 fn tests_of_target(log: &mut Log, target: &str, features: &str) -> Result<(), String> {
     if !Path::new(&workspace_root()).join("tests").join(target).is_dir() {
         return Err(format!("tests/{target} is gone"));
     }
+    let at_a_time = std::thread::available_parallelism().map_or(1, |cores| cores.get().min(2));
     let mut command = test_command("tests");
     command.args([
         "--package",
@@ -383,7 +384,7 @@ fn tests_of_target(log: &mut Log, target: &str, features: &str) -> Result<(), St
         target,
     ]);
     if command.get_args().any(|word| word == "nextest") {
-        command.args(["--test-threads", "1", "--no-tests", "fail"]);
+        command.args(["--test-threads", &at_a_time.to_string(), "--no-tests", "fail"]);
         return log.run(&mut command);
     }
     let mut command = cargo([
@@ -396,7 +397,7 @@ fn tests_of_target(log: &mut Log, target: &str, features: &str) -> Result<(), St
         target,
     ]);
     command.arg("--");
-    command.arg("--test-threads=1");
+    command.arg(format!("--test-threads={at_a_time}"));
     log.run(&mut command)?;
     let text = fs::read_to_string(&log.path).unwrap_or_default();
     if text.contains("running 0 tests") {
