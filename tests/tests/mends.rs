@@ -53,7 +53,7 @@ fn no_mend_raises_a_stop_or_fix_of_another_check() {
             let before = analyse(sheet, &job.settings).findings;
             let known: Vec<_> = before.iter().map(|finding| sense(finding, sheet)).collect();
             for finding in &before {
-                for mend in &finding.mends {
+                for mend in finding.mends.iter().map(|mend| &mend.edit) {
                     made += 1;
                     let mut mended = job.clone();
                     mended.apply(checks::mend_for(&job, *kind, mend));
@@ -105,7 +105,7 @@ fn the_bare_feed_of_the_van_gets_a_fuse_and_wire_that_bears_it() {
         .iter()
         .find(|finding| finding.check == "feed-unprotected")
         .expect("a bare feed");
-    let mend = bare.mends.first().expect("a mend");
+    let mend = &bare.mends.first().expect("a mend").edit;
     let mut mended = job.clone();
     mended.apply(checks::mend_for(&job, *kind, mend));
     let sheet = mended.sheet(*kind).expect("the sheet");
@@ -146,7 +146,7 @@ fn the_main_fuse_of_the_van_is_mended_by_ratings_and_not_by_wire_that_fits_nowhe
             finding.check == "fuse-outsizes-wire" && words::Words::english().say(&finding.what).contains("F1")
         })
         .expect("the main fuse");
-    let names: Vec<&str> = main.mends.iter().map(|mend| mend.name.as_str()).collect();
+    let names: Vec<&str> = main.mends.iter().map(|mend| mend.edit.name.as_str()).collect();
     assert!(
         names.iter().all(|name| !name.starts_with("Lay thicker wire")),
         "{names:?}"
@@ -163,7 +163,7 @@ fn a_fuse_in_the_return_is_taken_out_of_it() {
         .iter()
         .find(|finding| finding.check == "fuse-in-return")
         .expect("the fuse in the return");
-    let mend = found.mends.first().expect("a mend");
+    let mend = &found.mends.first().expect("a mend").edit;
     assert!(
         mend.name.contains("Take F2 out") || mend.name.contains("take F2 out"),
         "{}",
@@ -256,7 +256,7 @@ fn a_mend_lays_the_size_that_the_remedy_names_in_the_series_of_the_run() {
             }
             job.sheets.insert(SheetKind::Plan, sheet.clone());
             for finding in analyse(&sheet, &job.settings).findings {
-                for mend in &finding.mends {
+                for mend in finding.mends.iter().map(|mend| &mend.edit) {
                     let laid = sizes_laid(mend, &sheet);
                     for (id, size) in &laid {
                         let was = sheet.runs.get(id).and_then(|run| run.wire.size.value());

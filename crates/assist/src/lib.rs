@@ -2,3 +2,5 @@
 //! planned system from a few words, and the fault behind what a meter reads.
 //!
 //! *Invariant:* nothing here decides what is right. Every proposal is an edit, and [`checks::analyse`] judges what comes of it.
+
+pub mod mending;

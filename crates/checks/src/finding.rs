@@ -72,7 +72,17 @@ pub struct Finding {
     pub measure: Option<Measure>,
     /// Properties it rests on that are assumed, each as `F1 rating`.
     pub assumed: OrderedSet<Saying>,
-    /// Edits that would clear it.
+    /// What would clear it, the best first.
     #[serde(skip)]
-    pub mends: Vec<Edit>,
+    pub mends: Vec<Mend>,
+}
+
+/// An edit that clears a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mend {
+    /// The edit, as [`crate::mend_for`] makes it in a job.
+    pub edit: Edit,
+    /// What somebody has to decide before it is made, where the tool cannot: the rest of a sentence. What has none may be
+    /// made by program.
+    pub choice: Option<Saying>,
 }

@@ -1,7 +1,7 @@
 //! Findings in the making: where checks put them, and where a later check sees what an earlier one found.
 
 use crate::context::Ctx;
-use crate::finding::{Finding, Grade, Measure};
+use crate::finding::{Finding, Grade, Measure, Mend};
 use crate::registry::Check;
 use model::{Edit, PartId, RunId};
 use ordered::Sort as _;
@@ -154,7 +154,13 @@ impl Finding {
     }
     /// Offers an edit that clears it.
     pub(crate) fn mend(mut self, edit: Option<Edit>) -> Self {
-        self.mends.extend(edit);
+        self.mends.extend(edit.map(|edit| Mend { edit, choice: None }));
+        self
+    }
+    /// Offers an edit that clears it once somebody has decided this, the rest of a sentence.
+    pub(crate) fn mend_by_choice(mut self, edit: Option<Edit>, choice: Saying) -> Self {
+        let choice = Some(choice);
+        self.mends.extend(edit.map(|edit| Mend { edit, choice }));
         self
     }
 }

@@ -50,7 +50,7 @@ pub fn analyse(sheet: &Sheet, settings: &Settings) -> Analysis {
     let mut findings = judge(&laid, settings, &study);
     if let Cow::Owned(_) = laid {
         for mend in findings.iter_mut().flat_map(|finding| &mut finding.mends) {
-            body::settle(mend, sheet);
+            body::settle(&mut mend.edit, sheet);
         }
     }
     Analysis { study, findings }
@@ -86,11 +86,17 @@ pub struct Summary {
 /// Counts the findings of an analysis.
 #[must_use]
 pub fn summary(analysis: &Analysis) -> Summary {
-    let count = |grade| analysis.findings.iter().filter(|f| f.grade == grade).count();
+    summary_of(&analysis.findings)
+}
+
+/// Counts findings.
+#[must_use]
+pub fn summary_of(findings: &[Finding]) -> Summary {
+    let count = |grade| findings.iter().filter(|f| f.grade == grade).count();
     Summary {
         stop: count(Grade::Stop),
         fix: count(Grade::Fix),
         tidy: count(Grade::Tidy),
-        undecided: analysis.findings.iter().filter(|f| f.undecided).count(),
+        undecided: findings.iter().filter(|f| f.undecided).count(),
     }
 }

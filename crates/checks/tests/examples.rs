@@ -99,7 +99,7 @@ fn every_mend_of_an_example_clears_what_it_was_offered_for() {
         let sheet_before = sheet(&job);
         let before = analyse(&sheet_before, &job.settings).findings;
         for finding in &before {
-            for mend in &finding.mends {
+            for mend in finding.mends.iter().map(|mend| &mend.edit) {
                 mends += 1;
                 let mut mended = job.clone();
                 let undo = mended.apply(checks::mend_for(&job, SheetKind::Plan, mend));

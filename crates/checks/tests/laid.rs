@@ -121,7 +121,7 @@ fn no_mend_carries_what_was_computed() {
     );
     let analysis = analyse(sheet(&job), &job.settings);
     let mut seen = 0;
-    for mend in analysis.findings.iter().flat_map(|finding| &finding.mends) {
+    for mend in analysis.findings.iter().flat_map(|finding| finding.mends.iter().map(|mend| &mend.edit)) {
         for change in &mend.changes {
             match change {
                 Change::Run { to: Some(run), .. } => {
@@ -148,7 +148,7 @@ fn no_mend_carries_what_was_computed() {
         .findings
         .iter()
         .find(|finding| finding.check == "feed-unprotected")
-        .and_then(|finding| finding.mends.first())
+        .and_then(|finding| finding.mends.first().map(|mend| &mend.edit))
         .expect("it can be mended");
     let mut mended = job.clone();
     mended.apply(checks::mend_for(&job, SheetKind::Plan, mend));
@@ -303,7 +303,7 @@ fn whatever_lies_in_a_body_is_judged() {
         for mend in analysis
             .findings
             .iter()
-            .flat_map(|finding| &finding.mends)
+            .flat_map(|finding| finding.mends.iter().map(|mend| &mend.edit))
             .step_by(3)
         {
             mends += 1;

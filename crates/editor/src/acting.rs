@@ -401,7 +401,7 @@ impl Editor {
             .and_then(|place| self.analysis.findings.get(place))
             .and_then(|finding| finding.mends.first());
         match mend.cloned() {
-            Some(edit) => self.mend_by(edit),
+            Some(mend) => self.mend_by(mend.edit),
             None => {
                 self.tell(say!("mend-none"));
             }
@@ -410,15 +410,15 @@ impl Editor {
 
     /// Applies one of the mends of a finding.
     pub fn mend(&mut self, place: usize, mend: usize) -> Effects {
-        let edit = self
+        let mend = self
             .analysis
             .findings
             .get(place)
             .and_then(|finding| finding.mends.get(mend))
             .cloned();
-        if let Some(edit) = edit {
+        if let Some(mend) = mend {
             self.interrupt();
-            self.mend_by(edit);
+            self.mend_by(mend.edit);
         }
         self.take_effects()
     }

@@ -2,6 +2,7 @@
 
 pub mod any;
 pub mod breaks;
+pub mod faults;
 pub mod random;
 pub mod sound_systems;
 pub mod text;

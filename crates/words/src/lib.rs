@@ -61,6 +61,7 @@ texts! {
     "common"
     "exercise"
     "lessons"
+    "mending"
     "drawing"
     "editor"
     "sharing"

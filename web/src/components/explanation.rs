@@ -39,7 +39,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
         });
         html! {
             <button type="button" class="mend" data-testid="mend" {onclick}>
-                { words.say(&mend.said()) }if number == 0 { <kbd>{ words.say(&key(Action::MendFinding)) }</kbd> }
+                { words.say(&mend.edit.said()) }if number == 0 { <kbd>{ words.say(&key(Action::MendFinding)) }</kbd> }
             </button>
         }
     });

@@ -161,7 +161,7 @@ fn every_mend_of_workmanship_clears_its_finding_and_brings_nothing_to_stop_or_fi
         }
         let before = told(&broken);
         for finding in analyse(sheet(&broken), &broken.settings).findings {
-            for mend in &finding.mends {
+            for mend in finding.mends.iter().map(|mend| &mend.edit) {
                 mends += 1;
                 let mut mended = broken.clone();
                 let undo = mended.apply(checks::mend_for(&broken, SheetKind::Plan, mend));
@@ -206,7 +206,7 @@ fn an_amplifier_on_a_seat_back_is_moved_to_the_one_place_that_is_left() {
         panic!("one mend")
     };
     let mut mended = job.clone();
-    mended.apply(checks::mend_for(&job, SheetKind::Plan, mend));
+    mended.apply(checks::mend_for(&job, SheetKind::Plan, &mend.edit));
     let (_, amplifier) = sheet(&mended).part_by_tag("A1").expect("it is there");
     assert_eq!(amplifier.place.as_deref(), Some("load-floor"));
     assert_eq!(sheet(&mended).runs[&RunId(1)].route, ["floor-way-left"]);
