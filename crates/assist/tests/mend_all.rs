@@ -17,8 +17,7 @@ fn findings(job: &Job) -> Vec<Finding> {
 }
 
 fn weight(findings: &[Finding]) -> [usize; 3] {
-    [Grade::Stop, Grade::Fix, Grade::Tidy]
-        .map(|grade| findings.iter().filter(|it| it.grade == grade).count())
+    [Grade::Stop, Grade::Fix, Grade::Tidy].map(|grade| findings.iter().filter(|it| it.grade == grade).count())
 }
 
 /// How many findings of grade Stop and Fix there are of each check.
@@ -120,10 +119,7 @@ fn spoiled_systems_are_mended_and_never_made_worse() {
         made += steps;
         better += usize::from(steps > 0);
     }
-    assert!(
-        made >= 40 && better >= 20,
-        "{made} mends on {better} sheets"
-    );
+    assert!(made >= 40 && better >= 20, "{made} mends on {better} sheets");
 }
 
 #[test]

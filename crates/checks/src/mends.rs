@@ -15,7 +15,7 @@ use reference::fuses::{family, rating_not_above, rating_not_below};
 use words::{Saying, Value, figure, say};
 
 /// The sheet that mends are written for, since a check does not know which sheet of a job it looks at.
-const WRITTEN_FOR: SheetKind = SheetKind::Plan;
+pub(crate) const WRITTEN_FOR: SheetKind = SheetKind::Plan;
 
 /// A mend as it is to be made in this job, on this sheet: checks see one sheet alone, so what a mend adds has ids that
 /// are free on that sheet but perhaps not in the job.

@@ -9,6 +9,7 @@ use model::laying::Laying;
 use model::quantity::{Amps, SquareMm};
 use model::{Change, Edit, Fact, PartKind, Run, RunId};
 use reference::ampacity::{AmpacityQuery, allowable_current};
+use reference::conductors::nominal_resistance_per_metre;
 use words::{Value, say};
 
 /// Current that a wire of this size bears where this run lies; `None` where a fact is missing.
@@ -128,4 +129,37 @@ pub(crate) fn make_copper(run: &mut Run, size: Size) {
     run.wire.size = Fact::Given(size);
     run.wire.material = Fact::Given(Material::Copper);
     run.wire.stated_resistance = Fact::Unknown;
+}
+
+/// Copper for these runs with which each keeps at most this share of its resistance, of the series that it is made in; nothing
+/// where one has no such size, or no room for it on its terminals.
+pub(crate) fn sizes_at_share(ctx: &Ctx<'_>, runs: &[RunId], share: f64) -> Option<Vec<(RunId, Size)>> {
+    let size_of_one = |id: &RunId| {
+        let flow = ctx.flow(*id)?;
+        let length = ctx.length(*id).filter(|length| length.0 > 0.0)?;
+        let most = flow.wire_resistance.0 / length.0 * share;
+        let own = size_of(ctx, *id);
+        let mut thicker = own.series().filter(|size| size.area().0 > own.area().0 * 1.001);
+        let size = thicker
+            .find(|size| nominal_resistance_per_metre(Material::Copper, *size, flow.temperature).0 <= most)?;
+        fits_terminals(ctx, *id, size).then_some((*id, size))
+    };
+    let sizes: Option<Vec<(RunId, Size)>> = runs.iter().map(size_of_one).collect();
+    sizes.filter(|sizes| share > 0.0 && !sizes.is_empty())
+}
+
+/// The same as an edit.
+pub(crate) fn thicken_to_share(ctx: &Ctx<'_>, runs: &[RunId], share: f64) -> Option<Edit> {
+    let sizes = sizes_at_share(ctx, runs, share)?;
+    let each: Vec<words::Saying> = sizes
+        .iter()
+        .map(|(run, size)| {
+            say!(
+                "size-of-run",
+                size = crate::wording::to_lay(*size),
+                run = ctx.run_tag(*run)
+            )
+        })
+        .collect();
+    thicken(ctx, say!("mend-lay-sizes", sizes = each), &sizes)
 }

@@ -121,7 +121,11 @@ fn no_mend_carries_what_was_computed() {
     );
     let analysis = analyse(sheet(&job), &job.settings);
     let mut seen = 0;
-    for mend in analysis.findings.iter().flat_map(|finding| finding.mends.iter().map(|mend| &mend.edit)) {
+    for mend in analysis
+        .findings
+        .iter()
+        .flat_map(|finding| finding.mends.iter().map(|mend| &mend.edit))
+    {
         for change in &mend.changes {
             match change {
                 Change::Run { to: Some(run), .. } => {

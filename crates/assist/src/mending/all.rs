@@ -263,7 +263,10 @@ impl Mending {
     }
 
     fn against(&self, next: &State) -> Matched {
-        let (was, is) = (sheet_of(&self.state.job, self.kind), sheet_of(&next.job, self.kind));
+        let (was, is) = (
+            sheet_of(&self.state.job, self.kind),
+            sheet_of(&next.job, self.kind),
+        );
         matched((&self.state.findings, &was), (&next.findings, &is))
     }
 

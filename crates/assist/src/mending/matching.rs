@@ -80,7 +80,13 @@ pub(super) fn matched((before, was): (&[Finding], &Sheet), (after, is): (&[Findi
             (*old, *new) = (true, true);
         }
     }
-    let alone = |found: &[bool]| (0..).zip(found).filter(|(_, it)| !**it).map(|(at, _)| at).collect();
+    let alone = |found: &[bool]| {
+        (0..)
+            .zip(found)
+            .filter(|(_, it)| !**it)
+            .map(|(at, _)| at)
+            .collect()
+    };
     Matched {
         cleared: alone(&found.0),
         brought: alone(&found.1),

@@ -1,11 +1,12 @@
 //! `always-on`: a turn-on input that hangs on a permanent feed.
 
+use crate::adding::moved;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
-use model::{Edit, End, PartId, Role, RunId, TerminalRef};
+use model::{Edit, PartId, Role, RunId, TerminalRef};
 use words::say;
 
 pub(crate) static CHECK: Check = Check {
@@ -47,52 +48,50 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let place = ctx.terminal(*id, "rem");
         // The whole way back to the source belongs to the lead; what is amiss is the piece at the input.
         let on_input = ctx.runs_on(*id, "rem");
-        out.add(
-            CHECK
-                .finding(
-                    say!("always-on-what", terminal = &place, part = ctx.part_tag(*id)),
-                    say!("always-on-remedy", terminal = &place),
-                )
-                .parts([*id])
-                .runs(on_input.iter().copied())
-                .mend(move_lead(ctx, *id, &on_input)),
-        );
+        let finding = CHECK
+            .finding(
+                say!("always-on-what", terminal = &place, part = ctx.part_tag(*id)),
+                say!("always-on-remedy", terminal = &place),
+            )
+            .parts([*id])
+            .runs(on_input.iter().copied());
+        let ways = move_lead(ctx, *id, &on_input);
+        let is_clear = ways.len() == 1;
+        out.add(ways.into_iter().fold(finding, |finding, way| {
+            if is_clear {
+                finding.mend(Some(way))
+            } else {
+                finding.mend_by_choice(Some(way), say!("mend-choice-output"))
+            }
+        }));
     }
 }
 
-/// Takes a lead of one run to the turn-on output of the sheet, where there is just one.
-fn move_lead(ctx: &Ctx<'_>, id: PartId, runs: &[RunId]) -> Option<Edit> {
-    let outputs: Vec<TerminalRef> = ctx
-        .sheet
-        .parts
-        .iter()
-        .filter(|(other, _)| **other != id)
-        .flat_map(|(other, _)| {
-            ctx.wiring
-                .terminals_of(*other)
-                .filter(|(terminal, _)| terminal.role == Role::TurnOnOut)
-                .map(|(terminal, _)| TerminalRef::new(*other, terminal.name.as_str()))
-        })
-        .collect();
-    let ([output], [run_id]) = (outputs.as_slice(), runs) else {
-        return None;
+/// Takes a lead of one run to each of the turn-on outputs of the sheet.
+fn move_lead(ctx: &Ctx<'_>, id: PartId, runs: &[RunId]) -> Vec<Edit> {
+    let [run_id] = runs else { return Vec::new() };
+    let Some(run) = ctx.run(*run_id) else {
+        return Vec::new();
     };
-    let mut run = ctx.run(*run_id)?.clone();
     let own = TerminalRef::new(id, "rem");
-    if run.from == End::On(own.clone()) {
-        run.to = End::On(output.clone());
-    } else if run.to == End::On(own) {
-        run.from = End::On(output.clone());
-    } else {
-        return None;
-    }
-    run.bends.clear();
-    Some(Edit::new(
-        say!(
-            "mend-take-to",
-            run = &run.tag,
-            terminal = ctx.terminal(output.part, output.terminal.as_str())
-        ),
-        vec![set_run(*run_id, run)],
-    ))
+    let ends = run.ends();
+    let Some(end) = ends.iter().position(|end| end.terminal() == Some(&own)) else {
+        return Vec::new();
+    };
+    let others = ctx.sheet.parts.keys().filter(|other| **other != id);
+    let outputs = others.flat_map(|other| {
+        let all = ctx.wiring.terminals_of(*other);
+        let outputs = all.filter(|(terminal, _)| terminal.role == Role::TurnOnOut);
+        outputs.map(|(terminal, _)| TerminalRef::new(*other, terminal.name.as_str()))
+    });
+    outputs
+        .map(|output| {
+            let name = say!(
+                "mend-take-to",
+                run = &run.tag,
+                terminal = ctx.terminal(output.part, output.terminal.as_str())
+            );
+            Edit::new(name, vec![set_run(*run_id, moved(ctx, run, 1 - end, output))])
+        })
+        .collect()
 }

@@ -1,5 +1,6 @@
 //! `crossed-signal`: an input that gets the wrong side, or more than one output.
 
+use crate::adding::without_run;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
@@ -81,20 +82,38 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .iter()
                 .map(|(part, terminal)| ctx.terminal(*part, terminal))
                 .collect();
-            out.add(
-                CHECK
-                    .finding(
-                        say!(
-                            "crossed-signal-tied",
-                            input = usize::from(input.input),
-                            part = ctx.part_tag(input.part),
-                            outputs = outputs,
-                        ),
-                        say!("crossed-signal-tied-remedy"),
-                    )
-                    .parts([input.part])
-                    .runs(input.runs.iter().copied()),
-            );
+            let tied = CHECK
+                .finding(
+                    say!(
+                        "crossed-signal-tied",
+                        input = usize::from(input.input),
+                        part = ctx.part_tag(input.part),
+                        outputs = outputs,
+                    ),
+                    say!("crossed-signal-tied-remedy"),
+                )
+                .parts([input.part])
+                .runs(input.runs.iter().copied());
+            // Leads from the outputs straight to the input: one of them stays.
+            let leads: Vec<RunId> = input
+                .runs
+                .iter()
+                .copied()
+                .filter(|run| {
+                    let lands = ctx.landings(*run);
+                    lands.iter().any(|(part, _, _)| *part == input.part)
+                        && input
+                            .by
+                            .iter()
+                            .any(|(from, _)| lands.iter().any(|(part, _, _)| part == from))
+                })
+                .collect();
+            let both = leads.len() == input.by.len();
+            out.add(leads.iter().filter(|_| both).fold(tied, |finding, run| {
+                let name = say!("mend-take-out", run = ctx.run_tag(*run));
+                let edit = (leads.len() == 2).then(|| Edit::new(name, vec![without_run(*run)]));
+                finding.mend_by_choice(edit, say!("mend-choice-lead"))
+            }));
             continue;
         }
         let own = channels.get(&input.part).map(Vec::as_slice).unwrap_or_default();

@@ -3,11 +3,13 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{A, assumed};
 use circuit::DeviceRef;
+use model::kinds::supply::FuseForm;
 use model::quantity::Amps;
-use model::{Fact, PartKind};
+use model::{Edit, Fact, PartKind};
 use reference::fuses::family;
 use words::{figure, say, told};
 
@@ -47,6 +49,30 @@ fn capacity(ctx: &Ctx<'_>, device: &DeviceRef) -> Option<(Amps, bool)> {
         Fact::Assumed(amps) => Some((amps, true)),
         Fact::Unknown => family(form?.into()).breaking_capacity.map(|amps| (amps, true)),
     }
+}
+
+/// A fuse of a form that breaks so much, of the same rating.
+fn other_form(ctx: &Ctx<'_>, device: &DeviceRef, needs: f64) -> Option<Edit> {
+    let mut part = ctx.part(device.part)?.clone();
+    let PartKind::Fuse(fuse) = &mut part.is else {
+        return None;
+    };
+    let rating = fuse.rating.value()?;
+    let form = [FuseForm::Strip30, FuseForm::Strip51, FuseForm::Strip61]
+        .into_iter()
+        .find(|form| {
+            let family = family((*form).into());
+            let breaks = family.breaking_capacity.is_some_and(|breaks| breaks.0 >= needs);
+            breaks && family.ratings.iter().any(|it| (it - rating.0).abs() < 1e-9)
+        })?;
+    (fuse.form, fuse.breaking) = (form, Fact::Unknown);
+    let name = say!(
+        "mend-fuse-form",
+        form = form.said(),
+        rating = figure(rating.0, A),
+        device = &part.tag
+    );
+    Some(Edit::new(name, vec![set_part(device.part, part)]))
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
@@ -92,7 +118,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         say!("fuse-breaking-capacity-remedy"),
                     )
                     .parts([part])
-                    .measure(prospective.0, capacity.0 * share, "A", Some("breaking-share"));
+                    .measure(prospective.0, capacity.0 * share, "A", Some("breaking-share"))
+                    .mend(other_form(ctx, &device.device, prospective.0 / share.max(0.01)));
                 if is_assumed {
                     finding.assumed.insert(assumed(&tag, "breaking"));
                 }

@@ -5,12 +5,14 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::{rating_needed, ratings_of, set_rating};
 use crate::registry::{Check, CheckGroup};
-use crate::wording::A;
+use crate::wires::{size_for_current, thicken};
+use crate::wording::{A, to_lay};
 use circuit::Device;
-use model::PartKind;
+use model::conductor::Size;
 use model::quantity::Amps;
+use model::{Edit, PartKind, RunId};
 use reference::fuses::must_open_at;
-use words::{figure, say, told};
+use words::{Value, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "fuse-undersized",
@@ -43,6 +45,25 @@ fn opens_at(ctx: &Ctx<'_>, device: &Device) -> f64 {
         // Breakers and factory fuses: the gate of the blades.
         _ => 1.35,
     }
+}
+
+/// The least rating that passes what is drawn, with copper behind it that bears that.
+fn with_wire(ctx: &Ctx<'_>, device: &Device, needs: f64, factor: f64) -> Option<Edit> {
+    let mut ratings = ratings_of(ctx, &device.device).iter().copied();
+    let rating = ratings.find(|rating| *rating >= needs)?;
+    let bears = Amps(rating / factor.max(0.01));
+    let mut sizes: Vec<(RunId, Size)> = Vec::new();
+    for id in &device.guards {
+        if ctx.flow(*id)?.allowable? < bears {
+            sizes.push((*id, size_for_current(ctx, *id, bears)?));
+        }
+    }
+    let rated = set_rating(ctx, &device.device, Amps(rating))?;
+    let laid: Vec<Value> = sizes.iter().map(|(_, size)| to_lay(*size)).collect();
+    let name = say!("mend-and-lay-behind", first = rated.said(), sizes = laid);
+    let mut mend = thicken(ctx, name, &sizes)?;
+    mend.changes.extend(rated.changes);
+    Some(mend)
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
@@ -118,7 +139,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .finding(what, remedy)
             .measure(current, most, "A", key)
             .parts([device.device.part])
-            .mend(fits.and_then(|rating| set_rating(ctx, &device.device, Amps(rating))));
+            .mend(match fits {
+                Some(rating) => set_rating(ctx, &device.device, Amps(rating)),
+                None => with_wire(ctx, device, needs.0, factor),
+            });
         finding.assumed.extend(ctx.assumed_rating(&device.device));
         out.add(finding);
     }

@@ -4,6 +4,7 @@ use crate::checks::ground_surface::{bare, used};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::grounding::where_to;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::supply::GroundSurface;
 use words::say;
@@ -60,7 +61,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         say!("ground-forbidden-remedy", ground = tag),
                     )
                     .parts([id])
-                    .mend(bare(ctx, id)),
+                    .mend_by_choice(bare(ctx, id), where_to()),
             ),
             Some(_) => {}
         }

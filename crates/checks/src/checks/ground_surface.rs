@@ -3,6 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::grounding::where_to;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::supply::GroundSurface;
@@ -73,14 +74,16 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             GroundSurface::Hinge | GroundSurface::Trim => say!("ground-surface-move", ground = tag),
             _ => continue,
         };
-        out.add(
-            CHECK
-                .finding(
-                    say!("ground-surface-what", ground = tag, surface = surface.word()),
-                    remedy,
-                )
-                .parts([id])
-                .mend(bare(ctx, id)),
-        );
+        let finding = CHECK
+            .finding(
+                say!("ground-surface-what", ground = tag, surface = surface.word()),
+                remedy,
+            )
+            .parts([id]);
+        out.add(if surface == GroundSurface::Painted {
+            finding.mend(bare(ctx, id))
+        } else {
+            finding.mend_by_choice(bare(ctx, id), where_to())
+        });
     }
 }

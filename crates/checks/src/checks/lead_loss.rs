@@ -4,8 +4,9 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
+use crate::wires::thicken_to_share;
 use circuit::Purpose;
-use model::{PartId, RunId};
+use model::{Edit, PartId, RunId};
 use words::{Unit, say, told};
 
 pub(crate) static CHECK: Check = Check {
@@ -56,11 +57,36 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             )
             .parts([*id])
             .runs(runs.iter().copied())
-            .measure(loss, limit, "dB", Some("lead-loss"));
+            .measure(loss, limit, "dB", Some("lead-loss"))
+            .mend(thicker(ctx, *id, loss, limit));
         out.add(runs.iter().fold(finding, |f, run| {
             f.assumes_run(ctx, *run, &["size", "length", "material"])
         }));
     }
+}
+
+/// Thicker wire for all of the output that the speaker hangs on. Of a loss of L dB the leads have 10^(L/20) - 1 times the
+/// resistance of the load; their endings stay what they are.
+fn thicker(ctx: &Ctx<'_>, id: PartId, loss: f64, limit: f64) -> Option<Edit> {
+    let channel = ctx
+        .study
+        .channels
+        .iter()
+        .find(|channel| channel.drivers.contains(&id))?;
+    let of_load = |decibels: f64| libm::pow(10.0, decibels / 20.0) - 1.0;
+    let runs: Vec<RunId> = channel.runs.iter().copied().collect();
+    let flows = || runs.iter().filter_map(|run| ctx.flow(*run));
+    let copper: f64 = flows().map(|flow| flow.wire_resistance.0).sum();
+    let endings: f64 = flows()
+        .flat_map(|flow| flow.ending_resistance)
+        .map(|ohms| ohms.0)
+        .sum();
+    let share = of_load(limit * 0.98) / of_load(loss);
+    thicken_to_share(
+        ctx,
+        &runs,
+        (share * (copper + endings) - endings) / copper.max(1e-9),
+    )
 }
 
 /// Speaker runs that land on the speaker.

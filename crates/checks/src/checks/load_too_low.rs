@@ -3,10 +3,11 @@
 use crate::context::Ctx;
 use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
+use crate::hooking_up::hook_ups;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{HZ, OHM};
 use circuit::ChannelLoad;
-use model::PartKind;
+use model::{Edit, PartKind};
 use words::{Saying, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
@@ -164,13 +165,24 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let finding = channel.drivers.iter().fold(finding, |finding, driver| {
             finding.assumes_part(ctx, *driver, &["impedance"])
         });
-        out.add(
-            finding
-                .assumes_part(ctx, channel.part, &["minimum-load"])
-                .parts([channel.part])
-                .parts(channel.drivers.iter().copied()),
-        );
+        let finding = finding
+            .assumes_part(ctx, channel.part, &["minimum-load"])
+            .parts([channel.part])
+            .parts(channel.drivers.iter().copied());
+        out.add(offer(finding, hook_ups(ctx, channel, minimum.0 * share)));
     }
+}
+
+/// Offers ways to hook up the coils; which of several is somebody's choice.
+pub(crate) fn offer(finding: Finding, ways: Vec<Edit>) -> Finding {
+    let is_clear = ways.len() == 1;
+    ways.into_iter().fold(finding, |finding, way| {
+        if is_clear {
+            finding.mend(Some(way))
+        } else {
+            finding.mend_by_choice(Some(way), say!("mend-choice-hook-up"))
+        }
+    })
 }
 
 /// Whether a channel is judged: something on it, or it itself, was added.

@@ -1,10 +1,12 @@
 //! `loose-end`: a run that ends nowhere.
 
+use crate::adding::without_run;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use model::{Change, Edit, End, Run, SheetKind};
+use crate::rejoining::rejoin;
+use model::{Edit, End, Run};
 use words::say;
 
 pub(crate) static CHECK: Check = Check {
@@ -67,19 +69,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             (true, false) => say!("loose-end-live", run = &run.tag),
             _ => say!("loose-end-what", run = &run.tag),
         };
-        out.add(
-            CHECK
-                .finding(what, say!("loose-end-remedy", run = &run.tag))
-                .grade(if live { Grade::Stop } else { Grade::Tidy })
-                .runs([*id])
-                .mend(Some(Edit::new(
-                    say!("mend-take-out", run = &run.tag),
-                    vec![Change::Run {
-                        sheet: SheetKind::Plan,
-                        id: *id,
-                        to: None,
-                    }],
-                ))),
-        );
+        let finding = CHECK
+            .finding(what, say!("loose-end-remedy", run = &run.tag))
+            .grade(if live { Grade::Stop } else { Grade::Tidy })
+            .runs([*id]);
+        let finding = rejoin(ctx, *id, finding);
+        let out_of_it = Some(Edit::new(
+            say!("mend-take-out", run = &run.tag),
+            vec![without_run(*id)],
+        ));
+        // Where it may have been meant to end somewhere, that it is to go is no matter of course.
+        out.add(if finding.mends.is_empty() {
+            finding.mend(out_of_it)
+        } else {
+            finding.mend_by_choice(out_of_it, say!("mend-choice-end", run = &run.tag))
+        });
     }
 }

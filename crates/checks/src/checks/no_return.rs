@@ -3,10 +3,12 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::grounding::{way_back, where_to};
 use crate::registry::{Check, CheckGroup};
-use crate::wiring::{BODY, Point, gives_return};
+use crate::rejoining::rejoin;
+use crate::wiring::{BODY, Point, gives_return, live_pole, takes_feed};
 use circuit::Purpose;
-use model::{PartId, RunId, TerminalName};
+use model::{Edit, PartId, PartKind, RunId, TerminalName};
 use ordered::{OrderedMap, OrderedSet};
 use words::say;
 
@@ -131,14 +133,23 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         } else {
             say!("no-return-what", loads = &tags)
         };
-        out.add(
-            CHECK
-                .finding(what, say!("no-return-remedy", loads = tags))
-                .parts(loads)
-                .parts(plug)
-                .runs(joined)
-                .mend(plug.and_then(|plug| super::silent_speaker::mate(ctx, plug))),
-        );
+        let mut finding = CHECK
+            .finding(what, say!("no-return-remedy", loads = tags))
+            .parts(loads)
+            .parts(plug)
+            .runs(joined)
+            .mend(plug.and_then(|plug| super::silent_speaker::mate(ctx, plug)));
+        if plug.is_none() {
+            for run in finding.runs.clone() {
+                finding = rejoin(ctx, run, finding);
+            }
+            let own = negatives(ctx, first);
+            let ground = own
+                .first()
+                .and_then(|(name, _)| way_back(ctx, first, name.as_str(), feed_of(ctx, first)?));
+            finding = finding.mend_by_choice(ground, where_to());
+        }
+        out.add(finding);
     }
     coils(ctx, out, &at, &cut);
     for (source, loads) in lone_sources {
@@ -155,9 +166,32 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     say!("no-return-source", source = &tag, loads = ctx.part_tags(&loads)),
                     say!("no-return-source-remedy", source = &tag),
                 )
-                .parts([source]),
+                .parts([source])
+                .mend_by_choice(source_ground(ctx, source), where_to()),
         );
     }
+}
+
+/// The terminal that takes the feed of a part and has wire on it.
+fn feed_of<'a>(ctx: &'a Ctx<'_>, id: PartId) -> Option<&'a str> {
+    let part = ctx.part(id)?;
+    let mut all = ctx.wiring.terminals_of(id);
+    all.find(|(terminal, _)| {
+        takes_feed(&part.is, &terminal.name, terminal.role)
+            && !ctx.runs_on(id, terminal.name.as_str()).is_empty()
+    })
+    .map(|(terminal, _)| terminal.name.as_str())
+}
+
+/// A ground for the negative pole of a source.
+fn source_ground(ctx: &Ctx<'_>, source: PartId) -> Option<Edit> {
+    let kind = ctx.kind(source)?;
+    let minus = if matches!(kind, PartKind::Alternator(_)) {
+        "case"
+    } else {
+        "-"
+    };
+    way_back(ctx, source, minus, live_pole(kind)?)
 }
 
 /// Relay coils that are fed and have no way back.

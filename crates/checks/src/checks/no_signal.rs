@@ -4,6 +4,7 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
+use crate::rejoining::{rejoin_at, signal_leads};
 use crate::wiring::BODY;
 use model::{PartId, PartKind, Role, RunId};
 use ordered::{OrderedMap, OrderedSet};
@@ -52,7 +53,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         return;
     }
     let cut = cut_inputs(ctx);
-    let mut silent: OrderedMap<PartId, (Vec<String>, OrderedSet<RunId>)> = OrderedMap::new();
+    let mut silent: OrderedMap<PartId, (Vec<u8>, OrderedSet<RunId>)> = OrderedMap::new();
     for input in &ctx.study.signal.inputs {
         if input.needed
             && input.by.is_empty()
@@ -60,20 +61,26 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             && !cut.contains(&(input.part, input.input))
         {
             let entry = silent.entry(input.part).or_default();
-            entry.0.push(input.input.to_string());
+            entry.0.push(input.input);
             entry.1.extend(&input.runs);
         }
     }
     for (part, (inputs, runs)) in silent {
-        out.add(
-            CHECK
-                .finding(
-                    say!("no-signal-what", inputs = inputs, part = ctx.part_tag(part)),
-                    say!("no-signal-remedy"),
-                )
-                .parts([part])
-                .runs(runs),
-        );
+        let told: Vec<String> = inputs.iter().map(u8::to_string).collect();
+        let finding = CHECK
+            .finding(
+                say!("no-signal-what", inputs = told, part = ctx.part_tag(part)),
+                say!("no-signal-remedy"),
+            )
+            .parts([part])
+            .runs(runs)
+            .mend(signal_leads(ctx, part, &inputs));
+        // One loose lead is the whole of it where one input is silent.
+        out.add(if inputs.len() == 1 {
+            rejoin_at(ctx, part, finding)
+        } else {
+            finding
+        });
     }
 }
 

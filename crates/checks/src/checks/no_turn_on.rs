@@ -1,10 +1,12 @@
 //! `no-turn-on`: nothing tells a part to turn on.
 
 use crate::context::Ctx;
-use crate::finding::Grade;
+use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
+use crate::rejoining::{rejoin_at, turn_on_leads};
 use crate::wiring::{BODY, live_pole};
+use model::PartId;
 use ordered::OrderedSet;
 use words::say;
 
@@ -40,6 +42,23 @@ run W9 H1.rem A1.rem 0.75mm2 2m BU",
     run,
 };
 
+/// Offers to end a lead that lies loose, or a new one.
+fn lead(ctx: &Ctx<'_>, id: PartId, finding: Finding) -> Finding {
+    let finding = rejoin_at(ctx, id, finding);
+    if !finding.mends.is_empty() || !ctx.runs_on(id, "rem").is_empty() {
+        return finding;
+    }
+    let leads = turn_on_leads(ctx, id);
+    let is_clear = leads.len() == 1;
+    leads.into_iter().fold(finding, |finding, lead| {
+        if is_clear {
+            finding.mend(Some(lead))
+        } else {
+            finding.mend_by_choice(Some(lead), say!("mend-choice-output"))
+        }
+    })
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     if !ctx.sheet.parts.values().any(|part| live_pole(&part.is).is_some()) {
         return;
@@ -69,11 +88,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         } else {
             say!("no-turn-on-what", terminal = &place, part = ctx.part_tag(*id))
         };
-        out.add(
-            CHECK
-                .finding(what, say!("no-turn-on-remedy", terminal = place))
-                .parts([*id])
-                .runs(turn_on.runs.iter().copied()),
-        );
+        let finding = CHECK
+            .finding(what, say!("no-turn-on-remedy", terminal = place))
+            .parts([*id])
+            .runs(turn_on.runs.iter().copied());
+        out.add(lead(ctx, *id, finding));
     }
 }

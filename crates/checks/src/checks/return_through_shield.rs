@@ -3,6 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::grounding::{way_back, where_to};
 use crate::registry::{Check, CheckGroup};
 use crate::wording::A;
 use circuit::Circuit;
@@ -132,12 +133,17 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 say!("return-through-shield-only-remedy", load = &tag),
             )
         };
-        out.add(CHECK.finding(what, remedy).parts([load]).runs(runs).measure(
-            greatest,
-            limit,
-            "A",
-            Some("shield-current"),
-        ));
+        let ground = (!own_ground && ctx.runs_on(load, "-").is_empty())
+            .then(|| way_back(ctx, load, "-", "+"))
+            .flatten();
+        out.add(
+            CHECK
+                .finding(what, remedy)
+                .parts([load])
+                .runs(runs)
+                .measure(greatest, limit, "A", Some("shield-current"))
+                .mend_by_choice(ground, where_to()),
+        );
     }
 }
 

@@ -3,7 +3,9 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::grounding::{ground_closer, where_to};
 use crate::registry::{Check, CheckGroup};
+use crate::wires::thicken_to_share;
 use crate::wiring::{BODY, TieKind};
 use crate::wording::MILLIOHM;
 use circuit::ReturnWay;
@@ -131,6 +133,10 @@ fn length(ctx: &Ctx<'_>, out: &mut Findings, load: PartId, way: &ReturnWay, runs
     }
     let is = way.lead_length.0;
     let most = told(limit, is, Unit::Metre);
+    let closer = match runs {
+        [lead] => ground_closer(ctx, load, *lead),
+        _ => None,
+    };
     let finding = CHECK
         .finding(
             say!(
@@ -143,7 +149,8 @@ fn length(ctx: &Ctx<'_>, out: &mut Findings, load: PartId, way: &ReturnWay, runs
         )
         .parts([load])
         .runs(runs.iter().copied())
-        .measure(is, limit, "m", Some("ground-lead-length"));
+        .measure(is, limit, "m", Some("ground-lead-length"))
+        .mend_by_choice(closer, where_to());
     out.add(
         runs.iter()
             .fold(finding, |f, run| f.assumes_run(ctx, *run, &["length"])),
@@ -182,6 +189,12 @@ fn lead_resistance(
         return false;
     }
     let (is, most) = (resistance * 1e3, limit * 1e3);
+    let copper: f64 = runs
+        .iter()
+        .filter_map(|run| ctx.flow(*run))
+        .map(|flow| flow.wire_resistance.0)
+        .sum();
+    let thicker = thicken_to_share(ctx, runs, 1.0 - (resistance - limit * 0.98) / copper.max(1e-9));
     let finding = CHECK
         .finding(
             say!(
@@ -195,7 +208,8 @@ fn lead_resistance(
         )
         .parts([load].into_iter().chain(ground))
         .runs(runs.iter().copied())
-        .measure(is, most, "mΩ", Some("ground-lead-resistance"));
+        .measure(is, most, "mΩ", Some("ground-lead-resistance"))
+        .mend(thicker);
     let finding = runs.iter().fold(finding, |f, run| {
         f.assumes_run(ctx, *run, &["length", "size", "material"])
     });
@@ -222,6 +236,10 @@ fn whole(ctx: &Ctx<'_>, out: &mut Findings, load: PartId, ways: &[&ReturnWay]) {
     if is_told {
         return;
     }
+    let thicker = way.weakest_run.and_then(|run| {
+        let own = ctx.flow(run)?.wire_resistance.0;
+        thicken_to_share(ctx, &[run], 1.0 - (resistance.0 - limit * 0.98) / own.max(1e-9))
+    });
     let (is, limit) = (resistance.0 * 1e3, limit * 1e3);
     let (ohms, most) = (told(is, limit, MILLIOHM), told(limit, is, MILLIOHM));
     let (load_tag, source) = (ctx.part_tag(load), ctx.part_tag(way.source));
@@ -248,6 +266,7 @@ fn whole(ctx: &Ctx<'_>, out: &mut Findings, load: PartId, ways: &[&ReturnWay]) {
             .finding(what, say!("return-too-long-whole-remedy"))
             .parts([load].into_iter().chain(way.weakest_part))
             .runs(way.weakest_run)
-            .measure(is, limit, "mΩ", Some("return-resistance")),
+            .measure(is, limit, "mΩ", Some("return-resistance"))
+            .mend(thicker),
     );
 }

@@ -5,6 +5,7 @@ use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
+use crate::rejoining::{rejoin_at, second_lead};
 use circuit::Gap;
 use model::conductor::Condition;
 use model::{Edit, PartId, PartKind, RunId};
@@ -73,21 +74,23 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             continue;
         }
         let why = gap.map_or_else(|| say!("silent-speaker-loop"), |gap| gap.what);
-        out.add(
-            CHECK
-                .finding(
-                    say!(
-                        "silent-speaker-what",
-                        speakers = ctx.part_tags(&speakers),
-                        why = why
-                    ),
-                    say!("silent-speaker-remedy"),
-                )
-                .parts(speakers.iter().copied())
-                .parts(part)
-                .runs(run)
-                .mend(part.and_then(|part| mate(ctx, part))),
-        );
+        let mut finding = CHECK
+            .finding(
+                say!(
+                    "silent-speaker-what",
+                    speakers = ctx.part_tags(&speakers),
+                    why = why
+                ),
+                say!("silent-speaker-remedy"),
+            )
+            .parts(speakers.iter().copied())
+            .parts(part)
+            .runs(run)
+            .mend(part.and_then(|part| mate(ctx, part)));
+        if let [speaker] = speakers[..] {
+            finding = rejoin_at(ctx, speaker, finding.mend(second_lead(ctx, speaker)));
+        }
+        out.add(finding);
     }
 }
 

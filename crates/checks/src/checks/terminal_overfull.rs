@@ -1,11 +1,16 @@
 //! `terminal-overfull`: a terminal that takes neither the size nor the number of wires on it.
 
+use crate::adding::moved;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::{set_part, set_run};
 use crate::registry::{Check, CheckGroup};
+use crate::wires::{allowable_at, size_of, thicken};
+use crate::wording::to_lay;
+use model::conductor::{Material, Size};
 use model::quantity::SquareMm;
-use model::{Fact, PartId, PartKind, RunId, TerminalRef};
+use model::{Edit, Fact, PartId, PartKind, RunId, TerminalRef};
 use ordered::Sort as _;
 use words::{Unit, figure, say, told};
 
@@ -82,6 +87,69 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
 }
 
+/// The thickest wire that goes in, where it bears what it carries and what guards it.
+fn thinner(ctx: &Ctx<'_>, id: RunId, largest: SquareMm) -> Option<Edit> {
+    let sizes: Vec<Size> = size_of(ctx, id).series().collect();
+    let size = sizes.into_iter().rev().find(|size| fits(size.area(), largest))?;
+    let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0).max(0.01);
+    let guards = ctx.guards_of(id).filter(|device| ctx.counts(device));
+    let guard = guards
+        .filter_map(|device| device.rating)
+        .map(|rating| rating.0 / factor);
+    let carries = ctx.flow(id)?.current.rms.abs().0;
+    let bears = allowable_at(ctx, id, size, Material::Copper)?.0;
+    let name = say!("mend-lay-size", size = to_lay(size), run = ctx.run_tag(id));
+    let is_enough = guard.chain([carries]).all(|amps| amps <= bears);
+    is_enough.then(|| thicken(ctx, name, &[(id, size)])).flatten()
+}
+
+/// The wires that are too many on an output of a block, on outputs of it that are free, each with the fuse of the one.
+fn to_free_output(ctx: &Ctx<'_>, at: &TerminalRef, runs: &[RunId], most: f64) -> Option<Edit> {
+    let (mut part, from) = (ctx.part(at.part)?.clone(), at.terminal.as_str());
+    let number = |name: &str| name.strip_prefix("out")?.parse::<usize>().ok()?.checked_sub(1);
+    let own = number(from)?;
+    let free: Vec<TerminalRef> = ctx
+        .wiring
+        .terminals_of(at.part)
+        .filter(|(terminal, _)| number(terminal.name.as_str()).is_some())
+        .filter(|(terminal, _)| ctx.runs_on(at.part, terminal.name.as_str()).is_empty())
+        .map(|(terminal, _)| TerminalRef::new(at.part, terminal.name.as_str()))
+        .collect();
+    let stay = runs.len().min(most.max(0.0) as usize);
+    let go = runs.get(stay..)?;
+    if go.len() > free.len() {
+        return None;
+    }
+    let mut changes = Vec::new();
+    for (id, to) in go.iter().zip(&free) {
+        let run = ctx.run(*id)?;
+        let end = run
+            .ends()
+            .into_iter()
+            .position(|end| end.terminal() == Some(at))?;
+        changes.push(set_run(*id, moved(ctx, run, end, to.clone())));
+        if let PartKind::Block(block) = &mut part.is {
+            let fuses = &mut block.fuses.0;
+            let (rating, slot) = (fuses.get(own).copied().flatten(), number(to.terminal.as_str())?);
+            if let Some(slot) = fuses.get_mut(slot)
+                && slot.is_none()
+            {
+                *slot = rating;
+            }
+        }
+    }
+    changes.push(set_part(at.part, part));
+    let outputs: Vec<String> = free
+        .iter()
+        .take(go.len())
+        .map(|to| ctx.terminal(to.part, to.terminal.as_str()))
+        .collect();
+    Some(Edit::new(
+        say!("mend-split-feed", runs = ctx.run_tags(go), outputs = outputs),
+        changes,
+    ))
+}
+
 fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
     let mut landed: Vec<(&TerminalRef, RunId)> = Vec::new();
     for (run, it) in ctx.runs_of(part) {
@@ -116,7 +184,8 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
                     )
                     .parts([at.part])
                     .runs(runs.iter().copied())
-                    .measure(runs.len() as f64, most, "", Some(key)),
+                    .measure(runs.len() as f64, most, "", Some(key))
+                    .mend(to_free_output(ctx, at, &runs, most)),
             );
             continue;
         }
@@ -155,7 +224,8 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
                             .parts([at.part])
                             .runs([id])
                             .measure(size.area().0, largest.0, "mm²", None)
-                            .assumes_run(ctx, id, &["size"]),
+                            .assumes_run(ctx, id, &["size"])
+                            .mend(thinner(ctx, id, largest)),
                     );
                 }
                 _ => {}

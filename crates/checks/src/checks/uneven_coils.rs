@@ -1,8 +1,10 @@
 //! `uneven-coils`: the coils of one driver do not get equal power.
 
+use crate::checks::load_too_low::offer;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::hooking_up::hook_ups;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::W;
 use words::{Figure, figure, say};
@@ -51,14 +53,17 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         }
         let tag = ctx.part_tag(*id);
         let each: Vec<Figure> = powers.iter().map(|power| figure(*power, W)).collect();
-        out.add(
-            CHECK
-                .finding(
-                    say!("uneven-coils-what", speaker = tag, powers = each),
-                    say!("uneven-coils-remedy"),
-                )
-                .parts([*id])
-                .measure(excess, limit, "", Some("coil-imbalance")),
-        );
+        let finding = CHECK
+            .finding(
+                say!("uneven-coils-what", speaker = tag, powers = each),
+                say!("uneven-coils-remedy"),
+            )
+            .parts([*id])
+            .measure(excess, limit, "", Some("coil-imbalance"));
+        let mut channels = ctx.study.channels.iter();
+        let ways = channels
+            .find(|channel| channel.drivers.contains(id))
+            .and_then(|channel| Some(hook_ups(ctx, channel, channel.minimum?.0)));
+        out.add(offer(finding, ways.unwrap_or_default()));
     }
 }

@@ -34,3 +34,22 @@ mend-mount = { $part } anders befestigen: { $on }
 mend-screw = Fehlende Schrauben in { $part } setzen und gerade ausrichten
 mend-move-part = { $part } umsetzen: { $place }
 mend-and-lay-back = { $first }, und { $sizes } für { $runs } zur Masse
+mend-add-ground = Massepunkt { $ground } für { $terminal } anlegen
+mend-ground-closer = { $ground } nahe an { $part } versetzen
+mend-ground-own = Für { $run } in der Nähe Massepunkt { $ground } anlegen
+mend-add-run = { $run } von { $from } nach { $to } legen
+mend-add-signal = { $runs } zu den Eingängen von { $part } legen
+mend-in-series = { $speakers } in Reihe schalten
+mend-in-parallel = { $speakers } parallel schalten
+mend-in-strings = { $speakers } in { $strings } parallelen Strängen schalten
+mend-lay-sizes = { $sizes } legen
+mend-split-feed = { $runs } an { $outputs } legen
+mend-fuse-form = Als { $device } eine Sicherung anderer Bauform einsetzen: { $form }, { $rating }
+
+## Was jemand entscheiden muss, bevor behoben wird: der Rest eines Satzes, der mit „zu entscheiden:“ beginnt.
+
+mend-choice-ground = wo an der Karosserie die Masse hinkommt
+mend-choice-end = wo { $run } enden soll, oder ob die Leitung überhaupt gebraucht wird
+mend-choice-output = welcher Ausgang es einschaltet
+mend-choice-hook-up = welche der Schaltungen es sein soll
+mend-choice-lead = welche der Leitungen bleibt

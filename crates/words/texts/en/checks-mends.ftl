@@ -34,3 +34,22 @@ mend-mount = Fix { $part } to { $on }
 mend-screw = Put the missing screws into { $part } and set it square
 mend-move-part = Move { $part }: { $place }
 mend-and-lay-back = { $first }, and { $sizes } for { $runs } to the ground
+mend-add-ground = Make ground point { $ground } for { $terminal }
+mend-ground-closer = Move { $ground } close to { $part }
+mend-ground-own = Make ground point { $ground } for { $run } close by
+mend-add-run = Lay { $run } from { $from } to { $to }
+mend-add-signal = Lay { $runs } to the inputs of { $part }
+mend-in-series = Hook up { $speakers } in series
+mend-in-parallel = Hook up { $speakers } in parallel
+mend-in-strings = Hook up { $speakers } as { $strings } strings side by side
+mend-lay-sizes = Lay { $sizes }
+mend-split-feed = Take { $runs } to { $outputs }
+mend-fuse-form = Fit a fuse of another form as { $device }: { $form }, { $rating }
+
+## What somebody has to choose before a mend is made: the rest of a sentence that begins with “to choose:”.
+
+mend-choice-ground = where on the body the ground goes
+mend-choice-end = where { $run } is to end, or whether it is wanted at all
+mend-choice-output = which output turns it on
+mend-choice-hook-up = which of the hook-ups it is to be
+mend-choice-lead = which of the leads stays

@@ -1,0 +1,160 @@
+//! Parts and runs that a mend adds, with ids and tags that are free on the sheet.
+
+use crate::context::Ctx;
+use crate::mends::{set_part, set_run};
+use crate::wires::renewed;
+use model::conductor::{Colour, Jacket, Size};
+use model::edits::usual_ending;
+use model::laying::Guards;
+use model::quantity::Metres;
+use model::{Change, End, Ending, Fact, Part, PartId, PartKind, Run, RunId, TerminalRef};
+use ordered::OrderedMap;
+
+/// Changes in the making.
+pub(crate) struct Adding<'c, 'a> {
+    ctx: &'c Ctx<'a>,
+    next_part: u32,
+    next_run: u32,
+    /// By letter, the highest number that was given out.
+    numbers: OrderedMap<&'static str, usize>,
+    /// Parts that were added, so that runs can end on them.
+    added: OrderedMap<PartId, PartKind>,
+    pub(crate) changes: Vec<Change>,
+}
+
+impl<'c, 'a> Adding<'c, 'a> {
+    pub(crate) fn new(ctx: &'c Ctx<'a>) -> Self {
+        let above = |last: Option<u32>| last.map_or(1, |id| id.saturating_add(1));
+        Self {
+            ctx,
+            next_part: above(ctx.sheet.parts.last_key_value().map(|(id, _)| id.0)),
+            next_run: above(ctx.sheet.runs.last_key_value().map(|(id, _)| id.0)),
+            numbers: OrderedMap::new(),
+            added: OrderedMap::new(),
+            changes: Vec::new(),
+        }
+    }
+
+    /// A free tag that was not given out yet.
+    fn tag(&mut self, letter: &'static str) -> String {
+        let given = self.numbers.entry(letter).or_default();
+        let free = |number: usize| {
+            let tag = format!("{letter}{number}");
+            let taken = self.ctx.sheet.part_by_tag(&tag).is_some();
+            !taken && self.ctx.sheet.run_by_tag(&tag).is_none()
+        };
+        *given += 1;
+        while !free(*given) {
+            *given += 1;
+        }
+        format!("{letter}{given}")
+    }
+
+    /// A new part where this one stands; its id and its tag.
+    pub(crate) fn part(&mut self, is: impl Into<PartKind>, beside: PartId) -> (PartId, String) {
+        let (id, is) = (PartId(self.next_part), is.into());
+        self.next_part = self.next_part.saturating_add(1);
+        let tag = self.tag(is.letter());
+        let mut part = Part::new(tag.clone(), is);
+        part.place = self.ctx.part(beside).and_then(|part| part.place.clone());
+        self.added.insert(id, part.is.clone());
+        self.changes.push(set_part(id, part));
+        (id, tag)
+    }
+
+    /// A new run; its id and its tag. Its tag is put in here, and what of its ends is not told is finished as is usual.
+    pub(crate) fn run(&mut self, mut run: Run) -> (RunId, String) {
+        let id = RunId(self.next_run);
+        self.next_run = self.next_run.saturating_add(1);
+        let tag = self.tag("W");
+        run.tag.clone_from(&tag);
+        for (end, ending) in [(&run.from, &mut run.from_ending), (&run.to, &mut run.to_ending)] {
+            if ending.method.is_unknown() {
+                *ending = self.ending(end);
+            }
+        }
+        self.changes.push(set_run(id, run));
+        (id, tag)
+    }
+
+    /// How a wire is usually finished on a terminal.
+    fn ending(&self, end: &End) -> Ending {
+        let method = end.terminal().and_then(|at| {
+            let kind = self.added.get(&at.part).or_else(|| self.ctx.kind(at.part))?;
+            let all = model::terminals::terminals(kind);
+            let terminal = all.iter().find(|it| it.name == at.terminal)?;
+            Some(usual_ending(kind, terminal.role))
+        });
+        Ending {
+            method: method.map_or(Fact::Unknown, Fact::Given),
+            ..Ending::default()
+        }
+    }
+}
+
+/// A wire as it comes from the reel, of this size and length.
+pub(crate) fn wire(
+    from: TerminalRef,
+    to: TerminalRef,
+    size: Size,
+    length: Fact<Metres>,
+    colour: Colour,
+) -> Run {
+    let mut run = Run::new("", End::On(from), End::On(to));
+    run.wire.size = Fact::Given(size);
+    run.wire.length = length;
+    run.wire.jacket = Jacket::plain(colour);
+    run
+}
+
+/// A wire like this run, on the way that it takes, between other terminals.
+pub(crate) fn beside(run: &Run, from: TerminalRef, to: TerminalRef) -> Run {
+    let mut new = renewed(run);
+    (new.from, new.to) = (End::On(from), End::On(to));
+    new.label = String::new();
+    new.note = String::new();
+    new.bends = Vec::new();
+    new.handling = model::handling::Handling::default();
+    new.fitted_by = model::conductor::FittedBy::Us;
+    (new.from_ending, new.to_ending) = (Ending::default(), Ending::default());
+    new
+}
+
+/// The run with this end on another terminal; what it went through on the way there is no more.
+pub(crate) fn moved(ctx: &Ctx<'_>, run: &Run, end: usize, to: TerminalRef) -> Run {
+    let mut run = run.clone();
+    let was = run
+        .ends()
+        .get(end)
+        .and_then(|end| end.terminal())
+        .map(|at| at.part);
+    let place = |part: PartId| ctx.part(part).and_then(|part| part.place.clone());
+    if was.and_then(place) != place(to.part) {
+        run.route = Vec::new();
+        run.laying.guards = Guards::default();
+    }
+    let method = ctx.kind(to.part).and_then(|kind| {
+        let role = ctx.part(to.part)?.role(&to.terminal)?;
+        Some(usual_ending(kind, role))
+    });
+    let ending = Ending {
+        method: method.map_or(Fact::Unknown, Fact::Given),
+        ..Ending::default()
+    };
+    if end == 0 {
+        (run.from, run.from_ending) = (End::On(to), ending);
+    } else {
+        (run.to, run.to_ending) = (End::On(to), ending);
+    }
+    run.bends = Vec::new();
+    run
+}
+
+/// Takes a run out.
+pub(crate) fn without_run(id: RunId) -> Change {
+    Change::Run {
+        sheet: crate::mends::WRITTEN_FOR,
+        id,
+        to: None,
+    }
+}
