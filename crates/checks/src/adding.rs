@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::mends::{set_part, set_run};
 use crate::wires::renewed;
-use model::conductor::{Colour, Jacket, Size};
+use model::conductor::{Colour, EndingMethod, Jacket, Size};
 use model::edits::usual_ending;
 use model::laying::Guards;
 use model::quantity::Metres;
@@ -37,11 +37,23 @@ impl<'c, 'a> Adding<'c, 'a> {
 
     /// A free tag that was not given out yet.
     fn tag(&mut self, letter: &'static str) -> String {
-        let given = self.numbers.entry(letter).or_default();
+        let ctx = self.ctx;
+        let [fuse, run] = ctx.free_tags();
+        let Some(given) = self.numbers.get_mut(letter) else {
+            // Those of fuses and runs are asked for by nearly every mend.
+            let first = match letter {
+                "F" => fuse.clone(),
+                "W" => run.clone(),
+                _ => ctx.sheet.free_tag(letter),
+            };
+            let number = first.strip_prefix(letter).and_then(|digits| digits.parse().ok());
+            self.numbers.insert(letter, number.unwrap_or(1));
+            return first;
+        };
         let free = |number: usize| {
             let tag = format!("{letter}{number}");
-            let taken = self.ctx.sheet.part_by_tag(&tag).is_some();
-            !taken && self.ctx.sheet.run_by_tag(&tag).is_none()
+            let taken = ctx.sheet.part_by_tag(&tag).is_some();
+            !taken && ctx.sheet.run_by_tag(&tag).is_none()
         };
         *given += 1;
         while !free(*given) {
@@ -77,13 +89,60 @@ impl<'c, 'a> Adding<'c, 'a> {
         (id, tag)
     }
 
-    /// How a wire is usually finished on a terminal.
+    /// Puts a part into a run, so far along its wire from this end of it, by two of its terminals. The run is split: its first
+    /// piece keeps its id. The tag of the part.
+    pub(crate) fn into_run(
+        &mut self,
+        id: RunId,
+        end: usize,
+        far: Metres,
+        is: impl Into<PartKind>,
+        [near_name, far_name]: [&str; 2],
+    ) -> Option<String> {
+        let ctx = self.ctx;
+        let run = ctx.run(id)?;
+        let length = run.wire.length.value()?;
+        let first = far.min(Metres(length.0 / 2.0));
+        let beside = run.ends().get(end)?.terminal()?.part;
+        let (part, tag) = self.part(is, beside);
+        let on = |name: &str| End::On(TerminalRef::new(part, name));
+        let (mut near_piece, mut far_piece) = (run.clone(), run.clone());
+        // The part stands where this end does, so that all of the way lies behind it.
+        near_piece.route.clear();
+        near_piece.laying.guards = Guards::default();
+        let keep = |to: Metres| match run.wire.length {
+            // What is computed is so no more once the run is cut: it is laid anew, or else a guess.
+            Fact::Assumed(_) | Fact::Computed(_) => Fact::Assumed(to),
+            _ => Fact::Given(to),
+        };
+        near_piece.wire.length = keep(first);
+        far_piece.wire.length = keep(Metres(length.0 - first.0));
+        let (near_end, far_end) = (on(near_name), on(far_name));
+        let (near_ending, far_ending) = (self.ending(&near_end), self.ending(&far_end));
+        if end == 0 {
+            (near_piece.to, near_piece.to_ending) = (near_end, near_ending);
+            (far_piece.from, far_piece.from_ending) = (far_end, far_ending);
+        } else {
+            (near_piece.from, near_piece.from_ending) = (near_end, near_ending);
+            (far_piece.to, far_piece.to_ending) = (far_end, far_ending);
+        }
+        near_piece.bends.clear();
+        far_piece.bends.clear();
+        self.changes.push(set_run(id, near_piece));
+        self.run(far_piece);
+        Some(tag)
+    }
+
+    /// How a wire is usually finished on a terminal; on a fuse by a ring, since what is put in is bolted.
     fn ending(&self, end: &End) -> Ending {
         let method = end.terminal().and_then(|at| {
             let kind = self.added.get(&at.part).or_else(|| self.ctx.kind(at.part))?;
             let all = model::terminals::terminals(kind);
             let terminal = all.iter().find(|it| it.name == at.terminal)?;
-            Some(usual_ending(kind, terminal.role))
+            Some(match kind {
+                PartKind::Fuse(_) => EndingMethod::CrimpedRing,
+                _ => usual_ending(kind, terminal.role),
+            })
         });
         Ending {
             method: method.map_or(Fact::Unknown, Fact::Given),

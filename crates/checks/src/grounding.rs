@@ -16,6 +16,11 @@ pub(crate) fn where_to() -> Saying {
     say!("mend-choice-ground")
 }
 
+/// What is left to choose about a way back.
+pub(crate) fn back_by() -> Saying {
+    say!("mend-choice-back")
+}
+
 /// Length of a ground lead that is laid for a ground close by: below the limit with something to spare.
 fn close_by(ctx: &Ctx<'_>) -> Fact<Metres> {
     let limit = ctx.limit("ground-lead-length").unwrap_or(0.45);

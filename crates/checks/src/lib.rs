@@ -17,6 +17,7 @@ mod hooking_up;
 mod lie;
 mod limits;
 mod mends;
+mod nearer;
 mod places;
 mod registry;
 mod rejoining;

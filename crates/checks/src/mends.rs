@@ -1,13 +1,13 @@
 //! Edits that clear a finding: a fuse put into a run, a thicker wire, swapped ends. Each is proved by a test that makes
 //! the edit and analyses again.
 
+use crate::adding::Adding;
 use crate::context::Ctx;
 use crate::wires::{allowable_at, fits_terminals, make_copper, size_for_current};
 use crate::wording::{A, to_lay};
 use circuit::DeviceRef;
-use model::conductor::{EndingMethod, Size};
+use model::conductor::Size;
 use model::kinds::supply::{Fuse, FuseForm};
-use model::laying::Guards;
 use model::quantity::{Amps, Metres};
 use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, SheetKind, TerminalRef};
 use ordered::OrderedMap;
@@ -123,7 +123,7 @@ pub(crate) fn ratings_of(ctx: &Ctx<'_>, device: &DeviceRef) -> &'static [f64] {
 }
 
 /// The form of fuse for a current, and a rating between what the load needs and what the wire bears.
-fn fuse_between(needs: Amps, bears: Amps) -> Option<(FuseForm, Amps)> {
+pub(crate) fn fuse_between(needs: Amps, bears: Amps) -> Option<(FuseForm, Amps)> {
     [FuseForm::Strip61, FuseForm::Maxi, FuseForm::Regular]
         .into_iter()
         .find_map(|form| {
@@ -143,73 +143,38 @@ pub(crate) fn insert_fuse(
     needs: Amps,
     bears: Amps,
 ) -> Option<Edit> {
-    let run = ctx.run(id)?;
-    let (form, rating) = fuse_between(needs, bears)?;
-    let length = run.wire.length.value()?;
-    let first = near.min(Metres(length.0 / 2.0));
-    let part_id = PartId(
-        ctx.sheet
-            .parts
-            .last_key_value()
-            .map_or(1, |(id, _)| id.0.saturating_add(1)),
-    );
-    let run_id = RunId(
-        ctx.sheet
-            .runs
-            .last_key_value()
-            .map_or(1, |(id, _)| id.0.saturating_add(1)),
-    );
-    let [tag, run_tag] = ctx.free_tags().clone();
-    let mut fuse = Part::new(
-        tag.clone(),
-        Fuse {
-            form,
-            rating: Fact::Given(rating),
-            ..Fuse::default()
-        },
-    );
-    fuse.place
-        .clone_from(&ctx.part(run.ends().get(source_end)?.terminal()?.part)?.place);
-    let ring = Fact::Given(EndingMethod::CrimpedRing);
-    let (mut near_piece, mut far_piece) = (run.clone(), run.clone());
-    far_piece.tag = run_tag;
-    far_piece.bends.clear();
-    near_piece.bends.clear();
-    // The fuse stands where the source does, so that all of the way lies behind it.
-    near_piece.route.clear();
-    near_piece.laying.guards = Guards::default();
-    let on = |name: &str| End::On(TerminalRef::new(part_id, name));
-    let far_length = Metres(length.0 - first.0);
-    if source_end == 0 {
-        (near_piece.to, near_piece.to_ending.method) = (on("in"), ring);
-        near_piece.to_ending.resistance = Fact::Unknown;
-        (far_piece.from, far_piece.from_ending.method) = (on("out"), ring);
-        far_piece.from_ending.resistance = Fact::Unknown;
-    } else {
-        (near_piece.from, near_piece.from_ending.method) = (on("in"), ring);
-        near_piece.from_ending.resistance = Fact::Unknown;
-        (far_piece.to, far_piece.to_ending.method) = (on("out"), ring);
-        far_piece.to_ending.resistance = Fact::Unknown;
-    }
-    let keep = |fact: &Fact<Metres>, to: Metres| match fact {
-        // What is computed is so no more once the run is cut: it is laid anew, or else a guess.
-        Fact::Assumed(_) | Fact::Computed(_) => Fact::Assumed(to),
-        _ => Fact::Given(to),
+    let mut adding = Adding::new(ctx);
+    let name = add_fuse(
+        &mut adding,
+        ctx,
+        id,
+        source_end,
+        near,
+        fuse_between(needs, bears)?,
+    )?;
+    Some(Edit::new(name, adding.changes))
+}
+
+/// The same among other changes; what it is called.
+pub(crate) fn add_fuse(
+    adding: &mut Adding<'_, '_>,
+    ctx: &Ctx<'_>,
+    id: RunId,
+    source_end: usize,
+    near: Metres,
+    (form, rating): (FuseForm, Amps),
+) -> Option<Saying> {
+    let fuse = Fuse {
+        form,
+        rating: Fact::Given(rating),
+        ..Fuse::default()
     };
-    near_piece.wire.length = keep(&run.wire.length, first);
-    far_piece.wire.length = keep(&run.wire.length, far_length);
-    Some(Edit::new(
-        say!(
-            "mend-put-fuse",
-            fuse = tag,
-            rating = figure(rating.0, A),
-            run = &run.tag
-        ),
-        vec![
-            set_part(part_id, fuse),
-            set_run(id, near_piece),
-            set_run(run_id, far_piece),
-        ],
+    let tag = adding.into_run(id, source_end, near, fuse, ["in", "out"])?;
+    Some(say!(
+        "mend-put-fuse",
+        fuse = tag,
+        rating = figure(rating.0, A),
+        run = ctx.run_tag(id)
     ))
 }
 

@@ -1,6 +1,6 @@
 //! `airbag-way`: a run or a part where an airbag unfolds.
 
-use crate::checks::mounted_on_moving::is_ours;
+use crate::checks::mounted_on_moving::{is_ours, move_out};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
@@ -50,7 +50,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             let said = say!("assumed-of", of = quoted(place.said()), property = fact("airbag"));
             finding.assumed.insert(said);
         }
-        out.add(finding);
+        out.add(move_out(ctx, *id, part, finding));
     }
     for (at, (id, run)) in ctx.sheet.runs.iter().enumerate() {
         let Some(walk) = lie.walk(at).filter(|_| run.fitted_by != FittedBy::Maker) else {

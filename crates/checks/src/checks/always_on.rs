@@ -1,11 +1,13 @@
 //! `always-on`: a turn-on input that hangs on a permanent feed.
 
-use crate::adding::moved;
+use crate::adding::{Adding, moved};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
+use model::kinds::supply::Switch;
+use model::quantity::Metres;
 use model::{Edit, PartId, Role, RunId, TerminalRef};
 use words::say;
 
@@ -56,6 +58,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .parts([*id])
             .runs(on_input.iter().copied());
         let ways = move_lead(ctx, *id, &on_input);
+        let finding = if ways.is_empty() {
+            finding.mend_by_choice(switched(ctx, *id, &on_input), say!("mend-choice-buy"))
+        } else {
+            finding
+        };
         let is_clear = ways.len() == 1;
         out.add(ways.into_iter().fold(finding, |finding, way| {
             if is_clear {
@@ -65,6 +72,19 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             }
         }));
     }
+}
+
+/// A switch in a lead of one run.
+fn switched(ctx: &Ctx<'_>, id: PartId, runs: &[RunId]) -> Option<Edit> {
+    let [run] = runs else { return None };
+    let own = TerminalRef::new(id, "rem");
+    let ends = ctx.run(*run)?.ends();
+    let end = ends.iter().position(|end| end.terminal() == Some(&own))?;
+    let mut adding = Adding::new(ctx);
+    let half = Metres(ctx.length(*run)?.0 / 2.0);
+    let tag = adding.into_run(*run, end, half, Switch::default(), ["out", "in"])?;
+    let name = say!("mend-switch", switch = tag, run = ctx.run_tag(*run));
+    Some(Edit::new(name, adding.changes))
 }
 
 /// Takes a lead of one run to each of the turn-on outputs of the sheet.

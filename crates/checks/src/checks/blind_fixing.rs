@@ -1,6 +1,6 @@
 //! `blind-fixing`: something screwed where a tank, a line, a cable or an airbag may lie behind.
 
-use crate::checks::mounted_on_moving::is_ours;
+use crate::checks::mounted_on_moving::{is_ours, move_out};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
@@ -99,6 +99,12 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             let said = say!("assumed-of", of = quoted(place.said()), property = fact("behind"));
             finding.assumed.insert(said);
         }
-        out.add(finding.parts([*id]));
+        let finding = finding.parts([*id]);
+        // What nobody looked for is looked for first.
+        out.add(if finding.undecided {
+            finding
+        } else {
+            move_out(ctx, *id, part, finding)
+        });
     }
 }

@@ -1,16 +1,17 @@
 //! `feed-unprotected`: a live conductor without any overcurrent device between it and a source.
 
+use crate::adding::without_run;
 use crate::checks::fuse_in_return;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{insert_fuse, insert_fuse_and_lay, rating_needed, set_part};
+use crate::mends::set_part;
+use crate::nearer::fuse_near_source;
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::{Lack, Stretch};
-use crate::wires::allowable_at;
+use crate::wiring::TieKind;
 use model::kinds::supply::DeviceState;
-use model::quantity::{Amps, Metres};
-use model::{Edit, PartKind, TerminalRef};
+use model::{Edit, PartKind, RunId};
 use words::say;
 
 pub(crate) static CHECK: Check = Check {
@@ -89,7 +90,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         .map(|device| device.part),
                 )
                 .runs(stretch.runs.iter().copied())
-                .mend(unbridge(ctx, stretch).or_else(|| fuse_near_source(ctx, stretch))),
+                .mend(
+                    unbridge(ctx, stretch)
+                        .or_else(|| no_way_around(ctx, stretch))
+                        .or_else(|| fuse_near_source(ctx, stretch)),
+                ),
         );
     }
 }
@@ -117,41 +122,25 @@ fn unbridge(ctx: &Ctx<'_>, stretch: &Stretch) -> Option<Edit> {
     (!changes.is_empty()).then(|| Edit::new(say!("mend-fit-anew", devices = tags), changes))
 }
 
-/// A fuse put into the first run of a stretch, near the source, that everything behind it bears.
-pub(crate) fn fuse_near_source(ctx: &Ctx<'_>, stretch: &Stretch) -> Option<Edit> {
-    // Only where one run leaves the source can one fuse guard the stretch.
-    let source = *stretch.sources.first().filter(|_| stretch.sources.len() == 1)?;
-    let pole = TerminalRef::new(source, crate::wiring::live_pole(ctx.kind(source)?)?);
-    let leaving: Vec<(model::RunId, usize)> = stretch
-        .runs
+/// The one wire of a stretch that leads from one side of a device to the other, taken out.
+fn no_way_around(ctx: &Ctx<'_>, stretch: &Stretch) -> Option<Edit> {
+    let device = stretch.bypassed.first()?;
+    let sides: Vec<usize> = ctx
+        .wiring
+        .ties()
         .iter()
-        .filter_map(|id| {
-            let ends = ctx.run(*id)?.ends();
-            let end = ends.iter().position(|end| end.terminal() == Some(&pole))?;
-            Some((*id, end))
-        })
+        .filter(|tie| matches!(&tie.kind, TieKind::Device(it, _) if it == device))
+        .flat_map(|tie| tie.ends)
         .collect();
-    let [(first, end)] = leaving[..] else { return None };
-    let needs = ctx
-        .flow(first)
-        .map_or(Amps(0.0), |flow| rating_needed(ctx, flow.current.rms.abs()));
-    let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0);
-    let mut bears = Amps(f64::INFINITY);
-    for id in &stretch.runs {
-        let wire = &ctx.run(*id)?.wire;
-        bears = bears.min(allowable_at(
-            ctx,
-            *id,
-            wire.size.value()?,
-            wire.material.value()?,
-        )?);
-    }
-    let reach = stretch.limit.map_or(0.45, |(limit, _)| limit);
-    let near = Metres(reach * 0.6);
-    insert_fuse(ctx, first, end, near, needs, bears * factor).or_else(|| {
-        // The wire does not bear even what the loads take: a fuse alone would open, or guard nothing.
-        let others = stretch.runs.iter().copied().filter(|id| *id != first);
-        let runs: Vec<model::RunId> = std::iter::once(first).chain(others).collect();
-        insert_fuse_and_lay(ctx, &runs, end, near, needs, factor)
-    })
+    let around = |run: &RunId| {
+        ctx.wiring
+            .ends(*run)
+            .is_some_and(|ends| ends.iter().all(|end| sides.contains(end)) && ends.first() != ends.last())
+    };
+    let mut all = stretch.runs.iter().filter(|run| around(run));
+    let run = all.next().filter(|_| stretch.bypassed.len() == 1)?;
+    let name = say!("mend-take-out", run = ctx.run_tag(*run));
+    all.next()
+        .is_none()
+        .then(|| Edit::new(name, vec![without_run(*run)]))
 }

@@ -1,10 +1,10 @@
 //! `fuse-in-return`: an overcurrent device on the wrong side of its load.
 
-use crate::checks::feed_unprotected::fuse_near_source;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::join_through;
+use crate::nearer::fuse_near_source;
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::{Lack, Stretch};
 use circuit::Device;

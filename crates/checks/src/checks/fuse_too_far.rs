@@ -1,9 +1,9 @@
 //! `fuse-too-far`: the first device stands too far from the source.
 
-use crate::checks::feed_unprotected::fuse_near_source;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::nearer::{device_to_source, fuse_near_source};
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::Lack;
 use words::{Unit, say, told};
@@ -52,6 +52,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         say!("fuse-too-far-remedy", allowed = allowed, sources = sources),
                     )
                     .measure(reach.0, limit, "m", Some(key))
+                    .mend(device_to_source(ctx, stretch))
                     .mend(fuse_near_source(ctx, stretch))
             }
             (Lack::UnknownReach, _, _) => CHECK.undecided(

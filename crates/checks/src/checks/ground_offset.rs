@@ -5,8 +5,9 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
+use crate::wires::thicken_to_share;
 use crate::wording::V;
-use model::{PartId, RunId};
+use model::{Edit, PartId, RunId};
 use ordered::OrderedMap;
 use words::{say, told};
 
@@ -77,6 +78,22 @@ const CAUSES: &[&str] = &[
     "overloaded-run",
 ];
 
+/// Thicker ground leads for the one of two whose return loses more, so that it loses so much less, in volts.
+fn thicker(ctx: &Ctx<'_>, parts: [PartId; 2], less: f64) -> Option<Edit> {
+    let lost = |part: &PartId| {
+        let circuit = ctx.study.circuits.get(part);
+        circuit.and_then(|it| it.return_drop).map_or(0.0, |drop| drop.0)
+    };
+    let worse = parts.iter().copied().max_by(|a, b| lost(a).total_cmp(&lost(b)))?;
+    let runs = ctx.runs_on(worse, "-");
+    let copper: f64 = runs
+        .iter()
+        .filter_map(|run| ctx.flow(*run))
+        .map(|flow| flow.wire_resistance.0 * flow.current.burst.0.abs())
+        .sum();
+    thicken_to_share(ctx, &runs, 1.0 - less / copper.max(1e-9))
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(limit) = ctx.limit("ground-offset") else {
         return;
@@ -121,7 +138,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 )
                 .parts(parts)
                 .runs(runs.iter().map(|(run, _)| *run))
-                .measure(greatest, limit, "V", Some("ground-offset")),
+                .measure(greatest, limit, "V", Some("ground-offset"))
+                .mend(thicker(ctx, parts, greatest - limit * 0.95)),
         );
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::checks::blind_fixing::is_risky;
 use crate::context::Ctx;
-use crate::finding::Grade;
+use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
 use crate::lie::{Lie, quoted};
 use crate::mends::{set_part, set_run};
@@ -103,11 +103,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             let said = say!("assumed-of", of = quoted(place.said()), property = fact("moving"));
             finding.assumed.insert(said);
         }
-        let mend = match place {
-            Some((lie, _)) => move_out(ctx, lie, *id, part),
-            None => may_screw(ctx, part).then(|| fixed_to_body(*id, part)),
-        };
-        out.add(finding.mend(mend));
+        out.add(match place {
+            Some(_) => move_out(ctx, *id, part, finding),
+            None => finding.mend(may_screw(ctx, part).then(|| fixed_to_body(*id, part))),
+        });
     }
 }
 
@@ -126,9 +125,31 @@ pub(crate) fn fixed_to_body(id: PartId, part: &Part) -> Edit {
     Edit::new(name, vec![set_part(id, fixed)])
 }
 
-/// The part at the one place next to it that does not move and where nothing speaks against it, its runs laid there; nothing
-/// where there are several to choose from.
-fn move_out(ctx: &Ctx<'_>, lie: &Lie, id: PartId, part: &Part) -> Option<Edit> {
+/// Most places between which somebody is asked to choose.
+const MOST: usize = 3;
+
+/// Offers the places next to a part that do not move and where nothing speaks against it; which of several is somebody's
+/// choice.
+pub(crate) fn move_out(ctx: &Ctx<'_>, id: PartId, part: &Part, finding: Finding) -> Finding {
+    let Some(lie) = &ctx.lie else { return finding };
+    let places = places_beside(lie, part).unwrap_or_default();
+    let moved: Vec<Edit> = places
+        .into_iter()
+        .filter_map(|place| move_to(ctx, lie, id, part, place))
+        .take(MOST)
+        .collect();
+    let is_clear = moved.len() == 1;
+    moved.into_iter().fold(finding, |finding, edit| {
+        if is_clear {
+            finding.mend(Some(edit))
+        } else {
+            finding.mend_by_choice(Some(edit), say!("mend-choice-place"))
+        }
+    })
+}
+
+/// Places next to the one of a part that do not move and where nothing speaks against it.
+fn places_beside<'l>(lie: &'l Lie, part: &Part) -> Option<Vec<&'l body::Place>> {
     let plan = &lie.plan;
     let here = plan.place_index(part.place.as_deref()?)?;
     let mut fit: Vec<&body::Place> = Vec::new();
@@ -148,7 +169,11 @@ fn move_out(ctx: &Ctx<'_>, lie: &Lie, id: PartId, part: &Part) -> Option<Edit> {
             fit.push(place);
         }
     }
-    let [place] = fit[..] else { return None };
+    Some(fit)
+}
+
+/// The part at a place, its runs laid there.
+fn move_to(ctx: &Ctx<'_>, lie: &Lie, id: PartId, part: &Part, place: &body::Place) -> Option<Edit> {
     let mut moved = part.clone();
     moved.place = Some(place.name.clone());
     moved.mounting.mounted = Fact::Given(MountedOn::Body);

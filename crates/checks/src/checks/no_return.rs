@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::grounding::{way_back, where_to};
+use crate::grounding::{back_by, way_back};
 use crate::registry::{Check, CheckGroup};
 use crate::rejoining::rejoin;
 use crate::wiring::{BODY, Point, gives_return, live_pole, takes_feed};
@@ -147,7 +147,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             let ground = own
                 .first()
                 .and_then(|(name, _)| way_back(ctx, first, name.as_str(), feed_of(ctx, first)?));
-            finding = finding.mend_by_choice(ground, where_to());
+            finding = finding.mend_by_choice(ground, back_by());
         }
         out.add(finding);
     }
@@ -167,7 +167,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     say!("no-return-source-remedy", source = &tag),
                 )
                 .parts([source])
-                .mend_by_choice(source_ground(ctx, source), where_to()),
+                .mend_by_choice(source_ground(ctx, source), back_by()),
         );
     }
 }

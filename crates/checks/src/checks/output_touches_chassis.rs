@@ -1,12 +1,15 @@
 //! `output-touches-chassis`: a floating output tied to the body, to the supply, or to another output.
 
+use crate::adding::{moved, without_run};
 use crate::checks::load_too_low::{channel_words, touched};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::BODY;
 use circuit::ChannelLoad;
+use model::{Edit, TerminalRef};
 use model::{PartId, PartKind, RunId};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
@@ -112,6 +115,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             })
         });
         let mut runs: Vec<RunId> = if grounded { to_body.collect() } else { Vec::new() };
+        let off = off_the_body(ctx, &group, &runs, &forbidden);
         runs.extend(count.iter().filter(|(_, n)| **n > 1).map(|(run, _)| *run));
         let parts: OrderedSet<PartId> = group.iter().map(|channel| channel.part).collect();
         let (what, remedy) = if grounded {
@@ -125,8 +129,61 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 say!("output-touches-chassis-tied-remedy"),
             )
         };
-        out.add(CHECK.finding(what, remedy).parts(parts).runs(runs));
+        out.add(CHECK.finding(what, remedy).parts(parts).runs(runs).mend(off));
     }
+}
+
+/// The wires to the body off it: what leads there from an output goes, and what leads there from a speaker is led to the leg of
+/// its output that has no wire.
+fn off_the_body(
+    ctx: &Ctx<'_>,
+    group: &[&ChannelLoad],
+    runs: &[RunId],
+    forbidden: &OrderedSet<usize>,
+) -> Option<Edit> {
+    let mut changes = Vec::new();
+    let mut said = Vec::new();
+    for id in runs {
+        let run = ctx.run(*id)?;
+        let on_body = run.ends().into_iter().position(|end| {
+            end.terminal()
+                .and_then(|at| ctx.wiring.point(at.part, at.terminal.as_str()))
+                .is_some_and(|point| forbidden.contains(&point))
+        })?;
+        let other = run.ends().get(1 - on_body).and_then(|end| end.terminal())?;
+        // A coil whose end another wire leads to an output needs this one no more.
+        let wired = ctx.runs_on(other.part, other.terminal.as_str()).len() > 1;
+        match ctx.sheet.role(other)? {
+            model::Role::Coil { .. } | model::Role::SpeakerOut { .. } if wired => {
+                changes.push(without_run(*id));
+                said.push(say!("mend-take-out", run = &run.tag));
+            }
+            model::Role::SpeakerOut { .. } => {
+                changes.push(without_run(*id));
+                said.push(say!("mend-take-out", run = &run.tag));
+            }
+            model::Role::Coil { .. } => {
+                let channel = group.iter().find(|channel| channel.drivers.contains(&other.part));
+                // A speaker that plays by way of the body may not count as one of the channel's.
+                let channel = channel.or_else(|| group.first().filter(|_| group.len() == 1))?;
+                let mut free = ctx.wiring.terminals_of(channel.part).filter(|(terminal, _)| {
+                    let own = matches!(terminal.role, model::Role::SpeakerOut { channel: number, .. }
+                        if number == channel.channel);
+                    own && ctx.runs_on(channel.part, terminal.name.as_str()).is_empty()
+                });
+                let (leg, _) = free.next()?;
+                let to = TerminalRef::new(channel.part, leg.name.as_str());
+                said.push(say!(
+                    "mend-take-to",
+                    run = &run.tag,
+                    terminal = ctx.terminal(to.part, to.terminal.as_str())
+                ));
+                changes.push(set_run(*id, moved(ctx, run, on_body, to)));
+            }
+            _ => return None,
+        }
+    }
+    (!changes.is_empty()).then(|| Edit::new(say!("mend-several", steps = said), changes))
 }
 
 /// Points of the legs of a channel, or of the pair.

@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::grounding::{way_back, where_to};
+use crate::grounding::{back_by, way_back};
 use crate::registry::{Check, CheckGroup};
 use crate::wording::A;
 use circuit::Circuit;
@@ -142,7 +142,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .parts([load])
                 .runs(runs)
                 .measure(greatest, limit, "A", Some("shield-current"))
-                .mend_by_choice(ground, where_to()),
+                .mend_by_choice(ground, back_by()),
         );
     }
 }

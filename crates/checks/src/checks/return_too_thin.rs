@@ -1,5 +1,6 @@
 //! `return-too-thin`: a ground lead that conducts less than the feed, or a strap that carries too much.
 
+use crate::adding::{Adding, beside};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
@@ -8,7 +9,7 @@ use crate::wires::{size_of, thicken};
 use crate::wording::{A, size as wire_size, to_lay};
 use model::conductor::{Material, Size};
 use model::quantity::Celsius;
-use model::{PartId, PartKind, RunId};
+use model::{Edit, PartId, PartKind, RunId};
 use reference::conductors::nominal_resistance_per_metre;
 use words::{Unit, Value, figure, say, told};
 
@@ -154,6 +155,28 @@ fn leads(ctx: &Ctx<'_>, out: &mut Findings) {
     }
 }
 
+/// One more strap beside the one that carries most, like it.
+fn another_strap(ctx: &Ctx<'_>, vehicle: PartId, carried: f64, bears: f64) -> Option<Edit> {
+    let straps = ctx.runs_on(vehicle, "-");
+    let count = straps.len() as f64;
+    if carried * count / (count + 1.0) > bears {
+        return None;
+    }
+    let carries = |run: &RunId| ctx.flow(*run).map_or(0.0, |flow| flow.current.rms.abs().0);
+    let most = straps
+        .iter()
+        .copied()
+        .max_by(|a, b| carries(a).total_cmp(&carries(b)))?;
+    let run = ctx.run(most)?;
+    let (from, to) = (run.from.terminal()?.clone(), run.to.terminal()?.clone());
+    let mut adding = Adding::new(ctx);
+    let (_, tag) = adding.run(beside(run, from, to));
+    Some(Edit::new(
+        say!("mend-strap", run = tag, other = &run.tag),
+        adding.changes,
+    ))
+}
+
 fn straps(ctx: &Ctx<'_>, out: &mut Findings) {
     for (id, part) in &ctx.sheet.parts {
         let PartKind::Vehicle(vehicle) = &part.is else {
@@ -190,7 +213,8 @@ fn straps(ctx: &Ctx<'_>, out: &mut Findings) {
                 )
                 .parts([*id])
                 .measure(carried, bears.0, "A", None)
-                .assumes_part(ctx, *id, &["strap-current"]),
+                .assumes_part(ctx, *id, &["strap-current"])
+                .mend(another_strap(ctx, *id, carried, bears.0)),
         );
     }
 }

@@ -1,9 +1,9 @@
 //! `second-source`: a conductor between two sources that is open to one of them.
 
-use crate::checks::feed_unprotected::fuse_near_source;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::nearer::fuse_near_source;
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::Lack;
 use words::say;

@@ -1,10 +1,13 @@
 //! `standing-drain`: what is drawn while parked leaves too little to start.
 
+use crate::adding::Adding;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
-use model::{PartId, PartKind};
+use model::kinds::supply::{LoadTime, Switch};
+use model::quantity::Metres;
+use model::{Edit, PartId, PartKind};
 use words::{Unit, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
@@ -56,6 +59,34 @@ fn starters(ctx: &Ctx<'_>) -> Vec<PartId> {
     }
 }
 
+/// A switch before the load that was added and draws always, the one that draws most.
+fn switched(ctx: &Ctx<'_>) -> Option<Edit> {
+    let draws = |id: &PartId| {
+        let flow = ctx.study.parts.get(id);
+        flow.map_or(0.0, |flow| flow.power.0)
+    };
+    let loads = ctx.sheet.parts.iter().filter(|(id, part)| {
+        let always = matches!(&part.is, PartKind::Load(load) if load.when == LoadTime::Always);
+        always && !ctx.is_makers(**id)
+    });
+    let (id, _) = loads.max_by(|a, b| draws(a.0).total_cmp(&draws(b.0)))?;
+    let [run] = ctx.runs_on(*id, "+")[..] else {
+        return None;
+    };
+    let ends = ctx.run(run)?.ends();
+    let end = ends
+        .iter()
+        .position(|end| end.terminal().is_some_and(|at| at.part == *id))?;
+    let mut adding = Adding::new(ctx);
+    let off = Switch {
+        closed: false,
+        ..Switch::default()
+    };
+    let tag = adding.into_run(run, end, Metres(0.3), off, ["out", "in"])?;
+    let name = say!("mend-switch", switch = tag, run = ctx.run_tag(run));
+    Some(Edit::new(name, adding.changes))
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(reserve) = ctx.limit("start-reserve") else {
         return;
@@ -102,7 +133,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             )
             .parts([battery])
             .measure(left.0, reserve, "", Some("start-reserve"))
-            .assumes_part(ctx, battery, &["capacity", "charge"]);
+            .assumes_part(ctx, battery, &["capacity", "charge"])
+            .mend_by_choice(switched(ctx), say!("mend-choice-buy"));
         if parking.is_assumed() {
             finding.assumed.insert(say!("assumed-parking"));
         }

@@ -4,9 +4,10 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::registry::{Check, CheckGroup};
+use crate::wires::thicken;
 use crate::wording::{V, and_then};
-use circuit::Outcome;
-use model::{PartId, PartKind, RunId};
+use circuit::{Circuit, Outcome};
+use model::{Edit, PartId, PartKind, RunId};
 use ordered::Sort as _;
 use words::{Unit, figure, say, told};
 
@@ -71,6 +72,17 @@ const CAUSES: &[&str] = &[
     "return-too-thin",
     "return-through-shield",
 ];
+
+/// Wire on the way to an amplifier and back with which it gets so much more, in volts.
+fn thicker(ctx: &Ctx<'_>, amplifier: PartId, circuit: &Circuit, more: f64) -> Option<Edit> {
+    let drop = circuit.drop?.0;
+    let sizes = super::voltage_drop::sizes_that_pass(ctx, circuit, drop, drop - more * 1.1);
+    thicken(
+        ctx,
+        say!("mend-lay-thicker", load = ctx.part_tag(amplifier)),
+        &sizes,
+    )
+}
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     if let Outcome::Collapsed {
@@ -184,6 +196,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 )
                 .parts([*id])
                 .measure(volts.0, needs, "V", Some("cut-off-margin"))
+                .mend(thicker(ctx, *id, circuit, needs - volts.0))
                 .assumes_part(ctx, *id, &["cut-off"]),
         );
     }

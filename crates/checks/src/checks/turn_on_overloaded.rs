@@ -1,10 +1,19 @@
 //! `turn-on-overloaded`: more hangs on a turn-on output than it can carry.
 
+use crate::adding::{Adding, moved, wire};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::{rating_needed, set_run};
 use crate::registry::{Check, CheckGroup};
+use crate::wires::size_of;
 use crate::wording::{A, assumed};
+use circuit::TurnOnOutput;
+use model::conductor::Colour;
+use model::kinds::supply::{Fuse, FuseForm, Relay};
+use model::quantity::Metres;
+use model::{Edit, Fact, PartKind, TerminalRef};
+use reference::fuses::rating_not_below;
 use words::{say, told};
 
 pub(crate) static CHECK: Check = Check {
@@ -44,6 +53,55 @@ run W7 B1.- E2.stud 16mm2 0.3m BK",
     run,
 };
 
+/// A relay beside a head unit: its output pulls the relay in, and the relay feeds what hung on it, from the unit's own feed.
+/// It gets a small fuse, since the leads behind it are thin.
+fn by_relay(ctx: &Ctx<'_>, overloaded: &TurnOnOutput, capacity: f64) -> Option<Edit> {
+    let (head, output) = (overloaded.part, overloaded.terminal.as_str());
+    let relay = Relay::default();
+    // Alternators regulate to 14.4 V and a little more.
+    if capacity < 15.0 / relay.coil.value()?.0 {
+        return None;
+    }
+    let Some(PartKind::HeadUnit(_)) = ctx.kind(head) else {
+        return None;
+    };
+    let leads = ctx.runs_on(head, output);
+    let like = ctx.run(*leads.first()?)?;
+    let mut adding = Adding::new(ctx);
+    let (relay, tag) = adding.part(relay, head);
+    let on = |name: &str| TerminalRef::new(relay, name);
+    let own = TerminalRef::new(head, output);
+    for lead in &leads {
+        let run = ctx.run(*lead)?;
+        let end = run
+            .ends()
+            .into_iter()
+            .position(|end| end.terminal() == Some(&own))?;
+        adding
+            .changes
+            .push(set_run(*lead, moved(ctx, run, end, on("87"))));
+    }
+    let (size, length) = (like.wire.size.value()?, Fact::Given(Metres(0.2)));
+    let at_head = |name: &str| TerminalRef::new(head, name);
+    adding.run(wire(own, on("86"), size, length, Colour::Blue));
+    adding.run(wire(on("85"), at_head("31"), size, length, Colour::Black));
+    let form = FuseForm::Regular;
+    let rating = rating_not_below(form.into(), rating_needed(ctx, overloaded.asked))?;
+    let fuse = Fuse {
+        form,
+        rating: Fact::Given(rating),
+        ..Fuse::default()
+    };
+    let (fuse, _) = adding.part(fuse, head);
+    let feed = size_of(ctx, *ctx.runs_on(head, "30").first()?);
+    let to_fuse = TerminalRef::new(fuse, "in");
+    adding.run(wire(at_head("30"), to_fuse, feed, length, Colour::Red));
+    let behind = TerminalRef::new(fuse, "out");
+    adding.run(wire(behind, on("30"), size, length, Colour::Red));
+    let name = say!("mend-relay", relay = tag, part = ctx.part_tag(head));
+    Some(Edit::new(name, adding.changes))
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     for output in &ctx.study.signal.turn_on_outputs {
         if !ctx.touched_part(output.part) {
@@ -79,6 +137,6 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .assumed
                 .insert(assumed(&ctx.part_tag(output.part), "turn-on-capacity"));
         }
-        out.add(finding);
+        out.add(finding.mend_by_choice(by_relay(ctx, output, capacity), say!("mend-choice-buy")));
     }
 }

@@ -3,8 +3,13 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::{rating_needed, ratings_of, set_rating};
 use crate::registry::{Check, CheckGroup};
+use crate::wires::{size_of, thicken};
 use crate::wording::A;
+use crate::wording::to_lay;
+use circuit::Device;
+use model::Edit;
 use model::RunId;
 use model::quantity::Amps;
 use ordered::OrderedMap;
@@ -95,9 +100,42 @@ fn alone(ctx: &Ctx<'_>, out: &mut Findings, runs: &[RunId]) -> bool {
             )
             .runs(runs.iter().copied())
             .measure(rating.0, bears.0, "A", Some("fuse-wire-factor"))
+            .mend(smaller(ctx, device, bears))
             .assumes_run(ctx, run, super::fuse_outsizes_wire::DECIDES),
     );
     true
+}
+
+/// The largest rating that one wire alone bears, where it passes what is drawn.
+fn smaller(ctx: &Ctx<'_>, device: &Device, bears: Amps) -> Option<Edit> {
+    let needs = rating_needed(ctx, device.current.rms.abs());
+    let mut ratings = ratings_of(ctx, &device.device).iter().rev();
+    let rating = ratings
+        .find(|rating| **rating <= bears.0)
+        .filter(|rating| **rating >= needs.0)?;
+    set_rating(ctx, &device.device, Amps(*rating))
+}
+
+/// All of them as thick as the one that takes most, where they are about as long.
+fn alike(ctx: &Ctx<'_>, runs: &[RunId], most: RunId) -> Option<Edit> {
+    let (size, length) = (size_of(ctx, most), ctx.length(most)?.0);
+    let mut sizes = Vec::new();
+    for run in runs.iter().filter(|run| **run != most) {
+        if (ctx.length(*run)?.0 / length - 1.0).abs() > 0.1 {
+            return None;
+        }
+        if size_of(ctx, *run).area() < size.area() {
+            sizes.push((*run, size));
+        }
+    }
+    let tags = sizes
+        .iter()
+        .map(|(run, _)| say!("size-of-run", size = to_lay(size), run = ctx.run_tag(*run)));
+    thicken(
+        ctx,
+        say!("mend-lay-sizes", sizes = tags.collect::<Vec<_>>()),
+        &sizes,
+    )
 }
 
 /// Whether one takes more than its share.
@@ -145,6 +183,7 @@ fn shares(ctx: &Ctx<'_>, out: &mut Findings, runs: &[RunId]) {
                 say!("uneven-parallel-shares-remedy"),
             )
             .runs(runs.iter().copied())
-            .measure(excess, limit, "", Some("parallel-imbalance")),
+            .measure(excess, limit, "", Some("parallel-imbalance"))
+            .mend(alike(ctx, runs, *run)),
     );
 }

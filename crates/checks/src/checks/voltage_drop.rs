@@ -247,7 +247,7 @@ pub(crate) fn sizes_for(ctx: &Ctx<'_>, load: PartId) -> Vec<(RunId, Size)> {
 
 /// Sizes for the runs of a circuit with which the drop passes: the run that loses most grows first, step by step.
 /// Constant-power loads draw less at a higher voltage, so the estimate errs towards thick.
-fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> Vec<(RunId, Size)> {
+pub(crate) fn sizes_that_pass(ctx: &Ctx<'_>, circuit: &Circuit, drop: f64, limit: f64) -> Vec<(RunId, Size)> {
     struct Choice {
         run: RunId,
         lost: f64,

@@ -1,10 +1,15 @@
 //! `wrong-level`: line level into a speaker-level input, or the other way round.
 
+use crate::adding::{Adding, beside, moved, wire};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
-use model::{PartId, RunId};
+use model::conductor::{Colour, Size};
+use model::kinds::sound::LineConverter;
+use model::quantity::{Metres, SquareMm};
+use model::{Edit, Fact, PartId, Role, RunId, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
 use words::say;
 
@@ -34,6 +39,77 @@ run W5 A1.out1- LS1.- 2.5mm2 3m WHBK",
     run,
 };
 
+/// A line converter before the inputs of a part that get speaker level: a channel of it for each, close to the part.
+fn converter(ctx: &Ctx<'_>, part: PartId) -> Option<Edit> {
+    let wrong: Vec<_> = ctx
+        .study
+        .signal
+        .inputs
+        .iter()
+        .filter(|it| it.part == part && it.level_fits == Some(false))
+        .collect();
+    let channels = u8::try_from(wrong.len())
+        .ok()
+        .filter(|count| (1..=4).contains(count))?;
+    let mut adding = Adding::new(ctx);
+    let converter = LineConverter {
+        channels,
+        ..LineConverter::default()
+    };
+    let (id, tag) = adding.part(converter, part);
+    for (number, input) in (1..).zip(&wrong) {
+        let line_in = TerminalRef::new(part, format!("in{}", input.input));
+        let [lead] = ctx.runs_on(part, line_in.terminal.as_str())[..] else {
+            return None;
+        };
+        let run = ctx.run(lead)?;
+        let end = run
+            .ends()
+            .into_iter()
+            .position(|end| end.terminal() == Some(&line_in))?;
+        let leg = run.ends().get(1 - end)?.terminal()?.clone();
+        let Role::SpeakerOut { channel, positive } = ctx.sheet.role(&leg)? else {
+            return None;
+        };
+        let other = Role::SpeakerOut {
+            channel,
+            positive: !positive,
+        };
+        let (missing, _) = ctx
+            .wiring
+            .terminals_of(leg.part)
+            .find(|(it, _)| it.role == other)?;
+        let missing = TerminalRef::new(leg.part, missing.name.as_str());
+        let level =
+            |positive: bool| TerminalRef::new(id, format!("hi{number}{}", if positive { "+" } else { "-" }));
+        adding
+            .changes
+            .push(set_run(lead, moved(ctx, run, end, level(positive))));
+        if !ctx
+            .runs_on(missing.part, missing.terminal.as_str())
+            .iter()
+            .any(|it| runs_to(ctx, *it, part))
+        {
+            adding.run(beside(run, missing, level(!positive)));
+        }
+        let line_out = TerminalRef::new(id, format!("line{number}"));
+        let length = Fact::Given(Metres(0.5));
+        adding.run(wire(
+            line_out,
+            line_in,
+            Size::Metric(SquareMm(0.35)),
+            length,
+            Colour::Grey,
+        ));
+    }
+    let name = say!("mend-line-converter", converter = tag, part = ctx.part_tag(part));
+    Some(Edit::new(name, adding.changes))
+}
+
+fn runs_to(ctx: &Ctx<'_>, run: RunId, part: PartId) -> bool {
+    ctx.run(run).is_some_and(|run| run.touches(part))
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let mut wrong: OrderedMap<PartId, (Vec<String>, OrderedSet<RunId>)> = OrderedMap::new();
     for input in &ctx.study.signal.inputs {
@@ -51,7 +127,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     say!("wrong-level-remedy"),
                 )
                 .parts([part])
-                .runs(runs),
+                .runs(runs)
+                .mend_by_choice(converter(ctx, part), say!("mend-choice-buy")),
         );
     }
 }

@@ -45,6 +45,14 @@ mend-in-strings = { $speakers } in { $strings } parallelen Strängen schalten
 mend-lay-sizes = { $sizes } legen
 mend-split-feed = { $runs } an { $outputs } legen
 mend-fuse-form = Als { $device } eine Sicherung anderer Bauform einsetzen: { $form }, { $rating }
+mend-several = { $steps }
+mend-device-closer = { $device } nahe an { $source } versetzen
+mend-in-line = { $capacitor }, { $microfarads }, in { $run } setzen
+mend-filter = Hochpass von { $part } auf { $from } stellen
+mend-line-converter = Pegelwandler { $converter } vor { $part } setzen
+mend-relay = Neben { $part } Relais { $relay } setzen, das einschaltet, was daran hängt
+mend-strap = { $run } neben { $other } legen
+mend-switch = Schalter { $switch } in { $run } setzen
 
 ## Was jemand entscheiden muss, bevor behoben wird: der Rest eines Satzes, der mit „zu entscheiden:“ beginnt.
 
@@ -53,3 +61,7 @@ mend-choice-end = wo { $run } enden soll, oder ob die Leitung überhaupt gebrauc
 mend-choice-output = welcher Ausgang es einschaltet
 mend-choice-hook-up = welche der Schaltungen es sein soll
 mend-choice-lead = welche der Leitungen bleibt
+mend-choice-back = welchen Weg die Rückleitung nimmt: über eine Leitung oder über die Karosserie, und von wo
+mend-choice-filter = ob die Endstufe einen solchen Filter hat
+mend-choice-buy = ob ein weiteres Gerät eingebaut wird, und welches
+mend-choice-place = an welchen der Orte es kommt

@@ -45,6 +45,14 @@ mend-in-strings = Hook up { $speakers } as { $strings } strings side by side
 mend-lay-sizes = Lay { $sizes }
 mend-split-feed = Take { $runs } to { $outputs }
 mend-fuse-form = Fit a fuse of another form as { $device }: { $form }, { $rating }
+mend-several = { $steps }
+mend-device-closer = Move { $device } close to { $source }
+mend-in-line = Put { $capacitor }, { $microfarads }, into { $run }
+mend-filter = Set the high-pass of { $part } to { $from }
+mend-line-converter = Put line converter { $converter } before { $part }
+mend-relay = Put relay { $relay } beside { $part } to turn on what hangs on it
+mend-strap = Lay { $run } beside { $other }
+mend-switch = Put switch { $switch } into { $run }
 
 ## What somebody has to choose before a mend is made: the rest of a sentence that begins with “to choose:”.
 
@@ -53,3 +61,7 @@ mend-choice-end = where { $run } is to end, or whether it is wanted at all
 mend-choice-output = which output turns it on
 mend-choice-hook-up = which of the hook-ups it is to be
 mend-choice-lead = which of the leads stays
+mend-choice-back = which way its return goes: by wire, or through the body, and from where
+mend-choice-filter = whether the amplifier has such a filter
+mend-choice-buy = whether to fit one more device, and which
+mend-choice-place = which of the places it goes to
