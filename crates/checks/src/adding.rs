@@ -91,7 +91,7 @@ impl<'c, 'a> Adding<'c, 'a> {
 
     /// Puts a part into a run, so far along its wire from this end of it, by two of its terminals. The run is split: its first
     /// piece keeps its id. The tag of the part.
-    pub(crate) fn into_run(
+    pub(crate) fn put_into(
         &mut self,
         id: RunId,
         end: usize,

@@ -169,7 +169,7 @@ pub(crate) fn add_fuse(
         rating: Fact::Given(rating),
         ..Fuse::default()
     };
-    let tag = adding.into_run(id, source_end, near, fuse, ["in", "out"])?;
+    let tag = adding.put_into(id, source_end, near, fuse, ["in", "out"])?;
     Some(say!(
         "mend-put-fuse",
         fuse = tag,

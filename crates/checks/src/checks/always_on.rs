@@ -82,7 +82,7 @@ fn switched(ctx: &Ctx<'_>, id: PartId, runs: &[RunId]) -> Option<Edit> {
     let end = ends.iter().position(|end| end.terminal() == Some(&own))?;
     let mut adding = Adding::new(ctx);
     let half = Metres(ctx.length(*run)?.0 / 2.0);
-    let tag = adding.into_run(*run, end, half, Switch::default(), ["out", "in"])?;
+    let tag = adding.put_into(*run, end, half, Switch::default(), ["out", "in"])?;
     let name = say!("mend-switch", switch = tag, run = ctx.run_tag(*run));
     Some(Edit::new(name, adding.changes))
 }

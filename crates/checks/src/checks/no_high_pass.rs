@@ -65,7 +65,7 @@ fn in_line(ctx: &Ctx<'_>, drivers: &[PartId], corner: f64) -> Option<Edit> {
             capacitance: Fact::Given(Farads(capacitance)),
             ..InlineCapacitor::default()
         };
-        let tag = adding.into_run(run, end, Metres(0.2), capacitor, ["1", "2"])?;
+        let tag = adding.put_into(run, end, Metres(0.2), capacitor, ["1", "2"])?;
         said.push(say!(
             "mend-in-line",
             capacitor = tag,

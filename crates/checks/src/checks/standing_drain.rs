@@ -82,7 +82,7 @@ fn switched(ctx: &Ctx<'_>) -> Option<Edit> {
         closed: false,
         ..Switch::default()
     };
-    let tag = adding.into_run(run, end, Metres(0.3), off, ["out", "in"])?;
+    let tag = adding.put_into(run, end, Metres(0.3), off, ["out", "in"])?;
     let name = say!("mend-switch", switch = tag, run = ctx.run_tag(run));
     Some(Edit::new(name, adding.changes))
 }

@@ -88,7 +88,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 }
 
 /// The thickest wire that goes in, where it bears what it carries and what guards it.
-fn thinner(ctx: &Ctx<'_>, id: RunId, largest: SquareMm) -> Option<Edit> {
+fn thinner(ctx: &Ctx<'_>, id: RunId, largest: SquareMm) -> Option<(Size, Edit)> {
     let sizes: Vec<Size> = size_of(ctx, id).series().collect();
     let size = sizes.into_iter().rev().find(|size| fits(size.area(), largest))?;
     let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0).max(0.01);
@@ -100,7 +100,8 @@ fn thinner(ctx: &Ctx<'_>, id: RunId, largest: SquareMm) -> Option<Edit> {
     let bears = allowable_at(ctx, id, size, Material::Copper)?.0;
     let name = say!("mend-lay-size", size = to_lay(size), run = ctx.run_tag(id));
     let is_enough = guard.chain([carries]).all(|amps| amps <= bears);
-    is_enough.then(|| thicken(ctx, name, &[(id, size)])).flatten()
+    let edit = thicken(ctx, name, &[(id, size)]).filter(|_| is_enough)?;
+    Some((size, edit))
 }
 
 /// The wires that are too many on an output of a block, on outputs of it that are free, each with the fuse of the one.
@@ -209,6 +210,15 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
                     if !fits(size.area(), largest) =>
                 {
                     let is = told(size.area().0, largest.0, Unit::SquareMillimetre);
+                    let enough = thinner(ctx, id, largest);
+                    let remedy = match &enough {
+                        Some((size, _)) => say!(
+                            "terminal-overfull-thinner-remedy",
+                            size = to_lay(*size),
+                            takes = is
+                        ),
+                        None => say!("terminal-overfull-thick-remedy", size = is),
+                    };
                     out.add(
                         CHECK
                             .finding(
@@ -219,13 +229,13 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
                                     terminal = place(),
                                     takes = told(largest.0, size.area().0, Unit::SquareMillimetre),
                                 ),
-                                say!("terminal-overfull-thick-remedy", size = is),
+                                remedy,
                             )
                             .parts([at.part])
                             .runs([id])
                             .measure(size.area().0, largest.0, "mm²", None)
                             .assumes_run(ctx, id, &["size"])
-                            .mend(thinner(ctx, id, largest)),
+                            .mend(enough.map(|(_, edit)| edit)),
                     );
                 }
                 _ => {}

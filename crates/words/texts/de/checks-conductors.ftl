@@ -98,6 +98,7 @@ terminal-overfull-many-remedy = Leitungen auf eine eigene Klemme, einen Verteile
 terminal-overfull-unknown = Ob { $run } in { $terminal } passt, bleibt offen: Der Querschnitt ist nicht bekannt.
 terminal-overfull-thick = { $run } hat { $size }; { $terminal } nimmt { $takes } auf.
 terminal-overfull-thick-remedy = Eine Klemme für { $size } oder ein dafür gemachtes Reduzierstück verwenden; keine Drähte abschneiden.
+terminal-overfull-thinner-remedy = { $size } legen, das trägt, was die Leitung führt und was sie schützt; oder eine Klemme für { $takes } oder ein dafür gemachtes Reduzierstück verwenden; keine Drähte abschneiden.
 
 ## voltage-drop
 

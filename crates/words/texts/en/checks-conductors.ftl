@@ -94,6 +94,7 @@ terminal-overfull-many-remedy = Move wires to a terminal, a block or a bus of th
 terminal-overfull-unknown = Whether { $run } fits { $terminal } cannot be told: its size is not known.
 terminal-overfull-thick = { $run } has { $size }; { $terminal } takes { $takes }.
 terminal-overfull-thick-remedy = Use a terminal that takes { $size }, or a reducer made for it; cut no strands.
+terminal-overfull-thinner-remedy = Lay { $size }, which bears what it carries and what guards it, or use a terminal that takes { $takes }, or a reducer made for it; cut no strands.
 
 ## voltage-drop
 
