@@ -28,6 +28,7 @@ pub(crate) enum Command {
     Speakers(JobCall),
     Draw(DrawCall),
     Routes(RoutesCall),
+    Mend(MendCall),
     Deck(DeckCall),
     Explain(ExplainCall),
     Lesson(LessonCall),
@@ -100,6 +101,22 @@ pub(crate) struct RoutesCall {
     pub(crate) places: bool,
     #[arg(short, long, value_name = "FILE")]
     pub(crate) output: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct MendCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    #[arg(long, conflicts_with = "finding")]
+    pub(crate) all: bool,
+    #[arg(long, value_name = "NUMBER")]
+    pub(crate) finding: Option<usize>,
+    #[arg(long, value_name = "NUMBER", default_value_t = 1, requires = "finding")]
+    pub(crate) way: usize,
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: Option<String>,
+    #[arg(long)]
+    pub(crate) dry_run: bool,
 }
 
 #[derive(Debug, Args)]

@@ -71,6 +71,7 @@ fn main() -> ExitCode {
         Command::Trace(call) => commands::trace::run(call),
         Command::Speakers(call) => commands::speakers::run(call),
         Command::Draw(call) => commands::draw::run(call),
+        Command::Mend(call) => commands::mend::run(call),
         Command::Routes(call) => commands::routes::run(call),
         Command::Deck(call) => commands::deck::run(call),
         Command::Explain(call) => commands::explain::run(call),

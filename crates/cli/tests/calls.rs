@@ -601,3 +601,69 @@ fn a_handover_is_one_file_and_tells_what_stays_out() {
     ]));
     assert!(code == 2 && err.contains("plan"), "{err}");
 }
+
+#[test]
+fn everything_that_needs_no_choice_is_mended_and_written() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("mended.loom.json");
+    let path = path.to_str().expect("a name");
+    let counts = |of: &str| -> serde_json::Value {
+        let (_, out, err) = output(&mut loomwright(&["mend", of, "--all", "--json"]));
+        serde_json::from_str(&out).unwrap_or_else(|error| panic!("{error}: {out}{err}"))
+    };
+    // Only told at first: there is no file.
+    let (code, out, err) = output(&mut loomwright(&[
+        "mend",
+        "@van",
+        "--all",
+        "--dry-run",
+        "-o",
+        path,
+    ]));
+    assert!(code == 1 && out.contains("What is left"), "{out}{err}");
+    assert!(!std::path::Path::new(path).exists());
+    let told = counts("@van");
+    assert!(
+        told["after"]["stop"].as_u64() < told["before"]["stop"].as_u64(),
+        "{told}"
+    );
+    let (_, out, err) = output(&mut loomwright(&["mend", "@van", "--all", "-o", path]));
+    assert!(out.contains("written"), "{out}{err}");
+    // Of what was written there is nothing more to mend, and the checks count what was told.
+    let again = counts(path);
+    assert_eq!(again["before"], told["after"]);
+    assert!(again["steps"].as_array().is_some_and(Vec::is_empty), "{again}");
+    let (_, out, _) = output(&mut loomwright(&["check", path, "--json"]));
+    let findings: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!(
+        findings.as_array().map(Vec::len),
+        told["left"].as_array().map(Vec::len)
+    );
+}
+
+#[test]
+fn one_finding_is_mended_by_its_number_and_a_wrong_number_says_how_many_there_are() {
+    let (_, out, err) = output(&mut loomwright(&["mend", "@van", "--json"]));
+    let list: serde_json::Value = serde_json::from_str(&out).unwrap_or_else(|_| panic!("{out}{err}"));
+    let list = list.as_array().expect("a list");
+    let first = list
+        .iter()
+        .find(|it| it["mends"].as_array().is_some_and(|mends| !mends.is_empty()))
+        .expect("a finding with a mend");
+    let number = first["number"].to_string();
+    let (_, out, err) = output(&mut loomwright(&["mend", "@van", "--finding", &number, "--json"]));
+    let made: serde_json::Value = serde_json::from_str(&out).unwrap_or_else(|_| panic!("{out}{err}"));
+    assert_eq!(made["clears"], first["mends"][0]["clears"]);
+    let (code, _, err) = output(&mut loomwright(&["mend", "@van", "--finding", "999"]));
+    let count = list.len().to_string();
+    assert!(code == 2 && err.contains(&count), "{err}");
+    let (code, _, err) = output(&mut loomwright(&[
+        "mend",
+        "@van",
+        "--finding",
+        &number,
+        "--way",
+        "9",
+    ]));
+    assert!(code == 2 && err.contains(&number), "{err}");
+}

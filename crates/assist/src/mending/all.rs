@@ -13,6 +13,8 @@ use words::{Saying, say};
 
 /// How many times over what a step brings is mended too before it is given up.
 const FOLLOWED: usize = 3;
+/// Of how many steps at most it is asked whether it is done without them.
+const ASIDE: usize = 4;
 
 /// One mend that was made.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,6 +23,8 @@ pub struct Step {
     pub said: Saying,
     /// The finding for which it was done, as it stood then.
     pub finding: Finding,
+    /// What it changed.
+    touches: Vec<Thing>,
 }
 
 /// Why a finding is left.
@@ -34,6 +38,20 @@ pub enum Why {
     Unknown,
     /// No edit of the sheet clears it.
     NoEdit,
+}
+
+impl Left {
+    /// Why, in a sentence.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        match &self.why {
+            Why::Choice(choice) => say!("mending-choice", choice = choice),
+            Why::Brings(none) if none.is_empty() => say!("left-same"),
+            Why::Brings(brings) => say!("left-brings", findings = super::named(brings)),
+            Why::Unknown => say!("left-unknown", find = &self.finding.remedy),
+            Why::NoEdit => say!("left-no-edit"),
+        }
+    }
 }
 
 /// A finding that is left.
@@ -74,6 +92,8 @@ type Place = (usize, usize);
 struct Mending {
     kind: SheetKind,
     state: State,
+    /// A mend that is left aside, by its check and name.
+    aside: Option<(&'static str, Saying)>,
     /// Mends of this state that were tried alone and refused, with what they would bring.
     refused: OrderedMap<Place, Vec<Finding>>,
 }
@@ -82,25 +102,36 @@ struct Mending {
 /// an edit.
 #[must_use]
 pub fn mend_all(job: &Job, kind: SheetKind) -> Mended {
-    let findings = analyse(&sheet_of(job, kind), &job.settings).findings;
-    let before = summary_of(&findings);
-    // Each step makes the counts less, so that this is never reached; it is here for whoever changes that.
-    let most = 4 * findings.len() + 16;
-    let mut it = Mending {
-        kind,
-        state: State {
-            job: job.clone(),
-            findings,
-            steps: Vec::new(),
-        },
-        refused: OrderedMap::new(),
+    let start = State {
+        job: job.clone(),
+        findings: analyse(&sheet_of(job, kind), &job.settings).findings,
+        steps: Vec::new(),
     };
-    for _ in 0..most {
-        let Some(next) = it.round() else { break };
-        it.state = next;
-        it.refused = OrderedMap::new();
+    let mut best = Mending::from(&start, kind, None);
+    best.run();
+    // What a later step changed once more may have been for nothing: without it there are fewer steps then.
+    let mut tried: Vec<Saying> = Vec::new();
+    for _ in 0..ASIDE {
+        let mut steps = best.state.steps.iter().enumerate();
+        let idle = steps.find(|(at, step)| {
+            let later = best.state.steps.get(at + 1..).unwrap_or_default();
+            let again = later
+                .iter()
+                .any(|other| other.touches.iter().any(|it| step.touches.contains(it)));
+            again && !tried.contains(&step.said)
+        });
+        let Some((_, step)) = idle else { break };
+        tried.push(step.said.clone());
+        let mut other = Mending::from(&start, kind, Some((step.finding.check, step.said.clone())));
+        other.run();
+        other.aside = None;
+        other.run();
+        let better = |of: &Mending| (weight(&of.state.findings), of.state.steps.len());
+        if better(&other) < better(&best) {
+            best = other;
+        }
     }
-    it.done(job, before)
+    best.done(job, summary_of(&start.findings))
 }
 
 fn sheet_of(job: &Job, kind: SheetKind) -> Sheet {
@@ -114,6 +145,27 @@ fn weight(findings: &[Finding]) -> (usize, usize, usize) {
 }
 
 impl Mending {
+    fn from(start: &State, kind: SheetKind, aside: Option<(&'static str, Saying)>) -> Self {
+        Self {
+            kind,
+            state: start.clone(),
+            aside,
+            refused: OrderedMap::new(),
+        }
+    }
+
+    /// Makes mends until none is left that helps.
+    fn run(&mut self) {
+        // Each step makes the counts less, so that this is never reached; it is here for whoever changes that.
+        let most = 4 * self.state.findings.len() + 16;
+        self.refused = OrderedMap::new();
+        for _ in 0..most {
+            let Some(next) = self.round() else { break };
+            self.state = next;
+            self.refused = OrderedMap::new();
+        }
+    }
+
     fn mend(&self, (finding, mend): Place) -> Option<(&Finding, &Mend)> {
         let finding = self.state.findings.get(finding)?;
         Some((finding, finding.mends.get(mend)?))
@@ -140,7 +192,12 @@ impl Mending {
         let mut all = Vec::new();
         for (at, finding) in self.state.findings.iter().enumerate() {
             let mends = finding.mends.iter().enumerate();
-            let free = mends.filter(|(_, mend)| finding.grade == grade && mend.choice.is_none());
+            let is_aside = |mend: &Mend| {
+                let aside = self.aside.as_ref();
+                aside.is_some_and(|(check, said)| *check == finding.check && *said == mend.edit.said())
+            };
+            let free =
+                mends.filter(|(_, mend)| finding.grade == grade && mend.choice.is_none() && !is_aside(mend));
             all.extend(free.map(|(number, _)| (at, number)));
         }
         all
@@ -159,15 +216,10 @@ impl Mending {
             let mut apart = true;
             let mut own: OrderedSet<Thing> = OrderedSet::new();
             for change in &mend.edit.changes {
+                own.extend(Thing::of(change));
                 apart &= match change {
-                    Change::Part { id, .. } => {
-                        own.insert(Thing::Part(*id));
-                        sheet.parts.contains_key(id)
-                    }
-                    Change::Run { id, .. } => {
-                        own.insert(Thing::Run(*id));
-                        sheet.runs.contains_key(id)
-                    }
+                    Change::Part { id, .. } => sheet.parts.contains_key(id),
+                    Change::Run { id, .. } => sheet.runs.contains_key(id),
                     _ => false,
                 };
             }
@@ -256,6 +308,7 @@ impl Mending {
             next.steps.push(Step {
                 said: mend.edit.said(),
                 finding: finding.clone(),
+                touches: mend.edit.changes.iter().filter_map(Thing::of).collect(),
             });
         }
         next.findings = analyse(&sheet_of(&next.job, self.kind), &next.job.settings).findings;

@@ -1,7 +1,7 @@
 //! Findings of a sheet before and after an edit: which are the same fault, which are gone, which are new.
 
 use checks::Finding;
-use model::{PartId, Run, RunId, Sheet, TerminalRef};
+use model::{Change, PartId, Run, RunId, Sheet, TerminalRef};
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 
@@ -19,6 +19,17 @@ pub(super) struct Matched {
 pub(super) enum Thing {
     Part(PartId),
     Run(RunId),
+}
+
+impl Thing {
+    /// What a change changes, of what findings speak of.
+    pub(super) fn of(change: &Change) -> Option<Self> {
+        match change {
+            Change::Part { id, .. } => Some(Self::Part(*id)),
+            Change::Run { id, .. } => Some(Self::Run(*id)),
+            _ => None,
+        }
+    }
 }
 
 /// Runs that the edit added, by the run of before that they are a piece of: a new run that ends where an old one did, which

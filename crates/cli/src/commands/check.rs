@@ -11,7 +11,7 @@ use std::fmt::Write;
 use words::say;
 
 /// Tags of what a finding marks, foremost first.
-fn place(sheet: &Sheet, finding: &Finding) -> String {
+pub(super) fn place(sheet: &Sheet, finding: &Finding) -> String {
     let runs = finding
         .runs
         .iter()
@@ -27,6 +27,18 @@ fn place(sheet: &Sheet, finding: &Finding) -> String {
         0..=4 => all.join(" "),
         more => format!("{} +{}", all.get(..3).unwrap_or_default().join(" "), more - 3),
     }
+}
+
+/// How many findings there are, by grade.
+pub(super) fn counts(findings: &[Finding]) -> String {
+    let counts = checks::summary_of(findings);
+    tell(&say!(
+        "cli-counts",
+        stop = counts.stop,
+        fix = counts.fix,
+        tidy = counts.tidy,
+        undecided = counts.undecided,
+    ))
 }
 
 pub(crate) fn run(call: &CheckCall) -> Result<Report, String> {
@@ -70,16 +82,7 @@ pub(crate) fn run(call: &CheckCall) -> Result<Report, String> {
         rows.add_row([grade, finding.check.to_owned(), place(&sheet, finding), what]);
     }
     text.push_str(&print(&rows));
-    let count = |grade: Grade| analysis.findings.iter().filter(|f| f.grade == grade).count();
-    let undecided = analysis.findings.iter().filter(|f| f.undecided).count();
-    let counts = say!(
-        "cli-counts",
-        stop = count(Grade::Stop),
-        fix = count(Grade::Fix),
-        tidy = count(Grade::Tidy),
-        undecided = undecided,
-    );
-    let _ = writeln!(text, "\n{}", tell(&counts));
+    let _ = writeln!(text, "\n{}", counts(&analysis.findings));
     if matches!(done, Done::Stop) {
         text.push_str(&wrap(&tell(&say!("cli-care"))));
     }

@@ -9,6 +9,7 @@ pub(crate) mod handover;
 pub(crate) mod lesson;
 pub(crate) mod link;
 pub(crate) mod lists;
+pub(crate) mod mend;
 pub(crate) mod open;
 pub(crate) mod page;
 mod places;
