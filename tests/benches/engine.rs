@@ -51,6 +51,43 @@ fn analyse() {
     }
 }
 
+fn breaks() {
+    use circuit::faults::Faults;
+    use model::breaks::Break;
+    use model::quantity::{Ohms, Share};
+    println!("\none break through time, in all four cases; making ready before it, once for each edit");
+    let settings = model::Settings::default();
+    for (parts, most) in [(30, 60), (60, 60), (300, 30), (3000, 5)] {
+        let sheet = random_system(7, parts);
+        let ready = median(11, || {
+            black_box(Faults::new(black_box(&sheet), &settings));
+        });
+        let faults = Faults::new(&sheet, &settings);
+        let mut times: Vec<f64> = sheet
+            .runs
+            .keys()
+            .step_by(1 + sheet.runs.len() / most)
+            .map(|&run| {
+                let broken = Break::Grounded {
+                    run,
+                    at: Share(0.5),
+                    through: Ohms(0.0),
+                };
+                median(3, || {
+                    black_box(faults.course(std::slice::from_ref(&broken)).is_ok());
+                })
+            })
+            .collect();
+        times.sort_by(f64::total_cmp);
+        println!(
+            "  {parts:>5} parts: {:>8.3} ms median, {:>8.3} ms at most; made ready in {:>8.3} ms",
+            times[times.len() / 2] * 1e3,
+            times[times.len() - 1] * 1e3,
+            ready * 1e3
+        );
+    }
+}
+
 /// A grounded resistive network as systems in vehicles are: a tree with a few meshes.
 fn network(nodes: usize) -> Vec<(usize, usize, f64)> {
     let mut dice = Dice::new(11);
@@ -181,6 +218,7 @@ fn simulator() {
 
 fn main() {
     analyse();
+    breaks();
     linear_solver();
     simulator();
 }

@@ -213,28 +213,39 @@ fn in_order_of_keys(net: &Network) -> impl Iterator<Item = &NetworkTerminal> {
     })
 }
 
-/// A sheet made ready at one level, for a deck.
+/// A sheet made ready at one level.
 pub(crate) struct Prepared {
     pub(crate) net: Network,
     pub(crate) point: Operating,
     pub(crate) models: Vec<crate::solve::SourceModel>,
+    /// Of each run, settled at RMS level.
+    pub(crate) temperatures: Vec<f64>,
 }
 
 /// The operating point of a sheet at one level, as [`study`] finds it: temperatures settled at RMS level.
 pub(crate) fn prepare(sheet: &Sheet, settings: &Settings, level: Level) -> Prepared {
+    prepare_measured(&as_measured(sheet), settings, level)
+}
+
+/// The same of a sheet into which what was measured is put already.
+pub(crate) fn prepare_measured(sheet: &Sheet, settings: &Settings, level: Level) -> Prepared {
     let conditions = &settings.conditions;
-    let sheet = &*as_measured(sheet);
     let net = Network::build_on(sheet, &body::Metal::of(sheet, settings));
     let speakers = crate::speakers::study_speakers(sheet, settings);
     let asked = demands(sheet, conditions, |part| {
         speakers.output.get(&part).copied().unwrap_or_default()
     });
     let mut operator = Operator::new(&net, sheet, conditions.state, asked);
-    warm_up(&mut operator, &net, sheet, conditions);
+    let temperatures = warm_up(&mut operator, &net, sheet, conditions);
     let point = operator.operate(level);
     let models = operator.models.clone();
     drop(operator);
-    Prepared { net, point, models }
+    Prepared {
+        net,
+        point,
+        models,
+        temperatures,
+    }
 }
 
 /// Settles temperatures and currents together at RMS level; leaves the resistances in the operator.

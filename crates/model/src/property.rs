@@ -85,6 +85,10 @@ pub trait PropertyType: Sized {
     fn is_not_known(&self) -> bool {
         false
     }
+    /// Whether it says nothing and is left out of a file: of properties that came after files were written without them.
+    fn is_left_out(&self) -> bool {
+        false
+    }
     /// The written form: no spaces unless the shape is [`Shape::Text`].
     fn print(&self) -> String;
     /// Reads the written form.
@@ -416,8 +420,8 @@ pub trait Field {
     /// # Errors
     /// When it is out of `range` or not finite.
     fn hold(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError>;
-    /// As it stands in a file.
-    fn json(&self) -> Value;
+    /// As it stands in a file; `None` where it is left out.
+    fn json(&self) -> Option<Value>;
     /// Sets it to what stands in a file.
     ///
     /// # Errors
@@ -442,8 +446,8 @@ impl<T: PropertyType> Field for T {
     fn hold(&self, range: Option<(f64, f64)>) -> Result<(), PropertyError> {
         PropertyType::check(self, range)
     }
-    fn json(&self) -> Value {
-        PropertyType::to_json(self)
+    fn json(&self) -> Option<Value> {
+        (!PropertyType::is_left_out(self)).then(|| PropertyType::to_json(self))
     }
     fn read_json(&mut self, value: &Value) -> Result<(), Misread> {
         *self = <T as PropertyType>::from_json(value)?;
@@ -562,8 +566,8 @@ fn check_properties(set: &dyn PropertySet) -> Result<(), (&'static str, Property
 fn properties_to_json(set: &dyn PropertySet) -> Value {
     let mut all = crate::json::object(set.extra());
     for (at, property) in set.properties().iter().enumerate() {
-        if let Some(field) = set.field(at) {
-            all.insert(property.name.to_owned(), field.json());
+        if let Some(value) = set.field(at).and_then(Field::json) {
+            all.insert(property.name.to_owned(), value);
         }
     }
     all.into()

@@ -2,11 +2,11 @@
 //! block. Each has one written form, the same in the text form, in files and in the field on screen.
 
 use crate::conductor::Jacket;
-use crate::kinds::supply::Ratings;
+use crate::kinds::supply::{Curve, Ratings};
 #[cfg(feature = "schema")]
 use crate::laying::Guards;
-use crate::property::{LONGEST_TEXT, PropertyError, PropertyType, Shape, parse_number};
-use crate::quantity::{Amps, Hertz, Ohms, Watts};
+use crate::property::{LONGEST_TEXT, PropertyError, PropertyType, Shape, check_number, parse_number};
+use crate::quantity::{Amps, Hertz, Ohms, Seconds, Watts};
 #[cfg(feature = "schema")]
 use crate::thread::{FindingRefs, Money, Tags};
 use smol_str::SmolStr;
@@ -265,6 +265,48 @@ impl PropertyType for Ratings {
     }
 }
 
+impl PropertyType for Curve {
+    const SHAPE: Shape = Shape::Text {
+        example: "1.35:600,2:5,6:0.1",
+    };
+    fn is_left_out(&self) -> bool {
+        self.0.is_empty()
+    }
+    fn print(&self) -> String {
+        let all: Vec<String> = self
+            .0
+            .iter()
+            .map(|(multiple, time)| format!("{multiple}:{}", time.0))
+            .collect();
+        all.join(",")
+    }
+    fn parse(text: &str, _: Option<(f64, f64)>) -> Result<Self, PropertyError> {
+        if text.trim().is_empty() {
+            return Ok(Self::default());
+        }
+        let read = |pair: &str| {
+            let wrong = || PropertyError::new(say!("error-curve-pair", text = pair.trim()));
+            let (multiple, time) = pair.split_once(':').ok_or_else(wrong)?;
+            let multiple = multiple.trim().trim_end_matches(['x', '×']);
+            Ok((parse_number(multiple, "", "")?, Seconds::parse(time, None)?))
+        };
+        let curve = Self(text.split(',').map(read).collect::<Result<_, _>>()?);
+        curve.check(None)?;
+        Ok(curve)
+    }
+    fn check(&self, _: Option<(f64, f64)>) -> Result<(), PropertyError> {
+        for (multiple, time) in &self.0 {
+            check_number(*multiple, Some((0.5, 1000.0)), "")?;
+            time.check(Some((1e-5, 1e6)))?;
+        }
+        let rises = |pair: &[(f64, Seconds)]| matches!(pair, [(small, slow), (large, fast)] if small < large && slow >= fast);
+        if self.0.len() > 24 || !self.0.windows(2).all(rises) {
+            return Err(PropertyError::new(say!("error-curve-order")));
+        }
+        Ok(())
+    }
+}
+
 /// One cavity of a plug.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cavity {
@@ -433,6 +475,7 @@ file_form_is_text!(
     Cavities,
     Loops,
     Ratings,
+    Curve,
     Guards,
     FindingRefs,
     Money,
@@ -442,6 +485,28 @@ file_form_is_text!(
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn operating_times_read_back() {
+        let curve = |text: &str| Curve::parse(text, None);
+        let written = "1.35:600,2:5,6:0.1";
+        assert_eq!(curve(written).map(|it| it.print()), Ok(written.to_owned()));
+        assert_eq!(curve("1.35x: 600 s, 2x:5s, 6×:100 ms"), curve(written));
+        assert_eq!(curve(""), Ok(Curve::default()));
+        // Not a pair, no time, a current that falls, a time that rises, numbers out of all bounds.
+        for wrong in [
+            "2",
+            "2:",
+            "2:5,1.35:600",
+            "2:5,3:6",
+            "0.1:5",
+            "2:0",
+            "2:-1",
+            "2:1e9",
+        ] {
+            assert!(curve(wrong).is_err(), "{wrong}");
+        }
+    }
 
     #[test]
     fn written_forms_read_back() {

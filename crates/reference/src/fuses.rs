@@ -83,7 +83,7 @@ pub struct Gate {
     pub most: Option<Seconds>,
 }
 
-const fn gate(multiple: f64, least: f64, most: Option<f64>) -> Gate {
+pub(crate) const fn gate(multiple: f64, least: f64, most: Option<f64>) -> Gate {
     Gate {
         multiple,
         least: Some(Seconds(least)),
@@ -288,6 +288,16 @@ pub struct TimeBand {
 #[must_use]
 pub fn operating_time(family: FuseFamily, multiple: f64) -> TimeBand {
     let gates = self::family(family).gates;
+    let soonest = if family == FuseFamily::Glass {
+        BLADE_GATES
+    } else {
+        gates
+    };
+    band(gates, soonest, multiple)
+}
+
+/// The band between gates; soonest times may be those of other gates.
+pub(crate) fn band(gates: &[Gate], soonest: &[Gate], multiple: f64) -> TimeBand {
     let never = Seconds(f64::INFINITY);
     let first = gates.first().map_or(f64::INFINITY, |gate| gate.multiple);
     if multiple.is_nan() || multiple < first {
@@ -299,11 +309,6 @@ pub fn operating_time(family: FuseFamily, multiple: f64) -> TimeBand {
     let mut least = [(0.0, 0.0); 8];
     let mut most = [(0.0, 0.0); 8];
     let (mut least_count, mut most_count) = (0, 0);
-    let soonest = if family == FuseFamily::Glass {
-        BLADE_GATES
-    } else {
-        gates
-    };
     for (slot, gate) in least.iter_mut().zip(soonest) {
         *slot = (gate.multiple, gate.least.map_or(0.0, |time| time.0));
         least_count += 1;

@@ -8,6 +8,7 @@ pub mod ampacity;
 pub mod audio;
 pub mod battery;
 pub mod body_metal;
+pub mod breakers;
 pub mod colours;
 pub mod conductors;
 pub mod contacts;

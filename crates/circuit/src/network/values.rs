@@ -150,7 +150,7 @@ pub(crate) struct Warming {
     /// Temperature coefficient of its resistance at 20 °C, per kelvin.
     pub(crate) coefficient: f64,
     /// Rise at rated current, in K, over the square of that current in A² and over its resistance factor then.
-    slope: f64,
+    pub(crate) slope: f64,
 }
 
 /// Above this a conductor is taken as gone: the melting point of copper is 1085 °C, of aluminium 650 °C.

@@ -30,6 +30,24 @@ impl Break {
     }
 }
 
+impl Break {
+    /// The sheet as this break leaves it. Ids of what was there stay.
+    ///
+    /// # Errors
+    /// As [`Break::edit`].
+    pub fn thrown(&self, sheet: &Sheet) -> Result<Sheet, Saying> {
+        let none = Job::default();
+        let mut work = Work {
+            job: &none,
+            sheet: sheet.clone(),
+            parts: Vec::new(),
+            runs: Vec::new(),
+        };
+        work.throw(self)?;
+        Ok(work.sheet)
+    }
+}
+
 /// A sheet being broken, and what of it was touched.
 struct Work<'a> {
     job: &'a Job,

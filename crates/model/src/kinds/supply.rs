@@ -118,6 +118,8 @@ properties! {
         state as "state": DeviceState = DeviceState::Intact;
         /// Most current it can break; taken from its form when not known.
         breaking as "breaking": Fact<Amps> = Unknown, 10.0 to 200000.0;
+        /// Its own operating times, as multiple of the rating and seconds, separated by commas; empty where only those of its form are known.
+        curve as "curve": Curve = Curve::default();
     }
 }
 
@@ -140,6 +142,8 @@ properties! {
         state as "state": DeviceState = DeviceState::Intact;
         /// Most current it can break.
         breaking as "breaking": Fact<Amps> = Unknown, 10.0 to 200000.0;
+        /// Its own operating times, as multiple of the rating and seconds, separated by commas; empty where only those of its form are known.
+        curve as "curve": Curve = Curve::default();
     }
 }
 
@@ -330,6 +334,11 @@ properties! {
         method as "method": SpliceMethod = SpliceMethod::Crimped;
     }
 }
+
+/// When a fuse or breaker opens, as its data sheet has it: current over rating, and the time. Both above zero; the current rises, the
+/// time does not. Empty where it is not told.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Curve(pub Vec<(f64, Seconds)>);
 
 /// Ratings of the fuses of a block, output by output; `None` is an output without a fuse.
 #[derive(Clone, Debug, Default, PartialEq)]
