@@ -4,3 +4,4 @@
 //! *Invariant:* nothing here decides what is right. Every proposal is an edit, and [`checks::analyse`] judges what comes of it.
 
 pub mod mending;
+pub mod starting;

@@ -39,6 +39,7 @@ pub(crate) enum Command {
     Handover(HandoverCall),
     Page(PageCall),
     Open(OpenCall),
+    Start(StartCall),
 }
 
 #[derive(Debug, Args)]
@@ -239,6 +240,22 @@ pub(crate) struct OpenCall {
     pub(crate) link: String,
     #[arg(long)]
     pub(crate) text: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct StartCall {
+    #[arg(value_name = "WISH", required_unless_present = "form")]
+    pub(crate) wish: Option<String>,
+    #[arg(long, value_name = "FILE", conflicts_with = "wish")]
+    pub(crate) form: Option<String>,
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: Option<String>,
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) text: bool,
+    #[arg(long)]
+    pub(crate) anyway: bool,
+    #[arg(long)]
+    pub(crate) json: bool,
 }
 
 macro_rules! word {

@@ -93,6 +93,11 @@ fn bytes(name: &str) -> Result<Vec<u8>, String> {
     Ok(bytes)
 }
 
+/// The text of a file, or of standard input.
+pub(crate) fn utf8_of(name: &str) -> Result<String, String> {
+    utf8(name, bytes(name)?)
+}
+
 fn utf8(name: &str, bytes: Vec<u8>) -> Result<String, String> {
     String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();

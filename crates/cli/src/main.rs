@@ -83,6 +83,7 @@ fn main() -> ExitCode {
         Command::Handover(call) => commands::handover::run(call),
         Command::Page(call) => commands::page::run(call),
         Command::Open(call) => commands::open::run(call),
+        Command::Start(call) => commands::start::run(call),
     };
     match report {
         Ok(report) => {

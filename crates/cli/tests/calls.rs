@@ -667,3 +667,55 @@ fn one_finding_is_mended_by_its_number_and_a_wrong_number_says_how_many_there_ar
     ]));
     assert!(code == 2 && err.contains(&number), "{err}");
 }
+
+#[test]
+fn a_system_is_started_from_a_line_and_from_a_file() {
+    let line =
+        "hatchback, 4 × 75 W amp, mono 500 W at 2 ohm, front components, rear pair, 2 × 4 ohm dual coil sub";
+    let (code, text, err) = output(&mut loomwright(&["start", line, "--text"]));
+    assert_eq!(code, 0, "{err}");
+    // What was started is in order, and its sheet is arranged.
+    let (code, out, err) = output(loomwright(&["check", "-", "--json"]).write_stdin(text.clone()));
+    assert_eq!(code, 0, "{out}{err}");
+    assert!(!out.contains("\"grade\": \"fix\""), "{out}");
+    assert!(
+        text.lines()
+            .filter(|line| line.starts_with("speaker "))
+            .all(|line| line.contains(" @"))
+    );
+    // A thing on each line, with remarks.
+    let form = line.replace(", ", "\n") + " # as ordered\n";
+    let (code, same, err) = output(loomwright(&["start", "--form", "-", "--text"]).write_stdin(form));
+    assert_eq!((code, same), (0, text), "{err}");
+    let (code, json, _) = output(&mut loomwright(&["start", line, "--json"]));
+    assert_eq!(code, 0);
+    assert!(
+        json.contains("\"choices\"") && json.contains("\"copper-kg\""),
+        "{json}"
+    );
+    let german = "Schrägheck, Endstufe 4 × 75 W, Frontkomponenten";
+    let (code, out, _) = output(&mut loomwright(&["--language", "de", "start", german]));
+    assert_eq!(code, 0);
+    assert!(
+        out.contains("Angenommen:") && out.contains("Endstufe 4 × 75"),
+        "{out}"
+    );
+}
+
+#[test]
+fn what_cannot_be_started_is_told_with_what_would_do() {
+    let (code, out, err) = output(&mut loomwright(&["start", "hatchbak, 4 × 75 W amp"]));
+    assert_eq!((code, out.as_str()), (2, ""));
+    assert!(err.contains("^^^^^^^^") && err.contains("“hatchback”"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["start", "mono 500 W at 2 ohm, 1 ohm sub"]));
+    assert_eq!(code, 2);
+    assert!(err.contains("may drive the bass speakers"), "{err}");
+    // An alternator that is too small: told, and drawn only when that is asked for.
+    let small = "alternator 55 A, 4 × 100 W amp, mono 500 W at 2 ohm, front components, rear pair, 2 × 4 ohm dual coil sub";
+    let (code, _, err) = output(&mut loomwright(&["start", small]));
+    assert_eq!(code, 2);
+    assert!(err.contains("With an alternator of 120 A it would do."), "{err}");
+    let (code, out, err) = output(&mut loomwright(&["start", small, "--anyway"]));
+    assert_eq!(code, 0, "{err}");
+    assert!(out.contains("Not met:"), "{out}");
+}

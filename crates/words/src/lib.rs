@@ -65,6 +65,7 @@ texts! {
     "drawing"
     "editor"
     "sharing"
+    "starting"
     "web"
     "model-titles"
     "model-edits"

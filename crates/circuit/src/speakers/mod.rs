@@ -28,6 +28,7 @@ use element::{View, What};
 use index::Index;
 use model::job::Duty;
 use model::quantity::{Hertz, Ohms, Watts};
+use model::written::StatedPower;
 use model::{Fact, PartId, PartKind, Settings, Sheet};
 pub(crate) use network::Groups;
 use network::{Network, SUPPLY};
@@ -52,6 +53,12 @@ pub(crate) fn coil(speaker: &model::kinds::sound::Speaker) -> (f64, f64) {
 #[must_use]
 pub fn curve_frequency(point: u16) -> Hertz {
     Hertz(20.0 * libm::pow(10.0, f64::from(point) / 20.0))
+}
+
+/// Power that an output of these stated powers gives into a load; see there for how it lies between and beyond them.
+#[must_use]
+pub fn stated_power(stated: &[StatedPower], load: Ohms) -> Option<Watts> {
+    power::Stated::new(stated, None).watts(load.0).map(Watts)
 }
 
 /// What the outputs of a part deliver, all of them together.

@@ -17,4 +17,5 @@ pub(crate) mod routes;
 pub(crate) mod schema;
 pub(crate) mod solve;
 pub(crate) mod speakers;
+pub(crate) mod start;
 pub(crate) mod trace;

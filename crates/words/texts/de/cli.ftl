@@ -29,6 +29,7 @@ cli-command-page = Schreibt eine Seitendatei: eine HTML-Datei mit dem Programm u
 cli-command-open = Öffnet einen Link oder eine Seitendatei und schreibt den Auftrag oder die Lektion daraus
 cli-command-lists = Schreibt die Listen des Auftrags: was zu kaufen, zuzuschneiden, zu beschriften, auszubauen, einzubauen, zu messen und einzustellen ist, das Angebot, was aus jedem Teil wird
 cli-command-handover = Schreibt die Übergabe als eine druckbare HTML-Datei: was der Kunde bekommt, und was der Nächste bekommt, der daran arbeitet
+cli-command-start = Plant eine ganze Anlage aus einer Zeile Text: Bauteile, Leitungen, Verschaltung, Querschnitte, Sicherungen, Plätze und Wege
 cli-option-language = Sprache der Ausgabe: en oder de; ohne Angabe die aus LC_ALL, LC_MESSAGES oder LANG
 cli-option-units = Einheiten für Längen und Querschnitte: metric, oder awg für Fuß, Zoll und AWG-Nummern
 cli-option-job = Der Auftrag
@@ -78,6 +79,11 @@ cli-option-csv = Schreibt kommagetrennte Werte statt Text: eine Liste auf die St
 cli-option-output-lists = Der Ordner, in den geschrieben wird, eine Datei je Liste
 cli-option-waste = Verschnitt der Leitung in Prozent; ohne Angabe 10
 cli-option-price_list = Eine Bestellliste, die der Betrieb ausgefüllt hat: Preise und Stunden werden ihr entnommen
+cli-option-wish = Was da ist und was gewünscht wird, mit Kommas dazwischen: „Schrägheck, Endstufe 4 × 75 W, Monoblock 500 W an 2 Ohm, Frontkomponenten, Hecklautsprecher, Subwoofer Doppelschwingspule 2 × 4 Ohm“
+cli-option-form = Nimmt stattdessen diese Datei, mit einem Ding in jeder Zeile; was hinter # steht, ist eine Bemerkung
+cli-option-anyway = Schreibt den Plan, auch wenn etwas darin nicht erfüllt ist
+cli-option-output-start = Wohin der Auftrag geschrieben wird; ohne das wird nur gesagt, was gewählt wurde
+cli-option-text-start = Schreibt die Textform anstelle der Dateiform
 
 ## Was an einem Aufruf nicht stimmt.
 
@@ -130,6 +136,15 @@ cli-no-findings = Keine Befunde. Die Prüfungen kennen die Zeichnung, nicht das 
 cli-assumed = (angenommen: { $properties })
 cli-counts = { $stop } Halt, { $fix } Beheben, { $tidy } Ordnen; davon { $undecided } offen (mit ? gekennzeichnet).
 cli-care = Vor jeder Arbeit: die Batterie abklemmen, von Airbag- und Hochvoltkreisen fernbleiben, die Anweisungen des Fahrzeugherstellers und das geltende Recht befolgen und eine Fachkraft entscheiden lassen.
+cli-start-nothing = Es wurde nichts gezeichnet: Was nicht verstanden wird, fällt nicht stillschweigend weg.
+cli-start-refused = Das ist nicht zu erfüllen:
+cli-start-anyway = Mit --anyway wird trotzdem gezeichnet.
+cli-start-understood = Verstanden:
+cli-start-chosen = Gewählt:
+cli-start-assumed = Angenommen:
+cli-start-troubles = Nicht erfüllt:
+cli-start-tidy = Noch zu ordnen:
+cli-start-care = Ein Plan ist ein Vorschlag. Ihn mit dem Fahrzeug vergleichen, bevor etwas geschnitten oder geschraubt wird, die Anweisungen des Fahrzeugherstellers und das geltende Recht befolgen und eine Fachkraft entscheiden lassen.
 cli-column-grade = Grad
 cli-column-check = Prüfung
 cli-column-where = Wo

@@ -29,6 +29,7 @@ cli-command-page = Writes a page file: one HTML file with the program and the jo
 cli-command-open = Opens a link or a page file and writes the job, or the lesson, that it carries
 cli-command-lists = Writes the lists of the job: what to buy, cut, label, strip out, build, measure and set, the quote, what becomes of each thing
 cli-command-handover = Writes the handover as one printable HTML file: what the customer gets, and what the next installer gets
+cli-command-start = Plans a whole system from one line of text: parts, wires, hook-up, sizes, fuses, places and routes
 cli-option-language = Language of what is told: en or de; without it, the one that LC_ALL, LC_MESSAGES or LANG names
 cli-option-units = Units of lengths and wire sizes: metric, or awg for feet, inches and gauge numbers
 cli-option-job = The job
@@ -78,6 +79,11 @@ cli-option-csv = Writes comma-separated values instead of text: one list to stan
 cli-option-output-lists = The folder to write to, a file for each list
 cli-option-waste = Share of the cable that is lost to cutting, in per cent; 10 without it
 cli-option-price_list = An order list that the shop filled in: its prices and hours are taken from it
+cli-option-wish = What there is and what is wanted, with commas between: "hatchback, 4 × 75 W amp, mono 500 W at 2 ohm, front components, rear pair, 2 × 4 ohm dual coil sub"
+cli-option-form = Takes this file instead, with a thing on each line; what follows # is a remark
+cli-option-anyway = Writes the plan even if something in it is not met
+cli-option-output-start = Where to write the job; without it, only what was chosen is told
+cli-option-text-start = Writes the text form instead of the file form
 
 ## What is wrong with a call.
 
@@ -130,6 +136,15 @@ cli-no-findings = No findings. The checks know the drawing, not the vehicle: hav
 cli-assumed = (assumed: { $properties })
 cli-counts = { $stop } Stop, { $fix } Fix, { $tidy } Tidy; { $undecided } of them undecided (marked ?).
 cli-care = Before any work: isolate the battery, keep away from airbag and high-voltage circuits, follow the vehicle maker's instructions and the law of the place, and let a qualified person decide.
+cli-start-nothing = Nothing was drawn: what is not understood is not left out in silence.
+cli-start-refused = This cannot be met:
+cli-start-anyway = With --anyway it is drawn all the same.
+cli-start-understood = Understood:
+cli-start-chosen = Chosen:
+cli-start-assumed = Taken for granted:
+cli-start-troubles = Not met:
+cli-start-tidy = To be tidied:
+cli-start-care = A plan is a proposal. Hold it against the vehicle before anything is cut or screwed, follow the vehicle maker's instructions and the law of the place, and let a qualified person decide.
 cli-column-grade = Grade
 cli-column-check = Check
 cli-column-where = Where

@@ -1,0 +1,399 @@
+//! From a wish to a whole planned sheet.
+
+use super::hookup::HookUp;
+use super::places::{Places, Spot};
+use super::signal;
+use super::sizes;
+use super::sketch::Sketch;
+use super::sound;
+use super::speakers;
+use super::supply;
+use super::vehicle;
+use super::wish::{SecondWish, Wish};
+use checks::{Analysis, Grade};
+use model::body::BatteryPlace;
+use model::conductor::FittedBy;
+use model::job::{Duty, VehicleState};
+use model::laying::Guard;
+use model::quantity::{Amps, Metres};
+use model::{Change, Edit, Fact, Job, PartId, RunId, Settings, Sheet, SheetKind};
+use words::{Saying, Words, say};
+
+/// A system as it was started.
+#[derive(Clone, Debug)]
+pub struct Started {
+    /// The edit that draws it, as one step.
+    pub edit: Edit,
+    /// The sheet as it then is.
+    pub sheet: Sheet,
+    /// The settings that it was judged by.
+    pub settings: Settings,
+    /// What the checks say of it.
+    pub analysis: Analysis,
+    /// What was chosen, and why.
+    pub choices: Vec<Saying>,
+    /// What was taken for granted, since nothing was told.
+    pub assumed: Vec<Saying>,
+    /// What is not met: findings of grade Stop or Fix that are left.
+    pub troubles: Vec<Trouble>,
+}
+
+/// A system in four numbers.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sums {
+    /// Parts on the sheet.
+    pub parts: usize,
+    /// Runs on the sheet.
+    pub runs: usize,
+    /// What everything draws on average under the settings' duty, the vehicle's own load with it.
+    pub draw: Amps,
+    /// What the alternator gives for it, hot.
+    pub available: Amps,
+    /// Wire to be laid, the vehicle maker's left out.
+    pub wire: Metres,
+    /// Copper in it, in kilograms.
+    pub copper: f64,
+}
+
+/// Mass of a cubic metre of copper, in kg (IEC 60028: 8.89 at 20 °C, in g/cm³).
+const COPPER_DENSITY: f64 = 8890.0;
+
+impl Started {
+    /// The system in a few numbers.
+    #[must_use]
+    pub fn sums(&self) -> Sums {
+        let laid = body::lay(&self.sheet, &self.settings);
+        let ours = || laid.runs.values().filter(|run| run.fitted_by == FittedBy::Us);
+        let length = |run: &model::Run| run.wire.length.value().map_or(0.0, |it| it.0);
+        let copper = ours().map(|run| {
+            let area = run.wire.size.value().map_or(0.0, |size| size.area().0);
+            area * 1e-6 * length(run) * COPPER_DENSITY
+        });
+        Sums {
+            parts: self.sheet.parts.len(),
+            runs: self.sheet.runs.len(),
+            draw: self.analysis.study.energy.draw,
+            available: self.analysis.study.energy.available,
+            wire: Metres(ours().map(length).sum()),
+            copper: copper.sum(),
+        }
+    }
+}
+
+/// A change of a wish that would do.
+#[derive(Clone, Debug)]
+pub struct Offer {
+    /// What is changed.
+    pub what: Saying,
+    /// The wish with it.
+    pub wish: Wish,
+}
+
+/// Why a wish cannot be met, and what would do.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Trouble {
+    /// What is in the way.
+    pub what: Saying,
+    /// What would do.
+    pub instead: Saying,
+    /// Whether a second main feed could help.
+    shared: bool,
+}
+
+impl Trouble {
+    pub(super) fn new(what: Saying, instead: Saying) -> Self {
+        Self {
+            what,
+            instead,
+            shared: false,
+        }
+    }
+}
+
+/// A size that several runs share, and the device that guards them.
+pub(super) struct Limb {
+    /// The runs.
+    pub(super) runs: Vec<RunId>,
+    /// The device: a part, and its output, from 1, of a block.
+    pub(super) device: (PartId, Option<usize>),
+    /// Devices of the same rating further along.
+    pub(super) twins: Vec<PartId>,
+    /// The limb that feeds this one, by its place; it stands before this one.
+    pub(super) from: Option<usize>,
+    /// The least cross-section that is laid here, in mm², whatever the current.
+    pub(super) least: f64,
+}
+
+/// What is put together while a system is planned.
+pub(super) struct Planner<'w> {
+    pub(super) wish: &'w Wish,
+    pub(super) sketch: Sketch<'w>,
+    pub(super) limbs: Vec<Limb>,
+    pub(super) choices: Vec<Saying>,
+    pub(super) assumed: Vec<Saying>,
+    pub(super) alternator: Option<PartId>,
+    pub(super) hookup: HookUp,
+    /// Main feeds that share what stands behind.
+    pub(super) feeds: usize,
+}
+
+/// Plans what a wish asks for. It is drawn on the sheet of the job that is named, which should be empty.
+///
+/// Labels are in the language of `words`, sizes of the series that its reader buys. Same wish, same job, same sheet.
+///
+/// # Errors
+/// Why nothing can be drawn: nothing was told, or there is no hook-up that the outputs can drive.
+pub fn start(wish: &Wish, job: &Job, on: SheetKind, words: &Words) -> Result<Started, Vec<Trouble>> {
+    if wish.is_empty() {
+        return Err(vec![Trouble::new(
+            say!("start-empty"),
+            say!("start-empty-instead"),
+        )]);
+    }
+    let mut settings = job.settings.clone();
+    settings.conditions.state = VehicleState::Cruise;
+    settings.conditions.duty = Duty::Loud;
+    if let Some(form) = wish.body {
+        settings.body.shape.form = Fact::Given(form);
+        if let Some(side) = wish.drive {
+            settings.body.shape.drive = Fact::Given(side);
+        }
+        settings.body.shape.battery = match wish.battery_at {
+            Some(at) => Fact::Given(at),
+            None => Fact::Assumed(BatteryPlace::Front),
+        };
+    }
+    // One main feed, unless too much is lost or too warm on it and several do better; a battery's stud takes no more.
+    let mut best: Option<Started> = None;
+    for feeds in 1..=MOST_FEEDS {
+        let it = plan(wish, job, on, words, &settings, feeds)?;
+        let shared = it.troubles.iter().any(|it| it.shared);
+        if best
+            .as_ref()
+            .is_none_or(|best| it.troubles.len() < best.troubles.len())
+        {
+            best = Some(it);
+        }
+        if !shared || wish.amplifiers.len() + wish.loads.len() < feeds + 1 {
+            break;
+        }
+    }
+    best.ok_or_else(Vec::new)
+}
+
+/// Changes of a wish that is not met, with which it would be, each tried out: a return by wire, a second battery, a larger
+/// alternator. At most two. It costs several times what [`start`] does.
+#[must_use]
+pub fn offers(wish: &Wish, job: &Job, on: SheetKind, words: &Words) -> Vec<Offer> {
+    let wired = |wish: Wish| Wish {
+        wired_return: Some(true),
+        ..wish
+    };
+    let second = |wish: Wish| Wish {
+        second: Some(SecondWish::default()),
+        ..wish
+    };
+    let mut tried: Vec<(Saying, Wish)> = Vec::new();
+    if wish.wired_return != Some(true) {
+        tried.push((say!("start-offer-wired"), wired(wish.clone())));
+    }
+    if wish.second.is_none() {
+        tried.push((say!("start-offer-second"), second(wish.clone())));
+    }
+    if tried.len() == 2 {
+        tried.push((say!("start-offer-both"), second(wired(wish.clone()))));
+    }
+    for current in sizes::ALTERNATORS {
+        if wish.alternator.is_some_and(|told| told.0 < current) {
+            let alternator = Some(Amps(current));
+            let current = words::figure(current, words::Unit::Plain("A"));
+            tried.push((
+                say!("start-offer-alternator", current = current),
+                Wish {
+                    alternator,
+                    ..wish.clone()
+                },
+            ));
+        }
+    }
+    let does = |wish: &Wish| start(wish, job, on, words).is_ok_and(|it| it.troubles.is_empty());
+    tried
+        .into_iter()
+        .filter(|(_, wish)| does(wish))
+        .take(2)
+        .map(|(what, wish)| Offer { what, wish })
+        .collect()
+}
+
+/// Most main feeds to what stands behind.
+const MOST_FEEDS: usize = 3;
+
+/// Plans with so many main feeds.
+fn plan(
+    wish: &Wish,
+    job: &Job,
+    on: SheetKind,
+    words: &Words,
+    settings: &Settings,
+    feeds: usize,
+) -> Result<Started, Vec<Trouble>> {
+    let mut planner = Planner {
+        wish,
+        sketch: Sketch::new(Places::of(wish), words, job.free_part_id(), job.free_run_id()),
+        limbs: Vec::new(),
+        choices: Vec::new(),
+        assumed: Vec::new(),
+        alternator: None,
+        hookup: HookUp::default(),
+        feeds,
+    };
+    let mut sound = sound::choose(&mut planner)?;
+    let vehicle = vehicle::vehicle(&mut planner);
+    let consumers = signal::equipment(&mut planner, &vehicle, &mut sound)?;
+    supply::feeds(&mut planner, &vehicle, consumers);
+    speakers::speakers(&mut planner, &sound);
+    let Planner {
+        mut sketch,
+        limbs,
+        choices,
+        mut assumed,
+        alternator,
+        hookup,
+        ..
+    } = planner;
+    speakers::tunings(&mut sketch.sheet, &sound, &hookup);
+    let mut sheet = sketch.sheet;
+    lay(&mut sheet, settings, on);
+    let told = wish.alternator.is_some();
+    let (mut sheet, analysis, current) = sizes::settle(sheet, settings, on, &limbs, alternator, told);
+    if let Some(Amps(current)) = current {
+        assumed.push(say!(
+            "start-assumed-alternator",
+            current = words::figure(current, words::Unit::Plain("A"))
+        ));
+    }
+    let troubles = troubles(&analysis);
+    // Places on the board are left open: whoever shows the sheet arranges it.
+    for part in sheet.parts.values_mut() {
+        part.at = None;
+    }
+    let edit = edit(job, on, &sheet, settings);
+    Ok(Started {
+        edit,
+        sheet,
+        settings: settings.clone(),
+        analysis,
+        choices,
+        assumed,
+        troubles,
+    })
+}
+
+/// What the checks leave, as what is not met.
+fn troubles(analysis: &Analysis) -> Vec<Trouble> {
+    analysis
+        .findings
+        .iter()
+        .filter(|finding| finding.grade != Grade::Tidy)
+        .map(|finding| Trouble {
+            what: finding.what.clone(),
+            instead: finding.remedy.clone(),
+            shared: matches!(
+                finding.check,
+                "voltage-drop" | "hot-joint" | "overloaded-run" | "fuse-undersized" | "supply-collapse"
+            ),
+        })
+        .collect()
+}
+
+/// One edit that puts the whole sheet.
+fn edit(job: &Job, on: SheetKind, sheet: &Sheet, settings: &Settings) -> Edit {
+    let mut changes = Vec::new();
+    if job.settings != *settings {
+        changes.push(Change::Settings(Box::new(settings.clone())));
+    }
+    changes.extend(sheet.parts.iter().map(|(id, part)| Change::Part {
+        sheet: on,
+        id: *id,
+        to: Some(Box::new(part.clone())),
+    }));
+    changes.extend(sheet.runs.iter().map(|(id, run)| Change::Run {
+        sheet: on,
+        id: *id,
+        to: Some(Box::new(run.clone())),
+    }));
+    if !sheet.tunings.is_empty() {
+        changes.push(Change::Tunings {
+            sheet: on,
+            to: sheet.tunings.clone(),
+        });
+    }
+    Edit::new(say!("edit-start"), changes)
+}
+
+/// Gives all runs their routes and what guards and holds them there.
+fn lay(sheet: &mut Sheet, settings: &Settings, on: SheetKind) {
+    let Some(plan) = body::Plan::of(&settings.body) else {
+        return;
+    };
+    let routed = body::route_all(&plan, sheet, on);
+    for change in routed.edit.changes {
+        if let Change::Run {
+            id, to: Some(run), ..
+        } = change
+        {
+            sheet.runs.insert(id, *run);
+        }
+    }
+    let guards: Vec<(RunId, Vec<(String, Guard)>)> = sheet
+        .runs
+        .iter()
+        .filter_map(|(id, run)| {
+            let walk = plan.walk(sheet, run).ok()?;
+            (!walk.steps.is_empty()).then(|| (*id, guards(&plan, &walk)))
+        })
+        .collect();
+    for (id, guards) in guards {
+        if let Some(run) = sheet.runs.get_mut(&id) {
+            run.laying.guards.0.extend(guards);
+            run.laying.support_spacing = Fact::Given(Metres(0.3));
+        }
+    }
+}
+
+/// What guards a run on its way, by what it comes through.
+fn guards(plan: &body::Plan, walk: &body::Walk) -> Vec<(String, Guard)> {
+    use model::body::PassageKind;
+    let mut all = Vec::new();
+    for (number, step) in walk.steps.iter().enumerate() {
+        if let Some(passage) = plan.passages.get(step.passage) {
+            let moves = |at: usize| plan.places.get(at).is_some_and(|it| it.facts.moving.or(false));
+            let [a, b] = passage.ends.map(moves);
+            let kind = passage.kind.value();
+            let is_joint = kind != Some(PassageKind::SeatRail) && (passage.facts.moving.or(false) || a != b);
+            let guard = match kind {
+                Some(PassageKind::Gaiter) if is_joint => Some(Guard::Gaiter),
+                _ if is_joint => Some(Guard::Loom),
+                _ if passage.facts.crush.or(false) => Some(Guard::Tube),
+                Some(PassageKind::Grommet | PassageKind::Hole) => Some(Guard::Grommet),
+                _ if passage.facts.sharp.or(false) => Some(Guard::Sleeve),
+                _ => None,
+            };
+            all.extend(guard.map(|guard| (passage.name.clone(), guard)));
+        }
+        if number + 1 < walk.steps.len()
+            && let Some(place) = plan.places.get(step.to)
+        {
+            let guard = if place.facts.crush.or(false) {
+                Some(Guard::Tube)
+            } else {
+                place.facts.sharp.or(false).then_some(Guard::Sleeve)
+            };
+            all.extend(guard.map(|guard| (place.name.clone(), guard)));
+        }
+    }
+    all
+}
+
+/// A spot for equipment.
+pub(super) const EQUIPMENT: Spot = Spot::Equipment;

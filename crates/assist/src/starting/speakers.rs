@@ -1,0 +1,395 @@
+//! The speakers as parts, their leads, and what is told of each output.
+
+use super::hookup::{HookUp, Use, Wanted};
+use super::places::Spot;
+use super::plan::{EQUIPMENT, Planner};
+use super::sketch::jacket;
+use super::sound::{CROSSING, Sound, group, ohms};
+use super::wish::{SpeakersWish, Where};
+use model::conductor::{Colour, Jacket};
+use model::kinds::sound::{Band, Crossover, Position, Speaker};
+use model::quantity::{Decibels, Hertz, Ohms, Volts, Watts};
+use model::tuning::Tuning;
+use model::{Fact, PartId, Sheet};
+use ordered::OrderedMap;
+use words::{Unit as In, figure, say};
+
+/// Draws all speakers and their leads.
+pub(super) fn speakers(planner: &mut Planner<'_>, sound: &Sound) {
+    let uses = planner.hookup.uses.clone();
+    let mut drawn: OrderedMap<Where, Vec<Drawn>> = OrderedMap::new();
+    for (wanted, wish) in &sound.wanted {
+        let power = |at: u8| -> Watts {
+            let of = uses.iter().find(|it| {
+                (it.plays == wanted.at || it.also.is_some_and(|(also, _)| also == wanted.at))
+                    && (it.coil.is_some() || (it.speakers.0..it.speakers.0 + it.speakers.1).contains(&at))
+            });
+            of.map_or(Watts(20.0), |it| {
+                let share = if it.coil.is_some() {
+                    f64::from(wanted.coils)
+                } else {
+                    1.0 / f64::from(it.speakers.1.max(1))
+                };
+                it.driven.power * share
+            })
+        };
+        let all = (0..wanted.count)
+            .map(|at| draw(planner, wanted, wish, at, power(at)))
+            .collect();
+        drawn.insert(wanted.at, all);
+    }
+    for it in &uses {
+        lead(planner, sound, &drawn, it);
+        choice(planner, sound, it);
+    }
+}
+
+/// A speaker as it is drawn: what stands for it on the sheet, and the two ends of each of its coils.
+struct Drawn {
+    part: PartId,
+    coils: Vec<(&'static str, &'static str)>,
+}
+
+/// A rating that is made, at least this much.
+fn rating(power: Watts) -> Watts {
+    const SERIES: [f64; 14] = [
+        40.0, 60.0, 80.0, 100.0, 120.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0, 600.0, 800.0, 1000.0,
+    ];
+    let next = SERIES.iter().find(|rating| **rating >= power.0 * (1.0 - 1e-9));
+    Watts(next.copied().unwrap_or_else(|| (power.0 / 500.0).ceil() * 500.0))
+}
+
+fn draw(planner: &mut Planner<'_>, wanted: &Wanted, wish: &SpeakersWish, at: u8, power: Watts) -> Drawn {
+    let each = (wanted.count / 2).max(1);
+    let left = at < each;
+    let (position, spot, label) = match (wanted.at, left) {
+        (Where::Front, true) => (
+            Position::FrontLeft,
+            Spot::Door(true),
+            say!("start-label-front-left"),
+        ),
+        (Where::Front, false) => (
+            Position::FrontRight,
+            Spot::Door(false),
+            say!("start-label-front-right"),
+        ),
+        (Where::Rear, true) => (
+            Position::RearLeft,
+            Spot::Behind(true),
+            say!("start-label-rear-left"),
+        ),
+        (Where::Rear, false) => (
+            Position::RearRight,
+            Spot::Behind(false),
+            say!("start-label-rear-right"),
+        ),
+        (Where::Centre, _) => (Position::Centre, Spot::Dash, say!("start-label-centre")),
+        (Where::Bass, _) => (Position::Bass, EQUIPMENT, say!("start-label-subwoofer")),
+    };
+    let bears = wanted.bears.map_or(Fact::Assumed(rating(power)), Fact::Given);
+    let impedance = wish
+        .impedance
+        .map_or(Fact::Assumed(wanted.impedance), Fact::Given);
+    let speaker = |band: Band, coils: u8| Speaker {
+        impedance,
+        coils,
+        power: bears,
+        band,
+        position: Fact::Given(position),
+        ..Speaker::default()
+    };
+    if !wish.components {
+        let band = if wanted.at == Where::Bass {
+            Band::Sub
+        } else {
+            Band::Full
+        };
+        let part = planner
+            .sketch
+            .part(speaker(band, wanted.coils), Some(label), spot);
+        let coils = match wanted.coils {
+            1 => vec![("+", "-")],
+            _ => vec![("a+", "a-"), ("b+", "b-")],
+        };
+        return Drawn { part, coils };
+    }
+    let crossover = Crossover {
+        frequency: Fact::Assumed(Hertz(3500.0)),
+        order: 2,
+        load: Fact::Assumed(wanted.impedance),
+        ..Crossover::default()
+    };
+    let foot = if spot == Spot::Door(left) {
+        Spot::Footwell(left)
+    } else {
+        spot
+    };
+    let sketch = &mut planner.sketch;
+    let crossover = sketch.part(
+        crossover,
+        Some(say!("start-label-crossover", of = label.clone())),
+        foot,
+    );
+    let woofer = sketch.part(
+        speaker(Band::Woofer, 1),
+        Some(say!("start-label-woofer", of = label.clone())),
+        spot,
+    );
+    let tweeter = sketch.part(
+        speaker(Band::Tweeter, 1),
+        Some(say!("start-label-tweeter", of = label)),
+        spot,
+    );
+    let colours = colours(wanted.at, left);
+    for (from, to, end) in [
+        ("low+", woofer, "+"),
+        ("low-", woofer, "-"),
+        ("high+", tweeter, "+"),
+        ("high-", tweeter, "-"),
+    ] {
+        let colour = colours.of(end == "+");
+        let area = if to == woofer { 2.5 } else { 1.5 };
+        sketch.run((crossover, from), (to, end), area, colour);
+    }
+    Drawn {
+        part: crossover,
+        coils: vec![("in+", "in-")],
+    }
+}
+
+/// Colours of a speaker's leads: one colour, the return with a black stripe (common practice).
+struct Colours(Colour);
+
+impl Colours {
+    fn of(&self, positive: bool) -> Jacket {
+        jacket(self.0, (!positive).then_some(Colour::Black))
+    }
+}
+
+fn colours(at: Where, left: bool) -> Colours {
+    Colours(match (at, left) {
+        (Where::Front, true) => Colour::White,
+        (Where::Front, false) => Colour::Grey,
+        (Where::Rear, true) => Colour::Green,
+        (Where::Rear, false) => Colour::Violet,
+        (Where::Centre, _) => Colour::Orange,
+        (Where::Bass, _) => Colour::Blue,
+    })
+}
+
+/// The two terminals of an output.
+fn legs(sound: &Sound, it: &Use) -> Option<(PartId, String, String)> {
+    match it.unit {
+        Some(unit) => {
+            let part = sound.amplifiers.get(sound.units.get(unit)?.amplifier)?;
+            let back = if it.bridged { it.channel + 1 } else { it.channel };
+            Some((*part, format!("out{}+", it.channel), format!("out{back}-")))
+        }
+        None => {
+            let (name, _) =
+                model::terminals::HEAD_SPEAKER_OUTPUTS.get(usize::from(it.channel.checked_sub(1)?))?;
+            Some((sound.head?, format!("{name}+"), format!("{name}-")))
+        }
+    }
+}
+
+/// The leads of one output to its speakers, and those between their coils.
+fn lead(planner: &mut Planner<'_>, sound: &Sound, drawn: &OrderedMap<Where, Vec<Drawn>>, it: &Use) {
+    let Some((from, plus, minus)) = legs(sound, it) else {
+        return;
+    };
+    let left = it.speakers.0 == 0;
+    let mut coils: Vec<(PartId, &'static str, &'static str)> = Vec::new();
+    for kind in [Some(it.plays), it.also.map(|(at, _)| at)].into_iter().flatten() {
+        let first = usize::from(it.speakers.0);
+        let of = drawn.get(&kind).map(Vec::as_slice).unwrap_or_default();
+        for speaker in of.iter().skip(first).take(usize::from(it.speakers.1)) {
+            let all = speaker.coils.iter().enumerate();
+            coils.extend(
+                all.filter(|(at, _)| it.coil.is_none_or(|coil| usize::from(coil) == *at))
+                    .map(|(_, (plus, minus))| (speaker.part, *plus, *minus)),
+            );
+        }
+    }
+    let colours = colours(it.plays, left);
+    let to = coils.first().map_or(EQUIPMENT, |it| planner.sketch.spot(it.0));
+    let length = planner.sketch.places.length(planner.sketch.spot(from), to);
+    let area = size_for(it.driven.load, it.driven.power, length.0);
+    let row = usize::from(it.driven.joined.series.max(1));
+    // Where leads were brought already: further coils of the same speaker are joined there.
+    let mut brought: Vec<(PartId, &'static str)> = Vec::new();
+    let mut taken: Vec<(PartId, &'static str)> = Vec::new();
+    for row in coils.chunks(row) {
+        let (Some(first), Some(last)) = (row.first(), row.last()) else {
+            continue;
+        };
+        match brought.iter().find(|(part, _)| *part == first.0) {
+            Some((part, terminal)) => {
+                planner
+                    .sketch
+                    .run((*part, terminal), (first.0, first.1), area, colours.of(true));
+            }
+            None => {
+                planner
+                    .sketch
+                    .run((from, &plus), (first.0, first.1), area, colours.of(true));
+                brought.push((first.0, first.1));
+            }
+        }
+        for pair in row.windows(2) {
+            if let [a, b] = pair {
+                planner.sketch.run((a.0, a.2), (b.0, b.1), area, colours.of(true));
+            }
+        }
+        match taken.iter().find(|(part, _)| *part == last.0) {
+            Some((part, terminal)) => {
+                planner
+                    .sketch
+                    .run((*part, terminal), (last.0, last.2), area, colours.of(false));
+            }
+            None => {
+                planner
+                    .sketch
+                    .run((from, &minus), (last.0, last.2), area, colours.of(false));
+                taken.push((last.0, last.2));
+            }
+        }
+    }
+}
+
+/// The least size that loses a quarter of a decibel in both its conductors at most, and bears the current of full power.
+fn size_for(load: Ohms, power: Watts, length: f64) -> f64 {
+    const SIZES: [f64; 7] = [1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0];
+    // 20 · log10(1 + r/Z) = 0.25 dB.
+    let most = 0.0292 * load.0;
+    let current = (power.0 / load.0.max(0.1)).sqrt();
+    let fits = |area: &&f64| {
+        let lead = 2.0 * length / (58.0 * 0.9 * **area);
+        // 6 A a square millimetre: what bundled wire in the cabin bears of music.
+        lead <= most && current <= **area * 6.0
+    };
+    SIZES.iter().find(fits).copied().unwrap_or(25.0)
+}
+
+/// Tells what one output drives, and why so.
+fn choice(planner: &mut Planner<'_>, sound: &Sound, it: &Use) {
+    let Some((part, ..)) = legs(sound, it) else { return };
+    let tag = planner.sketch.tag_of(part);
+    let (load, power) = (ohms(it.driven.load), figure(it.driven.power.0, In::Plain("W")));
+    let unit = it.unit.and_then(|unit| sound.units.get(unit));
+    let Some(unit) = unit else {
+        if it.speakers.0 == 0 {
+            planner.choices.push(say!(
+                "start-chose-head",
+                head = tag,
+                speakers = group(it.plays),
+                load = load,
+                power = power
+            ));
+        }
+        return;
+    };
+    let output = match (&unit.bridged, it.bridged) {
+        (Some(bridged), true) => bridged,
+        _ => &unit.alone,
+    };
+    let how = if let Some((also, series)) = it.also {
+        let with = group(also);
+        if series {
+            say!("start-how-both-series", with = with)
+        } else {
+            say!("start-how-both-parallel", with = with)
+        }
+    } else if it.coil.is_some() {
+        say!("start-how-coil")
+    } else {
+        let joined = it.driven.joined;
+        match (joined.series, joined.parallel) {
+            (1, 1) => say!("start-how-one"),
+            (series, 1) => say!("start-how-series", coils = usize::from(series)),
+            (1, parallel) => say!("start-how-parallel", coils = usize::from(parallel)),
+            (series, parallel) => say!(
+                "start-how-both",
+                series = usize::from(series),
+                parallel = usize::from(parallel)
+            ),
+        }
+    };
+    let least = ohms(output.minimum);
+    // Left tells for both sides.
+    let stereo = it.plays.is_stereo();
+    if stereo && it.speakers.0 != 0 {
+        return;
+    }
+    let channels = if it.bridged || stereo {
+        format!("{}/{}", it.channel, it.channel + 1)
+    } else {
+        it.channel.to_string()
+    };
+    let kind = match (it.bridged, stereo) {
+        (true, _) => "bridged",
+        (_, true) => "pair",
+        _ => "one",
+    };
+    planner.choices.push(say!(
+        "start-chose-output",
+        amplifier = tag,
+        channels = channels,
+        kind = kind,
+        speakers = group(it.plays),
+        how = how,
+        load = load,
+        least = least,
+        power = power
+    ));
+    let told = planner
+        .wish
+        .amplifiers
+        .get(unit.amplifier)
+        .is_some_and(|it| it.channels.iter().any(|it| !it.bridged.is_empty()));
+    if it.bridged && !told {
+        let tag = planner.sketch.tag_of(part);
+        planner
+            .assumed
+            .push(say!("start-assumed-bridging", amplifier = tag));
+    }
+}
+
+/// How each channel is set: filter, and the volts that the gain is set to.
+pub(super) fn tunings(sheet: &mut Sheet, sound: &Sound, hookup: &HookUp) {
+    for it in &hookup.uses {
+        let Some(unit) = it.unit.and_then(|unit| sound.units.get(unit)) else {
+            continue;
+        };
+        let Some(part) = sound
+            .amplifiers
+            .get(unit.amplifier)
+            .and_then(|id| sheet.parts.get(id))
+        else {
+            continue;
+        };
+        let bass = it.plays == Where::Bass;
+        let volts = (it.driven.power.0 * it.driven.load.0).sqrt();
+        sheet.tunings.push(Tuning {
+            of: part.tag.clone(),
+            channel: if it.bridged {
+                format!("{}+{}", it.channel, it.channel + 1)
+            } else {
+                it.channel.to_string()
+            },
+            target: Fact::Given(Volts((volts * 10.0).round() / 10.0)),
+            high_pass: if bass {
+                Fact::Unknown
+            } else {
+                Fact::Given(CROSSING)
+            },
+            low_pass: if bass {
+                Fact::Given(CROSSING)
+            } else {
+                Fact::Unknown
+            },
+            slope: Fact::Assumed(Decibels(12.0)),
+            ..Tuning::default()
+        });
+    }
+}
