@@ -5,4 +5,5 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod chase;
 pub mod python;

@@ -3,5 +3,6 @@
 //!
 //! *Invariant:* nothing here decides what is right. Every proposal is an edit, and [`checks::analyse`] judges what comes of it.
 
+pub mod finding;
 pub mod mending;
 pub mod starting;

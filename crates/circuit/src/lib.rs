@@ -28,7 +28,7 @@ pub use assemble::{study, study_laid};
 pub use deck::{OperatingPoint, deck, deck_and_point, operating_point};
 pub use measured::{Measured, cold_per_metre, measured};
 pub use meter::{
-    Bench, Fault, Foreseen, Isolated, METER_INPUT, METER_LEADS, MOST_OHMS, Meter, OhmsShown, Probe, Shown,
-    Tones, ohms_between,
+    Bench, Fault, Foreseen, Isolated, METER_INPUT, METER_LEADS, MOST_OHMS, Meter, OhmsShown, Placed, Probe,
+    Shown, Tones, ohms_between,
 };
 pub use study::*;

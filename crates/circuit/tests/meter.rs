@@ -124,7 +124,7 @@ fn a_test_tone_reads_as_power_and_impedance_say() {
         let fault = bench.fault(&breaks).expect("a fault");
         let foreseen = bench.foresee(&fault, state).expect("foreseen");
         bench
-            .read(state, &foreseen, probe)
+            .read(state, &foreseen, &bench.place(probe).expect("a place"))
             .and_then(|shown| shown.number(probe))
             .expect("a number")
     };
@@ -208,7 +208,7 @@ fn compare(sheet: &Sheet, settings: &Settings) -> (usize, usize) {
         return (0, 0);
     };
     let black = TerminalRef::new(*battery, "-");
-    let points: Vec<Probe> = sheet
+    let points: Vec<(Probe, circuit::Placed)> = sheet
         .parts
         .iter()
         .flat_map(|(&part, it)| {
@@ -216,6 +216,7 @@ fn compare(sheet: &Sheet, settings: &Settings) -> (usize, usize) {
             terminals.map(move |terminal| TerminalRef::new(part, terminal.name.as_str()))
         })
         .map(|red| Probe::Volts(red, black.clone()))
+        .filter_map(|probe| Some((probe.clone(), bench.place(&probe)?)))
         .collect();
     let (mut count, mut other) = (0, 0);
     for broken in breaks(sheet) {
@@ -227,9 +228,9 @@ fn compare(sheet: &Sheet, settings: &Settings) -> (usize, usize) {
             continue;
         };
         count += 1;
-        let differs = points.iter().any(|probe| {
+        let differs = points.iter().any(|(probe, placed)| {
             let [few, anew] = [&few, &anew].map(|foreseen| {
-                let shown = bench.read(state, foreseen, probe).expect("a reading");
+                let shown = bench.read(state, foreseen, placed).expect("a reading");
                 shown.number(probe).expect("a number")
             });
             (few - anew).abs() > (anew.abs() / 50.0).max(0.1)

@@ -25,6 +25,8 @@ pub(crate) enum Command {
     Check(CheckCall),
     Solve(JobCall),
     Trace(TraceCall),
+    Meter(MeterCall),
+    FindFault(FindFaultCall),
     Speakers(JobCall),
     Draw(DrawCall),
     Routes(RoutesCall),
@@ -72,6 +74,28 @@ pub(crate) struct TraceCall {
     pub(crate) job: JobCall,
     #[arg(long, value_name = "TAG")]
     pub(crate) part: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct MeterCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    #[arg(value_name = "POINT")]
+    pub(crate) red: Option<String>,
+    #[arg(value_name = "POINT")]
+    pub(crate) black: Option<String>,
+    #[arg(long, value_name = "FAULT")]
+    pub(crate) broken: Vec<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct FindFaultCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    #[arg(long, value_name = "READING")]
+    pub(crate) reading: Vec<String>,
+    #[arg(long, value_name = "SYMPTOM")]
+    pub(crate) symptom: Vec<String>,
 }
 
 #[derive(Debug, Args)]

@@ -69,6 +69,8 @@ fn main() -> ExitCode {
         Command::Check(call) => commands::check::run(call),
         Command::Solve(call) => commands::solve::run(call),
         Command::Trace(call) => commands::trace::run(call),
+        Command::Meter(call) => commands::meter::run(call),
+        Command::FindFault(call) => commands::find_fault::run(call),
         Command::Speakers(call) => commands::speakers::run(call),
         Command::Draw(call) => commands::draw::run(call),
         Command::Mend(call) => commands::mend::run(call),

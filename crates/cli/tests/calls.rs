@@ -719,3 +719,78 @@ fn what_cannot_be_started_is_told_with_what_would_do() {
     assert_eq!(code, 0, "{err}");
     assert!(out.contains("Not met:"), "{out}");
 }
+
+#[test]
+fn the_meter_reads_two_points_and_says_which_there_are() {
+    let (code, out, _) = output(&mut loomwright(&[
+        "meter",
+        "@hatchback",
+        "F1.out",
+        "B1.-",
+        "--state",
+        "engine-off",
+        "--duty",
+        "idle",
+        "--json",
+    ]));
+    assert_eq!(code, 0, "{out}");
+    let read: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    let volts = read[0]["number"].as_f64().expect("volts");
+    assert!((11.0..13.5).contains(&volts), "{volts}");
+    let (_, out, _) = output(&mut loomwright(&[
+        "meter",
+        "@hatchback",
+        "F1.out",
+        "B1.-",
+        "--state",
+        "engine-off",
+        "--broken",
+        "F1 open",
+        "--json",
+    ]));
+    let read: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert!(read[0]["number"].as_f64().expect("volts").abs() < 0.1, "{out}");
+    let (code, _, err) = output(&mut loomwright(&["meter", "@hatchback", "F1.middle", "B1.-"]));
+    assert_eq!(code, 2);
+    assert!(err.contains("has no terminal “middle”; it has in out"), "{err}");
+}
+
+#[test]
+fn a_fault_is_found_from_a_symptom_and_readings() {
+    let (code, out, _) = output(&mut loomwright(&[
+        "find-fault",
+        "@hatchback",
+        "--symptom",
+        "A1 off",
+        "--reading",
+        "F1.in B1.- 12.4 V on",
+        "--reading",
+        "F1.out B1.- 0 V on",
+        "--json",
+    ]));
+    assert_eq!(code, 0, "{out}");
+    let answer: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert!(
+        answer["suspects"][0]["share"]
+            .as_f64()
+            .is_some_and(|share| share > 0.7),
+        "{out}"
+    );
+    assert_eq!(answer["suspects"][0]["breaks"][0], "F1 open", "{out}");
+    let (code, out, _) = output(&mut loomwright(&[
+        "find-fault",
+        "@hatchback",
+        "--symptom",
+        "A1 off",
+    ]));
+    assert_eq!(code, 0);
+    assert!(out.contains("Next: "), "{out}");
+    let (code, _, err) = output(&mut loomwright(&[
+        "find-fault",
+        "@hatchback",
+        "--symptom",
+        "A1 grumpy",
+    ]));
+    assert_eq!(code, 2);
+    assert!(err.contains("is no symptom; write"), "{err}");
+}

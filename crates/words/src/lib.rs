@@ -60,6 +60,7 @@ texts! {
     "cli"
     "common"
     "exercise"
+    "finding"
     "lessons"
     "mending"
     "drawing"

@@ -326,21 +326,21 @@ impl Altered {
         self
     }
 
-    /// The node that stands where one was, terminals that have changed places aside.
-    pub(super) fn node(&self, node: usize) -> usize {
-        self.swapped.iter().fold(node, |node, pair| {
-            if node == pair[0] {
-                pair[1]
-            } else if node == pair[1] {
-                pair[0]
-            } else {
-                node
-            }
-        })
-    }
-
     /// Whether a leg of an extra belongs to what is dead.
     pub(super) fn is_silent(&self, extra: &Beside) -> bool {
         matches!(extra, Beside::Leg { part, .. } if self.dead.contains(part) || self.reversed.contains(part))
     }
+}
+
+/// The node that stands where one was, where terminals have changed places.
+pub(super) fn swapped(pairs: &[[usize; 2]], node: usize) -> usize {
+    pairs.iter().fold(node, |node, pair| {
+        if node == pair[0] {
+            pair[1]
+        } else if node == pair[1] {
+            pair[0]
+        } else {
+            node
+        }
+    })
 }

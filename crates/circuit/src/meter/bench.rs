@@ -5,7 +5,7 @@ use super::linear::{Case, Linear, Straight};
 use super::scene::{Scene, Standing, Tones};
 use super::settle::{Ports, settle};
 use super::views::Beside;
-use super::{METER_INPUT, MOST_OHMS, Probe, Shown};
+use super::{MOST_OHMS, Probe, Shown};
 use crate::narrow::narrow;
 use crate::network::Network;
 use crate::solve::Operating;
@@ -82,8 +82,34 @@ pub struct Foreseen {
 }
 
 /// What an ohmmeter would read with something broken.
-#[derive(Clone, Debug)]
-pub struct Isolated<'b>(Case<'b>, Altered);
+#[derive(Clone, Debug, Default)]
+pub struct Isolated {
+    changes: Vec<(f64, Vec<f32>)>,
+    /// As of [`Kept`].
+    islands: Vec<u32>,
+    swapped: Vec<[usize; 2]>,
+}
+
+/// A probe whose places are known, so that it is read in hundreds of suspicions without being looked up in each.
+#[derive(Clone, Copy, Debug)]
+pub struct Placed {
+    what: What,
+    nodes: [usize; 2],
+    places: [u32; 2],
+    /// Of ohms, those with nothing broken.
+    before: f64,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum What {
+    Volts,
+    Tone,
+    Ohms,
+    /// In the run of this branch.
+    Amps(usize),
+    /// In a lead that carries no supply current.
+    NoAmps,
+}
 
 /// One state made ready.
 #[derive(Debug)]
@@ -105,8 +131,8 @@ pub struct Bench {
     scene: Scene,
     states: Vec<Ready>,
     isolated: Linear,
-    /// Resistance between two places with nothing broken, as far as somebody asked.
-    ohms: OrderedMap<[u32; 2], f64>,
+    /// What is tied together with the supply isolated and nothing broken.
+    whole: Kept,
 }
 
 impl Bench {
@@ -114,11 +140,12 @@ impl Bench {
     #[must_use]
     pub fn new(sheet: &Sheet, settings: &Settings) -> Option<Self> {
         let scene = Scene::of(sheet, settings);
+        let isolated = scene.isolated()?;
         Some(Self {
-            isolated: scene.isolated()?,
+            whole: Kept::of(&isolated.as_is(), None),
+            isolated,
             scene,
             states: Vec::new(),
-            ohms: OrderedMap::new(),
         })
     }
 
@@ -335,86 +362,121 @@ impl Bench {
         self.states.get(state)?.normal.as_ref()
     }
 
-    fn places(&self, swapped: &[[usize; 2]], red: &TerminalRef, black: &TerminalRef) -> Option<[u32; 2]> {
-        let swap = Altered {
-            swapped: swapped.to_vec(),
-            ..Altered::default()
+    /// Looks a probe up. `None` where what it names is not on the sheet.
+    #[must_use]
+    pub fn place(&self, probe: &Probe) -> Option<Placed> {
+        let net = &self.scene.net;
+        let (what, nodes) = match probe {
+            Probe::Volts(red, black) => (What::Volts, [net.node_of(red)?, net.node_of(black)?]),
+            Probe::Tone(red, black) => (What::Tone, [net.node_of(red)?, net.node_of(black)?]),
+            Probe::Ohms(red, black) => (What::Ohms, [net.node_of(red)?, net.node_of(black)?]),
+            Probe::Amps(run) => {
+                let run = net.runs.iter().find(|it| it.id == *run)?;
+                let what = if run.line {
+                    What::NoAmps
+                } else {
+                    What::Amps(run.branch)
+                };
+                (what, run.nodes)
+            }
         };
-        let node = |at: &TerminalRef| self.scene.net.node_of(at).map(|node| swap.node(node));
-        Some(self.isolated.places([node(red)?, node(black)?]))
+        let places = self.isolated.places(nodes);
+        let before = if what == What::Ohms {
+            self.isolated.own_ohms(places)
+        } else {
+            0.0
+        };
+        Some(Placed {
+            what,
+            nodes,
+            places,
+            before,
+        })
     }
 
-    /// What a meter shows at a probe of volts, tone or amps. `None` where what it names is not on the sheet.
+    /// Where a probe is put when terminals have changed places.
+    fn places(&self, swapped: &[[usize; 2]], placed: &Placed) -> [u32; 2] {
+        if swapped.is_empty() {
+            return placed.places;
+        }
+        let nodes = placed.nodes.map(|node| super::alter::swapped(swapped, node));
+        self.isolated.places(nodes)
+    }
+
+    /// What a meter shows at a probe of volts, tone or amps. `None` at one of ohms.
     #[must_use]
-    pub fn read(&self, state: usize, foreseen: &Foreseen, probe: &Probe) -> Option<Shown> {
+    pub fn read(&self, state: usize, foreseen: &Foreseen, placed: &Placed) -> Option<Shown> {
         let ready = self.states.get(state)?;
         let normal = ready.normal.as_ref().unwrap_or(foreseen);
-        let volts = |kept: &Kept, normal: &Kept, places: [u32; 2]| match kept.between(places, normal) {
-            Some(volts) => Shown::Volts(Volts(volts)),
-            None => Shown::Open,
-        };
-        Some(match probe {
-            Probe::Volts(red, black) => {
-                let places = self.places(&foreseen.swapped, red, black)?;
-                volts(&foreseen.direct, &normal.direct, places)
-            }
-            Probe::Tone(red, black) => {
-                let places = self.places(&foreseen.swapped, red, black)?;
-                match volts(&foreseen.tone, &normal.tone, places) {
-                    Shown::Volts(volts) => Shown::Volts(Volts(volts.0.abs())),
-                    other => other,
-                }
-            }
-            Probe::Amps(run) => {
-                let run = self.scene.net.runs.iter().find(|it| it.id == *run)?;
-                let changed = foreseen.laws.iter().find(|(at, _)| *at == run.branch);
+        let places = self.places(&foreseen.swapped, placed);
+        Some(match placed.what {
+            What::Volts => match foreseen.direct.between(places, &normal.direct) {
+                Some(volts) => Shown::Volts(Volts(volts)),
+                None => Shown::Open,
+            },
+            What::Tone => match foreseen.tone.between(places, &normal.tone) {
+                Some(volts) => Shown::Volts(Volts(volts.abs())),
+                None => Shown::Open,
+            },
+            What::Amps(branch) => {
+                let changed = foreseen.laws.iter().find(|(at, _)| *at == branch);
                 let law = changed.map_or_else(
-                    || ready.direct.laws.get(run.branch).copied().unwrap_or_default(),
+                    || ready.direct.laws.get(branch).copied().unwrap_or_default(),
                     |(_, law)| *law,
                 );
-                let across = foreseen
-                    .direct
-                    .between(ready.direct.ends(run.branch), &normal.direct)
-                    .unwrap_or(0.0);
-                Shown::Amps(Amps(if run.line { 0.0 } else { law.at(across).abs() }))
+                let across = foreseen.direct.between(placed.places, &normal.direct);
+                Shown::Amps(Amps(across.map_or(0.0, |volts| law.at(volts).abs())))
             }
-            Probe::Ohms(..) => return None,
+            What::NoAmps => Shown::Amps(Amps(0.0)),
+            What::Ohms => return None,
         })
     }
 
     /// What an ohmmeter would meet.
     #[must_use]
-    pub fn isolate(&self, fault: &Fault) -> Isolated<'_> {
+    pub fn isolate(&self, fault: &Fault) -> Isolated {
         let mut case = self.isolated.as_is();
         fault.0.put(&self.scene, &self.isolated, &mut case);
-        Isolated(case, fault.0.clone())
-    }
-
-    /// Makes a pair of points ready for [`Bench::ohms`].
-    pub fn ready_ohms(&mut self, red: &TerminalRef, black: &TerminalRef) {
-        if let Some(places) = self.places(&[], red, black)
-            && places[0] != places[1]
-            && !self.ohms.contains_key(&places)
-        {
-            let ohms = self.isolated.own_ohms(places);
-            self.ohms.insert(places, ohms);
+        Isolated {
+            changes: case
+                .changes()
+                .map(|(k, w)| (k, w.iter().map(|w| *w as f32).collect()))
+                .collect(),
+            islands: Kept::of(&case, Some(&self.whole)).islands,
+            swapped: fault.0.swapped.clone(),
         }
     }
 
-    /// What an ohmmeter would show between two points.
+    /// What an ohmmeter would show at a probe of ohms. `None` at another one.
     #[must_use]
-    pub fn ohms(&self, isolated: &Isolated<'_>, red: &TerminalRef, black: &TerminalRef) -> Option<Shown> {
-        let places = self.places(&isolated.1.swapped, red, black)?;
-        if places[0] == places[1] {
+    pub fn ohms(&self, isolated: &Isolated, placed: &Placed) -> Option<Shown> {
+        if placed.what != What::Ohms {
+            return None;
+        }
+        let places = self.places(&isolated.swapped, placed);
+        let [a, b] = places.map(|place| place as usize);
+        if a == b {
             return Some(Shown::Ohms(Ohms(0.0)));
         }
-        if !isolated.0.are_tied(places) {
+        let islands = if isolated.islands.is_empty() {
+            &self.whole.islands
+        } else {
+            &isolated.islands
+        };
+        if islands.get(a)? != islands.get(b)? {
             return Some(Shown::Open);
         }
-        let known = self.ohms.get(&places).copied();
-        let before = known.unwrap_or_else(|| self.isolated.own_ohms(places));
-        let ohms = isolated.0.ohms(places, before).unwrap_or(MOST_OHMS);
-        Some(if ohms < MOST_OHMS.min(METER_INPUT) {
+        let before = if places == placed.places {
+            placed.before
+        } else {
+            self.isolated.own_ohms(places)
+        };
+        let ohms = isolated.changes.iter().fold(before, |ohms, (k, w)| {
+            let at = |place: usize| f64::from(w.get(place).copied().unwrap_or(0.0));
+            let across = at(a) - at(b);
+            ohms - k * across * across
+        });
+        Some(if ohms < MOST_OHMS {
             Shown::Ohms(Ohms(ohms.max(0.0)))
         } else {
             Shown::Open
@@ -462,10 +524,15 @@ impl Bench {
         self.states.get(state).map(|ready| &ready.standing.tones)
     }
 
-    /// Whether two terminals are one point, wires aside.
+    /// A number for the point that a terminal is electrically, wires aside; `None` where the sheet has no such terminal.
     #[must_use]
-    pub fn is_one_point(&self, a: &TerminalRef, b: &TerminalRef) -> bool {
-        let node = |at: &TerminalRef| self.scene.net.node_of(at);
-        node(a).is_some() && node(a) == node(b)
+    pub fn point(&self, at: &TerminalRef) -> Option<usize> {
+        self.scene.net.node_of(at)
+    }
+
+    /// The sheet as it is laid in its body.
+    #[must_use]
+    pub fn sheet(&self) -> &Sheet {
+        &self.scene.sheet
     }
 }

@@ -259,14 +259,9 @@ impl Case<'_> {
         self.volts(ends).map_or(0.0, |volts| self.law(element).at(volts))
     }
 
-    /// The resistance between two places, given what it was before all changes; `None` where nothing ties them together.
-    pub(crate) fn ohms(&self, ends: [u32; 2], before: f64) -> Option<f64> {
-        self.are_tied(ends).then(|| {
-            self.changes.iter().fold(before, |ohms, change| {
-                let across = between(&change.w, ends);
-                ohms - change.k * across * across
-            })
-        })
+    /// What each change took from the inverse: k·w·wᵀ.
+    pub(crate) fn changes(&self) -> impl Iterator<Item = (f64, &[f64])> {
+        self.changes.iter().map(|change| (change.k, change.w.as_slice()))
     }
 
     /// Makes something else of an element. `unit` is [`Linear::unit`] of it, where somebody has it already.

@@ -26,7 +26,7 @@ mod scene;
 mod settle;
 mod views;
 
-pub use bench::{Bench, Fault, Foreseen, Isolated};
+pub use bench::{Bench, Fault, Foreseen, Isolated, Placed};
 pub use ohms::{OhmsShown, ohms_between};
 pub use scene::{Meter, Tones};
 

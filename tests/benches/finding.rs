@@ -1,0 +1,69 @@
+//! Finding the fault: how often the true one is named, how many measurements that takes beside measuring anywhere, and how long the
+//! next proposal takes. Prints a report; it never fails on a time.
+
+#![allow(clippy::disallowed_methods, clippy::print_stdout)]
+
+use assist::finding::{Finder, Symptom};
+use loomwright_tests::chase::chase;
+use model::{PartKind, Settings};
+use std::time::Instant;
+
+fn main() {
+    let count: u64 = std::env::var("CHASES")
+        .ok()
+        .and_then(|it| it.parse().ok())
+        .unwrap_or(100);
+    for parts in [60, 300] {
+        let sheet = testkit::random::random_system(7, parts);
+        let begun = Instant::now();
+        let mut finder = Finder::new(&sheet, &Settings::default()).expect("a finder");
+        let made = begun.elapsed();
+        let begun = Instant::now();
+        let first = finder.propose();
+        let proposed = begun.elapsed();
+        let amplifier = sheet
+            .parts
+            .iter()
+            .find(|(_, part)| matches!(part.is, PartKind::Amplifier(_)));
+        let begun = Instant::now();
+        finder.know(&[], &[Symptom::Off(*amplifier.expect("an amplifier").0)]);
+        let _ = finder.propose();
+        println!(
+            "{parts:>4} parts, {} suspicions, {} probes: made in {:.1} ms, first proposal {:.1} ms, after a symptom {:.1} ms",
+            finder.suspicions(),
+            finder.probes().count(),
+            made.as_secs_f64() * 1e3,
+            proposed.as_secs_f64() * 1e3,
+            begun.elapsed().as_secs_f64() * 1e3
+        );
+        assert!(first.is_some());
+    }
+    for anywhere in [false, true] {
+        let (mut named, mut tried, mut measured) = (0, 0, Vec::new());
+        for seed in 0..count {
+            let Some(it) = chase(seed, 60, anywhere) else {
+                continue;
+            };
+            tried += 1;
+            named += u64::from(it.named);
+            measured.push(it.measured);
+            if !it.named || std::env::var("CHASES").is_ok() {
+                println!(
+                    "  seed {seed}: {} -> {} after {} measurements: {:?}",
+                    it.fault,
+                    if it.named { "named" } else { "NOT NAMED" },
+                    it.measured,
+                    it.said.iter().take(3).collect::<Vec<_>>()
+                );
+            }
+        }
+        measured.sort_unstable();
+        let sum: usize = measured.iter().sum();
+        println!(
+            "{}: {named} of {tried} named, {:.1} measurements on the average, {} in the middle",
+            if anywhere { "anywhere" } else { "as proposed" },
+            sum as f64 / measured.len().max(1) as f64,
+            measured.get(measured.len() / 2).copied().unwrap_or(0)
+        );
+    }
+}
