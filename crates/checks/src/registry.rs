@@ -141,8 +141,11 @@ pub static CHECKS: &[&Check] = &[
     // What wires and devices carry.
     &overloaded_run::CHECK,
     &fuse_outsizes_wire::CHECK,
+    &wire_before_fuse::CHECK,
+    &short_never_clears::CHECK,
     &uneven_parallel::CHECK,
     &fuse_undersized::CHECK,
+    &fuse_order::CHECK,
     &clad_feed::CHECK,
     &hot_joint::CHECK,
     // Ways there and back.

@@ -5,6 +5,8 @@ use words::{Saying, Unit, Value, as_sold, figure, say};
 
 /// The unit of currents.
 pub(crate) const A: Unit = Unit::Plain("A");
+/// The unit of times.
+pub(crate) const SECOND: Unit = Unit::Plain("s");
 /// The unit of voltages.
 pub(crate) const V: Unit = Unit::Plain("V");
 /// The unit of powers.

@@ -1,6 +1,7 @@
 //! Puts the whole study of a sheet together, in the order in which one result needs another.
 
 use crate::beside::beside;
+use crate::faults::{self, far_shorts};
 use crate::flows::{self, Points};
 use crate::measured::as_measured;
 use crate::network::{BODY, Closes, Kind, Network, NetworkTerminal, values};
@@ -130,7 +131,7 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
             .unwrap_or(0.0)
     };
     let solved = !matches!(study.outcome, Outcome::Failed { .. });
-    let (devices, resistances) = beside(
+    let ((devices, shorts), resistances) = beside(
         side_by_side,
         || {
             if solved {
@@ -156,11 +157,22 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
                 wired.guarded,
                 &traced.serves,
                 system,
+                |solved| {
+                    far_shorts(
+                        solved,
+                        &faults::Device::all(&net, sheet),
+                        &study.protection,
+                        &temperatures,
+                        conditions,
+                        &models,
+                    )
+                },
             )
         },
         || traced.resistances(&Resistances::new(nodes, &conducting)),
     );
     study.devices = devices;
+    study.shorts = shorts;
     traced.fill(&net, resistances, shield);
     study.circuits = traced.circuits;
     if solved {

@@ -1,5 +1,6 @@
 //! Overcurrent devices: what each guards, what it serves, and the most that can flow through it.
 
+use crate::faults::{FarShort, Solved};
 use crate::flows::Points;
 use crate::network::{BODY, Closes, Kind, Network, values};
 use crate::protection::{Reach, Stretches};
@@ -22,10 +23,12 @@ pub(crate) fn devices(
     guarded: Vec<Vec<RunId>>,
     on_ways: &OrderedMap<DeviceRef, OrderedSet<PartId>>,
     system: System,
-) -> Vec<Device> {
-    let prospective = prospective(net, sheet, system);
+    shorts: impl FnOnce(&Solved<'_>) -> Vec<FarShort>,
+) -> (Vec<Device>, Vec<FarShort>) {
+    let (prospective, shorts) = prospective(net, sheet, system, shorts);
     let minus: Vec<usize> = net.sources.iter().map(|s| s.minus).collect();
-    net.devices
+    let devices = net
+        .devices
         .iter()
         .zip(guarded)
         .enumerate()
@@ -51,12 +54,19 @@ pub(crate) fn devices(
                 works: device.works,
             }
         })
-        .collect()
+        .collect();
+    (devices, shorts)
 }
 
 /// The largest current into a short to the body right behind each device, from either side: batteries full, at their
 /// lowest credible resistance, alternators and converters at their limits, conductors at 20 °C, no load drawing. `system` is one for the branches.
-fn prospective(net: &Network, sheet: &Sheet, mut system: System) -> Vec<Option<f64>> {
+/// `shorts` looks at the same solution for what a short at the far end of each run does.
+fn prospective(
+    net: &Network,
+    sheet: &Sheet,
+    mut system: System,
+    shorts: impl FnOnce(&Solved<'_>) -> Vec<FarShort>,
+) -> (Vec<Option<f64>>, Vec<FarShort>) {
     let kinds: Vec<&PartKind> = sheet.parts.values().map(|p| &p.is).collect();
     let elements: Vec<Element> = net
         .branches
@@ -87,20 +97,31 @@ fn prospective(net: &Network, sheet: &Sheet, mut system: System) -> Vec<Option<f
         })
         .collect();
     if system.solve(&elements, &[BODY], 1.0).is_err() {
-        return vec![None; net.devices.len()];
+        return (vec![None; net.devices.len()], Vec::new());
     }
     let (own, other) = system.transfer();
     let minus: Vec<usize> = net.sources.iter().map(|s| s.minus).collect();
-    net.devices
+    // To the body; where the sheet ties nothing to it, to the negative pole of a source.
+    let to = |b: usize| {
+        std::iter::once(BODY)
+            .chain(minus.iter().copied())
+            .find(|n| system.are_tied(b, *n))
+    };
+    let shorts = shorts(&Solved {
+        net,
+        sheet,
+        system: &system,
+        transfer: (&own, &other),
+        to: &to,
+    });
+    let prospective = net
+        .devices
         .iter()
         .map(|device| {
             let branch = net.branches.get(device.branch)?;
             let [a, b] = branch.nodes;
             let into = |a: usize, b: usize| {
-                // To the body; where the sheet ties nothing to it, to the negative pole of a source.
-                let to = std::iter::once(BODY)
-                    .chain(minus.iter().copied())
-                    .find(|n| system.are_tied(b, *n))?;
+                let to = to(b)?;
                 if a == b || b == to || !system.is_driven(b) {
                     return None;
                 }
@@ -127,5 +148,6 @@ fn prospective(net: &Network, sheet: &Sheet, mut system: System) -> Vec<Option<f
                 (x, y) => x.or(y),
             }
         })
-        .collect()
+        .collect();
+    (prospective, shorts)
 }

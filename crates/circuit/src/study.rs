@@ -27,6 +27,8 @@ pub struct Study {
     pub protection: OrderedMap<RunId, Protection>,
     /// What each fuse, breaker or fused output guards.
     pub devices: Vec<Device>,
+    /// Runs for which a short at their far end does not simply open the device that guards them.
+    pub shorts: Vec<crate::faults::FarShort>,
     /// Every channel of amplifiers and head units that can drive a speaker, and what it drives.
     pub channels: Vec<ChannelLoad>,
     /// Every speaker, and what reaches it.

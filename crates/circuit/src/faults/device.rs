@@ -2,7 +2,7 @@
 
 use crate::network::Network;
 use model::kinds::supply::BreakerReset;
-use model::quantity::Seconds;
+use model::quantity::{Amps, Seconds};
 use model::{PartKind, Sheet};
 use reference::breakers::{SELF_RESET, breaker_time, time_on_curve};
 use reference::fuses::{FuseFamily, TimeBand, operating_time};
@@ -42,35 +42,48 @@ impl Device {
         net.devices
             .iter()
             .map(|it| {
-                let rating = it.rating.map(|amps| amps.0);
                 let kind = sheet.parts.get(&it.name.part).map(|part| &part.is);
-                let (times, resets) = match kind {
-                    Some(PartKind::Fuse(fuse)) if !fuse.curve.0.is_empty() => {
-                        (Times::Own(fuse.curve.0.clone()), None)
-                    }
-                    Some(PartKind::Fuse(fuse)) => (Times::Family(fuse.form.into()), None),
-                    Some(PartKind::Block(block)) => (Times::Family(block.form.into()), None),
-                    Some(PartKind::Breaker(breaker)) => {
-                        let resets = (breaker.reset == BreakerReset::Automatic).then_some(SELF_RESET.0);
-                        let times = if breaker.curve.0.is_empty() {
-                            Times::Breaker
-                        } else {
-                            Times::Own(breaker.curve.0.clone())
-                        };
-                        (times, resets)
-                    }
-                    // The panel of the vehicle: regular blades up to 40 A, strips above.
-                    _ if rating.is_some_and(|amps| amps > 40.0) => (Times::Family(FuseFamily::Strip30), None),
-                    _ => (Times::Family(FuseFamily::Regular), None),
-                };
+                let stand_in = it.rating.unwrap_or(Amps(30.0));
+                let device = kind.and_then(|kind| Self::of(kind, stand_in));
                 Self {
-                    rating: rating.unwrap_or(30.0).max(0.01),
-                    times,
                     works: it.works,
-                    resets,
+                    ..device.unwrap_or(Self {
+                        rating: stand_in.0,
+                        times: Times::Family(FuseFamily::Regular),
+                        works: false,
+                        resets: None,
+                    })
                 }
             })
             .collect()
+    }
+
+    /// A device of a part, with its rating. `None` of parts that hold none.
+    pub(crate) fn of(kind: &PartKind, rating: Amps) -> Option<Self> {
+        let (times, resets) = match kind {
+            PartKind::Fuse(fuse) if !fuse.curve.0.is_empty() => (Times::Own(fuse.curve.0.clone()), None),
+            PartKind::Fuse(fuse) => (Times::Family(fuse.form.into()), None),
+            PartKind::Block(block) => (Times::Family(block.form.into()), None),
+            PartKind::Breaker(breaker) => {
+                let resets = (breaker.reset == BreakerReset::Automatic).then_some(SELF_RESET.0);
+                let times = if breaker.curve.0.is_empty() {
+                    Times::Breaker
+                } else {
+                    Times::Own(breaker.curve.0.clone())
+                };
+                (times, resets)
+            }
+            // The panel of the vehicle: regular blades up to 40 A, strips above.
+            PartKind::Vehicle(_) if rating.0 > 40.0 => (Times::Family(FuseFamily::Strip30), None),
+            PartKind::Vehicle(_) => (Times::Family(FuseFamily::Regular), None),
+            _ => return None,
+        };
+        Some(Self {
+            rating: rating.0.max(0.01),
+            times,
+            works: true,
+            resets,
+        })
     }
 
     /// The band of its times at a current, in seconds.

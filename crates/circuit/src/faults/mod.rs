@@ -26,11 +26,16 @@ mod frame;
 mod outcome;
 mod run;
 mod scenario;
+mod shorts;
 mod switching;
 
+pub(crate) use device::Device;
 pub use device::Edge;
 pub use outcome::{Certainty, Course, Event, LetThrough, Outcome, RunCourse, Within};
 pub use scenario::{DeviceFrame, Frame, Happening, Moment, RunFrame, Scenario};
+
+pub use shorts::{FarShort, operating_band, operating_band_of};
+pub(crate) use shorts::{Solved, far_shorts};
 
 use base::Base;
 use circuit::{Circuit, on_network};

@@ -6,9 +6,11 @@ use crate::study::DeviceRef;
 use model::RunId;
 use model::quantity::{Amps, Celsius, Seconds};
 use ordered::{OrderedMap, Sort as _};
+use serde::Serialize;
 
 /// Whether something happens, whatever the edge of the operating times and the strength of the sources.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Certainty {
     /// In no case.
     #[default]
@@ -20,7 +22,7 @@ pub enum Certainty {
 }
 
 impl Certainty {
-    fn of(times: usize, all: usize) -> Self {
+    pub(super) fn of(times: usize, all: usize) -> Self {
         match times {
             0 => Self::No,
             many if many == all => Self::Certain,
@@ -30,7 +32,7 @@ impl Certainty {
 }
 
 /// From the least to the most.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Within<Q> {
     /// The least.
     pub least: Q,

@@ -2,6 +2,7 @@
 
 mod any;
 mod course;
+mod far;
 mod heat;
 
 use circuit::faults::{Course, Faults};

@@ -72,6 +72,39 @@ fuse-outsizes-wire-no-rating = Der Nennstrom von { $device } ist nicht bekannt; 
 }, bleibt offen.
 fuse-outsizes-wire-unknown = Ob { $device } ({ $rating }) die Leitung { $run } schützt, bleibt offen. Nicht bekannt: { $missing }.
 
+## wire-before-fuse
+
+check-wire-before-fuse-title = Leitung vor Sicherung
+check-wire-before-fuse-holds = bei einem Kurzschluss am fernen Ende jeder Leitung ihr Schutzorgan auslöst, bevor die Leitung Schaden nimmt
+check-wire-before-fuse-looks = Jede Leitung unter Spannung wird an ihrem fernen Ende gegen die Karosserie kurzgeschlossen und über die Zeit verfolgt: Das Schutzorgan altert nach seinen Auslösezeiten, der Leiter erwärmt sich, und seine Isolierung nimmt oberhalb dessen Schaden, was sie kurzzeitig verträgt. Veröffentlichte Auslösezeiten sind ein Band, und eine Batterie gibt mehr oder weniger. Schaden in jedem Fall oder nach Auslösezeiten, die für das Schutzorgan eingetragen sind, hat den Grad Halt; Schaden nur in manchen Fällen, etwa bei der längsten veröffentlichten Zeit, den Grad Beheben.
+check-wire-before-fuse-why = Dann ist die Leitung die Sicherung: Ihre Isolierung schmilzt und raucht auf ganzer Länge, ehe etwas auslöst.
+check-wire-before-fuse-source = Regel: IEC 60364-4-43 Abschnitt 434.5.2, I²t ≤ k²S², dazu die Wärme, die abfließt. Grenzen der Isolierung: BS 7671 Tabelle 43.1, 160 °C für Thermoplast (gelesen). Auslösezeiten: ISO 8820-3, ISO 8820-5, SAE J553 (aus dem Gedächtnis); die des Datenblatts eintragen, wo sie vorliegen.
+wire-before-fuse-what = Ein Kurzschluss am fernen Ende von { $run } zieht bis zu { $draws }. Die Leitung hält { $lasts } aus; { $devices } darf { $soonest } bis { $latest } brauchen.
+wire-before-fuse-holds-on = Ein Kurzschluss am fernen Ende von { $run } zieht bis zu { $draws }. Die Leitung hält { $lasts } aus; { $devices } muss nicht auslösen.
+wire-before-fuse-remedy = Vor { $run } eine flinkere oder kleinere Sicherung setzen oder die Leitung dicker legen.
+wire-before-fuse-data-sheet = Die Auslösezeiten von { $devices } aus dem Datenblatt eintragen; sind sie nicht besser, vor { $run } eine flinkere oder kleinere Sicherung setzen oder die Leitung dicker legen.
+
+## short-never-clears
+
+check-short-never-clears-title = Kurzschluss ohne Ende
+check-short-never-clears-holds = ein Kurzschluss am fernen Ende jeder Leitung genug Strom zieht, um ihr Schutzorgan auszulösen
+check-short-never-clears-looks = Der Kurzschluss von wire-before-fuse, wo die Leitung ihn verträgt: der Strom, den die schwächste glaubhafte Batterie durch die warme Leitung treibt, gegen den, der das Schutzorgan auslöst. Löst es nur in manchen Fällen aus, bei der kürzesten seiner Zeiten oder mit starker Batterie, ist der Grad Beheben.
+check-short-never-clears-why = Das Schutzorgan hält den Kurzschluss für einen Verbraucher. Der Strom fließt, bis die Batterie leer ist, und jede schlechte Verbindung auf seinem Weg glüht.
+check-short-never-clears-source = Allgemeine Praxis; Auslösezeiten wie bei wire-before-fuse.
+short-never-clears-what = Ein Kurzschluss am fernen Ende von { $run } zieht höchstens { $draws }: { $devices } löst nie aus.
+short-never-clears-perhaps = Ein Kurzschluss am fernen Ende von { $run } zieht womöglich nur { $draws }: { $devices } muss nicht auslösen.
+short-never-clears-remedy = Statt { $devices } eine kleinere Sicherung setzen oder { $run } dicker legen, damit ein Kurzschluss mehr Strom zieht.
+
+## fuse-order
+
+check-fuse-order-title = Reihenfolge der Sicherungen
+check-fuse-order-holds = von zwei Schutzorganen hintereinander das dem Fehler nächste zuerst auslöst
+check-fuse-order-looks = Zwei Sicherungen oder Automaten hintereinander, bei einem Kurzschluss gleich hinter dem zweiten. Gemeldet wird das erste, wenn es an beiden Rändern seiner veröffentlichten Zeiten das flinkere ist.
+check-fuse-order-why = Sonst legt ein Fehler in einem Zweig alles an der Zuleitung still, und die durchgebrannte Sicherung verrät nicht, wo der Fehler liegt.
+check-fuse-order-source = Allgemeine Praxis der Selektivität von Schutzorganen in Reihe; Auslösezeiten wie bei wire-before-fuse.
+fuse-order-what = Ein Kurzschluss gleich hinter { $near } zieht bis zu { $draws }; { $far }, weiter vorn, löst zuerst aus.
+fuse-order-remedy = Als { $far } eine größere oder trägere Sicherung setzen, wenn ihre Leitungen das tragen, oder als { $near } eine kleinere oder flinkere.
+
 ## fuse-too-far
 
 check-fuse-too-far-title = Sicherung zu weit weg

@@ -72,6 +72,39 @@ fuse-outsizes-wire-own = Give { $run } a fuse of its own where it begins.
 fuse-outsizes-wire-no-rating = { $device }'s rating is not known, so whether it guards { $runs } cannot be told.
 fuse-outsizes-wire-unknown = Whether { $device } ({ $rating }) guards { $run } cannot be told: its { $missing } is not known.
 
+## wire-before-fuse
+
+check-wire-before-fuse-title = Wire before fuse
+check-wire-before-fuse-holds = for a short at the far end of every run the device that guards it opens before the wire is damaged
+check-wire-before-fuse-looks = Every live run is shorted to the body at its far end, and followed through time: the device ages on its operating times, the conductor warms, and its insulation is damaged above what it bears for a short time. Published operating times are a band and a battery gives more or less. Damage in every case, or by operating times that were entered for the device, is of grade Stop; damage in some cases only, as by the slowest of the published times, is of grade Fix.
+check-wire-before-fuse-why = The wire then is the fuse: its insulation melts and smokes along its whole length before anything opens.
+check-wire-before-fuse-source = Rule: IEC 60364-4-43 clause 434.5.2, I²t ≤ k²S², with heat that leaves added. Limits of insulation: BS 7671 table 43.1, 160 °C for thermoplastic (read). Operating times: ISO 8820-3, ISO 8820-5, SAE J553 (from memory); enter those of the data sheet where they are at hand.
+wire-before-fuse-what = A short at the far end of { $run } draws up to { $draws }. The wire lasts { $lasts }; { $devices } may take from { $soonest } to { $latest }.
+wire-before-fuse-holds-on = A short at the far end of { $run } draws up to { $draws }. The wire lasts { $lasts }; { $devices } need not open.
+wire-before-fuse-remedy = Fit a quicker or a smaller fuse ahead of { $run }, or lay it thicker.
+wire-before-fuse-data-sheet = Enter the operating times of { $devices } from the data sheet; if they are no better, fit a quicker or a smaller fuse ahead of { $run }, or lay it thicker.
+
+## short-never-clears
+
+check-short-never-clears-title = Short never clears
+check-short-never-clears-holds = a short at the far end of every run draws enough to open the device that guards it
+check-short-never-clears-looks = The short of wire-before-fuse, where the wire bears it: the current that the weakest credible battery drives through the warm wire, against what opens the device. Where it opens in some cases only, at the quickest of its times or with a strong battery, the grade is Fix.
+check-short-never-clears-why = The device takes the short for a load. The current goes on until the battery is flat, and every poor joint on its way glows.
+check-short-never-clears-source = Common practice; operating times as in wire-before-fuse.
+short-never-clears-what = A short at the far end of { $run } draws no more than { $draws }: { $devices } never opens.
+short-never-clears-perhaps = A short at the far end of { $run } may draw as little as { $draws }: { $devices } need not open.
+short-never-clears-remedy = Fit a smaller fuse in place of { $devices }, or lay { $run } thicker, so that a short draws more.
+
+## fuse-order
+
+check-fuse-order-title = Fuse order
+check-fuse-order-holds = of two devices in line the one nearest a fault opens first
+check-fuse-order-looks = Two fuses or breakers one behind the other, for a short right behind the second. The first one is told of when it is the quicker of the two at both edges of its published times.
+check-fuse-order-why = A fault in one branch then takes down everything on the feed, and the fuse that has blown tells nothing of where the fault is.
+check-fuse-order-source = Common practice of discrimination between devices in series; operating times as in wire-before-fuse.
+fuse-order-what = A short right behind { $near } draws up to { $draws }; { $far }, further up, opens first.
+fuse-order-remedy = Fit a larger or slower fuse as { $far }, if its wires bear it, or a smaller or quicker one as { $near }.
+
 ## fuse-too-far
 
 check-fuse-too-far-title = Fuse too far

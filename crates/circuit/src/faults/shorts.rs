@@ -1,0 +1,452 @@
+//! The short at the far end of every live run, quickly: which device opens, and whether the wire lives to see it.
+//!
+//! What drives a current into a short at a node is a voltage behind a resistance (Thévenin); both stand in the one solution that the
+//! largest current behind each device is found by. So a run costs a few numbers. Most are done with by three bounds at once: the device at the slowest
+//! edge of its times, at the least current that the wire could let through hot and the weakest battery give, against the wire at the largest current and without
+//! losing heat. Only where these bounds overlap the run is warmed step by step, in all four cases of [`super::Faults::course`]. That warms everything;
+//! this warms the run itself alone, and leaves loads and capacitors out. A test holds one against the other.
+
+use super::device::{Device, Edge};
+use super::outcome::{Certainty, Within};
+use crate::heat::Heating;
+use crate::network::{Network, NetworkRun, values};
+use crate::solve::{SourceModel, System};
+use crate::study::{DeviceRef, Protection};
+use model::job::Conditions;
+use model::quantity::{Amps, Celsius, Seconds};
+use model::{PartKind, RunId, Sheet};
+use ordered::OrderedMap;
+use serde::Serialize;
+
+/// What a short at the far end of a run does, where that is not simply to open the device that guards it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FarShort {
+    /// The run.
+    pub run: RunId,
+    /// The devices that guard it.
+    pub devices: Vec<DeviceRef>,
+    /// Current through the run at first.
+    pub current: Within<Amps>,
+    /// When the last of the devices opens at that current; `None` where it need not, by its slowest times and the least current.
+    pub opens: Option<Within<Seconds>>,
+    /// When the wire is damaged at that current; `None` where it bears it for ever.
+    pub lasts: Option<Within<Seconds>>,
+    /// Whether the wire is damaged before the device opens.
+    pub damaged: Certainty,
+    /// Whether the device does not open at all, and the wire bears it.
+    pub stays: Certainty,
+}
+
+/// A network with every source at its strongest, solved, and what it is seen through.
+pub(crate) struct Solved<'a> {
+    pub(crate) net: &'a Network,
+    pub(crate) sheet: &'a Sheet,
+    pub(crate) system: &'a System,
+    /// By node: the voltage there for 1 A that enters there; by branch, at either node for 1 A at the other.
+    pub(crate) transfer: (&'a [f64], &'a [f64]),
+    /// Node that shorts go to: the body, or a negative pole.
+    pub(crate) to: &'a dyn Fn(usize) -> Option<usize>,
+}
+
+/// A short at one end of a run.
+struct Short<'a> {
+    heat: Heating,
+    /// Resistance of the wire alone at 20 °C.
+    cold: f64,
+    begins: f64,
+    enders: Enders<'a>,
+    /// The share of the fault current that the run carries.
+    share: f64,
+    /// Voltage and resistance behind the short, strongest and weakest.
+    behind: [(f64, f64); 2],
+}
+
+/// How one case ends.
+#[derive(Clone, Copy, PartialEq)]
+enum End {
+    Opens,
+    Damaged,
+    Stays,
+}
+
+/// The runs whose short is not simply cleared. `temperatures` are those of the conductors as they work.
+pub(crate) fn far_shorts(
+    it: &Solved<'_>,
+    devices: &[Device],
+    protection: &OrderedMap<RunId, Protection>,
+    temperatures: &[f64],
+    conditions: &Conditions,
+    models: &[SourceModel],
+) -> Vec<FarShort> {
+    let mut out = Vec::new();
+    let mut named: Vec<(&DeviceRef, usize)> = it
+        .net
+        .devices
+        .iter()
+        .map(|device| &device.name)
+        .zip(0..)
+        .collect();
+    ordered::Sort::order_by(named.as_mut_slice(), |a, b| a.0.cmp(b.0));
+    let device_of = |name: &DeviceRef| {
+        let at = named.binary_search_by(|known| known.0.cmp(name)).ok()?;
+        named.get(at).map(|known| known.1)
+    };
+    let weakest = weakest_battery(it, models);
+    let Some((emf, more)) = weakest else { return out };
+    let mut guards: Vec<usize> = Vec::new();
+    for ((run, (id, wire)), begins) in it.net.runs.iter().zip(&it.sheet.runs).zip(temperatures) {
+        let known = |wire: &model::Wire| {
+            !(wire.size.is_unknown() || wire.length.is_unknown() || wire.insulation.is_unknown())
+        };
+        if run.line || !run.whole || !known(&wire.wire) {
+            continue;
+        }
+        let Some(from) = protection.get(id).map(|protection| &protection.from) else {
+            continue;
+        };
+        // What is not guarded from each of its sources is another finding, and has no device to wait for.
+        if from.is_empty() || from.iter().any(|from| !from.protected || from.guards.is_empty()) {
+            continue;
+        }
+        guards.clear();
+        for device in from.iter().flat_map(|from| &from.guards).filter_map(&device_of) {
+            if !guards.contains(&device) {
+                guards.push(device);
+            }
+        }
+        for end in [0, 1] {
+            let Some(found) = look(it, run, end, emf, more) else {
+                continue;
+            };
+            let enders = enders(it, devices, &guards, &found, false);
+            if is_cleared(&found, &enders, &wire.wire) {
+                continue;
+            }
+            // Looked at closely, whatever else is in the line may open as well.
+            let short = Short {
+                heat: Heating::of(&wire.wire, conditions),
+                cold: values::wire_at_20(&wire.wire),
+                begins: *begins,
+                enders: self::enders(it, devices, &guards, &found, true),
+                share: found.share,
+                behind: found.behind,
+            };
+            if short.enders.devices.is_empty() {
+                continue;
+            }
+            if let Some(told) = short.tell(*id, from.iter().flat_map(|from| from.guards.iter().cloned()))
+                && out.last().is_none_or(|last: &FarShort| last.run != *id)
+            {
+                out.push(told);
+            }
+        }
+    }
+    out
+}
+
+/// The devices that end the current through a run, each with the share of the fault current that it carries.
+#[derive(Default)]
+struct Enders<'a> {
+    devices: Vec<(&'a Device, f64)>,
+    /// Whether all of them have to open: none carries all that the run carries. Else the first does.
+    all: bool,
+}
+
+impl Enders<'_> {
+    /// The time in which they end the current, of the time in which each of them would open.
+    fn time(&self, of_each: impl Iterator<Item = f64>) -> f64 {
+        if self.all {
+            of_each.fold(0.0, f64::max)
+        } else {
+            of_each.fold(f64::INFINITY, f64::min)
+        }
+    }
+}
+
+/// Those in line with the run carry what it carries. `everywhere` looks for them in the whole network, not only among its guards.
+fn enders<'a>(
+    it: &Solved<'_>,
+    devices: &'a [Device],
+    guards: &[usize],
+    found: &Found,
+    everywhere: bool,
+) -> Enders<'a> {
+    let whole = found.share > 0.98;
+    // Where all of it comes through the run and one device guards that, it carries all.
+    if let ([guard], true, false) = (guards, whole, everywhere) {
+        let works = devices.get(*guard).filter(|device| device.works);
+        return Enders {
+            devices: works.map(|device| (device, 1.0)).into_iter().collect(),
+            all: false,
+        };
+    }
+    let carries = |device: usize| {
+        let at = it.net.devices.get(device)?.branch;
+        let branch = it.net.branches.get(at)?;
+        let [a, b] = branch.nodes;
+        let short = [(found.node, 1.0), (found.to, -1.0)];
+        let across = it.system.form(&[(a, 1.0), (b, -1.0)], &short);
+        Some((across / branch.resistance).abs().min(1.0))
+    };
+    let with_share = |device: usize| {
+        let it = devices.get(device).filter(|device| device.works)?;
+        Some((it, carries(device).filter(|share| *share > 0.02)?))
+    };
+    let in_line = |share: f64| (share - found.share).abs() < 0.02 * found.share + 0.002;
+    let looked: Vec<(&Device, f64)> = if everywhere {
+        (0..devices.len()).filter_map(with_share).collect()
+    } else {
+        guards.iter().copied().filter_map(with_share).collect()
+    };
+    let line: Vec<(&Device, f64)> = looked
+        .iter()
+        .copied()
+        .filter(|(_, share)| in_line(*share))
+        .collect();
+    if line.is_empty() {
+        return Enders {
+            devices: guards.iter().copied().filter_map(with_share).collect(),
+            all: true,
+        };
+    }
+    Enders {
+        devices: line,
+        all: false,
+    }
+}
+
+/// The weakest battery: the least voltage of any, and by how much more any may hold back than at its strongest.
+fn weakest_battery(it: &Solved<'_>, models: &[SourceModel]) -> Option<(f64, f64)> {
+    let batteries = models.iter().filter_map(|model| match model {
+        SourceModel::Battery(battery) => Some((battery.emf, battery.most - battery.least)),
+        _ => None,
+    });
+    let weakest = batteries.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)));
+    weakest.filter(|_| !it.net.devices.is_empty())
+}
+
+/// What is behind a short at one end of a run.
+struct Found {
+    node: usize,
+    to: usize,
+    share: f64,
+    behind: [(f64, f64); 2],
+}
+
+fn look(it: &Solved<'_>, run: &NetworkRun, end: usize, emf: f64, more: f64) -> Option<Found> {
+    let branch = it.net.branches.get(run.branch)?;
+    let [a, b] = if end == 1 {
+        branch.nodes
+    } else {
+        [branch.nodes[1], branch.nodes[0]]
+    };
+    let to = (it.to)(b)?;
+    if a == b || b == to || !it.system.is_driven(b) {
+        return None;
+    }
+    let (own, other) = it.transfer;
+    let (inner, across) = if it.system.is_reference(to) {
+        (own.get(b)? - own.get(to)?, other.get(run.branch)? - own.get(b)?)
+    } else {
+        let short = [(b, 1.0), (to, -1.0)];
+        (
+            it.system.form(&short, &short),
+            it.system.form(&[(a, 1.0), (b, -1.0)], &short),
+        )
+    };
+    let volts = it.system.voltages();
+    let voltage = volts.get(b)? - volts.get(to)?;
+    // Written so that a number that is not one does not pass.
+    if !(inner > 0.0 && voltage > 0.5) {
+        return None;
+    }
+    let share = -across / branch.resistance;
+    // A run through which nothing of it comes has its far end elsewhere.
+    (share > 0.02).then_some(Found {
+        node: b,
+        to,
+        share: share.min(1.0),
+        behind: [(voltage, inner), (emf.min(voltage), inner + more)],
+    })
+}
+
+/// By bounds alone: whether the current ends, devices at their slowest, at the least current, before the wire could be damaged at the largest.
+fn is_cleared(found: &Found, enders: &Enders<'_>, wire: &model::Wire) -> bool {
+    let metal = reference::materials::data(values::material(wire));
+    let rating = wire.insulation.or(Celsius(105.0));
+    let limit = reference::insulation::short_limit(rating).0;
+    let warmer = 1.0 + metal.coefficient * (limit - 20.0);
+    let share = found.share;
+    let [(strong, inner), (weak, outer)] = found.behind;
+    let cold = values::wire_at_20(wire);
+    let least = weak / (outer + share * share * cold * (warmer - 1.0));
+    let opens = enders.devices.iter();
+    let opens = enders.time(opens.map(|(device, share)| device.opens_after(least * share, Edge::Slowest)));
+    if !opens.is_finite() {
+        return false;
+    }
+    // From the rating, as the adiabatic law has it: I²t = k²S².
+    let per_metre = match wire.stated_resistance.value() {
+        Some(stated) => stated.0,
+        None => metal.resistivity / values::size(wire).area().0.max(0.01),
+    };
+    let heat = metal.volumetric_heat * values::size(wire).area().0.max(0.01) * 1000.0;
+    let begins = 1.0 + metal.coefficient * (rating.0.min(limit) - 20.0);
+    let bears = heat / per_metre * libm::log(warmer / begins) / metal.coefficient;
+    let most = share * strong / inner;
+    opens * most * most < bears
+}
+
+impl Short<'_> {
+    fn fault(&self, case: usize, temperature: f64) -> f64 {
+        let (voltage, resistance) = self.behind.get(case).copied().unwrap_or((0.0, 1.0));
+        let more = self.cold * (self.heat.factor(Celsius(temperature)) - 1.0);
+        voltage / (resistance + self.share * self.share * more).max(1e-6)
+    }
+
+    /// Warms the run step by step until something ends it.
+    fn end(&self, case: usize, edge: Edge) -> End {
+        let mut temperature = self.begins;
+        let mut ages = vec![0.0_f64; self.enders.devices.len()];
+        for _ in 0..400 {
+            let fault = self.fault(case, temperature);
+            let squared = self.share * self.share * fault * fault;
+            if temperature >= self.heat.limit.0 - 0.05 {
+                return End::Damaged;
+            }
+            let paces: Vec<f64> = self
+                .enders
+                .devices
+                .iter()
+                .map(|(device, share)| 1.0 / device.opens_after(share * fault, edge).max(1e-6))
+                .collect();
+            let left = ages.iter().zip(&paces).map(|(age, pace)| {
+                if *age >= 0.999 {
+                    0.0
+                } else if *pace > 0.0 {
+                    (1.0 - age) / pace
+                } else {
+                    f64::INFINITY
+                }
+            });
+            let opens = self.enders.time(left);
+            if opens <= 0.0 {
+                return End::Opens;
+            }
+            let unrest = self.heat.unrest(temperature, squared);
+            let rests = unrest < 0.3;
+            if opens.is_infinite() && rests {
+                return End::Stays;
+            }
+            let pace = self.heat.pace(temperature, squared).abs().max(1e-9);
+            let mut step = opens.min(self.heat.until(temperature, self.heat.limit.0, squared));
+            if !rests {
+                step = step
+                    .min(0.03 * (temperature + 234.5) / pace)
+                    .min(0.7 * self.heat.settles_in());
+            }
+            if !step.is_finite() {
+                return End::Stays;
+            }
+            let step = step.max(1e-6);
+            let guess = self.heat.after_step(temperature, squared, step);
+            let then = self.share * self.fault(case, guess);
+            temperature = self
+                .heat
+                .after_step(temperature, 0.5 * (squared + then * then), step);
+            for (age, pace) in ages.iter_mut().zip(&paces) {
+                *age += pace * step;
+            }
+        }
+        End::Stays
+    }
+
+    /// What it does in all four cases; nothing where it is cleared in each.
+    fn tell(&self, run: RunId, devices: impl Iterator<Item = DeviceRef>) -> Option<FarShort> {
+        let cases = [0, 1].map(|case| [Edge::Slowest, Edge::Fastest].map(|edge| self.end(case, edge)));
+        let count = |end: End| cases.iter().flatten().filter(|it| **it == end).count();
+        let mut all: Vec<DeviceRef> = Vec::new();
+        for device in devices {
+            if !all.contains(&device) {
+                all.push(device);
+            }
+        }
+        // Where several devices share the current, each takes over what those carried that have opened: that is not followed here, so
+        // that nothing is certain.
+        let most = if all.len() > 1 {
+            Certainty::Possible
+        } else {
+            Certainty::Certain
+        };
+        let [damaged, stays] = [End::Damaged, End::Stays].map(|end| Certainty::of(count(end), 4).min(most));
+        if damaged == Certainty::No && stays == Certainty::No {
+            return None;
+        }
+        let faults = [0, 1].map(|case| self.fault(case, self.begins));
+        let opens = |edge: Edge, fault: f64| {
+            let devices = self.enders.devices.iter();
+            self.enders
+                .time(devices.map(|(device, share)| device.opens_after(share * fault, edge)))
+        };
+        let within = |least: f64, most: f64| {
+            most.is_finite().then_some(Within {
+                least: Seconds(least),
+                most: Seconds(most),
+            })
+        };
+        let lasts = faults.map(|fault| {
+            let squared = self.share * self.share * fault * fault;
+            self.heat.until(self.begins, self.heat.limit.0, squared)
+        });
+        Some(FarShort {
+            run,
+            devices: all,
+            current: Within {
+                least: Amps(self.share * faults[1]),
+                most: Amps(self.share * faults[0]),
+            },
+            opens: within(opens(Edge::Fastest, faults[0]), opens(Edge::Slowest, faults[1])),
+            lasts: within(lasts[0], lasts[1]),
+            damaged,
+            stays,
+        })
+    }
+}
+
+/// The band of operating times of a device at a current, from the fastest to the slowest; infinite where it holds. `None` where the
+/// sheet has no such device.
+#[must_use]
+pub fn operating_band(
+    sheet: &Sheet,
+    device: &DeviceRef,
+    current: Amps,
+) -> Option<reference::fuses::TimeBand> {
+    let part = sheet.parts.get(&device.part)?;
+    operating_band_of(&part.is, rating(&part.is, device)?, current)
+}
+
+/// The same of a device of this part that had another rating.
+#[must_use]
+pub fn operating_band_of(kind: &PartKind, rating: Amps, current: Amps) -> Option<reference::fuses::TimeBand> {
+    Device::of(kind, rating).map(|it| it.band(current.0))
+}
+
+/// The rating of a device.
+fn rating(kind: &PartKind, device: &DeviceRef) -> Option<Amps> {
+    match kind {
+        PartKind::Fuse(fuse) => fuse.rating.value(),
+        PartKind::Breaker(breaker) => breaker.rating.value(),
+        PartKind::Block(block) => {
+            let output = device.output.as_ref()?.as_str().strip_prefix("out")?;
+            let at = output.parse::<usize>().ok()?.checked_sub(1)?;
+            block.fuses.0.get(at).copied().flatten()
+        }
+        PartKind::Vehicle(vehicle) => match device.output.as_ref()?.as_str() {
+            "+" => vehicle.main_fuse.value(),
+            "30" => vehicle.permanent_fuse.value(),
+            "15" => vehicle.switched_fuse.value(),
+            _ => None,
+        },
+        _ => None,
+    }
+}
