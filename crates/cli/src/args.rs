@@ -27,6 +27,7 @@ pub(crate) enum Command {
     Trace(TraceCall),
     Meter(MeterCall),
     FindFault(FindFaultCall),
+    Break(BreakCall),
     Speakers(JobCall),
     Draw(DrawCall),
     Routes(RoutesCall),
@@ -96,6 +97,14 @@ pub(crate) struct FindFaultCall {
     pub(crate) reading: Vec<String>,
     #[arg(long, value_name = "SYMPTOM")]
     pub(crate) symptom: Vec<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct BreakCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    #[arg(value_name = "BREAK", required = true)]
+    pub(crate) breaks: Vec<String>,
 }
 
 #[derive(Debug, Args)]

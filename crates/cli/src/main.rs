@@ -19,6 +19,7 @@ use std::process::ExitCode;
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
 /// What came of a command that could do its work.
+#[derive(Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Done {
     /// Nothing grave.
     Clean,
@@ -71,6 +72,7 @@ fn main() -> ExitCode {
         Command::Trace(call) => commands::trace::run(call),
         Command::Meter(call) => commands::meter::run(call),
         Command::FindFault(call) => commands::find_fault::run(call),
+        Command::Break(call) => commands::breaking::run(call),
         Command::Speakers(call) => commands::speakers::run(call),
         Command::Draw(call) => commands::draw::run(call),
         Command::Mend(call) => commands::mend::run(call),

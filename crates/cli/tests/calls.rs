@@ -794,3 +794,38 @@ fn a_fault_is_found_from_a_symptom_and_readings() {
     assert_eq!(code, 2);
     assert!(err.contains("is no symptom; write"), "{err}");
 }
+
+#[test]
+fn a_break_is_followed_through_time() {
+    let text = "battery B1 agm 70Ah cranking=640A\nfuse F1 strip61 80A\namplifier A1\nground E1\n\
+        run W1 B1.+ F1.in 16mm2 0.3m\nrun W2 F1.out A1.+ 16mm2 5m\nrun W3 A1.- E1.stud 16mm2 0.5m BK\n\
+        run W4 B1.- E1.stud 25mm2 0.4m BK\n";
+    let call = |breaks: &[&str]| {
+        let mut arguments = vec!["break", "-"];
+        arguments.extend(breaks);
+        output(loomwright(&arguments).write_stdin(text))
+    };
+    let (code, out, err) = call(&["W2 grounded at 100 %"]);
+    assert_eq!(code, 0, "{out}{err}");
+    assert!(
+        out.contains("F1 opens") && out.contains("certain") && out.contains("Cleared after"),
+        "{out}"
+    );
+    // Ahead of the fuse nothing opens: as grave as a finding of grade Stop.
+    let (code, out, _) = call(&["W1 grounded"]);
+    assert_eq!(code, 1, "{out}");
+    assert!(
+        out.contains("W1: insulation damaged") && out.contains("melts"),
+        "{out}"
+    );
+    let (code, _, err) = call(&["W9 cut"]);
+    assert_eq!(code, 2);
+    assert!(err.contains("There is no run “W9”"), "{err}");
+    let (code, _, err) = call(&["W2 burnt"]);
+    assert_eq!(code, 2);
+    assert!(err.contains("“burnt” says no break"), "{err}");
+    let (code, out, err) = call(&["W2 grounded", "W4 resistive 0.1 Ω", "--json"]);
+    assert_eq!(code, 0, "{err}");
+    let course: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert!(course["events"].is_array() && course["scenarios"][0]["frames"].is_array());
+}

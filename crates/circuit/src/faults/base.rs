@@ -150,6 +150,12 @@ impl Base {
             .map(|part| &part.is)
     }
 
+    /// Voltage between two nodes before, as a size.
+    pub(super) fn apart(&self, a: usize, b: usize) -> f64 {
+        let at = |node: usize| self.voltages.get(node).copied().unwrap_or(0.0);
+        (at(a) - at(b)).abs()
+    }
+
     pub(super) fn node_of(&self, at: &TerminalRef) -> Option<usize> {
         self.net.node_of(at)
     }

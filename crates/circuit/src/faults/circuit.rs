@@ -49,6 +49,9 @@ pub(super) struct Item {
     pub(super) stuck: bool,
 }
 
+/// Voltage across which a touch is a short of the supply, in volts: leads of the same pole lie closer together.
+const ACROSS: f64 = 1.0;
+
 /// Items between nodes.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Circuit {
@@ -58,6 +61,8 @@ pub(super) struct Circuit {
     pub(super) pieces: Vec<Vec<usize>>,
     /// What shorts added, through which a fault current flows.
     pub(super) touches: Vec<usize>,
+    /// Whether any of them is across a voltage: where a return touches the body, there is nothing to clear.
+    pub(super) is_short: bool,
 }
 
 impl Circuit {
@@ -69,6 +74,7 @@ impl Circuit {
             items: Vec::with_capacity(net.branches.len() + 8),
             pieces: vec![Vec::new(); net.runs.len()],
             touches: Vec::new(),
+            is_short: false,
         };
         let mut source_of = vec![None; net.branches.len()];
         for (source, at) in net.sources.iter().enumerate() {
@@ -181,6 +187,8 @@ impl Circuit {
             }
             Break::Grounded { run, at, through } => {
                 let run = run_of(run)?;
+                let ends = base.net.runs.get(run).map_or([BODY; 2], |run| run.nodes);
+                self.is_short |= ends.iter().any(|end| base.apart(*end, BODY) >= ACROSS);
                 let node = self.split(run, at.0, base.net.runs.get(run));
                 self.touch([node, BODY], through.0);
             }
@@ -203,6 +211,7 @@ impl Circuit {
                 for (node, at) in nodes.iter_mut().zip(terminals) {
                     *node = base.node_of(at).ok_or_else(|| no_terminal(base, at))?;
                 }
+                self.is_short |= base.apart(nodes[0], nodes[1]) >= ACROSS;
                 if nodes[0] != nodes[1] {
                     self.touch(nodes, through.0);
                 }

@@ -6,9 +6,11 @@ use model::quantity::{Amps, Seconds};
 use model::{PartKind, Sheet};
 use reference::breakers::{SELF_RESET, breaker_time, time_on_curve};
 use reference::fuses::{FuseFamily, TimeBand, operating_time};
+use serde::Serialize;
 
 /// Which edge of the published band devices open at.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Edge {
     /// As soon as they may.
     Fastest,

@@ -28,11 +28,13 @@ mod run;
 mod scenario;
 mod shorts;
 mod switching;
+mod told;
 
 pub(crate) use device::Device;
 pub use device::Edge;
 pub use outcome::{Certainty, Course, Event, LetThrough, Outcome, RunCourse, Within};
 pub use scenario::{DeviceFrame, Frame, Happening, Moment, RunFrame, Scenario};
+pub use told::time_said;
 
 pub use shorts::{FarShort, operating_band, operating_band_of};
 pub(crate) use shorts::{Solved, far_shorts};
@@ -93,7 +95,12 @@ impl Faults {
                 scenarios.push(run::run(base, &ready.circuit, &ready.unloaded, edge, strong));
             }
         }
-        Ok(outcome::course(base, &self.base, scenarios))
+        Ok(outcome::course(
+            base,
+            &self.base,
+            ready.circuit.is_short,
+            scenarios,
+        ))
     }
 
     /// The network with breaks in it.

@@ -54,7 +54,7 @@ impl Within<Seconds> {
 }
 
 /// Something that happens, over all cases.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Event {
     /// What.
     pub happening: Happening,
@@ -67,7 +67,8 @@ pub struct Event {
 }
 
 /// What becomes of a short.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Outcome {
     /// There is no short, or nothing flows through it.
     NothingToClear,
@@ -99,10 +100,12 @@ pub enum Outcome {
 }
 
 /// What becomes of a run.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct RunCourse {
     /// Hottest it becomes, at most.
     pub hottest: Celsius,
+    /// Temperature around it.
+    pub ambient: Celsius,
     /// What its insulation bears for a short time.
     pub limit: Celsius,
     /// Whether it is damaged.
@@ -110,7 +113,7 @@ pub struct RunCourse {
 }
 
 /// I²t that a device lets through, in A²s.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LetThrough {
     /// The device.
     pub device: DeviceRef,
@@ -119,7 +122,7 @@ pub struct LetThrough {
 }
 
 /// The time course of breaks.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Course {
     /// What happens, in the order of the soonest.
     pub events: Vec<Event>,
@@ -138,7 +141,7 @@ pub struct Course {
 }
 
 /// Puts the cases together. `told` is the sheet that was asked about; what a break has added to it is not told of.
-pub(super) fn course(base: &Base, told: &Base, scenarios: Vec<Scenario>) -> Course {
+pub(super) fn course(base: &Base, told: &Base, is_short: bool, scenarios: Vec<Scenario>) -> Course {
     let all = scenarios.len();
     let runs = base
         .net
@@ -155,6 +158,7 @@ pub(super) fn course(base: &Base, told: &Base, scenarios: Vec<Scenario>) -> Cour
             let hottest = scenarios.iter().filter_map(|it| it.hottest.get(at));
             let it = RunCourse {
                 hottest: hottest.fold(Celsius(f64::NEG_INFINITY), |most, it| most.max(*it)),
+                ambient: base.heats.get(at).map_or(Celsius(40.0), |heat| heat.ambient()),
                 limit: base.heats.get(at).map_or(Celsius(160.0), |heat| heat.limit),
                 damaged: Certainty::of(damaged.count(), all),
             };
@@ -200,7 +204,7 @@ pub(super) fn course(base: &Base, told: &Base, scenarios: Vec<Scenario>) -> Cour
     };
     Course {
         events: events(&scenarios),
-        outcome: outcome(&scenarios),
+        outcome: outcome(is_short, &scenarios),
         fault,
         heat: scenarios.iter().map(|it| it.heat).fold(0.0, f64::max),
         runs,
@@ -241,10 +245,10 @@ fn events(scenarios: &[Scenario]) -> Vec<Event> {
     events
 }
 
-fn outcome(scenarios: &[Scenario]) -> Outcome {
+fn outcome(is_short: bool, scenarios: &[Scenario]) -> Outcome {
     let all = scenarios.len();
-    // What flows at first in no case has nothing to clear.
-    if scenarios.iter().all(|it| it.fault[0].0 < 0.1) {
+    // Where nothing flows at first, in no case, or between leads of one pole, there is nothing to clear.
+    if !is_short || scenarios.iter().all(|it| it.fault[0].0 < 0.1) {
         return Outcome::NothingToClear;
     }
     let damage = |it: &Scenario| {

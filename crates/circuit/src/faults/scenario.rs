@@ -4,9 +4,11 @@ use super::device::Edge;
 use crate::study::DeviceRef;
 use model::quantity::{Amps, Celsius, Seconds, Share, Volts};
 use model::{PartId, RunId};
+use serde::Serialize;
 
 /// Something that happens.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Happening {
     /// A fuse blows or a breaker trips.
     Opens(DeviceRef),
@@ -29,7 +31,7 @@ pub enum Happening {
 }
 
 /// Something that happens, and when.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Moment {
     /// Since the break.
     pub time: Seconds,
@@ -38,7 +40,7 @@ pub struct Moment {
 }
 
 /// A run at a moment; of one in pieces the hottest piece and the largest current.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct RunFrame {
     /// Current, as a size.
     pub current: Amps,
@@ -47,7 +49,7 @@ pub struct RunFrame {
 }
 
 /// A device at a moment.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct DeviceFrame {
     /// Current, as a size.
     pub current: Amps,
@@ -58,7 +60,7 @@ pub struct DeviceFrame {
 }
 
 /// Everything at a moment.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Frame {
     /// Since the break.
     pub time: Seconds,
@@ -75,7 +77,7 @@ pub struct Frame {
 }
 
 /// How everything went at one edge of the operating times, with sources at their strongest or weakest.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Scenario {
     /// The edge.
     pub edge: Edge,

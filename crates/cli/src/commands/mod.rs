@@ -1,5 +1,6 @@
 //! The commands, one file each.
 
+pub(crate) mod breaking;
 pub(crate) mod check;
 pub(crate) mod deck;
 pub(crate) mod draw;

@@ -35,3 +35,36 @@ break-cannot-be-poor = „{ $part }“ leitet keinen Strom weiter; das tun Masse
 break-cannot-reverse = An keiner Plus- oder Minusklemme von „{ $part }“ liegt eine Leitung: Verpolen ist nicht möglich.
 break-nothing-on = An { $terminal } liegt keine Leitung.
 break-job-full = Der Auftrag fasst keine weiteren Bauteile.
+
+## Was nach einem Fehler geschieht, in einer Liste.
+
+event-opens = { $device } löst aus
+event-closes = { $device } schließt wieder
+event-damaged = { $run }: Isolierung beschädigt
+event-melts = { $run } schmilzt durch
+event-off = { $part } geht aus
+event-on = { $part } ist wieder an
+event-lets = { $part } fällt ab
+event-pulls = { $part } schließt
+event-unloaded = { $part } dreht ohne Batterie: Überspannung möglich, nicht simuliert
+event-times = { $what }, bis zu { $times } Mal
+time-at-once = sofort
+time-about = { $time }
+time-within = { $least } bis { $most }
+current-about = { $most }
+current-within = { $least } bis { $most }
+certainty-no = nein
+certainty-possible = möglich
+certainty-certain = gewiss
+
+## Was aus einem Kurzschluss wird.
+
+outcome-nothing = Es gibt keinen Kurzschluss, den ein Schutzorgan abschalten müsste.
+outcome-clears = Abgeschaltet nach { $time }, bevor eine Leitung Schaden nimmt; die Leitungen hielten mindestens { $margin }-mal so lange aus.
+outcome-clears-cool = Abgeschaltet nach { $time }; keine Leitung hätte Schaden genommen.
+outcome-wire = Die Leitung gibt zuerst nach: Die Isolierung von { $run } ist nach { $time } beschädigt.
+outcome-wire-perhaps = Die Leitung gibt womöglich zuerst nach: Im schlimmsten Fall ist die Isolierung von { $run } nach { $time } beschädigt.
+outcome-never = Kein Schutzorgan löst aus: { $current } fließen weiter.
+outcome-never-perhaps = Ein Schutzorgan muss nicht auslösen: Dann fließen { $current } weiter.
+outcome-not-known = Was daraus wird, ließ sich nicht zu Ende rechnen.
+break-caution = Nicht am Fahrzeug ausprobieren. Mit abgeklemmter Batterie arbeiten, Fahrzeughersteller und örtliches Recht beachten und im Zweifel eine Fachkraft fragen.

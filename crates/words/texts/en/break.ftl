@@ -35,3 +35,36 @@ break-cannot-be-poor = “{ $part }” passes no current on; a ground point, fus
 break-cannot-reverse = Nothing is on a plus or minus terminal of “{ $part }”: it cannot be reversed.
 break-nothing-on = Nothing is on { $terminal }.
 break-job-full = The job holds no more parts.
+
+## What happens after a break, in a list.
+
+event-opens = { $device } opens
+event-closes = { $device } closes again
+event-damaged = { $run }: insulation damaged
+event-melts = { $run } melts through
+event-off = { $part } goes off
+event-on = { $part } is on again
+event-lets = { $part } lets go
+event-pulls = { $part } closes
+event-unloaded = { $part } turns without a battery: over-voltage possible, not simulated
+event-times = { $what }, up to { $times } times
+time-at-once = at once
+time-about = { $time }
+time-within = { $least } to { $most }
+current-about = { $most }
+current-within = { $least } to { $most }
+certainty-no = no
+certainty-possible = possible
+certainty-certain = certain
+
+## What becomes of a short.
+
+outcome-nothing = There is no short that a device would have to clear.
+outcome-clears = Cleared after { $time }, before any wire is damaged; the wires would last { $margin } times as long at the least.
+outcome-clears-cool = Cleared after { $time }; no wire would have been damaged.
+outcome-wire = The wire goes first: the insulation of { $run } is damaged after { $time }.
+outcome-wire-perhaps = The wire may go first: in the worst case the insulation of { $run } is damaged after { $time }.
+outcome-never = No device opens: { $current } goes on flowing.
+outcome-never-perhaps = A device need not open: then { $current } goes on flowing.
+outcome-not-known = What becomes of it could not be worked out to its end.
+break-caution = Do not try this on the vehicle. Work with the battery off, follow the vehicle maker and local law, and ask a qualified person where you are not sure.
