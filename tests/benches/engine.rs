@@ -88,6 +88,46 @@ fn breaks() {
     }
 }
 
+/// Everything mended that needs no choice: of the van, and of systems into which faults were put.
+fn mend() {
+    use assist::mending::{mend_all, preview};
+    use model::SheetKind;
+    println!("\nmend_all(job, sheet), median of a run; preview of one mend");
+    let van = lessons::WorkedJob::of("van").map(|worked| worked.job());
+    let spoiled = [(60, 12, 9), (300, 30, 3)].map(|(parts, faults, rounds)| {
+        let mut sheet = random_system(7, parts);
+        testkit::faults::spoil(&mut sheet, &mut Dice::new(7), faults);
+        let mut job = model::Job::default();
+        job.sheets.insert(SheetKind::Plan, sheet);
+        (job, rounds)
+    });
+    for (job, rounds) in van.into_iter().map(|job| (job, 9)).chain(spoiled) {
+        let Some((kind, sheet)) = job.sheets.iter().next() else {
+            continue;
+        };
+        let all = median(rounds, || {
+            black_box(mend_all(black_box(&job), *kind));
+        });
+        let mended = mend_all(&job, *kind);
+        let findings = checks::analyse(sheet, &job.settings).findings;
+        let first = findings.iter().find_map(|finding| finding.mends.first());
+        let one = first.map_or(0.0, |mend| {
+            median(rounds, || {
+                black_box(preview(black_box(&job), *kind, &findings, &mend.edit));
+            })
+        });
+        println!(
+            "  {:>5} parts, {:>3} findings to {:>3} by {:>3} mends: {:>8.1} ms, {:>6.2} ms",
+            sheet.parts.len(),
+            findings.len(),
+            mended.left.len(),
+            mended.steps.len(),
+            all * 1e3,
+            one * 1e3
+        );
+    }
+}
+
 /// A grounded resistive network as systems in vehicles are: a tree with a few meshes.
 fn network(nodes: usize) -> Vec<(usize, usize, f64)> {
     let mut dice = Dice::new(11);
@@ -219,6 +259,7 @@ fn simulator() {
 fn main() {
     analyse();
     breaks();
+    mend();
     linear_solver();
     simulator();
 }

@@ -14,6 +14,7 @@ mod keep_work;
 mod lay_under;
 mod lessons;
 mod looks;
+mod mend_all;
 mod mend_van;
 mod meter;
 mod offline;

@@ -91,6 +91,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Jobs => html! { <Jobs /> },
         Panel::Share => html! { <Share /> },
         Panel::Readings => readings(&store),
+        Panel::Mending => html! { <MendAll edits={store.edits} /> },
         Panel::Record => html! { <Record /> },
         Panel::Body => html! { <BodyPlan revision={store.revision} /> },
         Panel::Papers => html! { <Papers revision={store.revision} /> },

@@ -30,6 +30,8 @@ pub(crate) enum Panel {
     Share,
     /// Readings of the meter that were kept.
     Readings,
+    /// Mending all that needs no choice.
+    Mending,
     /// Recording what is found.
     Record,
     /// The form of the body, and where each part is in it.
@@ -222,6 +224,7 @@ impl State {
             Some(Action::Ask) => self.toggle(Panel::Ask),
             Some(Action::Jobs) => self.toggle(Panel::Jobs),
             Some(Action::Readings) => self.toggle(Panel::Readings),
+            Some(Action::MendAll) => self.toggle(Panel::Mending),
             Some(Action::Record) => self.toggle(Panel::Record),
             Some(Action::Papers) => self.toggle(Panel::Papers),
             Some(Action::Thread) => self.toggle(Panel::Thread),

@@ -9,7 +9,7 @@ use crate::tools::place::turned;
 use crate::tools::{Meter, Pull, Tool};
 use drawing::{Overlay, arrange};
 use model::edits;
-use model::{Change, Edit, PartId, PartKind, SheetKind};
+use model::{Change, Edit, PartKind, SheetKind};
 use ordered::OrderedSet;
 use words::say;
 
@@ -133,6 +133,7 @@ impl Editor {
             | Action::Print
             | Action::Share
             | Action::Limits
+            | Action::MendAll
             | Action::Readings
             | Action::Record
             | Action::Thread
@@ -423,6 +424,16 @@ impl Editor {
         self.take_effects()
     }
 
+    /// Makes many mends at once: one step to undo.
+    pub fn mend_all(&mut self, edit: Edit, count: usize) -> Effects {
+        if !self.refuses() {
+            self.interrupt();
+            self.mend_by(edit);
+            self.tell(say!("mended-all", count = count));
+        }
+        self.take_effects()
+    }
+
     fn mend_by(&mut self, edit: Edit) {
         // A check sees one sheet; what its mend adds must have ids that are free in the whole job.
         let edit = checks::mend_for(&self.job, self.on, &edit);
@@ -437,24 +448,6 @@ impl Editor {
         self.settle(&parts);
         self.commit_gesture();
         self.out.open = Some(Open::Nothing);
-    }
-
-    /// Within a gesture that brought parts without a place: they keep the one that the drawing found for them, so that they can
-    /// be carried from there.
-    fn settle(&mut self, parts: &OrderedSet<PartId>) {
-        let unplaced = self.sheet().parts.iter().filter(|(_, part)| part.at.is_none());
-        let changes: Vec<Change> = unplaced
-            .filter_map(|(id, part)| {
-                let mut part = part.clone();
-                part.at = Some(*self.layout.arranged().get(id)?);
-                Some(Change::Part {
-                    sheet: self.on,
-                    id: *id,
-                    to: Some(Box::new(part)),
-                })
-            })
-            .collect();
-        self.extend_gesture(Edit::new("", changes), parts);
     }
 
     // Looking.

@@ -133,6 +133,7 @@ actions! {
     NextFinding, "next-finding", "Next finding", [plain('n')];
     PreviousFinding, "previous-finding", "Previous finding", [shift('n')];
     MendFinding, "mend", "Mend the finding shown", [Chord { key: Key::Enter, command: false, shift: true }];
+    MendAll, "mend-all", "Mend all that needs no choice of yours", [shift('m')];
     NextPart, "next-part", "Next part", [plain(']')];
     PreviousPart, "previous-part", "Previous part", [plain('[')];
     OverlayCurrent, "overlay-current", "Overlay: current", [plain('1')];

@@ -25,6 +25,7 @@ mod plain;
 pub mod recording;
 pub mod roles;
 pub mod selection;
+mod settling;
 pub mod side_by_side;
 mod sketch;
 pub mod tools;

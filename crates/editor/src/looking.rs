@@ -30,6 +30,7 @@ impl Action {
                 | Self::Straighten
                 | Self::TidySheet
                 | Self::MendFinding
+                | Self::MendAll
                 | Self::KeepReading
                 | Self::Record
                 | Self::RouteAll

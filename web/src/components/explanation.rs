@@ -3,6 +3,7 @@
 
 use super::keys::key;
 use super::mark::{grade_class, mark};
+use super::mend_does::MendDoes;
 use super::title_block::make;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
@@ -38,9 +39,12 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
             crate::browser::focus_board();
         });
         html! {
-            <button type="button" class="mend" data-testid="mend" {onclick}>
-                { words.say(&mend.edit.said()) }if number == 0 { <kbd>{ words.say(&key(Action::MendFinding)) }</kbd> }
-            </button>
+            <div class="mending">
+                <button type="button" class="mend" data-testid="mend" {onclick} aria-describedby={format!("mend-does-{number}")}>
+                    { words.say(&mend.edit.said()) }if number == 0 { <kbd>{ words.say(&key(Action::MendFinding)) }</kbd> }
+                </button>
+                <MendDoes {place} {number} edits={store.edits} />
+            </div>
         }
     });
     let leave = {
@@ -75,6 +79,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
             }
             if finding.grade == Grade::Stop { <p class="explanation__care">{ words.say(&checks::care()) }</p> }
             if !looks_only { <div class="explanation__mends">{ for mends }</div> }
+            if !looks_only { <button type="button" class="explanation__leave" onclick={step(Action::MendAll)} data-testid="slip-mend-all">{ words.text("mend-all") }{ " " }<kbd>{ words.say(&key(Action::MendAll)) }</kbd></button> }
             if !looks_only { <button type="button" class="explanation__leave" onclick={leave} data-testid="leave-out"
                 title={words.text("finding-leave-out-where")}>
                 { words.text("finding-leave-out") }

@@ -8,6 +8,7 @@ use super::title_plate::title_block_or_plate;
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::Grade;
+use editor::Action;
 use web_sys::HtmlElement;
 use yew::prelude::*;
 
@@ -60,11 +61,20 @@ pub(crate) fn LowStrip() -> Html {
         let store = store.clone();
         Callback::from(move |place| store.dispatch(Act::Point(place)))
     };
+    let mends = store.desk.see(|editor| editor.offers(Action::MendAll));
+    let mend_all = {
+        let (desk, fold) = (store.desk.clone(), fold.clone());
+        Callback::from(move |_: MouseEvent| {
+            fold.set(Fold::Nothing);
+            desk.perform(Action::MendAll);
+        })
+    };
     let notes = || {
         let analysis = store.desk.see(|editor| editor.analysis().clone());
         let current = store.desk.see(editor::Editor::finding);
         html! {
             <section class="low__notes" id="low-notes" aria-label={words.text("title-findings")}>
+                if mends && total > 0 { <button type="button" class="low__mend" onclick={mend_all.clone()} data-testid="low-mend-all">{ words.text("mend-all-short") }</button> }
                 if let Some(words) = store.desk.see(measured) { <p class="low__words" data-testid="notes-words">{ words }</p> }
                 <ol data-testid="notes">
                     { for analysis.findings.iter().enumerate().map(|(place, finding)| note(&Note {

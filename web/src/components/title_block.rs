@@ -111,15 +111,16 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
                     <button type="button" class="cell__text" onclick={step(Action::Readings)} data-testid="open-readings">{ words.say(&say!("readings-kept", count = readings)) }</button>
                 </div>
             }
-            <div class="cell cell--wide cell--grades" data-testid="grades">
-                <span class="cell__name">{ words.text("title-findings") }</span>
+            <button type="button" class="cell cell--wide cell--grades" disabled={counts.iter().sum::<usize>() == 0} onclick={step(Action::MendAll)}
+                data-testid="grades" title={words.say(&key(Action::MendAll))}>
+                <span class="cell__name cell__name--does">{ words.text("title-findings") }<u>{ words.text("mend-all-short") }</u></span>
                 <span class="cell__value">
                     { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
                         <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
                     }) }
                     if left_out > 0 { <span class="cell__left-out">{ words.say(&say!("title-left-out", count = left_out)) }</span> }
                 </span>
-            </div>
+            </button>
             { super::set_index::set_index(store) }
             <ReaderCells />
             <div class="revisions">

@@ -89,49 +89,106 @@ struct State {
 /// A mend by the places of its finding and of itself.
 type Place = (usize, usize);
 
-struct Mending {
+/// A way on which mends are made from a sheet until none is left that helps.
+struct Walk {
     kind: SheetKind,
     state: State,
     /// A mend that is left aside, by its check and name.
     aside: Option<(&'static str, Saying)>,
     /// Mends of this state that were tried alone and refused, with what they would bring.
     refused: OrderedMap<Place, Vec<Finding>>,
+    /// How many more steps it may make at most. Each makes the counts less, so that this is never reached; it is here for
+    /// whoever changes that.
+    most: usize,
+}
+
+/// Mending everything, step by step: on a large sheet each takes its time, and whoever waits wants to be told.
+pub struct Mending {
+    start: State,
+    best: Walk,
+    best_is_done: bool,
+    other: Option<Walk>,
+    /// Steps of which it was asked whether it is done without them.
+    tried: Vec<Saying>,
 }
 
 /// Makes every mend of a sheet that needs no choice and helps, until none is left. The job is not changed: what comes of it is
 /// an edit.
 #[must_use]
 pub fn mend_all(job: &Job, kind: SheetKind) -> Mended {
-    let start = State {
-        job: job.clone(),
-        findings: analyse(&sheet_of(job, kind), &job.settings).findings,
-        steps: Vec::new(),
-    };
-    let mut best = Mending::from(&start, kind, None);
-    best.run();
-    // What a later step changed once more may have been for nothing: without it there are fewer steps then.
-    let mut tried: Vec<Saying> = Vec::new();
-    for _ in 0..ASIDE {
-        let mut steps = best.state.steps.iter().enumerate();
-        let idle = steps.find(|(at, step)| {
-            let later = best.state.steps.get(at + 1..).unwrap_or_default();
-            let again = later
-                .iter()
-                .any(|other| other.touches.iter().any(|it| step.touches.contains(it)));
-            again && !tried.contains(&step.said)
-        });
-        let Some((_, step)) = idle else { break };
-        tried.push(step.said.clone());
-        let mut other = Mending::from(&start, kind, Some((step.finding.check, step.said.clone())));
-        other.run();
-        other.aside = None;
-        other.run();
-        let better = |of: &Mending| (weight(&of.state.findings), of.state.steps.len());
-        if better(&other) < better(&best) {
-            best = other;
+    let mut it = Mending::new(job, kind);
+    while it.step() {}
+    it.done()
+}
+
+impl Mending {
+    /// Begins to mend a sheet of a job.
+    #[must_use]
+    pub fn new(job: &Job, kind: SheetKind) -> Self {
+        let start = State {
+            job: job.clone(),
+            findings: analyse(&sheet_of(job, kind), &job.settings).findings,
+            steps: Vec::new(),
+        };
+        Self {
+            best: Walk::from(&start, kind, None),
+            start,
+            best_is_done: false,
+            other: None,
+            tried: Vec::new(),
         }
     }
-    best.done(job, summary_of(&start.findings))
+
+    /// Goes one step further; false when there is none.
+    pub fn step(&mut self) -> bool {
+        if let Some(other) = &mut self.other {
+            if other.step() {
+                return true;
+            }
+            // Whatever is left once it is done without the one mend may need it after all.
+            if other.aside.take().is_some() {
+                other.refused = OrderedMap::new();
+                return true;
+            }
+            let better = |of: &Walk| (weight(&of.state.findings), of.state.steps.len());
+            if better(other) < better(&self.best) {
+                std::mem::swap(other, &mut self.best);
+            }
+            self.other = None;
+            return true;
+        }
+        if !self.best_is_done {
+            self.best_is_done = !self.best.step();
+            return true;
+        }
+        // What a later step changed once more may have been for nothing: without it there are fewer steps then.
+        let steps = &self.best.state.steps;
+        let idle = steps.iter().enumerate().find(|(at, step)| {
+            let later = steps.get(at + 1..).unwrap_or_default();
+            let again = |other: &Step| other.touches.iter().any(|it| step.touches.contains(it));
+            later.iter().any(again) && !self.tried.contains(&step.said)
+        });
+        let Some((_, step)) = idle.filter(|_| self.tried.len() < ASIDE) else {
+            return false;
+        };
+        self.tried.push(step.said.clone());
+        let aside = Some((step.finding.check, step.said.clone()));
+        self.other = Some(Walk::from(&self.start, self.best.kind, aside));
+        true
+    }
+
+    /// How many mends are made so far.
+    #[must_use]
+    pub fn made(&self) -> usize {
+        self.best.state.steps.len()
+    }
+
+    /// What came of it.
+    #[must_use]
+    pub fn done(self) -> Mended {
+        let before = summary_of(&self.start.findings);
+        self.best.done(&self.start.job, before)
+    }
 }
 
 fn sheet_of(job: &Job, kind: SheetKind) -> Sheet {
@@ -144,26 +201,26 @@ fn weight(findings: &[Finding]) -> (usize, usize, usize) {
     (counts.stop, counts.fix, counts.tidy)
 }
 
-impl Mending {
+impl Walk {
     fn from(start: &State, kind: SheetKind, aside: Option<(&'static str, Saying)>) -> Self {
         Self {
             kind,
             state: start.clone(),
             aside,
             refused: OrderedMap::new(),
+            most: 4 * start.findings.len() + 16,
         }
     }
 
-    /// Makes mends until none is left that helps.
-    fn run(&mut self) {
-        // Each step makes the counts less, so that this is never reached; it is here for whoever changes that.
-        let most = 4 * self.state.findings.len() + 16;
+    /// Makes the next mends; false when none is left that helps.
+    fn step(&mut self) -> bool {
+        let Some(next) = self.round().filter(|_| self.most > 0) else {
+            return false;
+        };
+        self.state = next;
+        self.most -= 1;
         self.refused = OrderedMap::new();
-        for _ in 0..most {
-            let Some(next) = self.round() else { break };
-            self.state = next;
-            self.refused = OrderedMap::new();
-        }
+        true
     }
 
     fn mend(&self, (finding, mend): Place) -> Option<(&Finding, &Mend)> {

@@ -5,7 +5,7 @@
 mod all;
 mod matching;
 
-pub use all::{Left, Mended, Step, Why, mend_all};
+pub use all::{Left, Mended, Mending, Step, Why, mend_all};
 
 use checks::{Finding, Summary, analyse, check_named, mend_for, summary_of};
 use matching::matched;

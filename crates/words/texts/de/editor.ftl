@@ -45,6 +45,10 @@ finding-shown = { $grade }: { $what }
 findings-none = Keine Befunde auf diesem Blatt.
 mend-none = Hierfür ist keine Behebung bekannt; was zu tun ist, steht beim Befund.
 mended = Behoben: { $what }
+mended-all = { $count ->
+    [one] { $count } Behebung vorgenommen; einmal Rückgängig nimmt sie zurück
+   *[other] { $count } Behebungen vorgenommen; einmal Rückgängig nimmt alle zurück
+}
 sheet-turned = Blatt { $sheet }
 
 ## Ein Blatt, unter ein anderes gelegt.
@@ -296,6 +300,7 @@ action-tidy-sheet = Ganzes Blatt ordnen
 action-next-finding = Nächster Befund
 action-previous-finding = Voriger Befund
 action-mend = Gezeigten Befund beheben
+action-mend-all = Alles beheben, was keine Entscheidung braucht
 action-next-part = Nächstes Bauteil
 action-previous-part = Voriges Bauteil
 action-overlay-current = Ebene: Strom

@@ -43,3 +43,19 @@ cli-mend-no-way = Befund { $number } hat { $count ->
     [one] eine Behebung
    *[other] { $count } Behebungen
 }: { $what }
+
+## Auf der Seite.
+
+mend-all = Alles beheben, was keine Entscheidung braucht
+mend-all-short = Alles beheben …
+mend-all-working = Es wird ermittelt, was sich beheben lässt: bisher { $made } …
+mend-all-make = { $count ->
+    [one] Diese { $count } Behebung vornehmen
+   *[other] Diese { $count } Behebungen vornehmen
+}
+mend-all-nothing = Ohne Entscheidung ist nichts zu beheben.
+mend-all-steps = Was getan wird, in dieser Reihenfolge
+mend-all-left = Was bleibt
+mend-all-none-left = Nichts bleibt. Die Prüfungen kennen die Zeichnung, nicht das Fahrzeug: eine Fachkraft darüber schauen lassen.
+mend-all-undo = Einmal Rückgängig nimmt alles zurück.
+mend-look = Zeigen, was sie bewirkt

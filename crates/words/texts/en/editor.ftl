@@ -45,6 +45,10 @@ finding-shown = { $grade }: { $what }
 findings-none = No findings on this sheet.
 mend-none = No mend is known for this; what to do is written in the note.
 mended = Mended: { $what }
+mended-all = { $count ->
+    [one] { $count } mend made; one undo takes it back
+   *[other] { $count } mends made; one undo takes all of them back
+}
 sheet-turned = Sheet { $sheet }
 
 ## A sheet laid under another.
@@ -296,6 +300,7 @@ action-tidy-sheet = Tidy the arrangement of the whole sheet
 action-next-finding = Next finding
 action-previous-finding = Previous finding
 action-mend = Mend the finding shown
+action-mend-all = Mend all that needs no choice of yours
 action-next-part = Next part
 action-previous-part = Previous part
 action-overlay-current = Overlay: current

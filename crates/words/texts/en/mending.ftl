@@ -43,3 +43,19 @@ cli-mend-no-way = finding { $number } has { $count ->
     [one] one mend
    *[other] { $count } mends
 }: { $what }
+
+## On the page.
+
+mend-all = Mend all that needs no choice
+mend-all-short = Mend all…
+mend-all-working = Working out what can be mended: { $made } so far …
+mend-all-make = { $count ->
+    [one] Make this { $count } mend
+   *[other] Make these { $count } mends
+}
+mend-all-nothing = There is nothing to mend that needs no choice of yours.
+mend-all-steps = What is done, in this order
+mend-all-left = What is left
+mend-all-none-left = Nothing is left. The checks know the drawing, not the vehicle: have a qualified person look at it.
+mend-all-undo = One undo takes all of it back.
+mend-look = Show what it does
