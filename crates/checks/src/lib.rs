@@ -14,6 +14,7 @@ mod findings;
 mod grounding;
 mod guarding;
 mod hooking_up;
+mod leads;
 mod lie;
 mod limits;
 mod mends;

@@ -1,22 +1,19 @@
-//! Where a run that ends loose was meant to end, and leads that are missing.
+//! Where a run that ends loose was meant to end.
 
-use crate::adding::{Adding, beside, moved, wire};
+use crate::adding::moved;
 use crate::checks::loose_end::has_loose_end;
 use crate::context::Ctx;
 use crate::finding::Finding;
 use crate::mends::set_run;
-use model::conductor::{Colour, Jacket, Size};
-use model::kinds::sound::Position;
-use model::quantity::{Metres, SquareMm};
-use model::terminals::HEAD_LINE_OUTPUTS;
-use model::{Edit, Fact, PartId, PartKind, Role, Run, RunId, TerminalRef};
+use crate::wiring::takes_feed;
+use model::{Edit, PartId, PartKind, Role, RunId, TerminalRef};
 use words::say;
 
 /// Most terminals between which somebody is asked to choose.
-const MOST: usize = 3;
+pub(crate) const MOST: usize = 3;
 
 /// Terminals of the sheet of which this holds, with their roles.
-fn terminals(ctx: &Ctx<'_>, holds: impl Fn(&TerminalRef, Role) -> bool) -> Vec<TerminalRef> {
+pub(crate) fn terminals(ctx: &Ctx<'_>, holds: impl Fn(&TerminalRef, Role) -> bool) -> Vec<TerminalRef> {
     let mut all = Vec::new();
     for id in ctx.sheet.parts.keys() {
         for (terminal, _) in ctx.wiring.terminals_of(*id) {
@@ -29,7 +26,7 @@ fn terminals(ctx: &Ctx<'_>, holds: impl Fn(&TerminalRef, Role) -> bool) -> Vec<T
     all
 }
 
-fn is_free(ctx: &Ctx<'_>, at: &TerminalRef) -> bool {
+pub(crate) fn is_free(ctx: &Ctx<'_>, at: &TerminalRef) -> bool {
     ctx.runs_on(at.part, at.terminal.as_str()).is_empty()
 }
 
@@ -59,7 +56,7 @@ fn leg_on(ctx: &Ctx<'_>, at: &TerminalRef) -> Option<(RunId, TerminalRef)> {
 }
 
 /// The leg that is missing to a loop: the other end of the coil is led to the one of an output, this is the other one.
-fn missing_leg(ctx: &Ctx<'_>, coil_end: &TerminalRef) -> Option<(RunId, TerminalRef)> {
+pub(crate) fn missing_leg(ctx: &Ctx<'_>, coil_end: &TerminalRef) -> Option<(RunId, TerminalRef)> {
     let (run, leg) = leg_on(ctx, &across(ctx, coil_end)?)?;
     let Some(Role::SpeakerOut { channel, positive }) = ctx.sheet.role(&leg) else {
         return None;
@@ -109,8 +106,33 @@ fn meant(ctx: &Ctx<'_>, at: &TerminalRef, role: Role) -> (Vec<TerminalRef>, bool
             }),
             false,
         ),
+        Role::SupplyPlus => (free_feeds(ctx, at.part), false),
+        Role::Through if is_live(ctx, at) => {
+            let takes = |other: &TerminalRef, role| {
+                let kind = ctx.kind(other.part);
+                is_free(ctx, other) && kind.is_some_and(|kind| takes_feed(kind, &other.terminal, role))
+            };
+            (terminals(ctx, takes), false)
+        }
         _ => (Vec::new(), false),
     }
+}
+
+fn is_live(ctx: &Ctx<'_>, at: &TerminalRef) -> bool {
+    let point = ctx.wiring.point(at.part, at.terminal.as_str());
+    point.is_some_and(|point| ctx.live.contains(&point))
+}
+
+/// Outputs of blocks that a source can make live and that have no wire yet.
+pub(crate) fn free_feeds(ctx: &Ctx<'_>, other_than: PartId) -> Vec<TerminalRef> {
+    terminals(ctx, |at, _| {
+        let is_output = matches!(ctx.kind(at.part), Some(PartKind::Block(_)));
+        is_output
+            && at.part != other_than
+            && at.terminal.as_str().starts_with("out")
+            && is_free(ctx, at)
+            && is_live(ctx, at)
+    })
 }
 
 /// Whether a leg belongs to the output of this one, and is the other of the two.
@@ -186,144 +208,4 @@ pub(crate) fn rejoin_at(ctx: &Ctx<'_>, part: PartId, mut finding: Finding) -> Fi
         });
     }
     finding
-}
-
-/// The second lead of a speaker of which only one leads to an output, beside the first.
-pub(crate) fn second_lead(ctx: &Ctx<'_>, speaker: PartId) -> Option<Edit> {
-    let coil_ends = ctx
-        .wiring
-        .terminals_of(speaker)
-        .map(|(terminal, _)| TerminalRef::new(speaker, terminal.name.as_str()));
-    let bare: Vec<TerminalRef> = coil_ends.into_iter().filter(|at| is_free(ctx, at)).collect();
-    let [bare] = &bare[..] else { return None };
-    let (first, leg) = missing_leg(ctx, bare)?;
-    let first = ctx.run(first)?;
-    let (from, to) = if first.from.terminal().map(|at| at.part) == Some(speaker) {
-        (bare.clone(), leg)
-    } else {
-        (leg, bare.clone())
-    };
-    let mut lead = beside(first, from, to);
-    lead.wire.jacket = Jacket {
-        tracer: Some(Colour::Black),
-        ..lead.wire.jacket
-    };
-    Some(added(ctx, lead))
-}
-
-/// One run that is added, named by its ends.
-fn added(ctx: &Ctx<'_>, lead: Run) -> Edit {
-    let mut adding = Adding::new(ctx);
-    let ends: Vec<String> = lead
-        .ends()
-        .into_iter()
-        .filter_map(|end| end.terminal())
-        .map(|at| ctx.terminal(at.part, at.terminal.as_str()))
-        .collect();
-    let (_, tag) = adding.run(lead);
-    let [from, to] = &ends[..] else {
-        return Edit::new(tag, adding.changes);
-    };
-    Edit::new(
-        say!("mend-add-run", run = tag, from = from, to = to),
-        adding.changes,
-    )
-}
-
-/// Length of a lead between two parts: that of a run between them where there is one.
-fn length_between(ctx: &Ctx<'_>, a: PartId, b: PartId) -> Fact<Metres> {
-    let mut between = ctx.runs_of(a).filter(|(_, run)| run.touches(b));
-    between
-        .next()
-        .map_or(Fact::Assumed(Metres(3.0)), |(_, run)| run.wire.length)
-}
-
-/// Leads from the turn-on outputs of the sheet to this part, each as an edit.
-pub(crate) fn turn_on_leads(ctx: &Ctx<'_>, part: PartId) -> Vec<Edit> {
-    let outputs = terminals(ctx, |other, role| other.part != part && role == Role::TurnOnOut);
-    let to = TerminalRef::new(part, "rem");
-    outputs
-        .into_iter()
-        .take(MOST)
-        .map(|from| {
-            let length = length_between(ctx, from.part, part);
-            let size = Size::Metric(SquareMm(0.75));
-            added(ctx, wire(from, to.clone(), size, length, Colour::Blue))
-        })
-        .collect()
-}
-
-/// Signal leads to these inputs of a part from the line outputs of the one head unit, by what each is to drive; nothing where
-/// one of them has no output of its own that is free.
-pub(crate) fn signal_leads(ctx: &Ctx<'_>, part: PartId, inputs: &[u8]) -> Option<Edit> {
-    let heads = ctx
-        .sheet
-        .parts
-        .iter()
-        .filter(|(_, it)| matches!(it.is, PartKind::HeadUnit(_)));
-    let heads: Vec<PartId> = heads.map(|(id, _)| *id).collect();
-    let [head] = heads[..] else { return None };
-    let like = ctx.runs_of(part).find(|(_, run)| {
-        let on_input =
-            |at: &TerminalRef| at.part == part && matches!(ctx.sheet.role(at), Some(Role::LineIn(_)));
-        run.ends()
-            .into_iter()
-            .filter_map(|end| end.terminal())
-            .any(on_input)
-    });
-    let mut adding = Adding::new(ctx);
-    let mut tags: Vec<String> = Vec::new();
-    for input in inputs {
-        let fed = ctx
-            .study
-            .signal
-            .inputs
-            .iter()
-            .find(|it| it.part == part && it.input == *input)?;
-        let mut plays: Vec<Position> = Vec::new();
-        for driver in &fed.drives {
-            let Some(PartKind::Speaker(speaker)) = ctx.kind(*driver) else {
-                continue;
-            };
-            plays.extend(speaker.position.value());
-        }
-        plays.dedup();
-        let [plays] = plays[..] else { return None };
-        let channel = match plays {
-            Position::FrontLeft => 1,
-            Position::FrontRight => 2,
-            Position::RearLeft => 3,
-            Position::RearRight => 4,
-            Position::Bass => 5,
-            Position::Centre => return None,
-        };
-        let (name, _) = HEAD_LINE_OUTPUTS.iter().find(|(_, number)| *number == channel)?;
-        let (from, to) = (
-            TerminalRef::new(head, *name),
-            TerminalRef::new(part, format!("in{input}")),
-        );
-        ctx.sheet.role(&from).filter(|_| is_free(ctx, &from))?;
-        ctx.sheet.role(&to).filter(|_| is_free(ctx, &to))?;
-        let lead = match like {
-            Some((_, run)) if run.touches(head) => {
-                // In the direction of the one beside it, so that it takes the same way.
-                let turned = run.from.terminal().is_some_and(|at| at.part == part);
-                if turned {
-                    beside(run, to, from)
-                } else {
-                    beside(run, from, to)
-                }
-            }
-            _ => wire(
-                from,
-                to,
-                Size::Metric(SquareMm(0.35)),
-                length_between(ctx, head, part),
-                Colour::Grey,
-            ),
-        };
-        tags.push(adding.run(lead).1);
-    }
-    let name = say!("mend-add-signal", runs = tags, part = ctx.part_tag(part));
-    (!inputs.is_empty()).then(|| Edit::new(name, adding.changes))
 }

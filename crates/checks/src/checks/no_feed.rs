@@ -3,12 +3,14 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::leads::new_feeds;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
+use crate::rejoining::rejoin;
 use crate::wiring::{BODY, Point, TieKind, live_pole, takes_feed};
 use circuit::DeviceRef;
 use model::kinds::supply::DeviceState;
-use model::{Edit, PartId, PartKind, Role, RunId, TerminalName};
+use model::{Edit, PartId, PartKind, Role, RunId, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
 use words::say;
 
@@ -142,12 +144,20 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         } else {
             say!("no-feed-nowhere", terminals = names)
         };
-        out.add(
-            CHECK
-                .finding(what, say!("no-feed-remedy"))
-                .parts(parts)
-                .runs(runs),
-        );
+        let mut finding = CHECK
+            .finding(what, say!("no-feed-remedy"))
+            .parts(parts)
+            .runs(runs.iter().copied());
+        if let ([(part, name)], []) = (&terminals.iter().collect::<Vec<_>>()[..], &runs[..]) {
+            let to = TerminalRef::new(*part, name.as_str());
+            for feed in new_feeds(ctx, &to) {
+                finding = finding.mend_by_choice(Some(feed), say!("mend-choice-feed"));
+            }
+        }
+        if let [run] = runs[..] {
+            finding = rejoin(ctx, run, finding);
+        }
+        out.add(finding);
     }
     blown(ctx, out, by_device);
 }

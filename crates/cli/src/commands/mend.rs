@@ -7,7 +7,7 @@ use crate::speech::{tell, text};
 use crate::table::{print, table, wrap};
 use crate::{Done, Report};
 use assist::mending::{self, Mended, Preview, mend_all, preview};
-use checks::{Finding, Grade, Mend, Summary, analyse, mend_for};
+use checks::{Finding, Grade, Mend, analyse, mend_for};
 use model::{Edit, SheetKind};
 use serde_json::{Value, json};
 use std::fmt::Write;
@@ -103,7 +103,7 @@ fn list(call: &MendCall, opened: &Opened, findings: &[Finding]) -> Result<String
             .zip(findings)
             .map(|(number, finding): (usize, _)| {
                 let mends = finding.mends.iter().map(|mend| mend_json(mend, &look(mend)));
-                let mut told = finding_json(finding);
+                let mut told = json!(finding);
                 told["number"] = number.into();
                 told["mends"] = mends.collect();
                 told
@@ -155,9 +155,9 @@ fn list(call: &MendCall, opened: &Opened, findings: &[Finding]) -> Result<String
 fn one(call: &MendCall, finding: &Finding, mend: &Mend, preview: &Preview) -> Result<String, String> {
     if call.job.json {
         let mut told = mend_json(mend, preview);
-        told["finding"] = finding_json(finding);
-        told["before"] = summary_json(preview.before);
-        told["after"] = summary_json(preview.after);
+        told["finding"] = json!(finding);
+        told["before"] = json!(preview.before);
+        told["after"] = json!(preview.after);
         return json(&told);
     }
     let counted = tell(&mending::counts(preview.before, preview.after));
@@ -177,18 +177,18 @@ fn heading(opened: &Opened) -> String {
 fn all(call: &MendCall, opened: &Opened, mended: &Mended) -> Result<String, String> {
     if call.job.json {
         let steps = mended.steps.iter().map(|step| {
-            let mut told = finding_json(&step.finding);
-            told["mend"] = tell(&step.said).into();
+            let mut told = json!(step.finding);
+            told["mend"] = json!(step.said);
             told
         });
         let left = mended.left.iter().map(|left| {
-            let mut told = finding_json(&left.finding);
-            told["why"] = tell(&left.said()).into();
+            let mut told = json!(left.finding);
+            told["why"] = json!(left.said());
             told
         });
         return json(&json!({
-            "before": summary_json(mended.before),
-            "after": summary_json(mended.after),
+            "before": json!(mended.before),
+            "after": json!(mended.after),
             "steps": steps.collect::<Vec<_>>(),
             "left": left.collect::<Vec<_>>(),
         }));
@@ -223,27 +223,11 @@ fn grade(finding: &Finding) -> String {
     tell(&finding.grade.said()) + mark
 }
 
-fn finding_json(finding: &Finding) -> Value {
-    json!({
-        "check": finding.check,
-        "grade": finding.grade,
-        "undecided": finding.undecided,
-        "what": tell(&finding.what),
-        "parts": finding.parts,
-        "runs": finding.runs,
-    })
-}
-
 fn mend_json(mend: &Mend, preview: &Preview) -> Value {
-    let all = |findings: &[Finding]| -> Vec<Value> { findings.iter().map(finding_json).collect() };
     json!({
-        "mend": tell(&mend.edit.said()),
-        "choice": mend.choice.as_ref().map(tell),
-        "clears": all(&preview.clears),
-        "brings": all(&preview.brings),
+        "mend": mend.edit.said(),
+        "choice": mend.choice,
+        "clears": preview.clears,
+        "brings": preview.brings,
     })
-}
-
-fn summary_json(counts: Summary) -> Value {
-    json!({"stop": counts.stop, "fix": counts.fix, "tidy": counts.tidy, "undecided": counts.undecided})
 }

@@ -65,3 +65,4 @@ mend-choice-back = welchen Weg die Rückleitung nimmt: über eine Leitung oder �
 mend-choice-filter = ob die Endstufe einen solchen Filter hat
 mend-choice-buy = ob ein weiteres Gerät eingebaut wird, und welches
 mend-choice-place = an welchen der Orte es kommt
+mend-choice-feed = von wo die Zuleitung kommt und über welche Sicherung

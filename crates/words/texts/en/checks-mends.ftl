@@ -65,3 +65,4 @@ mend-choice-back = which way its return goes: by wire, or through the body, and 
 mend-choice-filter = whether the amplifier has such a filter
 mend-choice-buy = whether to fit one more device, and which
 mend-choice-place = which of the places it goes to
+mend-choice-feed = where it is fed from, and by which fuse
