@@ -134,6 +134,7 @@ fn a_mend_says_what_it_does_before_it_is_made() {
     // Steps and what is left are read to the end there.
     table.eval("document.querySelector('[data-testid=mend-all-drawer]').scrollTo(0, 1e6)");
     table.screenshot("mend-all-tablet-end");
+    table.eval("document.querySelector('[data-testid=mend-all-drawer]').scrollTo(0, 0)");
     let (x, y) = table.place("mend-all-make").middle();
     table.tap_at(x, y);
     table.wait_for("fewer findings", || {
