@@ -75,45 +75,85 @@ fn overlap(a: Rect, b: Rect) -> f64 {
     both.width().max(0.0) * both.height().max(0.0)
 }
 
+/// Every sheet of every worked job and of every lesson.
+fn all_sheets() -> Vec<(String, Sheet, circuit::Study)> {
+    let worked = lessons::WORKED_JOBS
+        .iter()
+        .map(|worked| (worked.key.to_owned(), worked.job()));
+    let mut all = Vec::new();
+    let mut add = |key: String, sheet: Sheet, settings: &model::Settings| {
+        let study = circuit::study(&sheet, settings);
+        all.push((key, sheet, study));
+    };
+    for (key, job) in worked {
+        for (kind, sheet) in &job.sheets {
+            add(format!("{key} {}", kind.word()), sheet.clone(), &job.settings);
+        }
+    }
+    for built_in in lessons::LESSONS {
+        let lesson = built_in.lesson();
+        for version in lessons::Version::BOTH {
+            let settings = lesson.version(version).settings;
+            add(format!("{}/{}", built_in.key, version.word()), lesson.sheet(version), &settings);
+        }
+    }
+    all
+}
+
+/// A finding at every part, one more at every second, and one at every third run: worse than any real job.
+fn crowded(sheet: &Sheet) -> Vec<Mark> {
+    let parts: Vec<_> = sheet.parts.keys().copied().collect();
+    let at_parts = parts
+        .iter()
+        .chain(parts.iter().step_by(2))
+        .map(|id| (vec![*id], vec![]));
+    let at_runs = sheet.runs.keys().step_by(3).map(|id| (vec![], vec![*id]));
+    at_parts
+        .chain(at_runs)
+        .enumerate()
+        .map(|(place, (parts, runs))| Mark {
+            finding: place as u32,
+            shape: [MarkShape::Octagon, MarkShape::Triangle, MarkShape::Dot][place % 3],
+            parts,
+            runs,
+            label: (place + 1).to_string(),
+        })
+        .collect()
+}
+
 #[test]
-fn no_mark_covers_a_tag_or_a_reading() {
-    for (key, sheet, layout, study) in worked() {
-        // A finding at every part, one more at every second, and one at every third run: worse than any real job.
-        let parts: Vec<_> = sheet.parts.keys().copied().collect();
-        let mut marks: Vec<Mark> = Vec::new();
-        let mut add = |parts: Vec<model::PartId>, runs: Vec<model::RunId>| {
-            let finding = marks.len() as u32;
-            let label = (finding + 1).to_string();
-            marks.push(Mark {
-                finding,
-                shape: MarkShape::Octagon,
-                parts,
-                runs,
-                label,
-            });
-        };
-        for id in parts.iter().chain(parts.iter().step_by(2)) {
-            add(vec![*id], vec![]);
-        }
-        for id in sheet.runs.keys().step_by(3) {
-            add(vec![], vec![*id]);
-        }
-        for zoom in zooms(&layout) {
+fn marks_keep_clear_of_parts_letters_and_one_another_at_any_zoom() {
+    for (key, sheet, study) in all_sheets() {
+        let layout = Layout::of(&sheet);
+        let marks = crowded(&sheet);
+        let mut row = vec![0.3, 0.42, 0.52, 0.62, 0.75, 0.9, 1.0, 1.4];
+        row.extend(zooms(&layout));
+        for zoom in row {
             let look = Look {
                 zoom,
                 marks: marks.clone(),
                 ..Look::default()
             };
-            let written = texts(&draw(&sheet, &layout, Some(&study), &look, view(&layout)));
+            let list = draw(&sheet, &layout, Some(&study), &look, view(&layout));
+            let written = texts(&list);
             let side = 2.0 * 9.0 / zoom.clamp(0.25, 1.0);
-            let mut spots: Vec<Point> = marks
-                .iter()
-                .filter_map(|mark| mark_spot(&layout, &look, mark.finding))
-                .collect();
-            spots.dedup();
-            assert!(spots.len() > parts.len() / 2, "{key} at {zoom}");
-            for at in spots {
-                let area = Rect::from_center_size(at, (side, side));
+            let mut spots: Vec<(Point, f64)> = Vec::new();
+            for mark in &marks {
+                let at = mark_spot(&layout, &look, mark.finding).expect("it speaks of something on the board");
+                // One that stands for several is one. A dot is half as wide as the others.
+                if !spots.iter().any(|(other, _)| *other == at) {
+                    let share = if mark.shape == MarkShape::Dot { 0.42 } else { 0.8 };
+                    spots.push((at, share * side));
+                }
+            }
+            // From half size up each finding has a mark of its own.
+            if zoom >= 0.5 {
+                assert_eq!(spots.len(), marks.len(), "{key} at {zoom:.2}");
+            } else {
+                assert!(spots.len() > sheet.parts.len() / 2, "{key} at {zoom:.2}");
+            }
+            for (place, (at, wide)) in spots.iter().enumerate() {
+                let area = Rect::from_center_size(*at, (*wide, *wide));
                 for (owner, text, letters) in &written {
                     let covers = overlap(area, *letters);
                     assert!(
@@ -121,9 +161,70 @@ fn no_mark_covers_a_tag_or_a_reading() {
                         "{key} at zoom {zoom:.2}: the mark at {at} covers {covers:.0} of `{text}`"
                     );
                 }
+                for (part, drawn) in layout.parts() {
+                    // It may stand on the edge, no more.
+                    assert!(
+                        overlap(area, drawn.outline.inset(-3.0)) == 0.0,
+                        "{key} at zoom {zoom:.2}: the mark at {at} covers {}",
+                        sheet.parts[&part].tag
+                    );
+                }
+                for (other, there) in spots.iter().skip(place + 1) {
+                    assert!(
+                        at.distance(*other) > (wide + there) * 0.45,
+                        "{key} at zoom {zoom:.2}: marks at {at} and {other}"
+                    );
+                }
+            }
+            // What is written in a mark is not covered by another mark.
+            let numbers: Vec<_> = written
+                .iter()
+                .filter(|(owner, ..)| matches!(owner, Owner::Finding(_)))
+                .collect();
+            for (place, (owner, text, area)) in numbers.iter().enumerate() {
+                for (other, there, box_there) in numbers.iter().skip(place + 1) {
+                    assert!(
+                        owner == other || overlap(*area, *box_there) < 0.5,
+                        "{key} at zoom {zoom:.2}: {text} over {there}"
+                    );
+                }
             }
         }
     }
+}
+
+#[test]
+fn a_mark_is_as_wide_as_what_is_written_in_it() {
+    let job = lessons::WorkedJob::of("hatchback").expect("a worked job").job();
+    let sheet = job.sheets.values().next().expect("a sheet");
+    let layout = Layout::of(sheet);
+    let mark = Mark {
+        finding: 0,
+        shape: MarkShape::Octagon,
+        parts: vec![],
+        runs: sheet.runs.keys().take(1).copied().collect(),
+        label: "1·2·7·11".to_owned(),
+    };
+    let look = Look {
+        marks: vec![mark],
+        ..Look::default()
+    };
+    let list = draw(sheet, &layout, None, &look, view(&layout));
+    let (mut shape, mut letters) = (None, None);
+    for item in list
+        .items
+        .iter()
+        .filter(|item| matches!(item.owner, Owner::Finding(_)))
+    {
+        match &item.shape {
+            Shape::Path { path, .. } => shape = Some(kurbo::Shape::bounding_box(path)),
+            Shape::Text { text, at, size, anchor, bold, upright, .. } => {
+                letters = Some(text_area(text, *at, *size, *anchor, *bold, *upright));
+            }
+        }
+    }
+    let (shape, letters) = (shape.expect("a shape"), letters.expect("its letters"));
+    assert!(shape.x0 < letters.x0 && letters.x1 < shape.x1, "{letters} in {shape}");
 }
 
 #[test]

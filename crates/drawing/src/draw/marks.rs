@@ -6,6 +6,7 @@ use super::pen::{Pen, Writing, solid};
 use crate::cells::Cells;
 use crate::display::{Anchor, Detail, Ink, Owner};
 use crate::layout::Layout;
+use crate::letters::text_width;
 use crate::look::{Look, Mark, MarkShape};
 use crate::shapes::circle;
 use crate::ways::RunWay;
@@ -28,63 +29,101 @@ const FOLDED_BELOW: f64 = 0.5;
 pub(crate) struct Spot<'a> {
     pub(crate) mark: &'a Mark,
     pub(crate) at: Point,
+    /// Where a line from it ends on what it speaks of, when it had to move away from there.
+    leader: Option<Point>,
+    /// Whether it has a place of its own.
+    has_room: bool,
     /// Whether it is drawn; where marks would cover one another, the gravest stands for all of them.
     pub(crate) shown: bool,
     /// How many others it stands for.
     folded: u32,
 }
 
+/// The marks of one part or run.
+#[derive(Clone, Copy)]
+struct Host {
+    first: Point,
+    leader: Option<Point>,
+    count: u32,
+}
+
 /// Where the mark of each finding stands whose part or run is asked for; findings of one part or run stand beside each
 /// other.
 pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look, wanted: impl Fn(Owner) -> bool) -> Vec<Spot<'a>> {
     let radius = radius(look.zoom);
-    // The first mark of each part or run, and how many it has.
-    let mut hosts: OrderedMap<Owner, (Point, u32)> = OrderedMap::new();
+    let folds = look.zoom < FOLDED_BELOW;
+    let mut hosts: OrderedMap<Owner, Host> = OrderedMap::new();
     let mut room = Room::new(layout, look);
     let mut spots = Vec::new();
     for mark in &look.marks {
+        let at_part = mark
+            .parts
+            .iter()
+            .find_map(|id| Some((Owner::Part(*id), layout.parts.get(id)?.outline)));
         let at_run = mark
             .runs
             .iter()
             .find_map(|id| Some((Owner::Run(*id), layout.runs.get(id)?)));
-        let at_part = mark
-            .parts
-            .iter()
-            .find_map(|id| Some((Owner::Part(*id), layout.parts.get(id)?)));
         let host = at_part.map(|(owner, _)| owner).or(at_run.map(|(owner, _)| owner));
         let Some(host) = host.filter(|host| wanted(*host)) else {
             continue;
         };
         let first = hosts.get(&host).copied();
-        let folds = look.zoom < FOLDED_BELOW;
-        let at = match (first, at_part, at_run) {
-            (Some((first, _)), ..) if folds => first,
-            // A finding that names parts stands on the first part's upper edge, clear of its tag; one about runs only, on
-            // the run. Where there is no room left, the host's first mark stands for this one too.
-            (_, Some((_, part)), _) => room
-                .take(beside_part(part.outline, radius))
-                .or(first.map(|(first, _)| first))
-                .unwrap_or(Point::new(part.outline.x1, part.outline.y0 - radius + 2.0)),
+        // A finding that names parts stands on the first part's upper edge, clear of its tag; one about runs only, on
+        // the run. Where all of that is taken it moves away, and a line leads back; where there is no room at all, the
+        // host's first mark stands for this one too.
+        let mut has_room = true;
+        let mut crammed = |at: Point, leader: Option<Point>| {
+            has_room = false;
+            (at, leader)
+        };
+        let (at, leader) = match (first, at_part, at_run) {
+            (Some(first), ..) if folds => (first.first, first.leader),
+            (_, Some((_, outline)), _) => {
+                let corner = Point::new(outline.x1, outline.y0);
+                room.take(mark, beside_part(outline, radius))
+                    .map(|at| (at, None))
+                    .or_else(|| {
+                        let at = room.take(mark, around(corner, radius))?;
+                        Some((at, Some(nearest_of(outline, at))))
+                    })
+                    .or(first.map(|first| (first.first, first.leader)))
+                    .unwrap_or_else(|| crammed(Point::new(outline.x1, outline.y0 - radius + 2.0), None))
+            }
             (_, None, Some((_, way))) => {
-                let next = first.map(|(first, count)| {
-                    let upright = way.pieces().any(|(a, b)| a.x == b.x && a.x == first.x);
+                let next = first.map(|first| {
+                    let upright = way.pieces().any(|(a, b)| a.x == b.x && a.x == first.first.x);
                     let step = if upright {
                         Vec2::new(0.0, -2.3)
                     } else {
                         Vec2::new(2.3, 0.0)
                     };
-                    first + step * radius * f64::from(count)
+                    first.first + step * radius * f64::from(first.count)
                 });
-                room.take(next.into_iter().chain(on_run(way, radius)))
-                    .or(first.map(|(first, _)| first))
-                    .unwrap_or(way.label_at)
+                room.take(mark, next.into_iter().chain(on_run(way, radius)))
+                    .map(|at| (at, None))
+                    .or_else(|| {
+                        let at = room.take(mark, around(way.label_at, radius))?;
+                        Some((at, nearest_on(way, at)))
+                    })
+                    .or(first.map(|first| (first.first, first.leader)))
+                    .unwrap_or_else(|| crammed(way.label_at, None))
             }
             (_, None, None) => continue,
         };
-        hosts.entry(host).or_insert((at, 0)).1 += 1;
+        hosts
+            .entry(host)
+            .or_insert(Host {
+                first: at,
+                leader,
+                count: 0,
+            })
+            .count += 1;
         spots.push(Spot {
             mark,
             at,
+            leader,
+            has_room,
             shown: true,
             folded: 0,
         });
@@ -93,53 +132,90 @@ pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look, wanted: impl Fn(Owner) 
     spots
 }
 
+/// The box that a mark covers with its letters, around where it stands.
+fn extent(mark: &Mark, radius: f64) -> Rect {
+    match mark.shape {
+        MarkShape::Octagon => {
+            let half = radius * wide(mark);
+            Rect::new(-half, -radius, half, radius)
+        }
+        MarkShape::Triangle => Rect::new(-1.2 * radius, -1.15 * radius, 1.2 * radius, 0.9 * radius),
+        MarkShape::Dot => {
+            let letters = text_width(&mark.label, 0.8 * radius, true);
+            Rect::new(-0.5 * radius, -0.5 * radius, 0.55 * radius + letters, 0.5 * radius)
+        }
+    }
+}
+
+/// How much wider than high an octagon is drawn, so that its letters find room.
+fn wide(mark: &Mark) -> f64 {
+    (text_width(&mark.label, 1.0, true) / 2.0 + 0.3).max(1.0)
+}
+
 /// Where marks may stand: clear of parts, whose tags and numbers lie within their outlines, of labels, and of one another.
 struct Room<'a> {
     layout: &'a Layout,
     radius: f64,
-    /// Whether labels of runs are shown.
-    labels: bool,
+    /// How far labels of runs reach over the boxes that were kept for them; nothing where none is shown.
+    labels: Option<f64>,
     /// Marks that stand already, by cells as wide as two of them.
-    taken: Cells<Point>,
+    taken: Cells<Rect>,
 }
 
 impl<'a> Room<'a> {
     fn new(layout: &'a Layout, look: &Look) -> Self {
+        let shown = super::detail_at(look.zoom) >= Detail::Labels;
         Self {
             layout,
             radius: radius(look.zoom),
-            labels: super::detail_at(look.zoom) >= Detail::Labels,
+            labels: super::runs::label_reach(look.zoom).filter(|_| shown),
             taken: Cells::default(),
         }
     }
-    fn cell(&self, at: Point) -> (i32, i32) {
-        let cell = |length: f64| libm::floor(length / (2.2 * self.radius)) as i32;
-        (cell(at.x), cell(at.y))
+    fn cell(&self, length: f64) -> i32 {
+        libm::floor(length / (2.2 * self.radius)) as i32
     }
-    fn is_free(&self, at: Point) -> bool {
-        let side = 2.0 * self.radius;
-        let area = Rect::from_center_size(at, (side, side));
-        let (column, row) = self.cell(at);
-        let around = |middle: i32| (middle.saturating_sub(1), middle.saturating_add(1));
-        let on_mark = |other: &Point| other.distance(at) < 2.2 * self.radius;
+    /// The cells that a box lies in, from and to.
+    fn cells(&self, area: Rect) -> [(i32, i32); 2] {
+        [
+            (self.cell(area.x0), self.cell(area.x1)),
+            (self.cell(area.y0), self.cell(area.y1)),
+        ]
+    }
+    fn is_free(&self, area: Rect) -> bool {
+        let gap = 0.1 * self.radius;
+        let around = area.inflate(gap, gap);
+        let [columns, rows] = self.cells(around);
         if self
             .taken
-            .any(around(column), around(row), |_, _, other| on_mark(other))
+            .any(columns, rows, |_, _, other| other.overlaps(around))
         {
             return false;
         }
-        let on_label = |_, label: Rect| label.overlaps(area);
-        if self.labels && self.layout.label_index.any_near(area, on_label) {
+        if let Some(reach) = self.labels
+            && self
+                .layout
+                .label_index
+                .any_near(area.inflate(reach, reach), |_, label| {
+                    label.inflate(reach, reach).overlaps(area)
+                })
+        {
             return false;
         }
         // Over the edge of a part it may reach: what is written there begins further in.
         !self.layout.is_on_part(area.inset(-EDGE))
     }
     /// Takes the first of these places that is free.
-    fn take(&mut self, mut places: impl Iterator<Item = Point>) -> Option<Point> {
-        let at = places.find(|at| self.is_free(*at))?;
-        let (column, row) = self.cell(at);
-        self.taken.push(column, row, at);
+    fn take(&mut self, mark: &Mark, mut places: impl Iterator<Item = Point>) -> Option<Point> {
+        let covers = extent(mark, self.radius);
+        let at = places.find(|at| self.is_free(covers + at.to_vec2()))?;
+        let area = covers + at.to_vec2();
+        let [columns, rows] = self.cells(area);
+        for column in columns.0..=columns.1 {
+            for row in rows.0..=rows.1 {
+                self.taken.push(column, row, area);
+            }
+        }
         Some(at)
     }
 }
@@ -163,21 +239,48 @@ fn beside_part(outline: Rect, radius: f64) -> impl Iterator<Item = Point> {
         .chain(row(below + step))
 }
 
+/// Places around a spot, nearest first: squares of them, one around the other.
+fn around(middle: Point, radius: f64) -> impl Iterator<Item = Point> {
+    let step = 1.2 * radius;
+    (1..=16_i32).flat_map(move |ring| {
+        (-ring..=ring).flat_map(move |along| {
+            [(along, -ring), (ring, along), (along, ring), (-ring, along)]
+                .map(|(x, y)| middle + Vec2::new(f64::from(x), f64::from(y)) * step)
+        })
+    })
+}
+
+/// The point of a box that is nearest.
+fn nearest_of(area: Rect, at: Point) -> Point {
+    Point::new(at.x.clamp(area.x0, area.x1), at.y.clamp(area.y0, area.y1))
+}
+
+/// The point of a run that is nearest.
+fn nearest_on(way: &RunWay, at: Point) -> Option<Point> {
+    way.pieces()
+        .map(|(a, b)| nearest_of(Rect::from_points(a, b), at))
+        .min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)))
+}
+
 /// Folds marks that would cover one another. Findings come gravest first, so the first of them stays.
 fn fold(spots: &mut [Spot<'_>], radius: f64) {
-    let reach = 1.9 * radius;
+    // One that found a place of its own stands clear of all others.
+    let (reach, same) = (1.9 * radius, 0.01 * radius);
     // Kept ones by cells as wide as marks reach: whatever covers a mark lies in its cell or one beside it.
     let mut kept: Cells<usize> = Cells::default();
     let cell = |length: f64| libm::floor(length / reach) as i32;
     for place in 0..spots.len() {
-        let Some(at) = spots.get(place).map(|spot| spot.at) else {
+        let Some((at, within)) = spots
+            .get(place)
+            .map(|spot| (spot.at, if spot.has_room { same } else { reach }))
+        else {
             break;
         };
         let (column, row) = (cell(at.x), cell(at.y));
         let mut host = None;
         let around = |middle: i32| (middle.saturating_sub(1), middle.saturating_add(1));
         kept.any(around(column), around(row), |_, _, other| {
-            let covers = spots.get(*other).is_some_and(|spot| spot.at.distance(at) < reach);
+            let covers = spots.get(*other).is_some_and(|spot| spot.at.distance(at) < within);
             if covers {
                 host = Some(*other);
             }
@@ -193,18 +296,19 @@ fn fold(spots: &mut [Spot<'_>], radius: f64) {
         there.folded += 1;
         let at = there.at;
         if let Some(spot) = spots.get_mut(place) {
-            (spot.shown, spot.at) = (false, at);
+            (spot.shown, spot.at, spot.leader) = (false, at, None);
         }
     }
 }
 
 /// The boxes of the marks that are drawn.
 pub(crate) fn areas(spots: &[Spot<'_>], look: &Look) -> Vec<Rect> {
-    let side = 2.2 * radius(look.zoom);
+    let radius = radius(look.zoom);
+    let gap = 0.1 * radius;
     spots
         .iter()
         .filter(|spot| spot.shown)
-        .map(|spot| Rect::from_center_size(spot.at, (side, side)))
+        .map(|spot| (extent(spot.mark, radius) + spot.at.to_vec2()).inflate(gap, gap))
         .collect()
 }
 
@@ -233,8 +337,18 @@ pub(crate) fn draw_marks(pen: &mut Pen, spots: &[Spot<'_>], look: &Look, cut: &C
     for spot in spots.iter().filter(|spot| spot.shown) {
         let owner = Owner::Finding(spot.mark.finding);
         pen.owner(owner);
-        if !cut.shows(Rect::from_center_size(spot.at, (4.0 * radius, 4.0 * radius))) {
+        let mut covers = (extent(spot.mark, radius) + spot.at.to_vec2()).inflate(radius, radius);
+        if let Some(end) = spot.leader {
+            covers = covers.union(Rect::from_points(spot.at, end));
+        }
+        if !cut.shows(covers) {
             continue;
+        }
+        if let Some(end) = spot.leader {
+            let mut line = BezPath::new();
+            line.move_to(spot.at);
+            line.line_to(end);
+            pen.path(Detail::Shape, line, None, Some(solid(Ink::Faint, radius * 0.12)));
         }
         if look.hovered == Some(owner) || look.picked.contains(&owner) {
             pen.path(
@@ -248,7 +362,7 @@ pub(crate) fn draw_marks(pen: &mut Pen, spots: &[Spot<'_>], look: &Look, cut: &C
             // Others behind it: the edge of one more shows.
             outline_of(
                 pen,
-                spot.mark.shape,
+                spot.mark,
                 spot.at + Vec2::new(0.34, -0.3) * radius,
                 radius,
             );
@@ -258,11 +372,12 @@ pub(crate) fn draw_marks(pen: &mut Pen, spots: &[Spot<'_>], look: &Look, cut: &C
 }
 
 /// The bare shape of a mark.
-fn outline_of(pen: &mut Pen, shape: MarkShape, at: Point, radius: f64) {
+fn outline_of(pen: &mut Pen, mark: &Mark, at: Point, radius: f64) {
     let corner = |(x, y): (f64, f64)| at + Vec2::new(x, y) * radius;
-    match shape {
+    match mark.shape {
         MarkShape::Octagon => {
-            let path = closed(OCTAGON.map(corner));
+            let more = wide(mark) - 1.0;
+            let path = closed(OCTAGON.map(|(x, y)| corner((x + more.copysign(x), y))));
             pen.path(
                 Detail::Shape,
                 path,
@@ -315,7 +430,7 @@ fn draw_mark(pen: &mut Pen, mark: &Mark, at: Point, radius: f64) {
             },
         );
     };
-    outline_of(pen, mark.shape, at, radius);
+    outline_of(pen, mark, at, radius);
     match mark.shape {
         MarkShape::Octagon => write(pen, corner(0.0, 0.36), radius, Ink::Paper, Anchor::Middle),
         MarkShape::Triangle => write(pen, corner(0.0, 0.66), radius * 0.88, Ink::Fix, Anchor::Middle),

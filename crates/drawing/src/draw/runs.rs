@@ -394,10 +394,9 @@ fn draw_label(pen: &mut Pen, id: RunId, way: &RunWay, overlays: &Overlays<'_>, l
     }
     let room = label.area.width().max(label.area.height());
     // At small zoom in larger letters, and if need be less of it; the lane beside must not be covered.
-    let size = RUN_LABEL_SIZE.max(LABEL_PX / look.zoom.max(1e-3));
-    if size > MOST_LABEL_SIZE {
+    let Some(size) = label_size(look.zoom) else {
         return;
-    }
+    };
     let shorter = text
         .rmatch_indices("  ")
         .filter_map(|(place, _)| text.get(..place));
@@ -409,7 +408,7 @@ fn draw_label(pen: &mut Pen, id: RunId, way: &RunWay, overlays: &Overlays<'_>, l
     };
     // The paper shows through where the label stands, as on a map's contour lines.
     let half = text_width(text, size, false) / 2.0 + 2.0;
-    let depth = 4.6 * size / RUN_LABEL_SIZE;
+    let depth = LABEL_DEPTH * size / RUN_LABEL_SIZE;
     let middle = label.area.center();
     let (gap, at) = if label.upright {
         (
@@ -443,6 +442,18 @@ fn draw_label(pen: &mut Pen, id: RunId, way: &RunWay, overlays: &Overlays<'_>, l
     );
 }
 
+/// Height of a label's letters in board units; nothing at a zoom at which they are not written.
+fn label_size(zoom: f64) -> Option<f64> {
+    Some(RUN_LABEL_SIZE.max(LABEL_PX / zoom.max(1e-3))).filter(|size| *size <= MOST_LABEL_SIZE)
+}
+
+/// How far labels reach over the boxes that were kept for them when the runs were laid; nothing where none is written.
+pub(super) fn label_reach(zoom: f64) -> Option<f64> {
+    label_size(zoom).map(|size| LABEL_DEPTH * (size / RUN_LABEL_SIZE - 1.0))
+}
+
+/// Half the height of what a label of the usual size covers.
+const LABEL_DEPTH: f64 = 4.6;
 /// Least height of a label's letters on screen, in pixels.
 const LABEL_PX: f64 = 7.5;
 /// Largest letters of a label, in board units: larger ones reach into the lanes beside it.
