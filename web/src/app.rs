@@ -96,6 +96,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Body => html! { <BodyPlan revision={store.revision} /> },
         Panel::Papers => html! { <Papers revision={store.revision} /> },
         Panel::Thread => html! { <Thread revision={store.revision} /> },
+        Panel::Becomes => html! { <Thread revision={store.revision} becomes=true key="becomes" /> },
         Panel::Limits => limits(&store),
         Panel::Outline => outline(&store),
         Panel::Keys => keys(&store),

@@ -7,7 +7,7 @@ use js_sys::Promise;
 use model::picture::Picture;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{CanvasRenderingContext2d, File, HtmlCanvasElement};
+use web_sys::{Blob, CanvasRenderingContext2d, HtmlCanvasElement};
 
 /// Longest side of a picture in the job, in pixels: enough to read a wire's print at arm's length.
 const LONGEST_PX: f64 = 1600.0;
@@ -18,11 +18,11 @@ const QUALITY: f64 = 0.8;
 ///
 /// # Errors
 /// What the browser says is wrong with it.
-pub(crate) async fn scaled(file: &File) -> Result<Vec<u8>, String> {
+pub(crate) async fn scaled(file: &Blob) -> Result<Vec<u8>, String> {
     shrunk(file).await.map_err(|error| js::error_message(&error))
 }
 
-async fn shrunk(file: &File) -> Result<Vec<u8>, JsValue> {
+async fn shrunk(file: &Blob) -> Result<Vec<u8>, JsValue> {
     let window = web_sys::window().ok_or(JsValue::NULL)?;
     let drawn = js::call(&window, "createImageBitmap", &[file])?;
     let drawn = JsFuture::from(Promise::resolve(&drawn)).await?;

@@ -40,6 +40,8 @@ pub(crate) enum Panel {
     Papers,
     /// Complaints, condition record, quote, and what becomes of things.
     Thread,
+    /// The same, opened on what becomes of things.
+    Becomes,
     /// The system as an outline.
     Outline,
     /// The list of keys.

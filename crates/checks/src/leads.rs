@@ -31,7 +31,7 @@ pub(crate) fn second_lead(ctx: &Ctx<'_>, speaker: PartId) -> Option<Edit> {
     };
     let mut lead = beside(first, from, to);
     lead.wire.jacket = Jacket {
-        tracer: Some(Colour::Black),
+        tracer: lead.wire.jacket.base.map(|_| Colour::Black),
         ..lead.wire.jacket
     };
     Some(added(ctx, lead))

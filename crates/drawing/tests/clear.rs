@@ -94,7 +94,11 @@ fn all_sheets() -> Vec<(String, Sheet, circuit::Study)> {
         let lesson = built_in.lesson();
         for version in lessons::Version::BOTH {
             let settings = lesson.version(version).settings;
-            add(format!("{}/{}", built_in.key, version.word()), lesson.sheet(version), &settings);
+            add(
+                format!("{}/{}", built_in.key, version.word()),
+                lesson.sheet(version),
+                &settings,
+            );
         }
     }
     all
@@ -139,7 +143,8 @@ fn marks_keep_clear_of_parts_letters_and_one_another_at_any_zoom() {
             let side = 2.0 * 9.0 / zoom.clamp(0.25, 1.0);
             let mut spots: Vec<(Point, f64)> = Vec::new();
             for mark in &marks {
-                let at = mark_spot(&layout, &look, mark.finding).expect("it speaks of something on the board");
+                let at =
+                    mark_spot(&layout, &look, mark.finding).expect("it speaks of something on the board");
                 // One that stands for several is one. A dot is half as wide as the others.
                 if !spots.iter().any(|(other, _)| *other == at) {
                     let share = if mark.shape == MarkShape::Dot { 0.42 } else { 0.8 };
@@ -218,13 +223,24 @@ fn a_mark_is_as_wide_as_what_is_written_in_it() {
     {
         match &item.shape {
             Shape::Path { path, .. } => shape = Some(kurbo::Shape::bounding_box(path)),
-            Shape::Text { text, at, size, anchor, bold, upright, .. } => {
+            Shape::Text {
+                text,
+                at,
+                size,
+                anchor,
+                bold,
+                upright,
+                ..
+            } => {
                 letters = Some(text_area(text, *at, *size, *anchor, *bold, *upright));
             }
         }
     }
     let (shape, letters) = (shape.expect("a shape"), letters.expect("its letters"));
-    assert!(shape.x0 < letters.x0 && letters.x1 < shape.x1, "{letters} in {shape}");
+    assert!(
+        shape.x0 < letters.x0 && letters.x1 < shape.x1,
+        "{letters} in {shape}"
+    );
 }
 
 #[test]

@@ -143,13 +143,16 @@ impl Camera {
         self.zoom = zoom.min(most).clamp(LEAST_ZOOM, MOST_ZOOM);
         self.origin = what.center() - free.center().to_vec2() / self.zoom;
     }
-    /// Brings a part of the board into the free area, shifting no more than needed; a zoom too small to read is raised.
+    /// Brings a part of the board into the free area, shifting no more than needed; a zoom too small to read is raised, as
+    /// far as all of it stays in view.
     pub fn reveal(&mut self, what: Rect) {
+        let free = self.free_area().inset(-24.0);
         if self.zoom < 0.55 {
             let middle = self.to_screen(what.center());
-            self.zoom_about(middle, 0.9 / self.zoom);
+            let fits = (free.width() / what.width().max(1.0)).min(free.height() / what.height().max(1.0));
+            let zoom = fits.min(0.9).max(self.zoom);
+            self.zoom_about(middle, zoom / self.zoom);
         }
-        let free = self.free_area().inset(-24.0);
         let low = self.to_screen(what.origin());
         let high = self.to_screen(Point::new(what.x1, what.y1));
         let shift = |low: f64, high: f64, least: f64, most: f64| {
@@ -217,5 +220,19 @@ mod tests {
         camera.reveal(Rect::new(2000.0, 100.0, 2100.0, 200.0));
         assert!(camera.visible().contains(Point::new(2050.0, 150.0)));
         assert!((camera.origin.y - before.origin.y).abs() < 1e-9);
+    }
+
+    #[test]
+    fn revealing_a_long_thing_from_afar_keeps_both_its_ends_in_view() {
+        for (width, least) in [(100.0, 0.89), (1600.0, 0.2)] {
+            let mut camera = Camera {
+                zoom: 0.2,
+                ..Camera::default()
+            };
+            let what = Rect::new(3000.0, 100.0, 3000.0 + width, 200.0);
+            camera.reveal(what);
+            assert_eq!(camera.visible().union(what), camera.visible(), "{width}");
+            assert!(camera.zoom >= least, "{width}: {}", camera.zoom);
+        }
     }
 }

@@ -297,7 +297,10 @@ impl Editor {
             .length
             .value()
             .map_or(say!("plain-length-unknown"), |metres| long(metres.0, &self.words));
-        let base = wire.jacket.base.said();
+        let base = wire
+            .jacket
+            .base
+            .map_or(say!("plain-colour-unknown"), |it| it.said());
         let colour = match wire.jacket.tracer {
             Some(tracer) => say!("plain-traced", base = base, tracer = tracer.said()),
             None => base,

@@ -360,8 +360,7 @@ impl<'e> Recorder<'e> {
             length: Fact::Unknown,
             condition: Fact::Unknown,
             // The rest nobody sees at a glance: it is assumed, and shown as assumed wherever it decides something.
-            // A jacket has some colour; it decides nothing.
-            jacket: Jacket::plain(model::conductor::Colour::Black),
+            jacket: Jacket::UNKNOWN,
             ..Wire::default()
         };
         for (name, text) in [

@@ -146,3 +146,32 @@ fn a_terminal_is_named_outright_and_a_new_part_of_any_kind_can_be_recorded() {
     }
     assert_eq!(editor.sheet().runs.len(), PartKind::WORDS.len());
 }
+
+#[test]
+fn a_colour_that_was_not_seen_stays_unknown() {
+    let mut editor = found("sheet found");
+    record(&mut editor, "batt", "fuse", &SeenOfRun::default());
+    let run = editor.sheet().runs.values().next().expect("a run");
+    assert_eq!(run.wire.jacket, model::conductor::Jacket::UNKNOWN);
+    let text = model::text::print(editor.job());
+    assert!(text.contains("colour=?"), "{text}");
+    assert_eq!(
+        model::text::parse(&text).expect("its own text").sheets,
+        editor.job().sheets
+    );
+    // It is told as unknown, and drawn in no colour.
+    let list = drawing::draw(
+        editor.sheet(),
+        editor.layout(),
+        None,
+        &drawing::Look::default(),
+        editor.layout().bounds().expect("parts"),
+    );
+    let coloured = list.items.iter().any(|item| match &item.shape {
+        drawing::Shape::Path { stroke, .. } => {
+            matches!(stroke, Some(stroke) if matches!(stroke.ink, drawing::Ink::Insulation(_)))
+        }
+        drawing::Shape::Text { .. } => false,
+    });
+    assert!(!coloured);
+}

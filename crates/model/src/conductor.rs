@@ -218,11 +218,11 @@ choice! {
 }
 
 /// Colour of a jacket: a base and perhaps a tracer. Written base first, `WH` or `WHBK`, so that the drawing knows
-/// which is which (IEC 60757 itself orders joined codes by its table, which does not tell).
+/// which is which (IEC 60757 itself orders joined codes by its table, which does not tell); `?` where nobody looked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Jacket {
-    /// The colour of most of it.
-    pub base: Colour,
+    /// The colour of most of it; nothing where it is not known.
+    pub base: Option<Colour>,
     /// The colour of the stripe.
     pub tracer: Option<Colour>,
 }
@@ -231,8 +231,16 @@ impl Jacket {
     /// A jacket of one colour.
     #[must_use]
     pub const fn plain(base: Colour) -> Self {
-        Self { base, tracer: None }
+        Self {
+            base: Some(base),
+            tracer: None,
+        }
     }
+    /// A jacket whose colour nobody has told.
+    pub const UNKNOWN: Self = Self {
+        base: None,
+        tracer: None,
+    };
 }
 
 impl PropertyType for Jacket {
@@ -240,16 +248,22 @@ impl PropertyType for Jacket {
         example: "RD or WHBK (base, then tracer)",
     };
     fn print(&self) -> String {
-        format!("{}{}", self.base.word(), self.tracer.map_or("", Colour::word))
+        match self.base {
+            Some(base) => format!("{}{}", base.word(), self.tracer.map_or("", Colour::word)),
+            None => "?".to_owned(),
+        }
     }
     fn parse(text: &str, _: Option<(f64, f64)>) -> Result<Self, PropertyError> {
         let text = text.trim();
+        if text == "?" {
+            return Ok(Self::UNKNOWN);
+        }
         let read = || {
             let base = Colour::from_word(text.get(..2)?)?;
             match text.get(2..)? {
                 "" => Some(Self::plain(base)),
                 rest => Some(Self {
-                    base,
+                    base: Some(base),
                     tracer: Some(Colour::from_word(rest)?),
                 }),
             }
@@ -274,7 +288,7 @@ impl schemars::JsonSchema for Jacket {
         "Jacket".into()
     }
     fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        schemars::json_schema!({"type": "string", "pattern": "^([A-Z]{2}){1,2}$", "examples": ["RD", "WHBK"]})
+        schemars::json_schema!({"type": "string", "pattern": "^([?]|([A-Z]{2}){1,2})$", "examples": ["RD", "WHBK", "?"]})
     }
 }
 

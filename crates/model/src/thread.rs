@@ -174,6 +174,8 @@ properties! {
 properties! {
     /// A line of the condition record at intake, before any trim comes off.
     pub struct IntakeNote {
+        /// Its tag, by which pictures are of it: I1. None where nobody gave it one.
+        tag as "tag": String = String::new();
         /// Where: a tag, a place of the body, or in words.
         at as "where": String = String::new();
         /// What was seen there.

@@ -2,7 +2,8 @@
 
 use model::conductor::Material;
 use model::edits::{
-    ThreadList, add_line, add_picture, rename_part, set_line, set_property, set_wire_property, tick,
+    ThreadList, add_line, add_picture, add_picture_of_intake, remove_line, remove_picture, rename_part,
+    set_line, set_property, set_wire_property, tick,
 };
 use model::file;
 use model::handling::Handling;
@@ -222,4 +223,43 @@ fn strands_add_up_to_the_true_size_and_a_measured_drop_tells_the_material() {
             .map(|it| it.1.is_finite()),
         Some(true)
     );
+}
+
+#[test]
+fn a_line_of_the_condition_record_has_pictures_of_its_own_and_takes_them_along() {
+    let mut job = job();
+    let before = file::write(&job);
+    let jpeg = || vec![0xff, 0xd8, 0xff, 0xe0];
+    // The line of the text form has no tag yet: it gets one with its first picture, in the same step.
+    assert_eq!(job.thread.intake[0].tag, "");
+    let (edit, key) = add_picture_of_intake(&job, 0, jpeg()).expect("a picture");
+    let back = job.apply(edit);
+    assert_eq!(job.thread.intake[0].tag, "I1");
+    assert_eq!(job.pictures[&key].facts.of, "I1");
+    let (edit, second) = add_picture_of_intake(&job, 0, jpeg()).expect("another");
+    job.apply(edit);
+    assert_eq!(job.pictures[&second].facts.of, "I1");
+    // A new line has a tag from the start, and another one.
+    let (edit, place) = add_line(&job, ThreadList::Intake, &[("what", "Lamp out")]).expect("there is room");
+    job.apply(edit);
+    assert_eq!(job.thread.intake[place].tag, "I2");
+    assert!(add_picture_of_intake(&job, 9, jpeg()).is_err());
+    // The tag stands in the text form, which reads it back.
+    let text = model::text::print(&job);
+    assert!(text.contains("intake I1 \"Lid of the block cracked\""), "{text}");
+    let read = model::text::parse(&text).expect("its own text");
+    assert_eq!(read.thread.intake, job.thread.intake);
+    // Its pictures go with the line, and come back with it.
+    let with = file::write(&job);
+    let edit = remove_line(&job, ThreadList::Intake, 0).expect("it is there");
+    let undo = job.apply(edit);
+    assert!(job.pictures.is_empty());
+    job.apply(undo);
+    assert_eq!(file::write(&job), with);
+    let edit = remove_line(&job, ThreadList::Intake, place).expect("it is there");
+    job.apply(edit);
+    let edit = remove_picture(&job, &second).expect("it is there");
+    job.apply(edit);
+    job.apply(back);
+    assert_eq!(file::write(&job), before);
 }

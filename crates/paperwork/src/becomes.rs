@@ -85,6 +85,17 @@ impl WhatBecomes {
     }
 }
 
+fn no_totals() -> Table {
+    Table::new(
+        "totals",
+        &[
+            Column::words("total"),
+            Column::number("quantity", Unit::Bare, 2),
+            Column::words("unit"),
+        ],
+    )
+}
+
 /// What a finding is about, whatever it says: its check and its things.
 fn about(finding: &Finding) -> (&'static str, Vec<model::PartId>, Vec<model::RunId>) {
     let (mut parts, mut runs) = (finding.parts.clone(), finding.runs.clone());
@@ -251,14 +262,7 @@ impl WhatBecomes {
     /// What comes of it, as a list of names and numbers.
     #[must_use]
     pub fn totals(&self, work: &Work<'_>) -> Table {
-        let mut table = Table::new(
-            "totals",
-            &[
-                Column::words("total"),
-                Column::number("quantity", Unit::Bare, 2),
-                Column::words("unit"),
-            ],
-        );
+        let mut table = no_totals();
         let mut row =
             |said: Saying, cell: Cell, unit: Cell| table.rows.push(vec![Cell::Said(said), cell, unit]);
         let pieces = || Cell::Said(say!("paper-things"));
@@ -269,6 +273,17 @@ impl WhatBecomes {
         row(say!("paper-cleared"), Cell::Count(self.cleared.len()), findings());
         row(say!("paper-left"), Cell::Count(self.left.len()), findings());
         row(say!("paper-added"), Cell::Count(self.added.len()), findings());
+        let worth = self.worth(work);
+        table.rows.extend(worth.rows);
+        table.notes.extend(worth.notes);
+        table
+    }
+    /// Metal and money alone, as they stand in the totals.
+    #[must_use]
+    pub fn worth(&self, work: &Work<'_>) -> Table {
+        let mut table = no_totals();
+        let mut row =
+            |said: Saying, cell: Cell, unit: Cell| table.rows.push(vec![Cell::Said(said), cell, unit]);
         for (becomes, metal) in &self.metal {
             for (kilograms, said) in [
                 (metal.copper, say!("paper-copper", becomes = becomes.said())),

@@ -37,6 +37,7 @@ pub fn json(table: &Table) -> Value {
                     Cell::Money(money) => number_of(money.number()),
                     Cell::LengthUnit => "m".into(),
                     Cell::Size(size) => size.print().into(),
+                    Cell::Colour(jacket) if jacket.base.is_none() => Value::Null,
                     Cell::Colour(jacket) => jacket.print().into(),
                     Cell::Text(text) => text.as_str().into(),
                     Cell::Said(said) => words.say(said).replace('\u{ad}', "").into(),

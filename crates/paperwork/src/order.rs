@@ -6,7 +6,7 @@ use crate::table::{colour, size_value};
 use crate::terms::Terms;
 use crate::work::{Work, endings};
 use model::conductor::{EndingMethod, Material};
-use model::kinds::supply::GroundSurface;
+use model::kinds::supply::{GroundSurface, Thread};
 use model::laying::Guard;
 use model::property::PropertyType;
 use model::quantity::{Amps, Metres};
@@ -380,9 +380,13 @@ fn ending(work: &Work<'_>, run: &Run, end: usize, lines: &mut Lines, lacking: &m
     };
     match method {
         EndingMethod::CrimpedRing => match stud(work, run.ends()[end.min(1)]) {
-            Some(stud) => {
-                let what = say!("paper-ring", size = told.clone(), stud = format!("M{stud}"));
-                let key = format!("ring {written} M{stud}");
+            Some((stud, is_sure)) => {
+                let message = if is_sure { "paper-ring" } else { "paper-ring-usual" };
+                let what = Saying::new(message)
+                    .with("size", told.clone())
+                    .with("stud", stud.word());
+                let sure = if is_sure { "" } else { "?" };
+                let key = format!("ring {written} {}{sure}", stud.word());
                 lines.piece(Section::Endings, area, key, what, &run.tag);
             }
             None => add("ring", say!("paper-ring-any", size = told.clone())),
@@ -414,13 +418,25 @@ fn ending(work: &Work<'_>, run: &Run, end: usize, lines: &mut Lines, lacking: &m
     }
 }
 
-/// The stud that an end lands on, in millimetres of thread, where it is known.
-fn stud(work: &Work<'_>, end: &End) -> Option<u8> {
-    match &work.sheet.parts.get(&end.terminal()?.part)?.is {
-        PartKind::Fuse(fuse) => reference::fuses::stud(fuse.form),
-        _ => None,
-    }
+/// The stud that an end lands on, and whether that is known rather than usual.
+fn stud(work: &Work<'_>, end: &End) -> Option<(Thread, bool)> {
+    let told = match &work.sheet.parts.get(&end.terminal()?.part)?.is {
+        PartKind::Fuse(fuse) => return Some((reference::fuses::stud(fuse.form)?, true)),
+        PartKind::Battery(it) => it.stud,
+        PartKind::Alternator(it) => it.stud,
+        PartKind::Breaker(it) => it.stud,
+        PartKind::Block(it) => it.stud,
+        PartKind::Bus(it) => it.stud,
+        PartKind::Ground(it) => it.stud,
+        PartKind::Isolator(it) => it.stud,
+        PartKind::Amplifier(it) => it.stud,
+        _ => return None,
+    };
+    Some((told.value()?, told.is_given()))
 }
+
+/// How much longer a sleeve or tube is cut than the passage that it guards: a hand's breadth at either side. Common practice.
+const GUARD_OVER: Metres = Metres(0.1);
 
 /// Grommets and sleeves in the passages that our runs go through, where none is yet.
 fn guards(work: &Work<'_>, lines: &mut Lines) {
@@ -440,19 +456,30 @@ fn guards(work: &Work<'_>, lines: &mut Lines) {
                 Guard::Grommet if !there.contains(&(passage.as_str(), *guard)) => {
                     grommets.entry(passage.as_str()).or_default().insert(*id);
                 }
-                Guard::Sleeve if !run.wire.sheathed => {
-                    let what = say!("paper-sleeve-at", passage = name);
-                    lines.piece(Section::Small, 0.0, format!("sleeve {passage}"), what, &run.tag);
-                }
-                Guard::Tube if !run.wire.sheathed => {
-                    let what = say!("paper-tube-at", passage = name);
-                    lines.piece(
-                        Section::Small,
-                        0.0,
-                        format!("tube-piece {passage}"),
-                        what,
-                        &run.tag,
-                    );
+                Guard::Sleeve | Guard::Tube if !run.wire.sheathed => {
+                    let (word, by_metre, by_piece) = match guard {
+                        Guard::Sleeve => ("sleeve", "paper-sleeve", "paper-sleeve-at"),
+                        _ => ("tube", "paper-tube", "paper-tube-at"),
+                    };
+                    // By the metre where the body tells how long the passage is; else a piece that is measured there.
+                    match (work.passage_length(passage), run.wire.size.value()) {
+                        (Some(long), Some(size)) => {
+                            let what = Saying::new(by_metre).with("size", size_value(size));
+                            let used = Quantity::Metres(Metres(long.0 + GUARD_OVER.0));
+                            let key = format!("{word} {}", size.print());
+                            lines.add(Section::Small, size.area().0, key, what, used, &run.tag);
+                        }
+                        _ => {
+                            let what = Saying::new(by_piece).with("passage", name);
+                            lines.piece(
+                                Section::Small,
+                                0.0,
+                                format!("{word}-piece {passage}"),
+                                what,
+                                &run.tag,
+                            );
+                        }
+                    }
                 }
                 _ => {}
             }

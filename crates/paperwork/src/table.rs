@@ -32,6 +32,15 @@ impl Column {
     pub const fn number(name: &'static str, unit: Unit, places: u8) -> Self {
         Self { name, unit, places }
     }
+    /// Whether it holds tags and the like, which no line break may tear.
+    #[must_use]
+    pub fn is_unbroken(&self) -> bool {
+        const UNBROKEN: &[&str] = &[
+            "tag", "end-a", "end-b", "red", "black", "fuse", "size", "material", "becomes", "fitted",
+            "decision", "need",
+        ];
+        UNBROKEN.contains(&self.name)
+    }
     /// What stands above it, with its unit: `Length (m)`.
     #[must_use]
     pub fn heading(&self, words: &Words) -> String {
@@ -181,7 +190,14 @@ impl Table {
         self.columns
             .iter()
             .enumerate()
-            .filter(|(at, column)| !(self.name == "meter" && column.name == "read") && empty(*at))
+            .filter(|(at, column)| {
+                let by_hand = match self.name {
+                    "meter" => column.name == "read",
+                    "order" | "quote" => matches!(column.name, "price" | "parts-price" | "sum" | "hours"),
+                    _ => false,
+                };
+                !by_hand && empty(*at)
+            })
             .map(|(_, column)| column.name)
             .collect()
     }
@@ -235,7 +251,10 @@ pub(crate) fn size_value(size: Size) -> Value {
 
 /// A colour by its letters and its name: `RD red`.
 pub(crate) fn colour(jacket: Jacket) -> Saying {
-    let base = model::said::choice(jacket.base.title());
+    let Some(base) = jacket.base else {
+        return say!("paper-colour-unknown");
+    };
+    let base = model::said::choice(base.title());
     match jacket.tracer {
         None => say!("paper-colour", letters = jacket.print(), base = base),
         Some(tracer) => say!(

@@ -7,6 +7,7 @@ use crate::articles::joined;
 use model::compare::{Became, Comparison, compare};
 use model::conductor::{Condition, EndingMethod, FittedBy};
 use model::handling::{Fate, Handling, OnceOut};
+use model::quantity::Metres;
 use model::{Job, Part, PartId, PartKind, Run, RunId, Settings, Sheet, SheetKind};
 use words::{Saying, say};
 
@@ -266,6 +267,12 @@ impl<'j> Work<'j> {
             None => name.into(),
         }
     }
+    /// How long a passage of the body is; `None` where the body has no plan or no such passage.
+    #[must_use]
+    pub fn passage_length(&self, name: &str) -> Option<Metres> {
+        let passage = self.plan.as_ref()?.passage(name)?;
+        Some(Metres(passage.metres())).filter(|long| long.0 > 0.0)
+    }
     /// The way that a run takes, from place to place; as the route is written where the body has no plan or no such way. `None`
     /// for a run without a route.
     #[must_use]
@@ -395,5 +402,7 @@ fn is_another_wire(before: &Run, after: &Run) -> bool {
         condition.is_some_and(|it| !matches!(it, Condition::Sound | Condition::Wet))
     };
     let sound = spoilt(was.condition.value()) && is.condition.value() == Some(Condition::Sound);
-    size || material || insulation || longer || sound || was.jacket != is.jacket
+    // A colour that was not known and is known now was looked at.
+    let colour = was.jacket.base.is_some() && is.jacket.base.is_some() && was.jacket != is.jacket;
+    size || material || insulation || longer || sound || colour
 }

@@ -117,7 +117,7 @@ fn cable_adds_up_with_its_slack_and_its_waste() {
         let line = order.lines.iter().find(|line| line.article == article);
         line.map(|line| line.used)
     };
-    assert_eq!(count("ring 2.5mm2"), Some(Quantity::Pieces(3)));
+    assert_eq!(count("ring 2.5mm2 M8?"), Some(Quantity::Pieces(3)));
     assert_eq!(count("spade 2.5mm2"), Some(Quantity::Pieces(3)));
     assert_eq!(count("label"), Some(Quantity::Pieces(6)));
 }
@@ -284,4 +284,80 @@ fn open_ends_of_the_worked_job_are_the_two_complaints_that_wait_to_be_closed() {
         complaint: tag.to_owned(),
     };
     assert_eq!(open, [closed("C1"), closed("C3")]);
+}
+
+/// The articles of a job's order list: written name, and what is used.
+fn articles(job: &Job) -> Vec<(String, Quantity)> {
+    let work = Work::latest(job).expect("a sheet");
+    let order = order(&work, &Terms::default());
+    order.lines.into_iter().map(|it| (it.article, it.used)).collect()
+}
+
+/// Rings have the hole of the stud that they land on: of a fuse by its form (ISO 8820-5), of other parts as told, else the usual
+/// one with a sign that it is to be measured, else none. Common practice.
+#[test]
+fn rings_are_ordered_by_size_and_stud() {
+    let job = text(
+        "battery B1 agm\nfuse F1 strip30 40A\nbus X1 M6\nground E1 bare stud=?\nload L1\n\
+         run W1 B1.+ F1.in 10mm2 0.3m RD ends=ring/ring\n\
+         run W2 F1.out X1.1 10mm2 1m RD ends=ring/ring\n\
+         run W3 X1.2 L1.+ 10mm2 1m RD ends=ring/ring\n\
+         run W4 L1.- E1.stud 10mm2 1m BK ends=ring/ring",
+    );
+    let rings: Vec<(String, Quantity)> = articles(&job)
+        .into_iter()
+        .filter(|(article, _)| article.starts_with("ring"))
+        .collect();
+    let pieces = |count| Quantity::Pieces(count);
+    assert_eq!(
+        rings,
+        [
+            // L1 has no stud that is known of, and E1 is to be measured.
+            ("ring 10mm2".to_owned(), pieces(3)),
+            // Two on the fuse.
+            ("ring 10mm2 M5".to_owned(), pieces(2)),
+            // Two on the bar.
+            ("ring 10mm2 M6".to_owned(), pieces(2)),
+            // The battery's bolts are usually M8.
+            ("ring 10mm2 M8?".to_owned(), pieces(1)),
+        ]
+    );
+}
+
+/// The plan's own grommet is 0.7 m to 0.8 m long in a hatchback; 0.1 m is added for a hand's breadth at either side.
+#[test]
+fn sleeves_and_tubes_that_guard_a_passage_are_ordered_by_the_metre() {
+    let job = text(
+        "body hatchback left-hand front-battery\nbattery B1 agm place=battery-tray\nload L1 place=footwell-left\n\
+         run W1 B1.+ L1.+ 4mm2 2m RD ends=ring/ring route=battery-bulkhead/bulkhead-grommet-left \
+         guards=battery-bulkhead:tube/bulkhead-grommet-left:sleeve",
+    );
+    let plan = body::Plan::of(&job.settings.body).expect("a hatchback");
+    for (article, passage) in [
+        ("sleeve 4mm2", "bulkhead-grommet-left"),
+        ("tube 4mm2", "battery-bulkhead"),
+    ] {
+        let used = articles(&job)
+            .into_iter()
+            .find(|(it, _)| it == article)
+            .map(|(_, used)| used);
+        let long = plan.passage(passage).expect("a passage of it").metres() + 0.1;
+        match used {
+            Some(Quantity::Metres(metres)) => {
+                assert!((metres.0 - long).abs() < 1e-9, "{article}: {metres:?}")
+            }
+            other => panic!("{article}: {other:?}"),
+        }
+    }
+    // Without a body nobody knows how long it is: a piece that is measured there.
+    let mut bare = job.clone();
+    bare.settings.body = model::body::Body::default();
+    let pieces = articles(&bare);
+    assert!(
+        pieces.contains(&(
+            "sleeve-piece bulkhead-grommet-left".to_owned(),
+            Quantity::Pieces(1)
+        )),
+        "{pieces:?}"
+    );
 }

@@ -5,7 +5,7 @@
 
 use crate::interpolate::log_log;
 use crate::{Source, Typical};
-use model::kinds::supply::FuseForm;
+use model::kinds::supply::{FuseForm, Thread};
 use model::quantity::{Amps, Ohms, Seconds, Volts};
 
 /// How a fuse is built.
@@ -60,14 +60,14 @@ impl From<FuseForm> for FuseFamily {
     }
 }
 
-/// Thread of the studs that a bolt-in fuse sits on, in millimetres; `None` for fuses that are plugged in.
+/// Thread of the studs that a bolt-in fuse sits on; `None` for fuses that are plugged in.
 ///
 /// Source: ISO 8820-5, M5 for SF30 and M8 for SF51; M8 for the strip of about 61 mm is common practice. All from memory.
 #[must_use]
-pub const fn stud(form: FuseForm) -> Option<u8> {
+pub const fn stud(form: FuseForm) -> Option<Thread> {
     match form {
-        FuseForm::Strip30 => Some(5),
-        FuseForm::Strip51 | FuseForm::Strip61 => Some(8),
+        FuseForm::Strip30 => Some(Thread::M5),
+        FuseForm::Strip51 | FuseForm::Strip61 => Some(Thread::M8),
         FuseForm::Mini | FuseForm::Regular | FuseForm::Maxi | FuseForm::Glass => None,
     }
 }

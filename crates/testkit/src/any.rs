@@ -54,9 +54,12 @@ pub fn any_value(property: &'static Property) -> BoxedStrategy<String> {
                 any_number(Some((0.05, 400.0))).prop_map(|area| format!("{area}mm2")),
             ]
             .boxed(),
-            "colour" => (select(Colour::ALL), proptest::option::of(select(Colour::ALL)))
-                .prop_map(|(base, tracer)| format!("{}{}", base.word(), tracer.map_or("", |c| c.word())))
-                .boxed(),
+            "colour" => prop_oneof![
+                9 => (select(Colour::ALL), proptest::option::of(select(Colour::ALL)))
+                    .prop_map(|(base, tracer)| format!("{}{}", base.word(), tracer.map_or("", |c| c.word()))),
+                1 => Just("?".to_owned()),
+            ]
+            .boxed(),
             "fuses" => vec(
                 prop_oneof![Just("-".to_owned()), any_number(Some((0.1, 1000.0))).prop_map(|a| format!("{a}A"))],
                 0..12,

@@ -312,6 +312,19 @@ impl Page {
         );
     }
 
+    /// What the printer would get, as PDF on A4.
+    #[must_use]
+    #[track_caller]
+    pub fn as_pdf(&self) -> Vec<u8> {
+        let asked = json!({ "paperWidth": 8.27, "paperHeight": 11.69 });
+        let told = self.inspect("Page.printToPDF", &asked);
+        let letters = told["data"].as_str().unwrap_or_default();
+        match base64::engine::general_purpose::STANDARD.decode(letters) {
+            Ok(bytes) => bytes,
+            Err(error) => panic!("the browser printed no PDF: {error}"),
+        }
+    }
+
     /// Shows the page as it would be printed; `false` goes back to the screen.
     #[track_caller]
     pub fn set_print(&self, print: bool) {

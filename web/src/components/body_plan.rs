@@ -146,10 +146,33 @@ pub(crate) fn body_plan_word(store: &Store) -> Html {
     html! { <button type="button" class="mend body-plan__word" onclick={open} data-testid="open-body-drawer">{ store.words().text("body-plan-drawer") }</button> }
 }
 
+#[derive(Properties, PartialEq)]
+pub(super) struct WaysProps {
+    /// The run.
+    pub(super) run: model::RunId,
+}
+
 /// The ways that a run can take through the body: each with its length and what speaks for and against it.
-pub(super) fn ways(store: &Store, run: model::RunId) -> Html {
+#[function_component]
+pub(super) fn Ways(props: &WaysProps) -> Html {
+    let run = props.run;
+    let store = use_context::<Store>();
+    // The search looks at all runs of the sheet: it is made after an edit, not whenever the slip is drawn again.
+    let known = store
+        .as_ref()
+        .map(|store| (store.edits, store.desk.see(editor::Editor::on), store.words()));
+    let offers = {
+        let store = store.clone();
+        use_memo((known, run), move |(_, run)| {
+            store
+                .map(|store| store.desk.see(|editor| editor.ways_of(*run)))
+                .unwrap_or_default()
+        })
+    };
+    let Some(store) = store else {
+        return html! {};
+    };
     let words = store.words();
-    let offers = store.desk.see(|editor| editor.ways_of(run));
     let on = store.desk.see(editor::Editor::on);
     if offers.is_empty() {
         return html! {};
@@ -172,7 +195,7 @@ pub(super) fn ways(store: &Store, run: model::RunId) -> Html {
     html! {
         <details class="slip__beside" data-testid="ways">
             <summary class="slip__more">{ words.text("ways") }</summary>
-            { for offers.into_iter().enumerate().map(|(number, offer)| {
+            { for offers.iter().enumerate().map(|(number, offer)| {
                 let desk = store.desk.clone();
                 let route = offer.route.clone();
                 let take = Callback::from(move |_: MouseEvent| {

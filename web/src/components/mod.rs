@@ -22,7 +22,7 @@ mod offer;
 mod outline;
 mod overlay_legend;
 mod papers;
-mod pictures;
+pub(crate) mod pictures;
 mod plain_slip;
 mod reader_cells;
 mod readings;

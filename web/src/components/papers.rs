@@ -161,8 +161,9 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
     let is_order = matches!(*list, Some(List::Order | List::Cut));
     let title = list.map_or_else(|| words.text("hand-out-title"), |list| words.say(&list.title()));
     let is_list = list.is_some();
+    let wide = matches!(*list, Some(List::Wiring | List::Settings | List::Quote));
     html! {
-        <section onkeydown={escape_closes(&store)} class="papers" data-testid="papers-page" aria-label={words.text("papers")}>
+        <section onkeydown={escape_closes(&store)} class={classes!("papers", wide.then_some("papers--wide"))} data-testid="papers-page" aria-label={words.text("papers")}>
             <header class="papers__head">
                 <b>{ words.text("papers") }</b>
                 if is_list { <button type="button" class="mend" onclick={print} data-testid="paper-print">{ words.text("papers-print") }</button>
@@ -181,7 +182,11 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
                 }
                 { match paper {
                     // Written names are for programs; they stand in the table file.
-                    Some(Shown::List(table)) => listed(&table.without(&["article"]), &words),
+                    Some(Shown::List(table)) => {
+                        let table = table.without(&["article"]);
+                        let empty = table.empty_columns();
+                        listed(&table.without(&empty), &words)
+                    }
                     Some(Shown::Steps(steps)) => stepped(&store, &steps, &words),
                     None if !is_list => html! { <Handover revision={store.revision} /> },
                     None => html! {},
@@ -208,13 +213,18 @@ fn listed(table: &Table, words: &Words) -> Html {
             .unwrap_or_default()
             .then_some("papers__number")
     };
+    // Tags and the like are not parted; a long row of them may be.
+    let shown = |at: usize, text: String| {
+        let short = text.chars().count() < 14 && table.columns.get(at).is_some_and(|it| it.is_unbroken());
+        html! { <td class={classes!(class(at), short.then_some("papers__word"))}>{ text }</td> }
+    };
     html! {
         <>
             if table.rows.is_empty() { <p>{ words.text("papers-empty") }</p> } else {
                 <table>
                     <thead><tr>{ for table.headings(words).into_iter().enumerate().map(|(at, it)| html! { <th scope="col" class={class(at)}>{ it }</th> }) }</tr></thead>
                     <tbody>{ for table.shown(words).into_iter().map(|row| html! {
-                        <tr data-testid="paper-row">{ for row.into_iter().enumerate().map(|(at, it)| html! { <td class={class(at)}>{ it }</td> }) }</tr>
+                        <tr data-testid="paper-row">{ for row.into_iter().enumerate().map(|(at, it)| shown(at, it)) }</tr>
                     }) }</tbody>
                 </table>
             }

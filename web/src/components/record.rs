@@ -188,10 +188,10 @@ pub(crate) fn Record() -> Html {
     let palette = store.paper.palette();
     let colours = USUAL_COLOURS
         .iter()
-        .filter_map(|colour| Some((*colour, Jacket::parse(colour, None).ok()?)))
-        .map(|(written, jacket)| {
-            let style = format!("background:{}", palette.ink(drawing::Ink::Insulation(jacket.base)));
-            let said = words.say(&jacket.base.said());
+        .filter_map(|colour| Some((*colour, Jacket::parse(colour, None).ok()?.base?)))
+        .map(|(written, base)| {
+            let style = format!("background:{}", palette.ink(drawing::Ink::Insulation(base)));
+            let said = words.say(&base.said());
             (written.to_owned(), html! { <><i class="record__swatch" {style} aria-hidden="true" /><span title={said}>{ written }</span></> })
         })
         .collect();

@@ -76,7 +76,7 @@ fn leaves(store: &Store) -> Html {
     html! {
         <li class="set__row set__leaves">
             { leaf(Action::BodyPlan, "body-plan", on_body) }
-            if offers(Action::Thread) { { leaf(Action::Thread, "tool-thread", store.panel == crate::state::Panel::Thread) } }
+            if offers(Action::Thread) { { leaf(Action::Thread, "tool-thread", matches!(store.panel, crate::state::Panel::Thread | crate::state::Panel::Becomes)) } }
             if offers(Action::Papers) { { leaf(Action::Papers, "tool-papers", store.panel == crate::state::Panel::Papers) } }
         </li>
     }

@@ -1,6 +1,6 @@
 //! The slip of paper beside what is picked: its name, its numbers, and the few fields that matter first.
 
-use super::body_plan::ways;
+use super::body_plan::Ways;
 use super::field::Field;
 use super::mark::mark;
 use super::pictures::pictures;
@@ -161,7 +161,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
     };
     let fields = match &thing {
         Thing::Run(id) => {
-            html! { <><RunFields run={*id} revision={props.revision} />{ ways(&store, *id) }</> }
+            html! { <><RunFields run={*id} revision={props.revision} /><Ways run={*id} /></> }
         }
         Thing::Part(id) => {
             let id = *id;

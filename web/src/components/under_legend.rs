@@ -2,8 +2,9 @@
 //! drawing means, and a list whose lines lead to their things.
 
 use crate::canvas::notes_width;
+use crate::components::thread::is_of_under;
 use crate::desk::Desk;
-use crate::state::Store;
+use crate::state::{Act, Panel, Store};
 use drawing::Sign;
 use editor::{Editor, Thing};
 use model::compare::Became;
@@ -14,9 +15,9 @@ use yew::prelude::*;
 pub(crate) fn under_legend(store: &Store) -> Html {
     let seen = store.desk.see(|editor| {
         let under = editor.laid()?;
-        Some((under.words(), under.key(), editor.fates()))
+        Some((under.words(), under.key(), editor.fates(), is_of_under(editor)))
     });
-    let Some((words, key, fates)) = seen else {
+    let Some((words, key, fates, counted)) = seen else {
         return html! {};
     };
     let said = store.words();
@@ -25,6 +26,10 @@ pub(crate) fn under_legend(store: &Store) -> Html {
         Callback::from(move |_: MouseEvent| {
             desk.change(|editor| editor.lay_under(None));
         })
+    };
+    let numbers = {
+        let store = store.clone();
+        Callback::from(move |_: MouseEvent| store.dispatch(Act::Toggle(Panel::Becomes)))
     };
     let count = fates.len();
     html! {
@@ -36,6 +41,9 @@ pub(crate) fn under_legend(store: &Store) -> Html {
             <ul class="under__key">
                 { for key.into_iter().map(|(sign, said)| html! { <li>{ sample(sign) }{ said }</li> }) }
             </ul>
+            if counted {
+                <button type="button" class="under__numbers" onclick={numbers} data-testid="under-numbers">{ said.text("under-numbers") }</button>
+            }
             if count > 0 {
                 <details class="under__fates">
                     <summary data-testid="under-list">{ said.say(&say!("under-changed", count = count)) }</summary>

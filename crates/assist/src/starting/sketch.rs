@@ -29,7 +29,10 @@ pub(super) const BLACK: Jacket = Jacket::plain(Colour::Black);
 
 /// Colours of a lead and its return.
 pub(super) fn jacket(base: Colour, tracer: Option<Colour>) -> Jacket {
-    Jacket { base, tracer }
+    Jacket {
+        base: Some(base),
+        tracer,
+    }
 }
 
 impl<'w> Sketch<'w> {

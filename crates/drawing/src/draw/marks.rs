@@ -142,7 +142,12 @@ fn extent(mark: &Mark, radius: f64) -> Rect {
         MarkShape::Triangle => Rect::new(-1.2 * radius, -1.15 * radius, 1.2 * radius, 0.9 * radius),
         MarkShape::Dot => {
             let letters = text_width(&mark.label, 0.8 * radius, true);
-            Rect::new(-0.5 * radius, -0.5 * radius, 0.55 * radius + letters, 0.5 * radius)
+            Rect::new(
+                -0.5 * radius,
+                -0.5 * radius,
+                0.55 * radius + letters,
+                0.5 * radius,
+            )
         }
     }
 }
@@ -280,7 +285,9 @@ fn fold(spots: &mut [Spot<'_>], radius: f64) {
         let mut host = None;
         let around = |middle: i32| (middle.saturating_sub(1), middle.saturating_add(1));
         kept.any(around(column), around(row), |_, _, other| {
-            let covers = spots.get(*other).is_some_and(|spot| spot.at.distance(at) < within);
+            let covers = spots
+                .get(*other)
+                .is_some_and(|spot| spot.at.distance(at) < within);
             if covers {
                 host = Some(*other);
             }
@@ -360,12 +367,7 @@ pub(crate) fn draw_marks(pen: &mut Pen, spots: &[Spot<'_>], look: &Look, cut: &C
         }
         if spot.folded > 0 {
             // Others behind it: the edge of one more shows.
-            outline_of(
-                pen,
-                spot.mark,
-                spot.at + Vec2::new(0.34, -0.3) * radius,
-                radius,
-            );
+            outline_of(pen, spot.mark, spot.at + Vec2::new(0.34, -0.3) * radius, radius);
         }
         draw_mark(pen, spot.mark, spot.at, radius);
     }

@@ -168,7 +168,8 @@ fn strokes(
         }
     }
     let jacket = run.wire.jacket;
-    let base = Ink::Insulation(jacket.base);
+    // Of a colour that nobody knows: hollow, with dots along the middle.
+    let base = jacket.base.map_or(Ink::Paper, Ink::Insulation);
     let tracer = |width: f64| {
         jacket.tracer.map(|colour| Stroke {
             ink: Ink::Insulation(colour),
@@ -176,9 +177,16 @@ fn strokes(
             dash: Some((7.0, 7.0)),
         })
     };
+    let unknown = |width: f64| {
+        jacket.base.is_none().then_some(Stroke {
+            ink: Ink::Faint,
+            width,
+            dash: Some((2.0, 5.0)),
+        })
+    };
     // Black on dark paper and white on light paper are seen by their casing alone: it keeps its width on screen.
     let casing = match jacket.base {
-        Colour::Black | Colour::White => (1.8 / look.zoom.max(1e-3)).clamp(1.0, 6.0),
+        None | Some(Colour::Black | Colour::White) => (1.8 / look.zoom.max(1e-3)).clamp(1.0, 6.0),
         _ => 1.0,
     };
     match kind {
@@ -189,12 +197,13 @@ fn strokes(
         ],
         Kind::TurnOn => {
             let mut all = vec![solid(Ink::Casing, 1.8 + casing), solid(base, 1.8)];
-            all.extend(tracer(1.2));
+            all.extend(tracer(1.2).or(unknown(1.0)));
             all
         }
         Kind::Power => {
             let mut all = vec![solid(Ink::Casing, way.width + casing), solid(base, way.width)];
-            all.extend(tracer((way.width * 0.45).max(1.2)));
+            let stripe = (way.width * 0.45).max(1.2);
+            all.extend(tracer(stripe).or(unknown(stripe)));
             all
         }
     }

@@ -142,7 +142,7 @@ pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, look: &Look) {
             pen.line(Detail::Shape, path.clone(), ink, width + 6.0);
         }
         let jacket = run.wire.jacket;
-        let base = Ink::Insulation(jacket.base);
+        let base = jacket.base.map_or(Ink::Paper, Ink::Insulation);
         if it.walk.is_none() {
             // Nobody has said where it lies: from part to part, thin and broken.
             let stroke = Stroke {
@@ -154,16 +154,21 @@ pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, look: &Look) {
             continue;
         }
         let casing = match jacket.base {
-            Colour::Black | Colour::White => 1.8,
+            None | Some(Colour::Black | Colour::White) => 1.8,
             _ => 1.0,
         };
         pen.line(Detail::Shape, path.clone(), Ink::Casing, width + casing);
         pen.line(Detail::Shape, path.clone(), base, width);
-        if let Some(tracer) = jacket.tracer {
+        // The stripe; along a run whose colour nobody knows, dots.
+        let stripe = match (jacket.base, jacket.tracer) {
+            (None, _) => Some((Ink::Faint, (2.0, 5.0))),
+            (_, tracer) => tracer.map(|colour| (Ink::Insulation(colour), (7.0, 7.0))),
+        };
+        if let Some((ink, dash)) = stripe {
             let stroke = Stroke {
-                ink: Ink::Insulation(tracer),
+                ink,
                 width: (width * 0.45).max(1.2),
-                dash: Some((7.0, 7.0)),
+                dash: Some(dash),
             };
             pen.path(Detail::Studs, path, None, Some(stroke));
         }

@@ -166,7 +166,7 @@ pub fn usual_wire(sheet: &Sheet, from: &End, to: &End) -> Wire {
         Purpose::Signal => (0.35, plain(Colour::Grey), 5.0),
         Purpose::TurnOn => {
             let jacket = Jacket {
-                base: Colour::Blue,
+                base: Some(Colour::Blue),
                 tracer: Some(Colour::White),
             };
             (0.75, jacket, 5.0)
@@ -176,7 +176,7 @@ pub fn usual_wire(sheet: &Sheet, from: &End, to: &End) -> Wire {
             (
                 2.5,
                 Jacket {
-                    base: Colour::Grey,
+                    base: Some(Colour::Grey),
                     tracer,
                 },
                 3.0,

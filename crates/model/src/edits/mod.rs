@@ -14,8 +14,8 @@ pub use connect::{Connected, connect, usual_ending, usual_wire};
 pub use insert::{Inserted, insert_into_run, ways_through};
 pub use readings::{keep_reading, remove_reading, set_reading};
 pub use thread::{
-    ThreadList, add_line, add_picture, remove_line, remove_picture, set_line, set_picture, set_rate,
-    set_tuning, tick,
+    ThreadList, add_line, add_picture, add_picture_of_intake, remove_line, remove_picture, set_line,
+    set_picture, set_rate, set_tuning, tick,
 };
 
 use crate::edit::{Change, Edit, Name};

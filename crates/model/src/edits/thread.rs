@@ -64,7 +64,11 @@ fn free_tag<'t>(letter: char, taken: impl Iterator<Item = &'t str>) -> String {
     }
 }
 
-/// Adds a line to a list of the thread, and says at which place. Complaints and offers get a tag of their own.
+fn free_intake_tag(thread: &Thread) -> String {
+    free_tag('I', thread.intake.iter().map(|it| it.tag.as_str()))
+}
+
+/// Adds a line to a list of the thread, and says at which place. Each gets a tag of its own.
 ///
 /// # Errors
 /// When the list is full, or a text does not fit.
@@ -82,7 +86,13 @@ pub fn add_line(job: &Job, list: ThreadList, values: &[(&str, &str)]) -> Result<
                 ..Complaint::default()
             });
         }
-        ThreadList::Intake => thread.intake.push(IntakeNote::default()),
+        ThreadList::Intake => {
+            let tag = free_intake_tag(&thread);
+            thread.intake.push(IntakeNote {
+                tag,
+                ..IntakeNote::default()
+            });
+        }
         ThreadList::Offers => {
             let tag = free_tag('Q', thread.offers.iter().map(|it| it.tag.as_str()));
             thread.offers.push(Offer {
@@ -123,7 +133,7 @@ pub fn set_line(
     Ok(put(said, thread))
 }
 
-/// Takes a line of the thread away.
+/// Takes a line of the thread away, and the pictures that are of it.
 ///
 /// # Errors
 /// When there is no such line.
@@ -132,12 +142,21 @@ pub fn remove_line(job: &Job, list: ThreadList, place: usize) -> Result<Edit, Ed
     if place >= list.len(&thread) {
         return Err(EditError(say!("error-thread-gone")));
     }
-    match list {
-        ThreadList::Complaints => drop(thread.complaints.remove(place)),
-        ThreadList::Intake => drop(thread.intake.remove(place)),
-        ThreadList::Offers => drop(thread.offers.remove(place)),
-    }
-    Ok(put(say!("edit-thread-remove", what = list.said()), thread))
+    let tag = match list {
+        ThreadList::Complaints => thread.complaints.remove(place).tag,
+        ThreadList::Intake => thread.intake.remove(place).tag,
+        ThreadList::Offers => thread.offers.remove(place).tag,
+    };
+    let of_it = |picture: &Picture| !tag.is_empty() && picture.facts.of == tag;
+    let pictures = job.pictures.iter().filter(|(_, picture)| of_it(picture));
+    let mut changes: Vec<Change> = pictures
+        .map(|(key, _)| Change::Picture {
+            key: key.clone(),
+            to: None,
+        })
+        .collect();
+    changes.push(Change::Thread(Box::new(thread)));
+    Ok(Edit::new(say!("edit-thread-remove", what = list.said()), changes))
 }
 
 /// Sets one of the shop's terms.
@@ -239,6 +258,26 @@ pub fn add_picture(job: &Job, of: &str, bytes: Vec<u8>) -> Result<(Edit, String)
         to: Some(picture),
     };
     Ok((Edit::new(say!("edit-picture-add", of = of), vec![change]), key))
+}
+
+/// Adds a picture of a line of the condition record, which gets a tag if it has none.
+///
+/// # Errors
+/// As [`add_picture`]; when there is no such line.
+pub fn add_picture_of_intake(job: &Job, place: usize, bytes: Vec<u8>) -> Result<(Edit, String), EditError> {
+    let mut thread = job.thread.clone();
+    let tag = free_intake_tag(&thread);
+    let note = thread
+        .intake
+        .get_mut(place)
+        .ok_or_else(|| EditError(say!("error-thread-gone")))?;
+    if !note.tag.is_empty() {
+        return add_picture(job, &note.tag, bytes);
+    }
+    note.tag.clone_from(&tag);
+    let (mut edit, key) = add_picture(job, &tag, bytes)?;
+    edit.changes.insert(0, Change::Thread(Box::new(thread)));
+    Ok((edit, key))
 }
 
 /// Sets what is said of a picture.

@@ -1,6 +1,7 @@
 //! Kinds on the sound side: head unit, amplifier, processor, converter, speaker, crossover, plugs.
 
 use crate::fact::Fact::{self, Assumed, Unknown};
+use crate::kinds::supply::Thread;
 use crate::quantity::*;
 use crate::written::{Cavities, Loops, Sections};
 use crate::{choice, properties};
@@ -84,6 +85,8 @@ properties! {
         floating as "floating": bool = true;
         /// Largest cross-section that its supply terminals take.
         takes as "takes": Fact<SquareMm> = Unknown, 0.5 to 150.0;
+        /// Thread of the studs or bolts that rings land on.
+        stud as "stud": Fact<Thread> = Unknown;
     }
 }
 

@@ -5,6 +5,18 @@ use crate::quantity::*;
 use crate::{choice, properties};
 
 choice! {
+    /// A metric thread, as of studs that rings land on.
+    pub enum Thread {
+        M4 = "M4", "M4";
+        M5 = "M5", "M5";
+        M6 = "M6", "M6";
+        M8 = "M8", "M8";
+        M10 = "M10", "M10";
+        M12 = "M12", "M12";
+    }
+}
+
+choice! {
     /// What a battery is made of.
     pub enum Chemistry {
         Flooded = "flooded", "flooded lead-acid";
@@ -36,6 +48,8 @@ properties! {
         resistance as "resistance": Fact<Ohms> = Unknown, 0.0001 to 1.0;
         /// How full it is: decides the resting voltage.
         charge as "charge": Fact<Share> = Assumed(Share(0.9)), 0.0 to 1.0;
+        /// Thread of the studs or bolts that rings land on.
+        stud as "stud": Fact<Thread> = Assumed(Thread::M8);
     }
 }
 
@@ -50,6 +64,8 @@ properties! {
         idle_current as "idle-current": Fact<Amps> = Assumed(Amps(60.0)), 0.0 to 600.0;
         /// What is left of either when it is hot.
         hot_share as "hot-share": Fact<Share> = Assumed(Share(0.8)), 0.2 to 1.0;
+        /// Thread of the studs or bolts that rings land on.
+        stud as "stud": Fact<Thread> = Assumed(Thread::M8);
     }
 }
 
@@ -144,6 +160,8 @@ properties! {
         breaking as "breaking": Fact<Amps> = Unknown, 10.0 to 200000.0;
         /// Its own operating times, as multiple of the rating and seconds, separated by commas; empty where only those of its form are known.
         curve as "curve": Curve = Curve::default();
+        /// Thread of the studs or bolts that rings land on.
+        stud as "stud": Fact<Thread> = Assumed(Thread::M6);
     }
 }
 
@@ -163,6 +181,8 @@ properties! {
         output_takes as "output-takes": Fact<SquareMm> = Unknown, 0.5 to 150.0;
         /// Largest cross-section that an input takes.
         input_takes as "input-takes": Fact<SquareMm> = Unknown, 0.5 to 150.0;
+        /// Thread of the studs or bolts that rings land on.
+        stud as "stud": Fact<Thread> = Unknown;
     }
 }
 
@@ -171,6 +191,8 @@ properties! {
     pub struct Bus {
         /// Number of places for wires.
         places as "places": u8 = 4, 2 to 24;
+        /// Thread of the studs or bolts that rings land on.
+        stud as "stud": Fact<Thread> = Assumed(Thread::M8);
     }
 }
 
@@ -199,6 +221,8 @@ properties! {
         contact as "contact": Fact<Ohms> = Unknown, 0.0 to 100.0;
         /// Resistance of the body metal from here to where the battery strap joins it.
         body as "body": Fact<Ohms> = Assumed(Ohms(0.001)), 0.0 to 1.0;
+        /// Thread of the studs or bolts that rings land on.
+        stud as "stud": Fact<Thread> = Assumed(Thread::M8);
     }
 }
 
@@ -247,6 +271,8 @@ properties! {
         closed as "closed": bool = false;
         /// Current it carries for long.
         rating as "rating": Fact<Amps> = Assumed(Amps(100.0)), 1.0 to 1000.0;
+        /// Thread of the studs or bolts that rings land on.
+        stud as "stud": Fact<Thread> = Assumed(Thread::M8);
     }
 }
 

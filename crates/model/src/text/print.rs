@@ -142,7 +142,9 @@ fn thread(out: &mut String, thread: &crate::thread::Thread) {
 fn told(line: &dyn PropertySet, plain: &dyn PropertySet) -> String {
     let mut out = String::new();
     let shown = |name: &str| matches!(name, "tag" | "what");
-    if let Some(tag) = line.get("tag") {
+    // Before words in quotation marks, no tag need be told.
+    let words = line.get("what").filter(|words| !words.is_empty());
+    if let Some(tag) = line.get("tag").filter(|tag| words.is_none() || !tag.is_empty()) {
         // A word that begins the line would be read as the tag, so one that is none has its name.
         if crate::limits::check_tag(&tag).is_ok() && quote_if_needed(&tag) == tag {
             let _ = write!(out, " {tag}");
@@ -150,7 +152,7 @@ fn told(line: &dyn PropertySet, plain: &dyn PropertySet) -> String {
             let _ = write!(out, " tag={}", quote(&tag));
         }
     }
-    if let Some(words) = line.get("what").filter(|words| !words.is_empty()) {
+    if let Some(words) = words {
         let _ = write!(out, " {}", quote(&words));
     }
     let default = |name: &str| {

@@ -410,13 +410,21 @@ fn pictures(page: &mut Page<'_>, told: &Told<'_>) {
     page.section(&say!("handover-pictures"), "", |page| {
         for picture in told.job.pictures.values() {
             let facts = &picture.facts;
+            // What a line of the condition record says tells more than its tag.
+            let note = told
+                .job
+                .thread
+                .intake
+                .iter()
+                .find(|it| !it.tag.is_empty() && it.tag == facts.of);
+            let of = note.map_or(&facts.of, |note| &note.words);
             let caption = match (facts.of.is_empty(), facts.on.is_empty()) {
                 (true, true) => facts.words.as_str().into(),
-                (false, true) => say!("handover-picture", of = &facts.of, words = &facts.words),
+                (false, true) => say!("handover-picture", of = of, words = &facts.words),
                 (true, false) => say!("handover-picture-on", words = &facts.words, on = &facts.on),
                 (false, false) => say!(
                     "handover-picture-of-on",
-                    of = &facts.of,
+                    of = of,
                     words = &facts.words,
                     on = &facts.on
                 ),

@@ -11,12 +11,6 @@ use words::{Saying, Words};
 /// the shorter of Letter's height.
 const STYLE: &str = include_str!("page.css");
 
-/// Columns of tags and the like, which no line break may tear.
-const UNBROKEN: &[&str] = &[
-    "tag", "end-a", "end-b", "red", "black", "fuse", "size", "material", "becomes", "fitted", "decision",
-    "need",
-];
-
 /// A document in the making.
 pub(crate) struct Page<'w> {
     pub(crate) words: &'w Words,
@@ -136,7 +130,7 @@ impl<'w> Page<'w> {
                         .map(|((shown, cell), column)| {
                             let class = if cell.is_number() {
                                 " class=\"number\""
-                            } else if UNBROKEN.contains(&column.name) && shown.chars().count() < 20 {
+                            } else if column.is_unbroken() && shown.chars().count() < 20 {
                                 " class=\"tag\""
                             } else {
                                 ""

@@ -250,6 +250,7 @@ plain-unplayed = Nichts spielt darauf.
 plain-loose = nichts: das Ende ist lose
 plain-size-unknown = unbekannter Querschnitt
 plain-length-unknown = unbekannte Länge
+plain-colour-unknown = unbekannte Farbe
 plain-traced = { $base } mit Kennstreifen { $tracer }
 plain-wire = Eine Leitung: { $size }, { $colour }, { $length }, von { $from } nach { $to }.
 plain-no-current = Es fließt kein nennenswerter Strom darin.

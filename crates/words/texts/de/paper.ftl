@@ -110,6 +110,7 @@ paper-yes-no = { $answer ->
     [yes] ja
    *[no] nein
 }
+paper-colour-unknown = Farbe nicht bekannt
 paper-colour = { $letters } { $base }
 paper-colour-two = { $letters } { $base }, Streifen { $tracer }
 paper-not-known = nicht bekannt
@@ -184,6 +185,7 @@ paper-tube = Schutzrohr für Leitung { $size }
 paper-clip = Halter oder Binder für Leitung { $size }
 paper-label = Beschriftungsfahne
 paper-ring = Ringkabelschuh { $size }, Loch { $stud }
+paper-ring-usual = Ringkabelschuh { $size }, Loch { $stud } (üblich; Bolzen messen)
 paper-ring-any = Ringkabelschuh { $size }, Bolzen messen
 paper-spade = Flachsteckhülse { $size }, Zunge messen
 paper-ferrule = Aderendhülse { $size }
@@ -191,6 +193,7 @@ paper-butt = Quetschverbinder { $size }
 paper-plug = Stecker { $size }
 paper-tap = Schneidklemmverbinder { $size }
 paper-shrink = Schrumpfschlauch mit Kleber für { $size }
+paper-sleeve = Schutzschlauch über Leitung { $size }
 paper-sleeve-at = Schutzschlauch: { $passage }
 paper-tube-at = Wellrohr: { $passage }
 paper-grommet = Tülle: { $passage }, für { $count ->

@@ -260,6 +260,7 @@ title-copy-downloaded = Heruntergeladen als { $name }. Zum Ändern im Programm �
 
 under-laid = Das untergelegte Blatt
 under-away = wegnehmen
+under-numbers = Befunde, Metall und Geld
 under-changed = Was sich änderte: { $count ->
     [one] { $count } Ding
    *[other] { $count } Dinge

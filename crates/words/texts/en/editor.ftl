@@ -250,6 +250,7 @@ plain-unplayed = Nothing plays on it.
 plain-loose = nothing: that end is loose
 plain-size-unknown = unknown size
 plain-length-unknown = unknown length
+plain-colour-unknown = unknown colour
 plain-traced = { $base } with a { $tracer } line
 plain-wire = A wire of { $size }, { $colour }, { $length }, from { $from } to { $to }.
 plain-no-current = No current to speak of flows in it.

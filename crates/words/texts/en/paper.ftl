@@ -110,6 +110,7 @@ paper-yes-no = { $answer ->
     [yes] yes
    *[no] no
 }
+paper-colour-unknown = colour not known
 paper-colour = { $letters } { $base }
 paper-colour-two = { $letters } { $base }, { $tracer } stripe
 paper-not-known = not known
@@ -184,6 +185,7 @@ paper-tube = Conduit over cable { $size }
 paper-clip = Clip or tie for cable { $size }
 paper-label = Label
 paper-ring = Ring terminal { $size }, hole { $stud }
+paper-ring-usual = Ring terminal { $size }, hole { $stud } (usual; measure the stud)
 paper-ring-any = Ring terminal { $size }, measure the stud
 paper-spade = Push-on terminal { $size }, measure the tab
 paper-ferrule = Ferrule { $size }
@@ -191,6 +193,7 @@ paper-butt = Crimped butt splice { $size }
 paper-plug = Plug { $size }
 paper-tap = Insulation-piercing tap { $size }
 paper-shrink = Shrink sleeve with adhesive for { $size }
+paper-sleeve = Sleeve over cable { $size }
 paper-sleeve-at = Sleeve: { $passage }
 paper-tube-at = Corrugated tube: { $passage }
 paper-grommet = Grommet: { $passage }, for { $count ->

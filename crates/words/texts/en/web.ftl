@@ -260,6 +260,7 @@ title-copy-downloaded = Downloaded as { $name }. Open it in the program to chang
 
 under-laid = The sheet laid under
 under-away = take it away
+under-numbers = Findings, metal and money
 under-changed = What changed: { $count ->
     [one] { $count } thing
    *[other] { $count } things

@@ -15,12 +15,16 @@ use web_sys::HtmlSelectElement;
 use words::{Saying, say};
 use yew::prelude::*;
 
-/// The sheet before this one that something is on.
+/// The sheet before this one: the one that is laid under where that is one, else the nearest that something is on.
 fn earlier(editor: &Editor) -> Option<(SheetKind, &Sheet)> {
+    let before = |kind: SheetKind, sheet: &Sheet| kind < editor.on() && !sheet.parts.is_empty();
+    let laid = editor
+        .under()
+        .and_then(|kind| Some((kind, editor.job().sheet(kind)?)))
+        .filter(|(kind, sheet)| before(*kind, sheet));
     let mut sheets = editor.job().sheets.iter();
-    sheets
-        .rfind(|(kind, sheet)| **kind < editor.on() && !sheet.parts.is_empty())
-        .map(|(kind, sheet)| (*kind, sheet))
+    let nearest = sheets.rfind(|(kind, sheet)| before(**kind, sheet));
+    laid.or(nearest.map(|(kind, sheet)| (*kind, sheet)))
 }
 
 /// A line: the thing, what it is called, what became of it, and what is decided of it.
@@ -56,12 +60,32 @@ fn said(became: &Became) -> Saying {
     }
 }
 
-/// How many findings are cleared, left and brought since the sheet before.
-pub(super) fn findings(editor: &Editor) -> Option<[usize; 3]> {
+/// What comes of the work since the sheet before.
+#[derive(Default, PartialEq)]
+pub(super) struct Comes {
+    /// Findings cleared, left and brought.
+    findings: [usize; 3],
+    /// Metal and money: what of, how much, in which unit.
+    worth: Vec<Vec<String>>,
+    /// What of it is not known.
+    notes: Vec<Saying>,
+}
+
+pub(super) fn what_comes(editor: &Editor) -> Option<Comes> {
     let (before, _) = earlier(editor)?;
     let work = paperwork::Work::of(editor.job(), editor.on(), Some(before))?;
     let all = paperwork::what_becomes(&work);
-    Some([all.cleared.len(), all.left.len(), all.added.len()])
+    let worth = all.worth(&work);
+    Some(Comes {
+        findings: [all.cleared.len(), all.left.len(), all.added.len()],
+        worth: worth.shown(editor.words()),
+        notes: worth.notes,
+    })
+}
+
+/// Whether the sheet that is laid under is the one that the drawer compares with.
+pub(crate) fn is_of_under(editor: &Editor) -> bool {
+    editor.under().is_some() && editor.under() == earlier(editor).map(|(kind, _)| kind)
 }
 
 /// How many things are not as they were.
@@ -112,7 +136,7 @@ pub(super) fn becomes(store: &Store, told: &Told) -> Html {
     }) else {
         return html! { <p class="thread__about">{ words.text("becomes-none") }</p> };
     };
-    let [cleared, left, brought] = told.findings;
+    let [cleared, left, brought] = told.comes.findings;
     let on = store.desk.see(Editor::on);
     let row = |line: Line| {
         let go = {
@@ -172,6 +196,12 @@ pub(super) fn becomes(store: &Store, told: &Told) -> Html {
             <p class="thread__about">{ words.say(&say!("becomes-from", sheet = before.said())) }</p>
             <p data-testid="becomes-counts">{ words.say(&say!("becomes-counts", kept = counts.kept, changed = counts.changed, new = counts.new, removed = counts.removed)) }</p>
             <p data-testid="becomes-findings">{ words.say(&say!("becomes-findings", cleared = cleared, left = left, brought = brought)) }</p>
+            if !told.comes.worth.is_empty() {
+                <dl class="thread__worth" data-testid="becomes-worth">{ for told.comes.worth.iter().map(|row| html! {
+                    <div><dt>{ row.first().cloned() }</dt><dd>{ row.iter().skip(1).cloned().collect::<Vec<_>>().join("\u{a0}") }</dd></div>
+                }) }</dl>
+            }
+            { for told.comes.notes.iter().map(|note| html! { <p class="thread__about">{ words.say(note) }</p> }) }
             <ul>{ for others.into_iter().map(row) }</ul>
             <details><summary class="slip__more">{ words.say(&say!("becomes-kept-all", count = kept.len())) }</summary><ul>{ for kept.into_iter().map(row) }</ul></details>
         </>

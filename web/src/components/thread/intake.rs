@@ -1,7 +1,7 @@
 //! The condition record: what was seen before any trim came off.
 
 use super::{Told, lines};
-use crate::components::pictures::pictures;
+use crate::components::pictures::{pictures, pictures_of_intake};
 use crate::state::Store;
 use model::edits::ThreadList;
 use yew::prelude::*;
@@ -19,6 +19,7 @@ pub(super) fn intake(store: &Store, _: &Told) -> Html {
             { for notes.iter().enumerate().map(|(place, note)| html! {
                 <div class="thread__line" data-testid="intake-line">
                     { lines::fields(store, ThreadList::Intake, place, note, [&["what", "where", "date"], &[]]) }
+                    { pictures_of_intake(store, place, &note.tag) }
                     { lines::remove(store, ThreadList::Intake, place, &note.words) }
                 </div>
             }) }

@@ -8,7 +8,8 @@ mod intake;
 mod lines;
 mod quote;
 
-use crate::state::{Act, Panel, Store, escape_closes};
+use crate::state::{Act, Store, escape_closes};
+pub(crate) use becomes::is_of_under;
 use paperwork::OpenEnd;
 use yew::prelude::*;
 
@@ -16,6 +17,9 @@ use yew::prelude::*;
 pub(crate) struct ThreadProps {
     /// Counts the edits: everything here reads the editor.
     pub(crate) revision: u32,
+    /// Whether it opens on what becomes of things.
+    #[prop_or_default]
+    pub(crate) becomes: bool,
 }
 
 /// What takes an analysis to know: worked out for the list that is unfolded, after an edit, and not at every move of the
@@ -23,8 +27,8 @@ pub(crate) struct ThreadProps {
 #[derive(Default, PartialEq)]
 struct Told {
     open_ends: Vec<OpenEnd>,
-    /// Findings cleared, left and brought since the sheet before.
-    findings: [usize; 3],
+    /// What comes of the work since the sheet before.
+    comes: becomes::Comes,
 }
 
 /// A list of the drawer: the key of its title, how much is in it, and what it shows.
@@ -44,19 +48,23 @@ fn told(store: &Store, unfolded: Option<&str>) -> Told {
     let mut told = Told::default();
     store.desk.see(|editor| match unfolded {
         Some(COMPLAINTS) => told.open_ends = paperwork::open_ends(editor.job()),
-        Some(BECOMES) => told.findings = becomes::findings(editor).unwrap_or_default(),
+        Some(BECOMES) => told.comes = becomes::what_comes(editor).unwrap_or_default(),
         _ => {}
     });
     told
 }
 
 #[function_component]
-pub(crate) fn Thread(_: &ThreadProps) -> Html {
-    let open = use_state(|| Some(0_usize));
+pub(crate) fn Thread(props: &ThreadProps) -> Html {
+    let first = if props.becomes { BECOMES } else { COMPLAINTS };
+    let open = use_state(|| SECTIONS.iter().position(|(title, ..)| *title == first));
     let store = use_context::<Store>();
-    let known = store
-        .as_ref()
-        .map(|store| (store.edits, store.desk.see(editor::Editor::on)));
+    let known = store.as_ref().map(|store| {
+        (
+            store.edits,
+            store.desk.see(|editor| (editor.on(), editor.under())),
+        )
+    });
     let told = {
         let store = store.clone();
         use_memo((known, *open), move |(_, open)| {
@@ -71,7 +79,7 @@ pub(crate) fn Thread(_: &ThreadProps) -> Html {
     let close = {
         let store = store.clone();
         Callback::from(move |_: MouseEvent| {
-            store.dispatch(Act::Toggle(Panel::Thread));
+            store.dispatch(Act::ShutPanel);
             crate::browser::focus_board();
         })
     };
