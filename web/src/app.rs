@@ -99,6 +99,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Becomes => html! { <Thread revision={store.revision} becomes=true key="becomes" /> },
         Panel::Limits => limits(&store),
         Panel::Outline => outline(&store),
+        Panel::Start => html! { <Start revision={store.revision} /> },
         Panel::Keys => keys(&store),
         Panel::None => html! {},
     };
@@ -238,6 +239,7 @@ pub(crate) fn on_the_table(store: &Store, news: Html) -> Html {
             { hover_slip(store) }
             { legends(store) }
             <Notes />
+            { start_offer(store) }
             { title_block_or_plate(store, false) }
             <div class="foot">
                 { meter_face(store) }

@@ -44,6 +44,8 @@ pub(crate) enum Panel {
     Becomes,
     /// The system as an outline.
     Outline,
+    /// A whole plan from one line.
+    Start,
     /// The list of keys.
     Keys,
 }
@@ -233,6 +235,7 @@ impl State {
             Some(Action::Share) => self.toggle(Panel::Share),
             Some(Action::Limits) => self.toggle(Panel::Limits),
             Some(Action::Outline) => self.toggle(Panel::Outline),
+            Some(Action::StartSystem) => self.toggle(Panel::Start),
             Some(Action::Keys) => self.toggle(Panel::Keys),
             Some(Action::Paper) => {
                 self.paper = if self.paper.is_dark() {

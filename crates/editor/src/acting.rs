@@ -125,6 +125,7 @@ impl Editor {
             | Action::OpenFile
             | Action::SaveFile
             | Action::NewJob
+            | Action::StartSystem
             | Action::Jobs
             | Action::Lessons
             | Action::MakeLesson

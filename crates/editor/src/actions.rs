@@ -163,6 +163,7 @@ actions! {
     OpenFile, "open-file", "Open a job file", [command('o')];
     SaveFile, "save-file", "Save the job as a file", [command('s')];
     NewJob, "new-job", "New empty job", [shift('e')];
+    StartSystem, "start-system", "Start a system: a whole plan from one line", [shift('a')];
     Jobs, "jobs", "Jobs kept here", [plain('b')];
     Lessons, "lessons", "Lessons: good and bad, side by side", [plain('t')];
     ExportSvg, "export-svg", "Export the sheet as SVG", [];

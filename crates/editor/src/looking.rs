@@ -39,6 +39,7 @@ impl Action {
                 | Self::OpenFile
                 | Self::SaveFile
                 | Self::NewJob
+                | Self::StartSystem
                 | Self::Jobs
                 | Self::Lessons
                 | Self::MakeLesson

@@ -59,6 +59,8 @@ const FAMILIES: &[&str] = &[
     "step-phase-",
     // model/src/edits: the words that every part and run has.
     "edit-word-",
+    // web/src/components/start.rs: rows of speakers by where they play.
+    "start-speakers-",
 ];
 
 /// Messages that read the same in both languages, being names, symbols or abbreviations.

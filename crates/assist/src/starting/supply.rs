@@ -60,7 +60,7 @@ fn loads(planner: &mut Planner<'_>, in_front: bool) -> Vec<Consumer> {
             when: LoadTime::InUse,
             ..Load::default()
         };
-        let name = load_name(*kind);
+        let name = kind.said();
         let spot = if in_front { Spot::Dash } else { EQUIPMENT };
         let part = planner.sketch.part(load, Some(name.clone()), spot);
         let draws = current.map_or_else(|| power.unwrap_or(usual).0 / 12.0, |it| it.0);
@@ -84,17 +84,21 @@ fn loads(planner: &mut Planner<'_>, in_front: bool) -> Vec<Consumer> {
     consumers
 }
 
-fn load_name(kind: LoadKind) -> Saying {
-    match kind {
-        LoadKind::Lights => say!("start-load-lights"),
-        LoadKind::TwoWayRadio => say!("start-load-two-way-radio"),
-        LoadKind::Inverter => say!("start-load-inverter"),
-        LoadKind::CoolBox => say!("start-load-cool-box"),
-        LoadKind::Pump => say!("start-load-pump"),
-        LoadKind::Heater => say!("start-load-heater"),
-        LoadKind::Camera => say!("start-load-camera"),
-        LoadKind::Socket => say!("start-load-socket"),
-        LoadKind::Other => say!("start-load-other"),
+impl LoadKind {
+    /// What it is called.
+    #[must_use]
+    pub fn said(self) -> Saying {
+        match self {
+            LoadKind::Lights => say!("start-load-lights"),
+            LoadKind::TwoWayRadio => say!("start-load-two-way-radio"),
+            LoadKind::Inverter => say!("start-load-inverter"),
+            LoadKind::CoolBox => say!("start-load-cool-box"),
+            LoadKind::Pump => say!("start-load-pump"),
+            LoadKind::Heater => say!("start-load-heater"),
+            LoadKind::Camera => say!("start-load-camera"),
+            LoadKind::Socket => say!("start-load-socket"),
+            LoadKind::Other => say!("start-load-other"),
+        }
     }
 }
 

@@ -330,6 +330,7 @@ action-body-plan = Aufbauplan: das Fahrzeug von oben
 action-route-all = Alle Leitungen neu durch den Aufbau führen
 action-open-file = Auftragsdatei öffnen
 action-save-file = Auftrag als Datei speichern
+action-start-system = Anlage beginnen: ein ganzer Plan aus einer Zeile
 action-new-job = Neuer leerer Auftrag
 action-jobs = Aufträge in diesem Browser
 action-lessons = Lektionen: falsch und richtig nebeneinander

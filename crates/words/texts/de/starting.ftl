@@ -126,3 +126,55 @@ start-load-heater = Heizung
 start-load-camera = Kamera am Armaturenbrett
 start-load-socket = Ladebuchse
 start-load-other = Verbraucher
+
+## Auf der Seite
+
+start-title = Anlage beginnen
+start-offer = Was da ist und was gewünscht wird, in einer Zeile: Daraus wird ein ganzer Plan.
+start-line = Was da ist und was gewünscht wird, mit Kommas dazwischen
+start-understood = Verstanden
+start-examples = Zum Beispiel
+start-example-1 = Schrägheck, Endstufe 4 × 75 W, Monoblock 500 W an 2 Ohm, Frontkomponenten, Hecklautsprecher, Subwoofer Doppelschwingspule 2 × 4 Ohm
+start-example-2 = Kombi, Werksradio, Endstufe 2 × 100 W, Frontkomponenten
+start-example-3 = Wohnmobil, Zusatzbatterie Lithium 100 Ah, Wechselrichter 500 W, Licht 40 W, Wasserpumpe
+start-form = Dasselbe mit Schaltflächen
+start-clean = Kein Befund der Grade Halt und Beheben.
+start-troubles = Was nicht erfüllt ist
+start-chosen = Was gewählt wurde, und warum
+start-assumed = Was angenommen wurde
+start-what-does = Was ginge?
+start-nothing-does = Keine der üblichen Änderungen reicht: weniger Leistung, oder ein kürzerer Weg.
+start-draw = Zeichnen
+start-draw-new = Als neuen Auftrag zeichnen
+start-draw-rest = Zeichnen, was verstanden wurde
+start-draw-new-rest = Als neuen Auftrag zeichnen, was verstanden wurde
+start-care = Ein Plan ist ein Vorschlag: ihn mit dem Fahrzeug vergleichen, bevor etwas geschnitten oder geschraubt wird, und eine Fachkraft entscheiden lassen.
+start-vehicle = Fahrzeug
+start-driver = Fahrer
+start-battery = Batterie
+start-head = Radio
+start-factory = Werksradio
+start-pairs = { $pairs ->
+    [one] { $pairs } Paar Line-Ausgänge
+   *[other] { $pairs } Paar Line-Ausgänge
+}
+start-amplifiers = Endstufen
+start-watts-of = Leistung je Kanal, { $amplifier }
+start-without = Ohne { $amplifier }
+start-speakers-front = Frontlautsprecher
+start-speakers-rear = Hecklautsprecher
+start-speakers-centre = Centerlautsprecher
+start-speakers-bass = Subwoofer
+start-full = Breitbänder
+start-components = mit Hochtönern
+start-one = einer
+start-one-single = einer, Einfachspule
+start-one-dual = einer, Doppelspule
+start-two-single = zwei, Einfachspule
+start-two-dual = zwei, Doppelspule
+start-second = Zusatzbatterie
+start-loads = Andere Verbraucher
+start-others = Außerdem
+start-processor = Signalprozessor
+start-wired = Rückleitung zur Batterie
+start-no-harness = ohne Originalstecker

@@ -330,6 +330,7 @@ action-body-plan = Body plan: the vehicle from above
 action-route-all = Lay all runs through the body anew
 action-open-file = Open a job file
 action-save-file = Save the job as a file
+action-start-system = Start a system: a whole plan from one line
 action-new-job = New empty job
 action-jobs = Jobs kept here
 action-lessons = Lessons: good and bad, side by side

@@ -126,3 +126,55 @@ start-load-heater = Heater
 start-load-camera = Dashboard camera
 start-load-socket = Charging socket
 start-load-other = Load
+
+## On the page
+
+start-title = Start a system
+start-offer = What there is and what is wanted, in one line: a whole plan comes of it.
+start-line = What there is and what is wanted, with commas between
+start-understood = Understood
+start-examples = For example
+start-example-1 = hatchback, 4 × 75 W amp, mono 500 W at 2 ohm, front components, rear pair, 2 × 4 ohm dual coil sub
+start-example-2 = estate, factory radio, 2 × 100 W amp, front components
+start-example-3 = camper, extra lithium battery 100 Ah, inverter 500 W, lights 40 W, water pump
+start-form = The same by buttons
+start-clean = No finding of grade Stop or Fix.
+start-troubles = What is not met
+start-chosen = What was chosen, and why
+start-assumed = What was taken for granted
+start-what-does = What would do?
+start-nothing-does = None of the usual changes would do: less power, or a shorter way.
+start-draw = Draw it
+start-draw-new = Draw it as a new job
+start-draw-rest = Draw what was understood
+start-draw-new-rest = Draw what was understood as a new job
+start-care = A plan is a proposal: hold it against the vehicle before anything is cut or screwed, and let a qualified person decide.
+start-vehicle = Vehicle
+start-driver = Driver
+start-battery = Battery
+start-head = Radio
+start-factory = factory radio
+start-pairs = { $pairs ->
+    [one] { $pairs } pair of line outputs
+   *[other] { $pairs } pairs of line outputs
+}
+start-amplifiers = Amplifiers
+start-watts-of = Power of each channel, { $amplifier }
+start-without = Without { $amplifier }
+start-speakers-front = Front speakers
+start-speakers-rear = Rear speakers
+start-speakers-centre = Centre speaker
+start-speakers-bass = Subwoofers
+start-full = full range
+start-components = with tweeters
+start-one = one
+start-one-single = one, single coil
+start-one-dual = one, dual coil
+start-two-single = two, single coil
+start-two-dual = two, dual coil
+start-second = Second battery
+start-loads = Other loads
+start-others = Besides
+start-processor = signal processor
+start-wired = return by wire
+start-no-harness = without the factory plug
