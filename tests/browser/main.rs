@@ -29,5 +29,6 @@ mod readings;
 mod record_found;
 mod rewire;
 mod share;
+mod start_system;
 mod table;
 mod what_feeds;

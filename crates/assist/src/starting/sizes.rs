@@ -185,7 +185,10 @@ fn needed(sheet: &Sheet, settings: &Settings, limb: &Limb, analysis: &Analysis) 
     });
     devices.fold(Amps::ZERO, |most, it| {
         let lasting = it.current.rms.abs() / share;
-        let burst = it.current.burst.abs() / multiple;
+        // What draws now and then draws all of it then, for minutes: a fuse that only bears it as a burst would not do.
+        let is_load = |id: &PartId| matches!(sheet.parts.get(id).map(|it| &it.is), Some(PartKind::Load(_)));
+        let only_loads = !it.serves.is_empty() && it.serves.iter().all(is_load);
+        let burst = it.current.burst.abs() / if only_loads { 1.0 } else { multiple };
         // Thicker wire lets a little more through: a rating that just fits would not hold.
         most.max(lasting * 1.02).max(burst * 1.03)
     })
