@@ -305,7 +305,8 @@ fn choice(planner: &mut Planner<'_>, sound: &Sound, it: &Use) {
     } else {
         let joined = it.driven.joined;
         match (joined.series, joined.parallel) {
-            (1, 1) => say!("start-how-one"),
+            (1, 1) if it.plays.is_stereo() => say!("start-how-one"),
+            (1, 1) => say!("start-how-alone"),
             (series, 1) => say!("start-how-series", coils = usize::from(series)),
             (1, parallel) => say!("start-how-parallel", coils = usize::from(parallel)),
             (series, parallel) => say!(

@@ -48,6 +48,7 @@ start-chose-output = { $amplifier }, { $kind ->
 }: die { $speakers }, { $how }. Sie sind eine Last von { $load }, erlaubt sind mindestens { $least }, und { $amplifier } gibt daran { $power } ab.
 start-chose-head = { $head } treibt die { $speakers } selbst: je { $power } an { $load }.
 start-how-one = je Ausgang einer
+start-how-alone = nichts sonst an diesem Ausgang
 start-how-series = { $coils } Spulen in Reihe
 start-how-parallel = { $coils } Spulen parallel
 start-how-both = { $parallel } Reihen parallel, in jeder { $series } Spulen
@@ -160,7 +161,7 @@ start-pairs = { $pairs ->
 }
 start-amplifiers = Endstufen
 start-watts-of = Leistung je Kanal, { $amplifier }
-start-without = Ohne { $amplifier }
+start-without = Entfernen: { $amplifier }
 start-speakers-front = Frontlautsprecher
 start-speakers-rear = Hecklautsprecher
 start-speakers-centre = Centerlautsprecher

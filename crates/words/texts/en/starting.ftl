@@ -48,6 +48,7 @@ start-chose-output = { $amplifier }, { $kind ->
 }: the { $speakers }, { $how }. They see { $load }, at least { $least } is allowed, and { $power } is what { $amplifier } gives there.
 start-chose-head = { $head } drives the { $speakers } itself: { $power } into { $load } each.
 start-how-one = one to each output
+start-how-alone = with nothing else on that output
 start-how-series = { $coils } coils in series
 start-how-parallel = { $coils } coils in parallel
 start-how-both = { $parallel } rows in parallel, in each { $series } coils in series
@@ -160,7 +161,7 @@ start-pairs = { $pairs ->
 }
 start-amplifiers = Amplifiers
 start-watts-of = Power of each channel, { $amplifier }
-start-without = Without { $amplifier }
+start-without = Remove { $amplifier }
 start-speakers-front = Front speakers
 start-speakers-rear = Rear speakers
 start-speakers-centre = Centre speaker
