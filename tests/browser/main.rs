@@ -8,6 +8,7 @@ mod draw_by_keyboard;
 mod draw_system;
 mod escape;
 mod exercise;
+mod find_fault;
 mod fingers;
 mod harness;
 mod keep_work;

@@ -32,6 +32,8 @@ pub(crate) enum Panel {
     Readings,
     /// Mending all that needs no choice.
     Mending,
+    /// Finding what is broken.
+    FindFault,
     /// Recording what is found.
     Record,
     /// The form of the body, and where each part is in it.
@@ -229,6 +231,7 @@ impl State {
             Some(Action::Jobs) => self.toggle(Panel::Jobs),
             Some(Action::Readings) => self.toggle(Panel::Readings),
             Some(Action::MendAll) => self.toggle(Panel::Mending),
+            Some(Action::FindFault) => self.toggle(Panel::FindFault),
             Some(Action::Record) => self.toggle(Panel::Record),
             Some(Action::Papers) => self.toggle(Panel::Papers),
             Some(Action::Thread) => self.toggle(Panel::Thread),

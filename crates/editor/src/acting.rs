@@ -136,6 +136,7 @@ impl Editor {
             | Action::Limits
             | Action::MendAll
             | Action::Readings
+            | Action::FindFault
             | Action::Record
             | Action::Thread
             | Action::Papers
@@ -151,7 +152,7 @@ impl Editor {
         }
     }
 
-    fn take(&mut self, tool: Tool) {
+    pub(crate) fn take(&mut self, tool: Tool) {
         self.interrupt();
         self.tool = tool;
         self.tell(self.tool.hint());

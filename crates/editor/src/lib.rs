@@ -29,6 +29,7 @@ mod settling;
 pub mod side_by_side;
 mod sketch;
 pub mod tools;
+mod tracing;
 pub mod walk;
 pub mod words;
 

@@ -62,6 +62,7 @@ impl Action {
                 | Self::OverlaySignal
                 | Self::OverlaySpeakers
                 | Self::Readings
+                | Self::FindFault
                 | Self::Outline
                 | Self::LayUnder
                 | Self::Keys

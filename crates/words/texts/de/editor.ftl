@@ -323,6 +323,7 @@ action-meter-amps = Messgerät: Ampere in einer Leitung
 action-meter-ohms = Messgerät: Ohm, Versorgung abgeklemmt
 action-keep-reading = Messwert behalten
 action-readings = Behaltene Messwerte
+action-find-fault = Fehler suchen: was als Nächstes zu messen ist
 action-record = Aufnehmen, was da ist
 action-thread = Beanstandungen, Angebot und Verbleib
 action-papers = Papiere: Listen zum Bestellen, Zuschneiden, Beschriften, Messen; Prüflisten

@@ -31,3 +31,32 @@ fault-no-part = Es gibt kein Bauteil „{ $tag }“; ist „{ $meant }“ gemein
 fault-no-terminal = „{ $part }“ hat keine Klemme „{ $terminal }“; vorhanden sind { $names }.
 fault-no-speaker = „{ $part }“ ist kein Lautsprecher: Von einem Lautsprecher wird gesagt, ob er stumm oder schwach ist oder spielt.
 fault-symptoms = „{ $text }“ ist kein Anzeichen; zu schreiben ist „LS1 silent“, „LS1 weak“, „LS1 plays“, „A1 off“, „A1 on“, „F1 opened“ oder „A1 hum“.
+
+## Auf der Seite.
+
+fault-head = Fehler suchen
+fault-known = Was zu sehen und zu hören ist
+fault-thing = Bauteil
+fault-thing-none = Bauteil wählen
+fault-silent = ist stumm
+fault-weak = ist schwach
+fault-plays = spielt
+fault-off = schaltet nicht ein
+fault-on = schaltet ein
+fault-opened = hat ausgelöst
+fault-hum = brummt
+fault-symptom-line = { $tag } { $what }
+fault-measure = Als Nächstes messen
+fault-show = Messspitzen auf dem Plan
+fault-reads = Das Messgerät zeigt, in { $unit }
+fault-enter = Eintragen
+fault-skip-open = Kein Durchgang
+fault-effort = etwa { $minutes } min · bringt { $bits } Bit
+fault-readings = Gemessen
+fault-kept = { $count } auf diesem Blatt behaltene übernehmen
+fault-suspects = Im Verdacht
+fault-done = Gefunden
+fault-left = Keine Messung hält diese auseinander
+fault-start = Angeben, was nicht geht, oder wie vorgeschlagen messen.
+fault-remove = { $what } entfernen
+fault-line = { $at }: { $number }

@@ -323,6 +323,7 @@ action-meter-amps = Meter: amps in a run
 action-meter-ohms = Meter: ohms, supply isolated
 action-keep-reading = Keep this reading of the meter
 action-readings = Readings kept
+action-find-fault = Find the fault: what to measure next
 action-record = Record what is found
 action-thread = Complaints, quote and what becomes of things
 action-papers = Papers: lists to buy, cut, label, measure, checklists

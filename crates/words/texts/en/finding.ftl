@@ -31,3 +31,32 @@ fault-no-part = There is no part “{ $tag }”; did you mean “{ $meant }”?
 fault-no-terminal = “{ $part }” has no terminal “{ $terminal }”; it has { $names }.
 fault-no-speaker = “{ $part }” is no speaker: of a speaker it is told whether it is silent, weak or plays.
 fault-symptoms = “{ $text }” is no symptom; write “LS1 silent”, “LS1 weak”, “LS1 plays”, “A1 off”, “A1 on”, “F1 opened” or “A1 hum”.
+
+## On the page.
+
+fault-head = Find the fault
+fault-known = What is seen and heard
+fault-thing = Part
+fault-thing-none = choose a part
+fault-silent = is silent
+fault-weak = is weak
+fault-plays = plays
+fault-off = does not turn on
+fault-on = turns on
+fault-opened = has opened
+fault-hum = hums
+fault-symptom-line = { $tag }: { $what }
+fault-measure = Measure next
+fault-show = Leads on the drawing
+fault-reads = The meter shows, in { $unit }
+fault-enter = Enter
+fault-skip-open = Open circuit
+fault-effort = about { $minutes } min · tells { $bits } bits
+fault-readings = Measured
+fault-kept = Take { $count } kept on this sheet
+fault-suspects = Suspected
+fault-done = Found
+fault-left = Nothing tells these apart
+fault-start = Say what is wrong, or measure as proposed.
+fault-remove = Remove { $what }
+fault-line = { $at }: { $number }

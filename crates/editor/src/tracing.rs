@@ -1,0 +1,60 @@
+//! Leads put where a measurement is proposed, and what is suspected lit on the board.
+
+use crate::editor::Editor;
+use crate::effects::Effects;
+use crate::selection::{Selection, Thing};
+use crate::tools::Tool;
+use crate::tools::meter::{Meter, Mode};
+use kurbo::Rect;
+use model::{RunId, TerminalRef};
+
+impl Editor {
+    /// Takes the meter in hand with its leads on two terminals, or its clamp around a run, and brings them into view.
+    pub fn put_leads(
+        &mut self,
+        mode: Mode,
+        leads: Option<[TerminalRef; 2]>,
+        clamp: Option<RunId>,
+    ) -> Effects {
+        self.interrupt();
+        let [red, black] = leads.map_or([None, None], |[red, black]| [Some(red), Some(black)]);
+        let shown = red.clone().map(Thing::Terminal).or_else(|| clamp.map(Thing::Run));
+        self.take(Tool::Meter(Meter {
+            mode,
+            red,
+            black,
+            clamp,
+            black_next: false,
+        }));
+        if let Some(area) = shown.and_then(|thing| self.area_of(&thing)) {
+            self.show_beside(area);
+        }
+        self.out.noticed = true;
+        self.out.repaint = true;
+        self.take_effects()
+    }
+
+    /// Brings an area to the middle of the free paper, clear of what lies open along its edges.
+    fn show_beside(&mut self, area: Rect) {
+        self.camera.reveal(area);
+        let middle = self.camera.free_area().center();
+        let at = self.camera.to_screen(area.center());
+        self.camera.pan(middle.x - at.x, middle.y - at.y);
+    }
+
+    /// Picks all of these, so that they stand out on the board, and brings the first of them into view.
+    pub fn light(&mut self, things: &[Thing]) -> Effects {
+        self.selection = Selection::none();
+        for thing in things {
+            if thing.is_on(self.sheet()) {
+                self.selection.add(thing);
+            }
+        }
+        if let Some(area) = things.first().and_then(|thing| self.area_of(thing)) {
+            self.show_beside(area);
+        }
+        self.out.noticed = true;
+        self.out.repaint = true;
+        self.take_effects()
+    }
+}

@@ -1,0 +1,422 @@
+//! Finding the fault: what is seen and heard, what to measure next with the leads laid on the drawing, what is suspected.
+//! A touch for a symptom, a number for a reading, and on to the next: the other hand holds a lead.
+
+use crate::browser;
+use crate::state::{Act, Panel, Store, escape_closes};
+use assist::finding::{Finder, Reading, State, Suspect, Symptom, Verdict, said_probe, said_suspect};
+use circuit::Probe;
+use editor::Thing;
+use editor::tools::meter::Mode;
+use model::readings::Measured;
+use model::{PartId, PartKind, Sheet};
+use web_sys::{HtmlInputElement, HtmlSelectElement};
+use words::{Saying, Unit, drawn, precise, say};
+use yew::prelude::*;
+
+/// How many suspects are listed.
+const LISTED: usize = 8;
+
+/// What is known so far, and what was typed.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Known {
+    readings: Vec<Reading>,
+    symptoms: Vec<Symptom>,
+    thing: Option<PartId>,
+    typed: String,
+}
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct FindFaultProps {
+    /// Counts the edits: what was worked out holds for one sheet.
+    pub(crate) edits: u32,
+}
+
+#[function_component]
+pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
+    let known = use_state(Known::default);
+    let finder = use_mut_ref(|| None::<Finder>);
+    let made_for = use_mut_ref(|| None::<u32>);
+    let told = use_mut_ref(|| None::<(u32, Known)>);
+    let Some(store) = use_context::<Store>() else {
+        return html! {};
+    };
+    let words = store.words();
+    if *made_for.borrow() != Some(props.edits) {
+        *finder.borrow_mut() = store
+            .desk
+            .see(|editor| Finder::new(editor.sheet(), &editor.job().settings));
+        *made_for.borrow_mut() = Some(props.edits);
+        *told.borrow_mut() = None;
+    }
+    let sheet = store.desk.see(|editor| editor.sheet().clone());
+    // Typing a number changes nothing of what is known.
+    let fresh = told.borrow().as_ref().is_none_or(|(edits, before)| {
+        *edits != props.edits || before.readings != known.readings || before.symptoms != known.symptoms
+    });
+    if fresh {
+        if let Some(finder) = finder.borrow_mut().as_mut() {
+            finder.know(&known.readings, &known.symptoms);
+        }
+        *told.borrow_mut() = Some((props.edits, (*known).clone()));
+    }
+    let outcome = finder.borrow().as_ref().map(|finder| {
+        let mut ranking = finder.ranking();
+        ranking.retain(|suspect| suspect.share >= 0.005);
+        ranking.truncate(LISTED);
+        (finder.verdict(), ranking)
+    });
+    let close = {
+        let store = store.clone();
+        Callback::from(move |_: MouseEvent| {
+            store.dispatch(Act::Toggle(Panel::FindFault));
+            browser::focus_board();
+        })
+    };
+    let body = match &outcome {
+        None => html! { <p class="drawer__none">{ words.text("fault-no-supply") }</p> },
+        Some((verdict, ranking)) => html! {
+            <>
+                { symptoms(&store, &known, &sheet) }
+                { next(&store, &known, verdict, &sheet) }
+                { suspects(&store, &known, verdict, ranking, &sheet) }
+                { readings(&store, &known, &sheet) }
+                <p class="drawer__none">{ words.text("fault-caution") }</p>
+            </>
+        },
+    };
+    html! {
+        <section onkeydown={escape_closes(&store)} class="drawer" data-testid="find-fault-drawer" aria-label={words.text("fault-head")}>
+            <header class="drawer__head"><b>{ words.text("fault-head") }</b><button type="button" class="slip__close" onclick={close}>{ words.text("key-esc") }</button></header>
+            { body }
+        </section>
+    }
+}
+
+/// A change of what is known, made from what it was.
+fn change(known: &UseStateHandle<Known>, how: impl FnOnce(&mut Known)) {
+    let mut next = (**known).clone();
+    how(&mut next);
+    known.set(next);
+}
+
+/// What can be said of a part, by word and message.
+fn sayable(kind: &PartKind) -> &'static [&'static str] {
+    match kind {
+        PartKind::Speaker(_) => &["silent", "weak", "plays", "hum"],
+        PartKind::Amplifier(_) | PartKind::HeadUnit(_) | PartKind::Processor(_) => &["off", "on", "hum"],
+        PartKind::Load(_) => &["off", "on"],
+        PartKind::Fuse(_) | PartKind::Breaker(_) | PartKind::Block(_) => &["opened"],
+        _ => &[],
+    }
+}
+
+fn symptom(word: &str, part: PartId) -> Symptom {
+    match word {
+        "silent" => Symptom::Silent(part),
+        "weak" => Symptom::Weak(part),
+        "plays" => Symptom::Plays(part),
+        "on" => Symptom::On(part),
+        "opened" => Symptom::Opened(part, None),
+        "hum" => Symptom::Hum(part),
+        _ => Symptom::Off(part),
+    }
+}
+
+fn symptom_said(symptom: &Symptom, sheet: &Sheet) -> Saying {
+    let (part, key) = match symptom {
+        Symptom::Silent(part) => (part, "fault-silent"),
+        Symptom::Weak(part) => (part, "fault-weak"),
+        Symptom::Plays(part) => (part, "fault-plays"),
+        Symptom::Off(part) => (part, "fault-off"),
+        Symptom::On(part) => (part, "fault-on"),
+        Symptom::Opened(part, _) => (part, "fault-opened"),
+        Symptom::Hum(part) => (part, "fault-hum"),
+    };
+    let tag = sheet
+        .parts
+        .get(part)
+        .map_or_else(|| part.to_string(), |part| part.tag.clone());
+    say!("fault-symptom-line", tag = tag, what = Saying::new(key))
+}
+
+/// What is seen and heard: a part, then what about it.
+fn symptoms(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html {
+    let words = store.words();
+    let parts: Vec<(PartId, String)> = sheet
+        .parts
+        .iter()
+        .filter(|(_, part)| !sayable(&part.is).is_empty())
+        .map(|(id, part)| (*id, format!("{} {}", part.tag, words.say(&part.said()))))
+        .collect();
+    let chosen = known.thing;
+    let onchange = {
+        let known = known.clone();
+        Callback::from(move |event: Event| {
+            if let Some(select) = event.target_dyn_into::<HtmlSelectElement>() {
+                let id = select.value().parse::<u32>().ok().map(PartId);
+                change(&known, |known| known.thing = id);
+            }
+        })
+    };
+    let about = chosen
+        .and_then(|id| Some((id, sheet.parts.get(&id)?)))
+        .map(|(id, part)| {
+            sayable(&part.is)
+                .iter()
+                .map(|word| {
+                    let known = known.clone();
+                    let word = *word;
+                    let onclick = Callback::from(move |_: MouseEvent| {
+                        change(&known, |known| {
+                            known.symptoms.push(symptom(word, id));
+                            known.thing = None;
+                        });
+                    });
+                    html! { <button type="button" class="fault__act" {onclick} data-testid={format!("fault-{word}")}>{ words.text(&format!("fault-{word}")) }</button> }
+                })
+                .collect::<Html>()
+        });
+    let lines = known.symptoms.iter().enumerate().map(|(place, told)| {
+        let said = words.say(&symptom_said(told, sheet));
+        let known = known.clone();
+        let onclick = Callback::from(move |_: MouseEvent| change(&known, |known| { known.symptoms.remove(place); }));
+        html! {
+            <li class="fault__line" data-testid="fault-symptom"><span>{ said.clone() }</span>
+                <button type="button" class="jobs__remove" {onclick} aria-label={words.say(&say!("fault-remove", what = said))}>{ words.text("remove") }</button></li>
+        }
+    });
+    html! {
+        <div class="fault">
+            <h3>{ words.text("fault-known") }</h3>
+            <ul class="fault__list">{ for lines }</ul>
+            <div class="fault__row">
+                <select class="field__input" {onchange} data-testid="fault-thing" aria-label={words.text("fault-thing")}>
+                    <option value="" selected={chosen.is_none()}>{ words.text("fault-thing-none") }</option>
+                    { for parts.into_iter().map(|(id, name)| html! { <option value={id.0.to_string()} selected={chosen == Some(id)}>{ name }</option> }) }
+                </select>
+                { about.unwrap_or_default() }
+            </div>
+        </div>
+    }
+}
+
+fn unit(probe: &Probe) -> &'static str {
+    match probe {
+        Probe::Volts(..) | Probe::Tone(..) => "V",
+        Probe::Ohms(..) => "Ω",
+        Probe::Amps(_) => "A",
+    }
+}
+
+/// Puts the leads of the meter where a probe is.
+fn put_leads(store: &Store, probe: &Probe) {
+    let (mode, leads, clamp) = match probe {
+        Probe::Volts(red, black) | Probe::Tone(red, black) => {
+            (Mode::Volts, Some([red.clone(), black.clone()]), None)
+        }
+        Probe::Ohms(red, black) => (Mode::Ohms, Some([red.clone(), black.clone()]), None),
+        Probe::Amps(run) => (Mode::Amps, None, Some(*run)),
+    };
+    store.desk.change(|editor| editor.put_leads(mode, leads, clamp));
+}
+
+/// What to measure next, and the field for what the meter shows.
+fn next(store: &Store, known: &UseStateHandle<Known>, verdict: &Verdict, sheet: &Sheet) -> Html {
+    let words = store.words();
+    let Verdict::Open(proposal) = verdict else {
+        return html! {};
+    };
+    let probe = proposal.probe.clone();
+    let add = {
+        let (known, probe, state) = (known.clone(), probe.clone(), proposal.state);
+        Callback::from(move |number: Option<f64>| {
+            change(&known, |known| {
+                known.readings.push(Reading {
+                    probe: probe.clone(),
+                    state,
+                    number,
+                    tolerance: None,
+                });
+                known.typed.clear();
+            });
+        })
+    };
+    let number = known
+        .typed
+        .trim()
+        .replace(',', ".")
+        .parse::<f64>()
+        .ok()
+        .filter(|it| it.is_finite());
+    let enter = {
+        let add = add.clone();
+        move || {
+            if number.is_some() {
+                add.emit(number);
+            }
+        }
+    };
+    let onsubmit = {
+        let enter = enter.clone();
+        Callback::from(move |event: SubmitEvent| {
+            event.prevent_default();
+            enter();
+        })
+    };
+    let oninput = {
+        let known = known.clone();
+        Callback::from(move |event: InputEvent| {
+            if let Some(field) = event.target_dyn_into::<HtmlInputElement>() {
+                change(&known, |known| known.typed = field.value());
+            }
+        })
+    };
+    let show = {
+        let (store, probe) = (store.clone(), probe.clone());
+        Callback::from(move |_: MouseEvent| put_leads(&store, &probe))
+    };
+    let open = matches!(probe, Probe::Ohms(..)).then(|| {
+        let onclick = Callback::from(move |_: MouseEvent| add.emit(None));
+        html! { <button type="button" class="fault__act" {onclick} data-testid="fault-open">{ words.text("fault-skip-open") }</button> }
+    });
+    let effort = say!(
+        "fault-effort",
+        minutes = precise(proposal.minutes, Unit::Bare, 0),
+        bits = precise(proposal.bits, Unit::Bare, 1),
+    );
+    html! {
+        <form class="fault" {onsubmit}>
+            <h3>{ words.text("fault-measure") }</h3>
+            <p class="fault__at" data-testid="fault-next">{ words.say(&said_probe(sheet, &probe)) }</p>
+            <div class="fault__row">
+                <button type="button" class="fault__act" onclick={show} data-testid="fault-show">{ words.text("fault-show") }</button>
+            </div>
+            <div class="fault__row">
+                <input class="field__input" inputmode="decimal" autocomplete="off" value={known.typed.clone()} {oninput} data-testid="fault-number" aria-label={words.say(&say!("fault-reads", unit = unit(&probe)))} placeholder={unit(&probe)} />
+                <button type="submit" class="fault__act" data-testid="fault-enter">{ words.text("fault-enter") }</button>
+                { open.unwrap_or_default() }
+            </div>
+            <p class="fault__effort">{ words.say(&effort) }</p>
+        </form>
+    }
+}
+
+/// The things that a suspicion is on.
+fn things(suspect: &Suspect) -> Vec<Thing> {
+    let mut all = Vec::new();
+    for broken in &suspect.breaks {
+        let (run, parts) = broken.on();
+        all.extend(run.map(Thing::Run));
+        all.extend(parts.into_iter().map(Thing::Part));
+    }
+    all
+}
+
+/// What is suspected, likeliest first; a touch lights it on the drawing.
+fn suspects(
+    store: &Store,
+    known: &UseStateHandle<Known>,
+    verdict: &Verdict,
+    ranking: &[Suspect],
+    sheet: &Sheet,
+) -> Html {
+    let words = store.words();
+    if known.readings.is_empty() && known.symptoms.is_empty() {
+        return html! { <p class="drawer__none">{ words.text("fault-start") }</p> };
+    }
+    let (title, ranking) = match verdict {
+        Verdict::Found(suspect) => ("fault-done", std::slice::from_ref(suspect)),
+        Verdict::Alike(_) => ("fault-left", ranking),
+        _ => ("fault-suspects", ranking),
+    };
+    let lines = ranking.iter().map(|suspect| {
+        let (store, things) = (store.clone(), things(suspect));
+        let onclick = Callback::from(move |_: MouseEvent| {
+            if let Some(first) = things.first() {
+                store.desk.change(|editor| editor.go_to(first));
+            }
+            store.desk.change(|editor| editor.light(&things));
+        });
+        let share = words.figure(precise(suspect.share, Unit::Percent, 0));
+        html! {
+            <li><button type="button" class="fault__suspect" {onclick} data-testid="fault-suspect">
+                <span>{ words.say(&said_suspect(sheet, suspect)) }</span><span>{ share }</span>
+                <i class="fault__bar" style={format!("width:{:.0}%", suspect.share * 100.0)} aria-hidden="true"></i>
+            </button></li>
+        }
+    });
+    html! {
+        <div class="fault" aria-live="polite">
+            <h3 data-testid="fault-outcome">{ words.text(title) }</h3>
+            <ol class="fault__list">{ for lines }</ol>
+        </div>
+    }
+}
+
+/// What was measured, and what was kept on this sheet before.
+fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html {
+    let words = store.words();
+    let kept: Vec<Reading> = sheet
+        .readings
+        .iter()
+        .filter_map(|reading| from_kept(sheet, reading))
+        .filter(|reading| !known.readings.contains(reading))
+        .collect();
+    let lines = known.readings.iter().enumerate().map(|(place, reading)| {
+        let number = match reading.number {
+            Some(number) => words.figure(drawn(number, Unit::Plain(unit(&reading.probe)))),
+            None => words.text("fault-open"),
+        };
+        let said = words.say(&say!("fault-line", at = said_probe(sheet, &reading.probe), number = number));
+        let known = known.clone();
+        let onclick = Callback::from(move |_: MouseEvent| change(&known, |known| { known.readings.remove(place); }));
+        html! {
+            <li class="fault__line" data-testid="fault-reading"><span>{ said.clone() }</span>
+                <button type="button" class="jobs__remove" {onclick} aria-label={words.say(&say!("fault-remove", what = said))}>{ words.text("remove") }</button></li>
+        }
+    });
+    if known.readings.is_empty() && kept.is_empty() {
+        return html! {};
+    }
+    let count = kept.len();
+    let take = {
+        let known = known.clone();
+        Callback::from(move |_: MouseEvent| change(&known, |known| known.readings.extend(kept.clone())))
+    };
+    html! {
+        <div class="fault">
+            <h3>{ words.text("fault-readings") }</h3>
+            <ul class="fault__list">{ for lines }</ul>
+            if count > 0 { <button type="button" class="fault__act" onclick={take} data-testid="fault-kept">{ words.say(&say!("fault-kept", count = count)) }</button> }
+        </div>
+    }
+}
+
+/// A reading that was kept, as the finder takes it; nothing where its place is not on the sheet any more.
+fn from_kept(sheet: &Sheet, kept: &model::readings::Reading) -> Option<Reading> {
+    let probe = match kept.measured {
+        Measured::Amps => Probe::Amps(sheet.run_by_tag(&kept.at)?.0),
+        measured => {
+            let (red, black) = (
+                paperwork::terminal(sheet, &kept.at)?,
+                paperwork::terminal(sheet, &kept.against)?,
+            );
+            if measured == Measured::Volts {
+                Probe::Volts(red, black)
+            } else {
+                Probe::Ohms(red, black)
+            }
+        }
+    };
+    let number = kept.number();
+    // Volts and amps without a number say nothing that could be weighed; an open circuit does.
+    (number.is_some() || matches!(probe, Probe::Ohms(..))).then_some(Reading {
+        probe,
+        state: State {
+            vehicle: kept.state,
+            duty: kept.duty,
+        },
+        number,
+        tolerance: None,
+    })
+}
