@@ -9,7 +9,7 @@ use crate::solve::{Level, Operating, Operator, demands, stay_on};
 use crate::study::*;
 use crate::trace::Resistances;
 use crate::wired::Wired;
-use crate::{devices, energy};
+use crate::{devices, energy, protection};
 use model::job::{Conditions, VehicleState};
 use model::quantity::{Amps, Hours, Volts};
 use model::{PartId, PartKind, Settings, Sheet, TerminalRef};
@@ -165,6 +165,7 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
                         &temperatures,
                         conditions,
                         &models,
+                        &|device| protection::feeding(&net, &wired.stretches, &wired.reaches, device),
                     )
                 },
             )

@@ -1,6 +1,6 @@
 //! When overcurrent devices open, and when those that close by themselves close again.
 
-use crate::network::Network;
+use crate::network::{Closes, Network};
 use model::kinds::supply::BreakerReset;
 use model::quantity::{Amps, Seconds};
 use model::{PartKind, Sheet};
@@ -48,7 +48,12 @@ impl Device {
                 let stand_in = it.rating.unwrap_or(Amps(30.0));
                 let device = kind.and_then(|kind| Self::of(kind, stand_in));
                 Self {
-                    works: it.works,
+                    // One that is blown or taken out does its work again as soon as it is put back.
+                    works: it.works
+                        || net
+                            .branches
+                            .get(it.branch)
+                            .is_some_and(|b| b.closes == Closes::Never),
                     ..device.unwrap_or(Self {
                         rating: stand_in.0,
                         times: Times::Family(FuseFamily::Regular),
@@ -86,6 +91,11 @@ impl Device {
             works: true,
             resets,
         })
+    }
+
+    /// Whether its times are its own and not those of its form.
+    pub(crate) fn is_told(&self) -> bool {
+        matches!(self.times, Times::Own(_))
     }
 
     /// The band of its times at a current, in seconds.

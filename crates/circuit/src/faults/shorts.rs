@@ -61,6 +61,9 @@ struct Short<'a> {
     behind: [(f64, f64); 2],
 }
 
+/// Change of temperature in a step of the close look, over the temperature above −234.5 °C.
+const CLOSE_STEP: f64 = 0.08;
+
 /// How one case ends.
 #[derive(Clone, Copy, PartialEq)]
 enum End {
@@ -69,7 +72,8 @@ enum End {
     Stays,
 }
 
-/// The runs whose short is not simply cleared. `temperatures` are those of the conductors as they work.
+/// The runs whose short is not simply cleared. `temperatures` are those of the conductors as they work; `before` gives the devices through
+/// which a device is fed.
 pub(crate) fn far_shorts(
     it: &Solved<'_>,
     devices: &[Device],
@@ -77,6 +81,7 @@ pub(crate) fn far_shorts(
     temperatures: &[f64],
     conditions: &Conditions,
     models: &[SourceModel],
+    before: &dyn Fn(usize) -> Vec<usize>,
 ) -> Vec<FarShort> {
     let mut out = Vec::new();
     let mut named: Vec<(&DeviceRef, usize)> = it
@@ -118,31 +123,58 @@ pub(crate) fn far_shorts(
             let Some(found) = look(it, run, end, emf, more) else {
                 continue;
             };
-            let enders = enders(it, devices, &guards, &found, false);
-            if is_cleared(&found, &enders, &wire.wire) {
+            let ohms = it
+                .net
+                .branches
+                .get(run.branch)
+                .map_or(0.0, |branch| branch.resistance);
+            if is_cleared(
+                &found,
+                &enders(it, devices, &guards, &found, false),
+                &wire.wire,
+                ohms,
+            ) {
                 continue;
             }
             // Looked at closely, whatever else is in the line may open as well.
+            let line = in_line(&guards, before);
             let short = Short {
                 heat: Heating::of(&wire.wire, conditions),
                 cold: values::wire_at_20(&wire.wire),
                 begins: *begins,
-                enders: self::enders(it, devices, &guards, &found, true),
+                enders: enders(it, devices, &line, &found, true),
                 share: found.share,
                 behind: found.behind,
             };
             if short.enders.devices.is_empty() {
                 continue;
             }
-            if let Some(told) = short.tell(*id, from.iter().flat_map(|from| from.guards.iter().cloned()))
-                && out.last().is_none_or(|last: &FarShort| last.run != *id)
-            {
+            if let Some(told) = short.tell(*id, from.iter().flat_map(|from| from.guards.iter().cloned())) {
                 out.push(told);
+                break;
             }
         }
     }
     out
 }
+
+/// Devices, and those through which they are fed.
+fn in_line(guards: &[usize], before: &dyn Fn(usize) -> Vec<usize>) -> Vec<usize> {
+    let mut all = guards.to_vec();
+    let mut at = 0;
+    while let Some(&device) = all.get(at).filter(|_| at < MOST_IN_LINE) {
+        for other in before(device) {
+            if !all.contains(&other) {
+                all.push(other);
+            }
+        }
+        at += 1;
+    }
+    all
+}
+
+/// Most devices that are looked at for one run.
+const MOST_IN_LINE: usize = 8;
 
 /// The devices that end the current through a run, each with the share of the fault current that it carries.
 #[derive(Default)]
@@ -163,17 +195,17 @@ impl Enders<'_> {
     }
 }
 
-/// Those in line with the run carry what it carries. `everywhere` looks for them in the whole network, not only among its guards.
+/// Those in line with the run carry what it carries. `closely` asks also where one device guards all of it.
 fn enders<'a>(
     it: &Solved<'_>,
     devices: &'a [Device],
     guards: &[usize],
     found: &Found,
-    everywhere: bool,
+    closely: bool,
 ) -> Enders<'a> {
     let whole = found.share > 0.98;
     // Where all of it comes through the run and one device guards that, it carries all.
-    if let ([guard], true, false) = (guards, whole, everywhere) {
+    if let ([guard], true, false) = (guards, whole, closely) {
         let works = devices.get(*guard).filter(|device| device.works);
         return Enders {
             devices: works.map(|device| (device, 1.0)).into_iter().collect(),
@@ -193,11 +225,8 @@ fn enders<'a>(
         Some((it, carries(device).filter(|share| *share > 0.02)?))
     };
     let in_line = |share: f64| (share - found.share).abs() < 0.02 * found.share + 0.002;
-    let looked: Vec<(&Device, f64)> = if everywhere {
-        (0..devices.len()).filter_map(with_share).collect()
-    } else {
-        guards.iter().copied().filter_map(with_share).collect()
-    };
+    let looked = guards.iter().copied().take(MOST_IN_LINE).filter_map(with_share);
+    let looked: Vec<(&Device, f64)> = looked.collect();
     let line: Vec<(&Device, f64)> = looked
         .iter()
         .copied()
@@ -205,7 +234,7 @@ fn enders<'a>(
         .collect();
     if line.is_empty() {
         return Enders {
-            devices: guards.iter().copied().filter_map(with_share).collect(),
+            devices: looked,
             all: true,
         };
     }
@@ -271,15 +300,15 @@ fn look(it: &Solved<'_>, run: &NetworkRun, end: usize, emf: f64, more: f64) -> O
 }
 
 /// By bounds alone: whether the current ends, devices at their slowest, at the least current, before the wire could be damaged at the largest.
-fn is_cleared(found: &Found, enders: &Enders<'_>, wire: &model::Wire) -> bool {
+fn is_cleared(found: &Found, enders: &Enders<'_>, wire: &model::Wire, ohms: f64) -> bool {
     let metal = reference::materials::data(values::material(wire));
     let rating = wire.insulation.or(Celsius(105.0));
     let limit = reference::insulation::short_limit(rating).0;
     let warmer = 1.0 + metal.coefficient * (limit - 20.0);
     let share = found.share;
     let [(strong, inner), (weak, outer)] = found.behind;
-    let cold = values::wire_at_20(wire);
-    let least = weak / (outer + share * share * cold * (warmer - 1.0));
+    // With its endings, which do not warm as it does: a little more than it can hold back.
+    let least = weak / (outer + share * share * ohms * (warmer - 1.0));
     let opens = enders.devices.iter();
     let opens = enders.time(opens.map(|(device, share)| device.opens_after(least * share, Edge::Slowest)));
     if !opens.is_finite() {
@@ -307,20 +336,19 @@ impl Short<'_> {
     /// Warms the run step by step until something ends it.
     fn end(&self, case: usize, edge: Edge) -> End {
         let mut temperature = self.begins;
-        let mut ages = vec![0.0_f64; self.enders.devices.len()];
-        for _ in 0..400 {
+        let devices = &self.enders.devices;
+        let mut ages = [0.0_f64; MOST_IN_LINE];
+        let mut paces = [0.0_f64; MOST_IN_LINE];
+        for _ in 0..200 {
             let fault = self.fault(case, temperature);
             let squared = self.share * self.share * fault * fault;
             if temperature >= self.heat.limit.0 - 0.05 {
                 return End::Damaged;
             }
-            let paces: Vec<f64> = self
-                .enders
-                .devices
-                .iter()
-                .map(|(device, share)| 1.0 / device.opens_after(share * fault, edge).max(1e-6))
-                .collect();
-            let left = ages.iter().zip(&paces).map(|(age, pace)| {
+            for (pace, (device, share)) in paces.iter_mut().zip(devices) {
+                *pace = 1.0 / device.opens_after(share * fault, edge).max(1e-6);
+            }
+            let left = ages.iter().zip(&paces).take(devices.len()).map(|(age, pace)| {
                 if *age >= 0.999 {
                     0.0
                 } else if *pace > 0.0 {
@@ -342,7 +370,7 @@ impl Short<'_> {
             let mut step = opens.min(self.heat.until(temperature, self.heat.limit.0, squared));
             if !rests {
                 step = step
-                    .min(0.03 * (temperature + 234.5) / pace)
+                    .min(CLOSE_STEP * (temperature + 234.5) / pace)
                     .min(0.7 * self.heat.settles_in());
             }
             if !step.is_finite() {
@@ -363,7 +391,17 @@ impl Short<'_> {
 
     /// What it does in all four cases; nothing where it is cleared in each.
     fn tell(&self, run: RunId, devices: impl Iterator<Item = DeviceRef>) -> Option<FarShort> {
-        let cases = [0, 1].map(|case| [Edge::Slowest, Edge::Fastest].map(|edge| self.end(case, edge)));
+        // What is damaged though its devices open as soon as they may is damaged when they open later.
+        let cases = [0, 1].map(|case| {
+            let fastest = self.end(case, Edge::Fastest);
+            let told = self.enders.devices.iter().all(|(device, _)| device.is_told());
+            let slowest = if told || fastest == End::Damaged {
+                fastest
+            } else {
+                self.end(case, Edge::Slowest)
+            };
+            [slowest, fastest]
+        });
         let count = |end: End| cases.iter().flatten().filter(|it| **it == end).count();
         let mut all: Vec<DeviceRef> = Vec::new();
         for device in devices {

@@ -285,6 +285,19 @@ impl Open {
     }
 }
 
+/// The devices through which a device is fed, from any source: those that guard the stretches on its sides, but itself.
+pub(crate) fn feeding(net: &Network, stretches: &Stretches, reaches: &[Reach], device: usize) -> Vec<usize> {
+    let branch = net.devices.get(device).and_then(|it| net.branches.get(it.branch));
+    let nodes = branch.map_or(&[][..], |branch| &branch.nodes[..]);
+    let sides = nodes.iter().filter_map(|node| stretches.of_node.get(*node));
+    let guards = sides.flat_map(|side| reaches.iter().filter_map(|reach| reach.guards.get(*side)));
+    guards
+        .flatten()
+        .copied()
+        .filter(|other| *other != device)
+        .collect()
+}
+
 fn is_guard(net: &Network, branch: usize) -> bool {
     matches!(net.branches.get(branch).map(|b| b.kind), Some(Kind::Device { device })
         if net.devices.get(device).is_some_and(|d| d.works || is_out(net, device)))
