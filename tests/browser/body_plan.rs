@@ -3,7 +3,7 @@
 //! list; undone; printed.
 
 use crate::table::Table;
-use model::{Part, SheetKind};
+use model::{Part, PropertyType, SheetKind};
 
 fn amplifier(table: &Table) -> Part {
     let job = table.job();
