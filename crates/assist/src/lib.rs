@@ -6,3 +6,4 @@
 pub mod finding;
 pub mod mending;
 pub mod starting;
+pub mod sizing;

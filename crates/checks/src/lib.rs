@@ -6,6 +6,7 @@
 //! not for each symptom: checks run causes first, and a later one looks at what was already found.
 
 mod adding;
+mod asks;
 mod checks;
 mod context;
 mod explain;
@@ -28,11 +29,15 @@ mod wires;
 mod wiring;
 mod wording;
 
+pub use asks::{Asks, DeviceAsks, LeadAsks, RunAsks, asks};
 pub use explain::{Explanation, LimitLine, care, explain, explain_all, explanation_of};
 pub use finding::*;
-pub use limits::{LimitInForce, limits_in_force};
+pub use limits::{LimitInForce, limit, limits_in_force};
 pub use mends::mend_for;
+pub use checks::terminal_overfull::fits;
 pub use registry::{CHECKS, Check, CheckGroup, check_named};
+
+pub use wires::renewed;
 
 use circuit::Study;
 use model::{Settings, Sheet};

@@ -7,8 +7,9 @@ use reference::protection::Limit;
 use reference::{How, Source};
 use words::{Saying, Unit, figure, say};
 
-/// A limit by its key; `None` when no profile knows it.
-pub(crate) fn limit(settings: &Settings, key: &str) -> Option<f64> {
+/// A limit by its key: what the user set, else what the profile says; `None` when no profile knows it.
+#[must_use]
+pub fn limit(settings: &Settings, key: &str) -> Option<f64> {
     settings
         .limits
         .get(key)

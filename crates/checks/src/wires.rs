@@ -109,7 +109,8 @@ fn backs_for(ctx: &Ctx<'_>, sizes: &[(RunId, Size)]) -> Vec<(RunId, Size)> {
 }
 
 /// A run of the same wire laid anew: sound, with nothing counted or measured on it yet.
-pub(crate) fn renewed(run: &Run) -> Run {
+#[must_use]
+pub fn renewed(run: &Run) -> Run {
     let mut run = run.clone();
     run.wire.condition = Fact::Given(Condition::Sound);
     run.laying = Laying {

@@ -70,7 +70,7 @@ pub fn cold_per_metre(run: &Run) -> Option<OhmsPerMetre> {
 }
 
 /// The wire as it really is, where that is known.
-fn true_wire(run: &Run) -> Option<Wire> {
+pub(crate) fn true_wire(run: &Run) -> Option<Wire> {
     let found = measured(run)?;
     let mut wire = run.wire.clone();
     if let Some(material) = found.material

@@ -90,6 +90,8 @@ properties! {
         guards as "guards": Guards = Guards::default();
         /// Whether its route stays when all runs are routed again.
         way_locked as "way-locked": bool = false;
+        /// Whether its size stays when all runs are sized.
+        size_locked as "size-locked": bool = false;
         /// Length left over at both ends together.
         slack as "slack": Fact<Metres> = Unknown, 0.0 to 20.0;
         /// Longest distance between two of its supports.

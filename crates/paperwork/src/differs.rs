@@ -12,6 +12,8 @@ use words::{Saying, Value, say};
 const NOT_TOLD: &[&str] = &[
     "slack",
     "way-locked",
+    "size-locked",
+    "rating-locked",
     "support-spacing",
     "guards",
     "bundle",

@@ -38,7 +38,7 @@ run W3 L1.- B1.- 25mm2 2m BK",
 };
 
 /// Multiple of the rating at which the device has to open at all.
-fn opens_at(ctx: &Ctx<'_>, device: &Device) -> f64 {
+pub(crate) fn opens_at(ctx: &Ctx<'_>, device: &Device) -> f64 {
     match ctx.kind(device.device.part) {
         Some(PartKind::Fuse(fuse)) => must_open_at(fuse.form.into()),
         Some(PartKind::Block(block)) => must_open_at(block.form.into()),

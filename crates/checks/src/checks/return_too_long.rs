@@ -9,6 +9,7 @@ use crate::wires::thicken_to_share;
 use crate::wiring::{BODY, TieKind};
 use crate::wording::MILLIOHM;
 use circuit::ReturnWay;
+use model::quantity::Ohms;
 use model::{PartId, PartKind, RunId};
 use words::{Unit, figure, say, told};
 
@@ -158,6 +159,17 @@ fn length(ctx: &Ctx<'_>, out: &mut Findings, load: PartId, way: &ReturnWay, runs
     true
 }
 
+/// Resistance of the contact of a ground point, as it is known or usual.
+pub(crate) fn contact(ctx: &Ctx<'_>, ground: Option<PartId>) -> Ohms {
+    match ground.and_then(|ground| ctx.kind(ground)) {
+        Some(PartKind::Ground(it)) => it.contact.value().unwrap_or_else(|| {
+            let usual = |surface| reference::contacts::ground_contact(surface).usual;
+            it.surface.value().map_or(Ohms(0.0), usual)
+        }),
+        _ => Ohms(0.0),
+    }
+}
+
 fn lead_resistance(
     ctx: &Ctx<'_>,
     out: &mut Findings,
@@ -173,17 +185,7 @@ fn lead_resistance(
         .filter_map(|run| ctx.flow(*run))
         .map(|flow| flow.wire_resistance.0 + flow.ending_resistance.iter().map(|r| r.0).sum::<f64>())
         .sum();
-    let contact = match ground.and_then(|ground| ctx.kind(ground)) {
-        Some(PartKind::Ground(it)) => it.contact.value().map_or_else(
-            || {
-                it.surface.value().map_or(0.0, |surface| {
-                    reference::contacts::ground_contact(surface).usual.0
-                })
-            },
-            |given| given.0,
-        ),
-        _ => 0.0,
-    };
+    let contact = contact(ctx, ground).0;
     let resistance = wires + contact;
     if resistance <= limit {
         return false;

@@ -74,7 +74,8 @@ fn may_limit(kind: &PartKind) -> bool {
 }
 
 /// Whether wire of this size goes into a terminal made for that one; gauges and metric sizes are never quite alike.
-pub(crate) fn fits(area: SquareMm, largest: SquareMm) -> bool {
+#[must_use]
+pub fn fits(area: SquareMm, largest: SquareMm) -> bool {
     area.0 <= largest.0 * 1.02
 }
 

@@ -136,6 +136,8 @@ properties! {
         breaking as "breaking": Fact<Amps> = Unknown, 10.0 to 200000.0;
         /// Its own operating times, as multiple of the rating and seconds, separated by commas; empty where only those of its form are known.
         curve as "curve": Curve = Curve::default();
+        /// Whether its rating stays when all runs and fuses are sized.
+        rating_locked as "rating-locked": bool = false;
     }
 }
 
@@ -162,6 +164,8 @@ properties! {
         curve as "curve": Curve = Curve::default();
         /// Thread of the studs or bolts that rings land on.
         stud as "stud": Fact<Thread> = Assumed(Thread::M6);
+        /// Whether its rating stays when all runs and fuses are sized.
+        rating_locked as "rating-locked": bool = false;
     }
 }
 
@@ -183,6 +187,8 @@ properties! {
         input_takes as "input-takes": Fact<SquareMm> = Unknown, 0.5 to 150.0;
         /// Thread of the studs or bolts that rings land on.
         stud as "stud": Fact<Thread> = Unknown;
+        /// Whether the ratings of its fuses stay when all runs and fuses are sized.
+        rating_locked as "rating-locked": bool = false;
     }
 }
 

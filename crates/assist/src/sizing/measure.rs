@@ -1,0 +1,256 @@
+//! The engine and the checks, asked of one choice: what flows, what is lost, what is found.
+
+use super::shape::Shape;
+use super::things::{Is, Thing, Things, rate};
+use checks::{Asks, Finding};
+use circuit::{Outcome, Study};
+use model::job::{Duty, VehicleState};
+use model::{PartId, RunId, Settings, Sheet};
+use ordered::OrderedMap;
+
+/// Checks whose word a size or a rating decides.
+pub(super) const DECIDED: &[&str] = &[
+    "overloaded-run",
+    "fuse-outsizes-wire",
+    "fuse-undersized",
+    "uneven-parallel",
+    "clad-feed",
+    "hot-joint",
+    "return-through-shield",
+    "return-too-thin",
+    "return-too-long",
+    "terminal-overfull",
+    "supply-collapse",
+    "voltage-drop",
+    "ground-offset",
+    "wire-before-fuse",
+    "short-never-clears",
+];
+
+/// What is asked of each choice, again and again.
+pub(super) struct Bench<'a> {
+    /// The sheet, laid in the body.
+    pub(super) laid: &'a Sheet,
+    /// What each choice is judged at.
+    pub(super) scenes: Vec<Settings>,
+    pub(super) things: &'a Things,
+    pub(super) asks: &'a Asks,
+    /// Devices of the study, by their names.
+    pub(super) devices: Vec<circuit::DeviceRef>,
+    /// How often the engine was asked for a whole choice.
+    pub(super) asked: usize,
+}
+
+/// What flows with a choice.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Measured {
+    /// By variable: the largest steady current and the largest burst at any operating point, in A.
+    pub(super) rms: Vec<f64>,
+    pub(super) burst: Vec<f64>,
+    /// By operating point.
+    pub(super) points: Vec<AtPoint>,
+    /// Whether an operating point was found everywhere.
+    pub(super) answered: bool,
+}
+
+/// What flows at one operating point.
+#[derive(Clone, Debug, Default)]
+pub(super) struct AtPoint {
+    /// By variable, in A.
+    pub(super) rms: Vec<f64>,
+    pub(super) burst: Vec<f64>,
+    /// What is lost to each load whose drop is limited, in V: not where the supply collapses or the load is off.
+    pub(super) drops: OrderedMap<PartId, f64>,
+    pub(super) study: Study,
+}
+
+/// The conditions that a choice is judged under: the job's own, and the worst unless it is asked for as set.
+pub(super) fn scenes(settings: &Settings, as_set: bool) -> Vec<Settings> {
+    let own = settings.conditions.clone();
+    let mut all = vec![settings.clone()];
+    if as_set {
+        return all;
+    }
+    let mut add = |state: VehicleState, duty: Duty| {
+        if (state, duty) != (own.state, own.duty) {
+            let mut settings = settings.clone();
+            (settings.conditions.state, settings.conditions.duty) = (state, duty);
+            all.push(settings);
+        }
+    };
+    for state in [VehicleState::EngineOff, VehicleState::Idle, VehicleState::Cruise] {
+        add(state, Duty::Tone);
+    }
+    // A quiet system leaves the alternator free to charge a second battery.
+    add(VehicleState::Cruise, Duty::Idle);
+    all
+}
+
+impl Bench<'_> {
+    /// The laid sheet with these choices made.
+    pub(super) fn with(&self, picks: &[usize]) -> Sheet {
+        let mut sheet = self.laid.clone();
+        for (var, pick) in self.things.vars.iter().zip(picks) {
+            let Some(choice) = var.choices.get(*pick) else { continue };
+            match (&var.thing, &choice.is) {
+                (Thing::Run(id, _), Is::Wire { run, .. }) => {
+                    if let Some(slot) = sheet.runs.get_mut(id) {
+                        slot.clone_from(run);
+                    }
+                }
+                (Thing::Device(place), Is::Rating { amps, .. }) => {
+                    let Some(device) = self.devices.get(*place) else { continue };
+                    if let Some(part) = sheet.parts.get_mut(&device.part) {
+                        rate(part, device, *amps);
+                    }
+                }
+                _ => {}
+            }
+        }
+        sheet
+    }
+
+    /// What flows with these choices.
+    pub(super) fn measure(&mut self, sheet: &Sheet) -> Measured {
+        self.asked += 1;
+        let count = self.things.vars.len();
+        let mut it = Measured {
+            rms: vec![0.0; count],
+            burst: vec![0.0; count],
+            points: Vec::new(),
+            answered: true,
+        };
+        for settings in &self.scenes {
+            let study = circuit::study_laid(sheet, settings);
+            it.answered &= !matches!(study.outcome, Outcome::Failed { .. });
+            let point = self.at_point(study);
+            for (most, amps) in it.rms.iter_mut().zip(&point.rms) {
+                *most = most.max(*amps);
+            }
+            for (most, amps) in it.burst.iter_mut().zip(&point.burst) {
+                *most = most.max(*amps);
+            }
+            it.points.push(point);
+        }
+        it
+    }
+
+    fn at_point(&self, study: Study) -> AtPoint {
+        let current = |thing: &Thing| match thing {
+            Thing::Run(id, place) => {
+                let flow = study.runs.at(*place).filter(|(other, _)| *other == id);
+                flow.map(|(_, flow)| flow.current).unwrap_or_default()
+            }
+            Thing::Device(place) => study.devices.get(*place).map(|device| device.current).unwrap_or_default(),
+        };
+        let (mut rms, mut burst) = (Vec::new(), Vec::new());
+        for var in &self.things.vars {
+            let current = current(&var.thing);
+            rms.push(current.rms.0.abs());
+            burst.push(current.burst.0.abs());
+        }
+        let collapsed = matches!(study.outcome, Outcome::Collapsed { .. });
+        let drops = self
+            .asks
+            .drops
+            .keys()
+            .filter(|_| !collapsed)
+            .filter(|load| study.parts.get(load).is_none_or(|flow| flow.on != Some(false)))
+            .filter_map(|load| Some((*load, study.circuits.get(load)?.drop?.0)))
+            .collect();
+        AtPoint {
+            rms,
+            burst,
+            drops,
+            study,
+        }
+    }
+
+    /// What the checks that sizes decide find with these choices, at any operating point.
+    pub(super) fn findings(&self, sheet: &Sheet, measured: &Measured) -> Vec<Finding> {
+        let mut all = Vec::new();
+        for (settings, point) in self.scenes.iter().zip(&measured.points) {
+            let found = checks::judge(sheet, settings, &point.study);
+            all.extend(found.into_iter().filter(|finding| {
+                !finding.undecided && DECIDED.contains(&finding.check)
+            }));
+        }
+        all
+    }
+}
+
+/// What is wrong with a choice.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Wrong {
+    pub(super) check: &'static str,
+    pub(super) runs: Vec<RunId>,
+    pub(super) parts: Vec<PartId>,
+}
+
+impl Wrong {
+    /// Whether it says of one of the same things the same as another.
+    pub(super) fn like(&self, other: &Self) -> bool {
+        let shared = self.runs.iter().any(|run| other.runs.contains(run))
+            || self.parts.iter().any(|part| other.parts.contains(part));
+        self.check == other.check && (shared || (self.runs.is_empty() && self.parts.is_empty()))
+    }
+    pub(super) fn of(finding: Finding) -> Self {
+        Self {
+            check: finding.check,
+            runs: finding.runs,
+            parts: finding.parts,
+        }
+    }
+}
+
+/// For each tree, by its root, the operating point at which the drop to one of its loads is furthest towards its limit.
+pub(super) fn governing(measured: &Measured, shape: &Shape, limits: &OrderedMap<PartId, f64>) -> Vec<usize> {
+    let mut best: Vec<(f64, usize)> = vec![(0.0, 0); shape.nodes.len()];
+    for (leaf, (_, part)) in shape.leaves.iter().enumerate() {
+        let (Some(part), Some(tree)) = (part, shape.tree_of_leaf[leaf]) else {
+            continue;
+        };
+        let limit = limits.get(part).map_or(1.0, |limit| limit.max(1e-9));
+        for (at, point) in measured.points.iter().enumerate() {
+            let share = point.drops.get(part).map_or(0.0, |drop| drop / limit);
+            if share > best[tree].0 {
+                best[tree] = (share, at);
+            }
+        }
+    }
+    best.into_iter().map(|(_, at)| at).collect()
+}
+
+/// What is lost on the way to each load in what is not chosen, at the operating point of its tree: all that is lost, less what
+/// is lost in the choices.
+pub(super) fn fixed_drops(
+    shape: &Shape,
+    things: &Things,
+    measured: &Measured,
+    governing: &[usize],
+    picks: &[usize],
+) -> OrderedMap<PartId, f64> {
+    let mut fixed: OrderedMap<PartId, f64> = OrderedMap::new();
+    for (leaf, (_, part)) in shape.leaves.iter().enumerate() {
+        let (Some(part), Some(tree)) = (part, shape.tree_of_leaf[leaf]) else {
+            continue;
+        };
+        let point = governing.get(tree).and_then(|at| measured.points.get(*at));
+        if let Some(drop) = point.and_then(|point| point.drops.get(part)) {
+            fixed.insert(*part, *drop);
+        }
+    }
+    for (var, it) in things.vars.iter().enumerate().filter(|(var, _)| shape.fits[*var]) {
+        let Some(point) = governing.get(shape.tree[var]).and_then(|at| measured.points.get(*at)) else {
+            continue;
+        };
+        let lost = point.burst[var] * it.choices[picks[var]].ohms(point.rms[var]);
+        for leaf in &shape.loads[var] {
+            let part = shape.leaves.get(*leaf).and_then(|(_, part)| *part);
+            if let Some(drop) = part.and_then(|part| fixed.get_mut(&part)) {
+                *drop -= lost;
+            }
+        }
+    }
+    fixed
+}
