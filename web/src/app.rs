@@ -98,6 +98,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Papers => html! { <Papers revision={store.revision} /> },
         Panel::Thread => html! { <Thread revision={store.revision} /> },
         Panel::Becomes => html! { <Thread revision={store.revision} becomes=true key="becomes" /> },
+        Panel::Sizing => html! { <SizingDrawer revision={store.revision} edits={store.edits} /> },
         Panel::Limits => limits(&store),
         Panel::Outline => outline(&store),
         Panel::Start => html! { <Start revision={store.revision} /> },

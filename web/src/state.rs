@@ -44,6 +44,8 @@ pub(crate) enum Panel {
     Thread,
     /// The same, opened on what becomes of things.
     Becomes,
+    /// Sizes for all runs and fuses.
+    Sizing,
     /// The system as an outline.
     Outline,
     /// A whole plan from one line.
@@ -233,6 +235,7 @@ impl State {
             Some(Action::MendAll) => self.toggle(Panel::Mending),
             Some(Action::FindFault) => self.toggle(Panel::FindFault),
             Some(Action::Record) => self.toggle(Panel::Record),
+            Some(Action::SizeIt) => self.toggle(Panel::Sizing),
             Some(Action::Papers) => self.toggle(Panel::Papers),
             Some(Action::Thread) => self.toggle(Panel::Thread),
             Some(Action::Share) => self.toggle(Panel::Share),

@@ -45,14 +45,18 @@ fn conditions(settings: &Settings) -> Vec<Settings> {
         (settings.conditions.state, settings.conditions.duty) = (state, duty);
         settings
     };
-    std::iter::once(settings.clone()).chain(worst.into_iter().map(with)).collect()
+    std::iter::once(settings.clone())
+        .chain(worst.into_iter().map(with))
+        .collect()
 }
 
 /// Whether the checks say nothing of sizes under any of them; the hardest first, since nearly all fail there.
 fn holds(sheet: &Sheet, conditions: &[Settings]) -> bool {
     conditions.iter().all(|settings| {
         let findings = analyse(sheet, settings).findings;
-        !findings.iter().any(|finding| !finding.undecided && OF_SIZES.contains(&finding.check))
+        !findings
+            .iter()
+            .any(|finding| !finding.undecided && OF_SIZES.contains(&finding.check))
     })
 }
 
@@ -121,7 +125,9 @@ fn by_brute_force(tree: &Tree) -> Option<f64> {
         let mut combined: Vec<Vec<f64>> = vec![Vec::new()];
         for own in &sizes {
             let longer = |so_far: &Vec<f64>| -> Vec<Vec<f64>> {
-                own.iter().map(|size| so_far.iter().copied().chain([*size]).collect()).collect()
+                own.iter()
+                    .map(|size| so_far.iter().copied().chain([*size]).collect())
+                    .collect()
             };
             combined = combined.iter().flat_map(longer).collect();
         }
@@ -160,7 +166,10 @@ fn the_metal_is_that_of_the_best_of_all_combinations() {
         let settings = Settings::default();
         let sizing = size(&tree.sheet, &settings, &Ask::default());
         let Some(best) = by_brute_force(&tree) else {
-            assert!(!sizing.short.is_empty(), "seed {seed}: no combination holds, and nothing is said of it");
+            assert!(
+                !sizing.short.is_empty(),
+                "seed {seed}: no combination holds, and nothing is said of it"
+            );
             continue;
         };
         assert!(sizing.short.is_empty(), "seed {seed}: {:?}", sizing.short);
@@ -179,7 +188,9 @@ fn the_metal_is_that_of_the_best_of_all_combinations() {
 fn the_checks_find_nothing_wrong_with_the_answer_at_any_duty_and_state() {
     for (name, text) in testkit::sound_systems::sound_systems() {
         let job = testkit::job(&text);
-        let Some((kind, sheet)) = job.sheets.iter().next() else { continue };
+        let Some((kind, sheet)) = job.sheets.iter().next() else {
+            continue;
+        };
         let sizing = size(sheet, &job.settings, &Ask::default());
         assert!(sizing.short.is_empty(), "{name}: {:?}", sizing.short);
         assert!(sizing.proved || sizing.meshed, "{name}");
@@ -190,7 +201,9 @@ fn the_checks_find_nothing_wrong_with_the_answer_at_any_duty_and_state() {
             assert_eq!(says(&after, &done.settings), Vec::<String>::new(), "{name}");
             let grave = |sheet: &Sheet| {
                 let all = analyse(sheet, &job.settings).findings;
-                all.into_iter().filter(|finding| finding.grade != Grade::Tidy).count()
+                all.into_iter()
+                    .filter(|finding| finding.grade != Grade::Tidy)
+                    .count()
             };
             assert_eq!(grave(&after), 0, "{name}");
             // Sized once more nothing changes.
@@ -221,7 +234,11 @@ fn what_is_locked_stays() {
         assert_eq!(after.runs.get(&run), tree.sheet.runs.get(&run), "seed {seed}");
         assert_eq!(after.parts.get(&fuse), tree.sheet.parts.get(&fuse), "seed {seed}");
         let is_held = |limit: &Limit| *limit == Limit::Held(Held::Locked);
-        locked += sizing.runs.iter().filter(|line| line.run == run && is_held(&line.limit)).count();
+        locked += sizing
+            .runs
+            .iter()
+            .filter(|line| line.run == run && is_held(&line.limit))
+            .count();
         locked += sizing.devices.iter().filter(|line| is_held(&line.limit)).count();
     }
     assert_eq!(locked, 24);
@@ -270,10 +287,24 @@ fn a_simple_feed_gets_what_one_reckons_by_hand() {
         let run = after.run_by_tag(tag).map(|(_, run)| run.wire.size.value());
         run.flatten().map_or(0.0, |size| size.area().0)
     };
-    assert!(area("W2") + area("W3") >= 2.0 * 4.9, "{} and {}", area("W2"), area("W3"));
-    assert!(area("W2") <= 8.0 && area("W3") <= 8.0, "{} and {}", area("W2"), area("W3"));
+    assert!(
+        area("W2") + area("W3") >= 2.0 * 4.9,
+        "{} and {}",
+        area("W2"),
+        area("W3")
+    );
+    assert!(
+        area("W2") <= 8.0 && area("W3") <= 8.0,
+        "{} and {}",
+        area("W2"),
+        area("W3")
+    );
     // 25 A, or the next one where its lesser resistance saves copper.
-    let rating = sizing.devices.first().and_then(|line| line.after).map_or(0.0, |amps| amps.0);
+    let rating = sizing
+        .devices
+        .first()
+        .and_then(|line| line.after)
+        .map_or(0.0, |amps| amps.0);
     assert!((25.0..=30.0).contains(&rating), "{rating} A");
     assert!(METRIC_SERIES.contains(&area("W2")));
 }

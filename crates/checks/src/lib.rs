@@ -30,11 +30,11 @@ mod wiring;
 mod wording;
 
 pub use asks::{Asks, DeviceAsks, LeadAsks, RunAsks, asks};
+pub use checks::terminal_overfull::fits;
 pub use explain::{Explanation, LimitLine, care, explain, explain_all, explanation_of};
 pub use finding::*;
 pub use limits::{LimitInForce, limit, limits_in_force};
 pub use mends::mend_for;
-pub use checks::terminal_overfull::fits;
 pub use registry::{CHECKS, Check, CheckGroup, check_named};
 
 pub use wires::renewed;

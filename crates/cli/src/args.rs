@@ -35,6 +35,7 @@ pub(crate) enum Command {
     Deck(DeckCall),
     Explain(ExplainCall),
     Lesson(LessonCall),
+    Size(SizeCall),
     Schema,
     Format(FormatCall),
     Link(LinkCall),
@@ -67,6 +68,22 @@ pub(crate) struct CheckCall {
     pub(crate) job: JobCall,
     #[arg(long)]
     pub(crate) remedies: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct SizeCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    #[arg(long, value_parser = ["metric", "awg"])]
+    pub(crate) series: Option<String>,
+    #[arg(long, default_value = "metal", value_parser = ["metal", "cost"])]
+    pub(crate) by: String,
+    #[arg(long, value_name = "FILE")]
+    pub(crate) price_list: Option<String>,
+    #[arg(long)]
+    pub(crate) as_set: bool,
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: Option<String>,
 }
 
 #[derive(Debug, Args)]

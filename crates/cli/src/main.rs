@@ -80,6 +80,7 @@ fn main() -> ExitCode {
         Command::Deck(call) => commands::deck::run(call),
         Command::Explain(call) => commands::explain::run(call),
         Command::Lesson(call) => commands::lesson::run(call),
+        Command::Size(call) => commands::size::run(call),
         Command::Schema => commands::schema::run(),
         Command::Format(call) => commands::format::run(call),
         Command::Link(call) => commands::link::run(call),

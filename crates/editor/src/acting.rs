@@ -140,6 +140,7 @@ impl Editor {
             | Action::Record
             | Action::Thread
             | Action::Papers
+            | Action::SizeIt
             | Action::Outline
             | Action::Paper
             | Action::English

@@ -160,6 +160,7 @@ actions! {
     Thread, "thread", "Complaints, quote and what becomes of things", [plain('c')];
     Papers, "papers", "Papers: lists to buy, cut, label, measure, checklists", [plain('y')];
     BodyPlan, "body-plan", "Body plan: the vehicle from above", [plain('p')];
+    SizeIt, "size-it", "Size all runs and fuses", [plain('q')];
     RouteAll, "route-all", "Lay all runs through the body anew", [];
     OpenFile, "open-file", "Open a job file", [command('o')];
     SaveFile, "save-file", "Save the job as a file", [command('s')];

@@ -34,6 +34,7 @@ impl Action {
                 | Self::KeepReading
                 | Self::Record
                 | Self::RouteAll
+                | Self::SizeIt
                 | Self::Thread
                 | Self::Papers
                 | Self::OpenFile

@@ -244,7 +244,7 @@ fn fuse_line(lines: &mut Lines, word: &str, form: Saying, rating: Amps, tag: &st
         form = form
     );
     // The rating takes the place of the thickness, so that they rise.
-    let key = format!("fuse {word} {}", rating.print());
+    let key = fuse_article(word, rating);
     lines.piece(Section::Fuses, rating.0, key, what, tag);
 }
 
@@ -255,6 +255,24 @@ fn is_lead(work: &Work<'_>, run: &Run) -> bool {
             .and_then(|at| work.sheet.role(at))
             .is_some_and(model::Role::is_line)
     })
+}
+
+/// The written name of a cable.
+pub(crate) fn cable_article(wire: &model::Wire, size: model::conductor::Size) -> String {
+    format!(
+        "cable {} {} {} {}",
+        wire.material.value().map_or("?", Material::word),
+        size.print(),
+        wire.jacket.print(),
+        wire.insulation
+            .value()
+            .map_or_else(|| "?".to_owned(), |it| it.print()),
+    )
+}
+
+/// The written name of a fuse of this form.
+pub(crate) fn fuse_article(form: &str, rating: Amps) -> String {
+    format!("fuse {form} {}", rating.print())
 }
 
 fn cable(work: &Work<'_>, run: &Run, terms: &Terms, lines: &mut Lines, lacking: &mut Vec<Lacking>) {
@@ -294,13 +312,7 @@ fn cable(work: &Work<'_>, run: &Run, terms: &Terms, lines: &mut Lines, lacking: 
             |it| say!("as-it-stands", text = figure(it.0, Unit::Plain("°C")))
         )
     );
-    let article = format!(
-        "cable {} {} {} {}",
-        material.map_or("?", Material::word),
-        size.print(),
-        run.wire.jacket.print(),
-        insulation.map_or_else(|| "?".to_owned(), |it| it.print()),
-    );
+    let article = cable_article(&run.wire, size);
     lines.add(
         Section::Cable,
         size.area().0,

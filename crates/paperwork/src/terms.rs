@@ -50,6 +50,23 @@ pub struct PriceList {
 }
 
 impl PriceList {
+    /// Price of a metre of a wire; `None` where it is not on the list.
+    #[must_use]
+    pub fn wire(&self, wire: &model::Wire) -> Option<Money> {
+        let article = crate::order::cable_article(wire, wire.size.value()?);
+        self.by_article.get(&article)?.each
+    }
+    /// Price of a fuse of this rating for a part; `None` where it is not on the list.
+    #[must_use]
+    pub fn device(&self, kind: &model::PartKind, rating: model::quantity::Amps) -> Option<Money> {
+        let form = match kind {
+            model::PartKind::Fuse(fuse) => fuse.form,
+            model::PartKind::Block(block) => block.form,
+            _ => return None,
+        };
+        let article = crate::order::fuse_article(form.word(), rating);
+        self.by_article.get(&article)?.each
+    }
     /// Reads an order list that was filled in: the columns are found by their headings, in the reader's language, in English, or
     /// by their written names. Prices and hours may have either decimal sign. Lines without a price say nothing.
     #[must_use]

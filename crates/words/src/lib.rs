@@ -67,6 +67,7 @@ texts! {
     "editor"
     "sharing"
     "starting"
+    "sizing"
     "web"
     "model-titles"
     "model-edits"

@@ -91,7 +91,9 @@ impl Bench<'_> {
     pub(super) fn with(&self, picks: &[usize]) -> Sheet {
         let mut sheet = self.laid.clone();
         for (var, pick) in self.things.vars.iter().zip(picks) {
-            let Some(choice) = var.choices.get(*pick) else { continue };
+            let Some(choice) = var.choices.get(*pick) else {
+                continue;
+            };
             match (&var.thing, &choice.is) {
                 (Thing::Run(id, _), Is::Wire { run, .. }) => {
                     if let Some(slot) = sheet.runs.get_mut(id) {
@@ -99,7 +101,9 @@ impl Bench<'_> {
                     }
                 }
                 (Thing::Device(place), Is::Rating { amps, .. }) => {
-                    let Some(device) = self.devices.get(*place) else { continue };
+                    let Some(device) = self.devices.get(*place) else {
+                        continue;
+                    };
                     if let Some(part) = sheet.parts.get_mut(&device.part) {
                         rate(part, device, *amps);
                     }
@@ -141,7 +145,11 @@ impl Bench<'_> {
                 let flow = study.runs.at(*place).filter(|(other, _)| *other == id);
                 flow.map(|(_, flow)| flow.current).unwrap_or_default()
             }
-            Thing::Device(place) => study.devices.get(*place).map(|device| device.current).unwrap_or_default(),
+            Thing::Device(place) => study
+                .devices
+                .get(*place)
+                .map(|device| device.current)
+                .unwrap_or_default(),
         };
         let (mut rms, mut burst) = (Vec::new(), Vec::new());
         for var in &self.things.vars {
@@ -171,9 +179,11 @@ impl Bench<'_> {
         let mut all = Vec::new();
         for (settings, point) in self.scenes.iter().zip(&measured.points) {
             let found = checks::judge(sheet, settings, &point.study);
-            all.extend(found.into_iter().filter(|finding| {
-                !finding.undecided && DECIDED.contains(&finding.check)
-            }));
+            all.extend(
+                found
+                    .into_iter()
+                    .filter(|finding| !finding.undecided && DECIDED.contains(&finding.check)),
+            );
         }
         all
     }
@@ -241,7 +251,10 @@ pub(super) fn fixed_drops(
         }
     }
     for (var, it) in things.vars.iter().enumerate().filter(|(var, _)| shape.fits[*var]) {
-        let Some(point) = governing.get(shape.tree[var]).and_then(|at| measured.points.get(*at)) else {
+        let Some(point) = governing
+            .get(shape.tree[var])
+            .and_then(|at| measured.points.get(*at))
+        else {
             continue;
         };
         let lost = point.burst[var] * it.choices[picks[var]].ohms(point.rms[var]);

@@ -24,7 +24,7 @@
 //! # What is proved
 //!
 //! Currents depend on sizes, since loads of constant power draw more at a lower voltage. At given currents the problem is one of
-//! integers, and on a forest (see [`shape`]) a walk from the leaves to the roots gives its best answer ([`program`]). Around it:
+//! integers, and on a forest (`shape` tells when it is one) a walk from the leaves to the roots gives its best answer (`program`). Around it:
 //!
 //! - *An answer that holds*: currents of the last answer give the next one, until the engine and all checks find nothing wrong with
 //!   it; what they find is ruled out, and the walk is made again.
@@ -44,9 +44,14 @@ mod frontier;
 mod measure;
 mod program;
 mod report;
+mod said;
 mod search;
 mod shape;
 mod things;
+mod what_if;
+
+pub use said::{device_tag, size_value};
+pub use what_if::WhatIf;
 
 use circuit::DeviceRef;
 use model::conductor::Size;
@@ -309,7 +314,11 @@ impl Sizing {
             });
         }
         let mut parts: ordered::OrderedMap<PartId, model::Part> = ordered::OrderedMap::new();
-        for line in self.devices.iter().filter(|line| line.changes && devices(&line.device)) {
+        for line in self
+            .devices
+            .iter()
+            .filter(|line| line.changes && devices(&line.device))
+        {
             let id = line.device.part;
             let Some(part) = parts.get(&id).or_else(|| sheet.parts.get(&id)) else {
                 continue;

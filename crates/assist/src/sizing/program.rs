@@ -83,13 +83,23 @@ impl Program<'_> {
         if self.free == Some(var) {
             return 0.0;
         }
-        self.vars[var].choices.get(choice).map_or(0.0, |choice| choice.cost)
+        self.vars[var]
+            .choices
+            .get(choice)
+            .map_or(0.0, |choice| choice.cost)
     }
 
     /// What a run bears, as a rating is held against it; the rating of a device.
     fn amps(&self, var: usize, choice: usize) -> f64 {
-        let amps = self.vars[var].choices.get(choice).map_or(0.0, super::things::Choice::amps);
-        if self.vars[var].is_run() { amps * self.factor } else { amps }
+        let amps = self.vars[var]
+            .choices
+            .get(choice)
+            .map_or(0.0, super::things::Choice::amps);
+        if self.vars[var].is_run() {
+            amps * self.factor
+        } else {
+            amps
+        }
     }
 
     /// By node, volts lost before it at the least and at the most.
@@ -118,7 +128,11 @@ impl Program<'_> {
                 drop: self.drops[var][choice],
                 picks: vec![(var, choice)],
             };
-            if self.vars[var].is_run() { (*first..=*last).map(piece).collect() } else { Vec::new() }
+            if self.vars[var].is_run() {
+                (*first..=*last).map(piece).collect()
+            } else {
+                Vec::new()
+            }
         };
         self.range.iter().enumerate().map(of).collect()
     }
@@ -159,15 +173,17 @@ impl Walk<'_, '_> {
         let program = self.program;
         let node = &program.shape.nodes[at];
         let from_above = self.above[at];
-        let of_children: Vec<(usize, Option<usize>)> =
-            node.children.iter().map(|child| (*child, self.above[*child])).collect();
+        let of_children: Vec<(usize, Option<usize>)> = node
+            .children
+            .iter()
+            .map(|child| (*child, self.above[*child]))
+            .collect();
         let mut all = Vec::new();
         for ratings in self.ratings(&node.devices) {
             let chosen = |device: usize| {
                 let own = node.devices.iter().position(|other| *other == device);
-                own.and_then(|place| ratings.get(place).copied()).or_else(|| {
-                    (from_above == Some(device) && above != NONE).then_some(above)
-                })
+                own.and_then(|place| ratings.get(place).copied())
+                    .or_else(|| (from_above == Some(device) && above != NONE).then_some(above))
             };
             let needs = |run: usize| {
                 let held = program.shape.held[run].iter();

@@ -48,10 +48,16 @@ pub(super) fn report(
             changes: false,
         })
     };
-    let mut runs: Vec<RunLine> = things.held_runs.iter().filter_map(|(id, why)| held(*id, *why)).collect();
+    let mut runs: Vec<RunLine> = things
+        .held_runs
+        .iter()
+        .filter_map(|(id, why)| held(*id, *why))
+        .collect();
     let mut devices: Vec<(usize, DeviceLine)> = Vec::new();
     for (place, why) in &things.held_devices {
-        let Some(device) = study.devices.get(*place) else { continue };
+        let Some(device) = study.devices.get(*place) else {
+            continue;
+        };
         devices.push((
             *place,
             DeviceLine {
@@ -71,7 +77,9 @@ pub(super) fn report(
     };
     if let Some(found) = found {
         for (var, thing) in things.vars.iter().enumerate() {
-            let Some(choice) = thing.choices.get(found.picks[var]) else { continue };
+            let Some(choice) = thing.choices.get(found.picks[var]) else {
+                continue;
+            };
             let limit = limit(search, &found, var);
             match (&thing.thing, &choice.is) {
                 (Thing::Run(id, _), Is::Wire { run, size, .. }) => {
@@ -87,7 +95,9 @@ pub(super) fn report(
                     });
                 }
                 (Thing::Device(place), Is::Rating { amps, .. }) => {
-                    let Some(device) = study.devices.get(*place) else { continue };
+                    let Some(device) = study.devices.get(*place) else {
+                        continue;
+                    };
                     let kind = laid.parts.get(&device.device.part).map(|part| &part.is);
                     let price = |rating: Option<Amps>| match ask.by {
                         By::Metal => None,
@@ -179,7 +189,12 @@ fn device_limit(search: &Search<'_>, found: &FoundSizes, var: usize, less: usize
     let Thing::Device(place) = &thing.thing else {
         return Limit::Together;
     };
-    let opens = search.bench.asks.devices.get(*place).map_or(1.35, |asked| asked.opens_at);
+    let opens = search
+        .bench
+        .asks
+        .devices
+        .get(*place)
+        .map_or(1.35, |asked| asked.opens_at);
     if measured.burst[var] > amps * opens {
         return Limit::Burst;
     }
@@ -187,7 +202,13 @@ fn device_limit(search: &Search<'_>, found: &FoundSizes, var: usize, less: usize
 }
 
 /// The load whose drop would pass its limit with the lesser choice.
-fn drop_limit(search: &Search<'_>, measured: &Measured, var: usize, pick: usize, less: usize) -> Option<Limit> {
+fn drop_limit(
+    search: &Search<'_>,
+    measured: &Measured,
+    var: usize,
+    pick: usize,
+    less: usize,
+) -> Option<Limit> {
     let choices: &[Choice] = &search.vars()[var].choices;
     let (now, less) = (choices.get(pick)?, choices.get(less)?);
     for point in &measured.points {

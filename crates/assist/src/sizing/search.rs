@@ -7,8 +7,8 @@ use super::things::{Is, Thing, Things, conducts};
 use super::{Ask, Limit, Short, Sizing, report};
 use checks::Asks;
 use circuit::network::Network;
-use model::kinds::supply::LoadLaw;
 use model::kinds::sound::SupplyLaw;
+use model::kinds::supply::LoadLaw;
 use model::{PartId, PartKind, Settings, Sheet};
 use ordered::{OrderedMap, OrderedSet, Sort as _};
 
@@ -98,7 +98,11 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
     let leads = leads(&laid, settings, &asks, &things);
     let judged = Judged {
         sheet: &laid,
-        ratings: study.devices.iter().map(|device| device.rating.map(|amps| amps.0)).collect(),
+        ratings: study
+            .devices
+            .iter()
+            .map(|device| device.rating.map(|amps| amps.0))
+            .collect(),
         bears: laid
             .runs
             .keys()
@@ -188,7 +192,9 @@ impl Search<'_> {
     /// What a choice costs.
     pub(super) fn cost(&self, picks: &[usize]) -> f64 {
         let all = self.vars().iter().zip(picks);
-        all.filter_map(|(var, pick)| var.choices.get(*pick)).map(|choice| choice.cost).sum()
+        all.filter_map(|(var, pick)| var.choices.get(*pick))
+            .map(|choice| choice.cost)
+            .sum()
     }
 
     /// Whether every variable's current follows from the loads alone.
@@ -277,7 +283,10 @@ impl Search<'_> {
         for (load, circuit) in &point.study.circuits {
             let there = circuit.feeds.iter().map(|way| &way.on_any_way);
             let back = circuit.returns.iter().map(|way| &way.on_any_way);
-            if there.chain(back).any(|runs| runs.iter().any(|run| loose.contains(run))) {
+            if there
+                .chain(back)
+                .any(|runs| runs.iter().any(|run| loose.contains(run)))
+            {
                 self.open.insert(*load);
             }
         }
@@ -308,7 +317,9 @@ impl Search<'_> {
                     let device = self.bench.devices[*place].clone();
                     let (first, suffices) = self.least_rating(var, top);
                     if !suffices {
-                        self.short.push(Short::Rating { device: device.clone() });
+                        self.short.push(Short::Rating {
+                            device: device.clone(),
+                        });
                     }
                     let rating = it.choices.get(first).map_or(0.0, super::things::Choice::amps);
                     if let Some((bears, place)) = self.shape.guards_fixed[var]
@@ -367,7 +378,10 @@ impl Search<'_> {
     /// Loads whose drop passes its limit with the thickest: they are not to lose more than they do now.
     fn give_up_drops(&mut self, top: &Measured) {
         let lost = |measured: &Measured, load: PartId| {
-            let all = measured.points.iter().filter_map(|point| point.drops.get(&load).copied());
+            let all = measured
+                .points
+                .iter()
+                .filter_map(|point| point.drops.get(&load).copied());
             all.fold(0.0, f64::max)
         };
         let over: Vec<(PartId, f64, f64)> = self
@@ -422,9 +436,15 @@ impl Search<'_> {
         let Thing::Device(place) = &it.thing else {
             return (0, true);
         };
-        let opens = self.bench.asks.devices.get(*place).map_or(1.35, |asked| asked.opens_at);
+        let opens = self
+            .bench
+            .asks
+            .devices
+            .get(*place)
+            .map_or(1.35, |asked| asked.opens_at);
         let first = it.choices.iter().position(|choice| {
-            measured.rms[var] <= choice.amps() * self.limits.share && measured.burst[var] <= choice.amps() * opens
+            measured.rms[var] <= choice.amps() * self.limits.share
+                && measured.burst[var] <= choice.amps() * opens
         });
         first.map_or((it.last(), false), |first| (first, true))
     }
@@ -433,7 +453,11 @@ impl Search<'_> {
     pub(super) fn amps(&self, var: usize, pick: usize) -> f64 {
         let it = &self.bench.things.vars[var];
         let amps = it.choices.get(pick).map_or(0.0, super::things::Choice::amps);
-        if it.is_run() { amps * self.limits.fuse } else { amps }
+        if it.is_run() {
+            amps * self.limits.fuse
+        } else {
+            amps
+        }
     }
 
     /// The first choice of a run that this allows, and the last.
@@ -483,8 +507,15 @@ impl Search<'_> {
             let mut last = it.last();
             let mut first = if it.is_run() {
                 // What a mesh carries may be anything, and so nothing is asked of it for the bound.
-                let rms = if share < 1.0 && self.shape.meshed[var] { 0.0 } else { measured.rms[var] * share };
-                self.firsts(var, rms).iter().map(|(first, _)| *first).fold(0, usize::max)
+                let rms = if share < 1.0 && self.shape.meshed[var] {
+                    0.0
+                } else {
+                    measured.rms[var] * share
+                };
+                self.firsts(var, rms)
+                    .iter()
+                    .map(|(first, _)| *first)
+                    .fold(0, usize::max)
             } else {
                 self.least_rating(var, measured).0
             };
@@ -552,7 +583,9 @@ impl Search<'_> {
         if all.is_empty() {
             let found = self.bench.findings(&sheet, &measured);
             all.extend(found.into_iter().map(Wrong::of));
-            all.retain(|wrong| !self.excused.iter().any(|excused| excused.like(wrong)) && !self.is_widened(wrong));
+            all.retain(|wrong| {
+                !self.excused.iter().any(|excused| excused.like(wrong)) && !self.is_widened(wrong)
+            });
         }
         (all, measured)
     }
@@ -599,7 +632,10 @@ impl Search<'_> {
                     add("fuse-outsizes-wire", Some(var), None);
                 }
                 let bears = self.amps(var, picks[var]);
-                if self.shape.bears[var].iter().any(|device| self.amps(*device, picks[*device]) > bears) {
+                if self.shape.bears[var]
+                    .iter()
+                    .any(|device| self.amps(*device, picks[*device]) > bears)
+                {
                     add("fuse-outsizes-wire", Some(var), None);
                 }
             } else if picks[var] < self.least_rating(var, measured).0 {
@@ -627,7 +663,11 @@ impl Search<'_> {
     }
 
     /// An answer that holds: each from the currents of the one before it, with what is wrong with that ruled out.
-    fn answer(&mut self, top: &Flow, generous: Vec<usize>) -> (Vec<usize>, Measured, Vec<Option<&'static str>>) {
+    fn answer(
+        &mut self,
+        top: &Flow,
+        generous: Vec<usize>,
+    ) -> (Vec<usize>, Measured, Vec<Option<&'static str>>) {
         let count = self.bench.things.vars.len();
         let mut tight = Tightened {
             floor: vec![(0, None); count],
@@ -740,8 +780,13 @@ impl Search<'_> {
             }
             let mut done = false;
             for part in &wrong.parts {
-                let Some(limit) = self.drops.get(part).copied() else { continue };
-                let lost = measured.points.iter().filter_map(|point| point.drops.get(part).copied());
+                let Some(limit) = self.drops.get(part).copied() else {
+                    continue;
+                };
+                let lost = measured
+                    .points
+                    .iter()
+                    .filter_map(|point| point.drops.get(part).copied());
                 let over = lost.fold(0.0, f64::max) - limit;
                 let spare = match wrong.check {
                     "voltage-drop" if over > 0.0 => over + 1e-6,
@@ -818,7 +863,11 @@ impl Search<'_> {
             Thing::Run(run, _) => wrong.runs.contains(run),
             Thing::Device(place) => {
                 wrong.check == "fuse-undersized"
-                    && self.bench.devices.get(*place).is_some_and(|device| wrong.parts.contains(&device.part))
+                    && self
+                        .bench
+                        .devices
+                        .get(*place)
+                        .is_some_and(|device| wrong.parts.contains(&device.part))
             }
         };
         let all: Vec<usize> = (0..things.vars.len()).filter(marked).collect();
@@ -832,7 +881,8 @@ impl Search<'_> {
             }),
             Thing::Device(_) => false,
         };
-        let lost = |var: usize| measured.burst[var] * things.vars[var].choices[picks[var]].ohms(measured.rms[var]);
+        let lost =
+            |var: usize| measured.burst[var] * things.vars[var].choices[picks[var]].ohms(measured.rms[var]);
         (0..things.vars.len())
             .filter(lands)
             .max_by(|a, b| lost(*a).total_cmp(&lost(*b)).then(b.cmp(a)))
@@ -841,7 +891,12 @@ impl Search<'_> {
     }
 
     /// Raises the bound to the answer, or lowers the answer to the bound, as far as so many questions to the engine allow.
-    fn prove(&mut self, top: Flow, picks: Vec<usize>, measured: Measured) -> (Vec<usize>, Measured, f64, bool) {
+    fn prove(
+        &mut self,
+        top: Flow,
+        picks: Vec<usize>,
+        measured: Measured,
+    ) -> (Vec<usize>, Measured, f64, bool) {
         let most = self.bench.asked + most_questions(self.bench.laid.parts.len());
         let mut best = (self.cost(&picks), picks, measured);
         let range = self.range(&top.measured, self.shrink.min(1.0 - f64::EPSILON), &[]);
@@ -856,7 +911,12 @@ impl Search<'_> {
         let mut flow = top;
         let bound = loop {
             // The cheapest last.
-            open.order_by(|a, b| b.answer.cost.total_cmp(&a.answer.cost).then_with(|| b.range.cmp(&a.range)));
+            open.order_by(|a, b| {
+                b.answer
+                    .cost
+                    .total_cmp(&a.answer.cost)
+                    .then_with(|| b.range.cmp(&a.range))
+            });
             let Some(mut part) = open.pop() else { break best.0 };
             if part.answer.cost >= best.0 - ALIKE {
                 break best.0;
@@ -912,14 +972,15 @@ impl Search<'_> {
         let picks = &part.answer.picks;
         let mut all = Vec::new();
         let mut rest = part.range.clone();
-        let mut add = |rest: &mut Vec<(usize, usize)>, var: usize, other: (usize, usize), stays: (usize, usize)| {
-            if other.0 <= other.1 {
-                let mut range = rest.clone();
-                range[var] = other;
-                all.push(range);
-            }
-            rest[var] = stays;
-        };
+        let mut add =
+            |rest: &mut Vec<(usize, usize)>, var: usize, other: (usize, usize), stays: (usize, usize)| {
+                if other.0 <= other.1 {
+                    let mut range = rest.clone();
+                    range[var] = other;
+                    all.push(range);
+                }
+                rest[var] = stays;
+            };
         // A run that does not bear the rating of a device: a thicker one, or a lesser rating.
         for (run, devices) in self.shape.bears.iter().enumerate() {
             for device in devices {
@@ -938,7 +999,9 @@ impl Search<'_> {
         // is wrong comes first: in the parts that are left for the others it is no thicker, and there they cannot mend it.
         let has_part = |var: &usize| {
             let parts = || wrong.iter().flat_map(|wrong| &wrong.parts);
-            let mut loads = self.shape.loads[*var].iter().filter_map(|leaf| self.shape.leaves[*leaf].1);
+            let mut loads = self.shape.loads[*var]
+                .iter()
+                .filter_map(|leaf| self.shape.leaves[*leaf].1);
             loads.any(|part| parts().any(|other| *other == part))
         };
         let marked = |var: &usize| match &self.vars()[*var].thing {
@@ -965,7 +1028,10 @@ impl Search<'_> {
             program.free = Some(var);
             let Some(others) = program.solve() else { continue };
             let left = best - others.cost + ALIKE;
-            let dear = self.vars()[var].choices.iter().rposition(|choice| choice.cost <= left);
+            let dear = self.vars()[var]
+                .choices
+                .iter()
+                .rposition(|choice| choice.cost <= left);
             let last = dear.unwrap_or(first).clamp(first, last);
             program.range[var].1 = last;
             part.range[var].1 = last;

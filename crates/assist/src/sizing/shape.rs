@@ -43,10 +43,13 @@ pub(super) enum Side {
 impl Lead {
     /// The variables in it.
     pub(super) fn vars(&self) -> impl Iterator<Item = usize> {
-        self.feeds.iter().chain(&self.backs).filter_map(|side| match side {
-            Side::Var(var) => Some(*var),
-            Side::Stays(_) => None,
-        })
+        self.feeds
+            .iter()
+            .chain(&self.backs)
+            .filter_map(|side| match side {
+                Side::Var(var) => Some(*var),
+                Side::Stays(_) => None,
+            })
     }
     /// Whether it holds with these conductances of its variables, in S·m.
     pub(super) fn holds(&self, conducts: impl Fn(usize) -> f64) -> bool {
@@ -275,7 +278,10 @@ impl Shape {
         // The device nearest to each load: the one before the fewest.
         let nearest: Vec<Option<usize>> = (0..self.leaves.len())
             .map(|leaf| {
-                let before = device_sets.iter().enumerate().filter_map(|(at, set)| Some((at, set.as_ref()?)));
+                let before = device_sets
+                    .iter()
+                    .enumerate()
+                    .filter_map(|(at, set)| Some((at, set.as_ref()?)));
                 before
                     .filter(|(at, set)| asks.devices[*at].judged && set.contains(&leaf))
                     .min_by_key(|(at, set)| (set.len(), *at))
@@ -289,8 +295,14 @@ impl Shape {
             if self.meshed[var] || own.is_empty() {
                 continue;
             }
-            let in_line = device_sets.iter().enumerate().filter(|(_, set)| set.as_ref() == Some(own));
-            let mut devices: Vec<usize> = in_line.map(|(at, _)| at).filter(|at| asks.devices[*at].judged).collect();
+            let in_line = device_sets
+                .iter()
+                .enumerate()
+                .filter(|(_, set)| set.as_ref() == Some(own));
+            let mut devices: Vec<usize> = in_line
+                .map(|(at, _)| at)
+                .filter(|at| asks.devices[*at].judged)
+                .collect();
             if devices.is_empty() && !guarded[*place] {
                 devices.extend(own.iter().filter_map(|leaf| nearest[*leaf]));
             }

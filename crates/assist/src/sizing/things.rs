@@ -139,7 +139,10 @@ impl Things {
                 continue;
             }
             let between = device.guards.iter().any(|run| {
-                study.runs.get(run).is_some_and(|flow| flow.purpose == circuit::Purpose::BetweenSources)
+                study
+                    .runs
+                    .get(run)
+                    .is_some_and(|flow| flow.purpose == circuit::Purpose::BetweenSources)
             });
             if let Some(held) = held_device(part).or(between.then_some(Held::BetweenSources)) {
                 it.held_devices.push((place, held));
@@ -152,7 +155,9 @@ impl Things {
                     let ohms = device_resistance(&part.is, Amps(*amps))?.0;
                     let cost = match ask.by {
                         By::Metal => 0.0,
-                        By::Cost(prices) => prices.device(&part.is, Amps(*amps)).map_or(0.0, |price| price.0 as f64),
+                        By::Cost(prices) => prices
+                            .device(&part.is, Amps(*amps))
+                            .map_or(0.0, |price| price.0 as f64),
                     };
                     Some(Choice {
                         is: Is::Rating { amps: *amps, ohms },
@@ -290,7 +295,10 @@ pub(super) fn rate(part: &mut model::Part, device: &DeviceRef, amps: f64) {
         (PartKind::Fuse(fuse), None) => fuse.rating = Fact::Given(rating),
         (PartKind::Breaker(breaker), None) => breaker.rating = Fact::Given(rating),
         (PartKind::Block(block), Some(output)) => {
-            let number = output.as_str().strip_prefix("out").and_then(|it| it.parse::<usize>().ok());
+            let number = output
+                .as_str()
+                .strip_prefix("out")
+                .and_then(|it| it.parse::<usize>().ok());
             let slot = number.and_then(|it| block.fuses.0.get_mut(it.checked_sub(1)?));
             if let Some(slot) = slot {
                 *slot = Some(rating);

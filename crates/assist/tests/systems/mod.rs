@@ -84,7 +84,12 @@ pub(crate) fn tree(seed: u64, loads: usize, free_grounds: usize) -> Tree {
         );
         // Now and then on the terminal of the load before, so that two share a feed beyond the bus.
         let place = from.1.to_string();
-        free.push(run(&mut sheet, (from.0, &place), (load, "+"), dice.between(0.5, 4.0)));
+        free.push(run(
+            &mut sheet,
+            (from.0, &place),
+            (load, "+"),
+            dice.between(0.5, 4.0),
+        ));
         from = (bus, from.1 + 1);
         let ground = run(&mut sheet, (load, "-"), (battery, "-"), dice.between(0.3, 3.0));
         in_line.push(ground);

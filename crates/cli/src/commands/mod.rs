@@ -18,6 +18,7 @@ pub(crate) mod page;
 mod places;
 pub(crate) mod routes;
 pub(crate) mod schema;
+pub(crate) mod size;
 pub(crate) mod solve;
 pub(crate) mod speakers;
 pub(crate) mod start;

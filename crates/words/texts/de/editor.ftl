@@ -328,6 +328,7 @@ action-record = Aufnehmen, was da ist
 action-thread = Beanstandungen, Angebot und Verbleib
 action-papers = Papiere: Listen zum Bestellen, Zuschneiden, Beschriften, Messen; Prüflisten
 action-body-plan = Aufbauplan: das Fahrzeug von oben
+action-size-it = Alle Leitungen und Sicherungen bemessen
 action-route-all = Alle Leitungen neu durch den Aufbau führen
 action-open-file = Auftragsdatei öffnen
 action-save-file = Auftrag als Datei speichern

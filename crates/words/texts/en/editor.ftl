@@ -328,6 +328,7 @@ action-record = Record what is found
 action-thread = Complaints, quote and what becomes of things
 action-papers = Papers: lists to buy, cut, label, measure, checklists
 action-body-plan = Body plan: the vehicle from above
+action-size-it = Size all runs and fuses
 action-route-all = Lay all runs through the body anew
 action-open-file = Open a job file
 action-save-file = Save the job as a file

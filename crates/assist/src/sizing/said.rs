@@ -1,0 +1,135 @@
+//! What a sizing says in the reader's words.
+
+use super::{Held, Limit, Short, Sizing};
+use circuit::DeviceRef;
+use model::conductor::Size;
+use model::{PartId, RunId, Sheet};
+use words::{Saying, Unit, Value, as_sold, figure, say, told};
+
+fn run_tag(sheet: &Sheet, id: RunId) -> String {
+    sheet
+        .runs
+        .get(&id)
+        .map_or_else(|| id.to_string(), |run| run.tag.clone())
+}
+
+fn part_tag(sheet: &Sheet, id: PartId) -> String {
+    sheet
+        .parts
+        .get(&id)
+        .map_or_else(|| id.to_string(), |part| part.tag.clone())
+}
+
+/// A device as people write it: `F1`, `D1.out2`.
+#[must_use]
+pub fn device_tag(sheet: &Sheet, device: &DeviceRef) -> String {
+    let part = part_tag(sheet, device.part);
+    match &device.output {
+        Some(output) => format!("{part}.{output}"),
+        None => part,
+    }
+}
+
+/// A size as it is sold.
+#[must_use]
+pub fn size_value(size: Size) -> Value {
+    match size {
+        Size::Metric(area) => as_sold(area.0, Unit::SquareMillimetre).into(),
+        Size::Awg(_) => {
+            use model::PropertyType;
+            size.print().replace("AWG", " AWG").into()
+        }
+    }
+}
+
+impl Held {
+    /// Why it keeps what it has, in a few words.
+    #[must_use]
+    pub fn said(self) -> Saying {
+        match self {
+            Self::Locked => say!("sizing-held-locked"),
+            Self::Kept => say!("sizing-held-kept"),
+            Self::Makers => say!("sizing-held-makers"),
+            Self::NoLength => say!("sizing-held-no-length"),
+            Self::NoInsulation => say!("sizing-held-no-insulation"),
+            Self::NoPrice => say!("sizing-held-no-price"),
+            Self::NoneFits => say!("sizing-held-none-fits"),
+            Self::BetweenSources => say!("sizing-held-between"),
+        }
+    }
+}
+
+impl Limit {
+    /// What keeps it from being less, in a few words.
+    #[must_use]
+    pub fn said(&self, sheet: &Sheet) -> Saying {
+        match self {
+            Self::Held(held) => held.said(),
+            Self::Smallest => say!("sizing-limit-smallest"),
+            Self::Heat => say!("sizing-limit-heat"),
+            Self::Fuse(device) => say!("sizing-limit-fuse", device = device_tag(sheet, device)),
+            Self::Drop(load) => say!("sizing-limit-drop", load = part_tag(sheet, *load)),
+            Self::Ground(amplifier) => say!("sizing-limit-ground", amplifier = part_tag(sheet, *amplifier)),
+            Self::Ending => say!("sizing-limit-ending"),
+            Self::Lead => say!("sizing-limit-lead"),
+            Self::Load => say!("sizing-limit-load"),
+            Self::Burst => say!("sizing-limit-burst"),
+            Self::Check(name) => say!("sizing-limit-check", check = title(name)),
+            Self::Together => say!("sizing-limit-together"),
+        }
+    }
+}
+
+/// The title of a check.
+fn title(name: &str) -> Saying {
+    checks::check_named(name).map_or_else(|| name.into(), |check| check.title())
+}
+
+impl Short {
+    /// What no size suffices for, in a sentence.
+    #[must_use]
+    pub fn said(&self, sheet: &Sheet) -> Saying {
+        match self {
+            Self::Heat {
+                run,
+                by_terminal: true,
+            } => say!("sizing-short-terminal", run = run_tag(sheet, *run)),
+            Self::Heat { run, .. } => say!("sizing-short-heat", run = run_tag(sheet, *run)),
+            Self::Fuse { run, device } => say!(
+                "sizing-short-fuse",
+                run = run_tag(sheet, *run),
+                device = device_tag(sheet, device)
+            ),
+            Self::Rating { device } => say!("sizing-short-rating", device = device_tag(sheet, device)),
+            Self::Drop { load, drop, limit } => say!(
+                "sizing-short-drop",
+                load = part_tag(sheet, *load),
+                lost = told(*drop, *limit, Unit::Plain("V")),
+                most = told(*limit, *drop, Unit::Plain("V"))
+            ),
+            Self::Ground { amplifier } => {
+                say!("sizing-short-ground", amplifier = part_tag(sheet, *amplifier))
+            }
+            Self::Check { name, runs, parts } => {
+                let parts = parts.iter().map(|id| part_tag(sheet, *id));
+                let things: Vec<String> = parts.chain(runs.iter().map(|id| run_tag(sheet, *id))).collect();
+                say!("sizing-short-check", check = title(name), things = things)
+            }
+            Self::NoAnswer => say!("sizing-short-no-answer"),
+        }
+    }
+}
+
+impl Sizing {
+    /// How good the answer is, in a sentence.
+    #[must_use]
+    pub fn proof(&self) -> Saying {
+        if self.proved {
+            say!("sizing-proved")
+        } else if self.meshed {
+            say!("sizing-meshed", gap = figure(self.gap(), Unit::Percent))
+        } else {
+            say!("sizing-not-proved", gap = figure(self.gap(), Unit::Percent))
+        }
+    }
+}

@@ -1,0 +1,72 @@
+## Querschnitte für alle Leitungen und Nennströme für alle Sicherungen.
+
+sizing-edit = Leitungen und Sicherungen bemessen
+sizing-edit-lock = Bemessung von { $thing } festhalten
+sizing-edit-unlock = Bemessung von { $thing } freigeben
+sizing-held-locked = festgehalten
+sizing-held-kept = bleibt, wie es ist
+sizing-held-makers = vom Fahrzeughersteller eingebaut
+sizing-held-no-length = Länge nicht bekannt
+sizing-held-no-insulation = Isolierung nicht bekannt
+sizing-held-no-price = kein Preis für einen Querschnitt, der reicht
+sizing-held-none-fits = kein Querschnitt der Reihe passt in die Klemmen
+sizing-held-between = zwischen zwei Quellen: behält den Nennstrom
+sizing-limit-smallest = kleinster der Reihe
+sizing-limit-heat = Erwärmung durch den Dauerstrom
+sizing-limit-fuse = Nennstrom von { $device }
+sizing-limit-drop = Spannungsabfall zu { $load } und zurück
+sizing-limit-ground = Masseleitung von { $amplifier } so gut wie die Zuleitung
+sizing-limit-ending = Erwärmung der Leitungsenden
+sizing-limit-lead = Widerstand der Masseleitung
+sizing-limit-load = Dauerstrom der Verbraucher
+sizing-limit-burst = Spitzen der Verbraucher
+sizing-limit-check = { $check }
+sizing-limit-together = kostet mit den anderen zusammen am wenigsten
+sizing-short-heat = { $run } führt mehr, als die dickste Leitung der Reihe verträgt.
+sizing-short-terminal = { $run } führt mehr, als die dickste Leitung verträgt, die in die Klemmen passt.
+sizing-short-fuse = { $run } verträgt mit keinem Querschnitt den kleinsten Nennstrom, den { $device } für die Verbraucher braucht.
+sizing-short-rating = Kein Nennstrom der Bauform lässt { $device } die Verbraucher dauernd versorgen.
+sizing-short-drop = Auch die dicksten Leitungen verlieren { $lost } auf dem Weg zu { $load } und zurück; { $most } ist der Grenzwert.
+sizing-short-ground = Die Masseleitung von { $amplifier } kann nicht so gut leiten wie die Zuleitung.
+sizing-short-check = Kein Querschnitt behebt dies an { $things }: { $check }.
+sizing-short-no-answer = Das Netz hat auch mit den dicksten Leitungen keinen Arbeitspunkt.
+sizing-proved = Bewiesen: Keine andere Wahl, die alle Prüfungen besteht, braucht weniger.
+sizing-meshed = Eine gute Lösung: Das Netz ist vermascht. Die beste liegt höchstens { $gap } darunter.
+sizing-not-proved = Eine gute Lösung: Die beste liegt höchstens { $gap } darunter.
+sizing-metal = Metall: jetzt { $before }, danach { $after }.
+sizing-cost = Kosten: jetzt { $before }, danach { $after }.
+sizing-nothing = Alle Leitungen und Sicherungen sind schon so bemessen, dass es am wenigsten kostet.
+sizing-none = Auf diesem Blatt ist nichts zu bemessen.
+sizing-judged-worst = Beurteilt beim Schlimmsten: Prüfton bei stehendem Motor, im Leerlauf und während der Fahrt, und wie eingestellt.
+sizing-judged-set = Beurteilt bei der eingestellten Aussteuerung und dem eingestellten Zustand.
+sizing-care = Die Werte folgen aus der Zeichnung und ihren Annahmen. Am Fahrzeug nachprüfen; örtliches Recht und die Hersteller von Fahrzeug und Kabel gehen vor.
+
+## Die Schublade auf der Seite.
+
+sizing = Bemessung von Leitungen und Sicherungen
+sizing-works = Querschnitte werden ermittelt …
+sizing-findings = Befunde „Halt“ oder „Beheben“: jetzt { $now }, mit diesen Querschnitten { $then }.
+sizing-take = { $count ->
+    [one] Diesen Wert übernehmen
+   *[other] Diese { $count } Werte übernehmen
+}
+sizing-take-one = { $size } für { $thing } übernehmen
+sizing-thing = Was
+sizing-now = Jetzt
+sizing-then = Dann
+sizing-because = Wegen
+sizing-lock = festhalten
+sizing-unlock = fest
+sizing-lock-of = { $thing } festhalten
+sizing-unlock-of = { $thing } freigeben
+sizing-if = Was wäre, wenn?
+sizing-duty = Aussteuerung
+sizing-worst = die schlimmste
+sizing-alternator = Lichtmaschine
+sizing-battery = Batterie
+sizing-length = Längen
+sizing-series = Reihe
+sizing-series-own = die jeder Leitung
+sizing-series-metric = Quadratmillimeter
+sizing-series-awg = AWG-Nummern
+sizing-back = Zurück zum Ist
