@@ -5,5 +5,5 @@
 
 pub mod finding;
 pub mod mending;
-pub mod starting;
 pub mod sizing;
+pub mod starting;
