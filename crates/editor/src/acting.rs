@@ -137,6 +137,7 @@ impl Editor {
             | Action::MendAll
             | Action::Readings
             | Action::FindFault
+            | Action::BreakIt
             | Action::Record
             | Action::Thread
             | Action::Papers

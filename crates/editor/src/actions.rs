@@ -156,6 +156,7 @@ actions! {
     KeepReading, "keep-reading", "Keep this reading of the meter", [plain('s')];
     Readings, "readings", "Readings kept", [plain('g')];
     FindFault, "find-fault", "Find the fault: what to measure next", [plain('d')];
+    BreakIt, "break-it", "Break it: what happens when something fails", [plain('x')];
     Record, "record", "Record what is found", [plain('i')];
     Thread, "thread", "Complaints, quote and what becomes of things", [plain('c')];
     Papers, "papers", "Papers: lists to buy, cut, label, measure, checklists", [plain('y')];

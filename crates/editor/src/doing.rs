@@ -222,6 +222,9 @@ impl Editor {
         if self.conceals {
             made.findings.clear();
         }
+        if let Some(broken) = self.broken.take() {
+            self.overlay = broken.before();
+        }
         let before = std::mem::replace(&mut self.analysis, Arc::new(made));
         self.marks = self
             .analysis

@@ -31,6 +31,8 @@ pub struct Editor {
     pub(crate) looks_only: bool,
     /// Whether what was found, and the numbers that tell it, stay hidden: an exercise.
     pub(crate) conceals: bool,
+    /// A moment after a break, shown instead of how the sheet works.
+    pub(crate) broken: Option<crate::breaking::Broken>,
     pub(crate) journal: Vec<Entry>,
     pub(crate) camera: Camera,
     pub(crate) selection: Selection,
@@ -120,6 +122,7 @@ impl Editor {
             stale: true,
             looks_only: false,
             conceals: false,
+            broken: None,
             journal: Vec::new(),
             camera: Camera::default(),
             selection: Selection::none(),

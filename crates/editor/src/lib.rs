@@ -9,6 +9,7 @@ mod acting;
 pub mod actions;
 pub mod ask;
 pub mod camera;
+mod breaking;
 mod clip;
 mod doing;
 mod editor;
@@ -34,6 +35,7 @@ pub mod walk;
 pub mod words;
 
 pub use actions::Action;
+pub use breaking::{BrokenSign, SignAt};
 pub use camera::{Camera, Margins, ScreenPoint};
 pub use editor::Editor;
 pub use effects::{Effects, Open};

@@ -141,7 +141,7 @@ impl Editor {
                 list
             };
         }
-        let study = Some(&self.analysis.study).filter(|_| !self.conceals);
+        let study = Some(self.shown_study()).filter(|_| !self.conceals);
         draw_cut(self.sheet(), &self.layout, study, look, cut)
     }
     /// What the tool in hand shows on top.
@@ -149,6 +149,9 @@ impl Editor {
     pub fn tool_picture(&self) -> DisplayList {
         let mut list = DisplayList::default();
         self.sketch(&mut list);
+        if !self.is_on_body() {
+            self.sketch_broken(&mut list);
+        }
         list
     }
 }

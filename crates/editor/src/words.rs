@@ -88,7 +88,7 @@ impl Editor {
                     .filter(|(_, run)| run.ends().iter().any(|end| end.terminal() == Some(at)))
                     .map(|(_, run)| run.tag.as_str())
                     .collect();
-                let volts = self.analysis().study.voltages.get(&voltage_key(at));
+                let volts = self.shown_study().voltages.get(&voltage_key(at));
                 let volts = volts.map_or(String::new(), |volts| {
                     format!(", {}", words.figure(two_places(volts.0, "V")))
                 });
@@ -166,7 +166,7 @@ impl Editor {
     pub fn run_numbers(&self, id: RunId) -> Lines {
         let words = &self.words;
         let write = |figure: Figure| words.figure(figure);
-        let study = &self.analysis().study;
+        let study = self.shown_study();
         let mut lines = Lines::new();
         if self.conceals {
             return lines;
@@ -226,7 +226,7 @@ impl Editor {
     }
     /// Why a part is off, and whether only when it is loud.
     fn off_remark(&self, id: PartId) -> Option<(&Saying, bool)> {
-        let flow = self.analysis().study.parts.get(&id)?;
+        let flow = self.shown_study().parts.get(&id)?;
         let remark = flow.remark.as_ref().filter(|_| flow.on == Some(false))?;
         Some((remark, flow.only_loud))
     }
@@ -235,7 +235,7 @@ impl Editor {
     pub fn part_numbers(&self, id: PartId) -> Lines {
         let words = &self.words;
         let write = |figure: Figure| words.figure(figure);
-        let study = &self.analysis().study;
+        let study = self.shown_study();
         let mut lines = Lines::new();
         if self.conceals {
             return lines;
