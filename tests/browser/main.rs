@@ -4,6 +4,7 @@
 
 mod accessible;
 mod body_plan;
+mod break_it;
 mod draw_by_keyboard;
 mod draw_system;
 mod escape;

@@ -92,6 +92,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Share => html! { <Share /> },
         Panel::Readings => readings(&store),
         Panel::Mending => html! { <MendAll edits={store.edits} /> },
+        Panel::Breaking => html! { <BreakIt edits={store.edits} revision={store.revision} /> },
         Panel::FindFault => html! { <FindFault edits={store.edits} /> },
         Panel::Record => html! { <Record /> },
         Panel::Body => html! { <BodyPlan revision={store.revision} /> },

@@ -32,6 +32,8 @@ pub(crate) enum Panel {
     Readings,
     /// Mending all that needs no choice.
     Mending,
+    /// Breaking something to see what follows.
+    Breaking,
     /// Finding what is broken.
     FindFault,
     /// Recording what is found.
@@ -233,6 +235,7 @@ impl State {
             Some(Action::Jobs) => self.toggle(Panel::Jobs),
             Some(Action::Readings) => self.toggle(Panel::Readings),
             Some(Action::MendAll) => self.toggle(Panel::Mending),
+            Some(Action::BreakIt) => self.toggle(Panel::Breaking),
             Some(Action::FindFault) => self.toggle(Panel::FindFault),
             Some(Action::Record) => self.toggle(Panel::Record),
             Some(Action::SizeIt) => self.toggle(Panel::Sizing),

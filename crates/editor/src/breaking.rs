@@ -270,7 +270,10 @@ run W4 B1.- E1.stud 16mm2 0.3m BK";
         let mut list = DisplayList::default();
         editor.sketch_broken(&mut list);
         assert_eq!(list.items.len(), 4, "a ring twice, a cross, a word");
-        let way = editor.layout.run(sheet.run_by_tag("W2").expect("W2").0).expect("drawn");
+        let way = editor
+            .layout
+            .run(sheet.run_by_tag("W2").expect("W2").0)
+            .expect("drawn");
         let centre = list.items[0].bounds.center();
         assert!(way.pieces().any(|(a, b)| {
             let along = (b - a).hypot().max(1e-9);

@@ -8,8 +8,8 @@
 mod acting;
 pub mod actions;
 pub mod ask;
-pub mod camera;
 mod breaking;
+pub mod camera;
 mod clip;
 mod doing;
 mod editor;

@@ -3,6 +3,7 @@
 
 mod ask;
 mod body_plan;
+mod break_it;
 mod drop_here;
 mod explanation;
 mod field;
@@ -47,6 +48,7 @@ mod under_legend;
 
 pub(crate) use ask::Ask;
 pub(crate) use body_plan::{BodyPlan, body_plan_word};
+pub(crate) use break_it::BreakIt;
 pub(crate) use drop_here::DropHere;
 pub(crate) use explanation::explanation;
 pub(crate) use find_fault::FindFault;
