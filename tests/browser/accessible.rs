@@ -113,15 +113,6 @@ fn every_screen_of_the_editor_is_accessible() {
     table.press("Escape");
     table.press("p");
     table.wait_until(
-        "the form",
-        "!!document.querySelector('[data-testid=body-drawer]')",
-    );
-    look(&table, "a body without a form", &mut found);
-    table.eval(
-        "(() => { const s = document.querySelector('[data-testid=body-drawer] [data-testid=field-form]'); s.value = 'van'; \
-         s.dispatchEvent(new Event('change', {bubbles: true})) })()",
-    );
-    table.wait_until(
         "its places",
         "document.querySelectorAll('[data-testid=body-part]').length > 10",
     );

@@ -21,6 +21,9 @@ const CASES: [&str; 4] = [
     "breaking-case-weak-fast",
 ];
 
+/// A break in its written form, which is the same in every language.
+const WRITTEN: &str = "B1.+ joined E1.stud";
+
 /// What is thrown, and which moment is looked at.
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Thrown {
@@ -209,7 +212,7 @@ fn choose(store: &Store, words: &Words, thrown: &UseStateHandle<Thrown>, sheet: 
             });
             html! {
                 <>
-                    <p class="fault__at" data-testid="breaking-picked">{ words.say(&say!("breaking-picked", tag = thing.written(sheet))) }</p>
+                    <p class="fault__at" data-testid="breaking-picked">{ thing.written(sheet) }</p>
                     <div class="fault__row">{ for acts }</div>
                 </>
             }
@@ -248,7 +251,7 @@ fn choose(store: &Store, words: &Words, thrown: &UseStateHandle<Thrown>, sheet: 
         <form class="fault" {onsubmit}>
             { buttons }
             <div class="fault__row">
-                <input class="field__input" autocomplete="off" spellcheck="false" value={thrown.typed.clone()} {oninput} data-testid="breaking-written" aria-label={words.text("breaking-write")} placeholder={words.text("breaking-write-hint")} />
+                <input class="field__input" autocomplete="off" spellcheck="false" value={thrown.typed.clone()} {oninput} data-testid="breaking-written" aria-label={words.text("breaking-write")} placeholder={WRITTEN} />
                 <button type="submit" class="fault__act" data-testid="breaking-throw">{ words.text("breaking-throw") }</button>
             </div>
             { wrong.unwrap_or_default() }

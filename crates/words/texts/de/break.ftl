@@ -73,14 +73,12 @@ break-caution = Nicht am Fahrzeug ausprobieren. Mit abgeklemmter Batterie arbeit
 
 breaking-head = Versagen lassen
 breaking-pick = Wählen Sie auf der Zeichnung eine Leitung oder ein Teil, dann sagen Sie, was damit geschieht.
-breaking-picked = { $tag }
 breaking-cut = Durchtrennen
 breaking-grounded = An die Karosserie kommen lassen
 breaking-open = Öffnen
 breaking-reversed = Plus und Minus vertauschen
 breaking-dead = Ausfallen lassen
 breaking-write = Oder schreiben Sie es
-breaking-write-hint = B1.+ joined E1.stud
 breaking-throw = Auslösen
 breaking-thrown = Ausgelöst
 breaking-along = Wo auf { $run }

@@ -323,11 +323,8 @@ action-meter-amps = Messgerät: Ampere in einer Leitung
 action-meter-ohms = Messgerät: Ohm, Versorgung abgeklemmt
 action-keep-reading = Messwert behalten
 action-readings = Behaltene Messwerte
-<<<<<<< HEAD
 action-find-fault = Fehler suchen: was als Nächstes zu messen ist
-=======
 action-break-it = Etwas versagen lassen: was dann geschieht
->>>>>>> 4946797 (Breaking: a moment after something failed is shown on the board, with signs of what is broken and what follows)
 action-record = Aufnehmen, was da ist
 action-thread = Beanstandungen, Angebot und Verbleib
 action-papers = Papiere: Listen zum Bestellen, Zuschneiden, Beschriften, Messen; Prüflisten

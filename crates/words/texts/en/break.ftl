@@ -73,14 +73,12 @@ break-caution = Do not try this on the vehicle. Work with the battery off, follo
 
 breaking-head = Break it
 breaking-pick = Pick a run or part on the drawing, then say what happens to it.
-breaking-picked = { $tag }
 breaking-cut = Cut it
 breaking-grounded = Let it touch the body
 breaking-open = Open it
 breaking-reversed = Turn plus and minus round
 breaking-dead = Let it die
 breaking-write = Or write it
-breaking-write-hint = B1.+ joined E1.stud
 breaking-throw = Throw it
 breaking-thrown = Thrown
 breaking-along = Where along { $run }

@@ -323,11 +323,8 @@ action-meter-amps = Meter: amps in a run
 action-meter-ohms = Meter: ohms, supply isolated
 action-keep-reading = Keep this reading of the meter
 action-readings = Readings kept
-<<<<<<< HEAD
 action-find-fault = Find the fault: what to measure next
-=======
 action-break-it = Break it: what happens when something fails
->>>>>>> 4946797 (Breaking: a moment after something failed is shown on the board, with signs of what is broken and what follows)
 action-record = Record what is found
 action-thread = Complaints, quote and what becomes of things
 action-papers = Papers: lists to buy, cut, label, measure, checklists
