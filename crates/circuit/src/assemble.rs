@@ -157,11 +157,12 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
                 wired.guarded,
                 &traced.serves,
                 system,
-                |solved| {
+                |solved, guarded| {
                     far_shorts(
                         solved,
                         &faults::Device::all(&net, sheet),
                         &study.protection,
+                        guarded,
                         &temperatures,
                         conditions,
                         &models,

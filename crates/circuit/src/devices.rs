@@ -23,9 +23,9 @@ pub(crate) fn devices(
     guarded: Vec<Vec<RunId>>,
     on_ways: &OrderedMap<DeviceRef, OrderedSet<PartId>>,
     system: System,
-    shorts: impl FnOnce(&Solved<'_>) -> Vec<FarShort>,
+    shorts: impl FnOnce(&Solved<'_>, &[Vec<RunId>]) -> Vec<FarShort>,
 ) -> (Vec<Device>, Vec<FarShort>) {
-    let (prospective, shorts) = prospective(net, sheet, system, shorts);
+    let (prospective, shorts) = prospective(net, sheet, system, |solved| shorts(solved, &guarded));
     let minus: Vec<usize> = net.sources.iter().map(|s| s.minus).collect();
     let devices = net
         .devices

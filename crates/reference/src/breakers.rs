@@ -4,7 +4,7 @@
 //! (`curve=1.35:600,2:20,6:1`), never a hard pass or fail.
 
 use crate::Source;
-use crate::fuses::{Gate, TimeBand, band, gate};
+use crate::fuses::{Gate, TimeBand, band, gate, latest};
 use crate::interpolate::log_log;
 use model::quantity::Seconds;
 
@@ -29,6 +29,12 @@ pub const SELF_RESET: Seconds = Seconds(15.0);
 #[must_use]
 pub fn breaker_time(multiple: f64) -> TimeBand {
     band(BREAKER_GATES, BREAKER_GATES, multiple)
+}
+
+/// A time by which a thermal breaker has opened for certain; as [`crate::fuses::opened_by`].
+#[must_use]
+pub fn breaker_opened_by(multiple: f64) -> Seconds {
+    latest(BREAKER_GATES, multiple)
 }
 
 /// Operating time at a multiple of the rating by a device's own curve: straight on doubly logarithmic paper between its points,
@@ -77,6 +83,16 @@ mod tests {
         let mut before = (f64::INFINITY, f64::INFINITY);
         for step in 0..200 {
             let it = breaker_time(1.0 + 0.1 * f64::from(step));
+            let multiple = 1.0 + 0.1 * f64::from(step);
+            assert!(
+                breaker_opened_by(multiple).0 >= it.slowest.0 * (1.0 - 1e-12),
+                "{multiple}"
+            );
+            for family in crate::fuses::FuseFamily::ALL {
+                let slowest = crate::fuses::operating_time(*family, multiple).slowest.0;
+                let latest = crate::fuses::opened_by(*family, multiple).0;
+                assert!(latest >= slowest * (1.0 - 1e-12), "{family:?} {multiple}");
+            }
             assert!(it.fastest <= it.slowest && it.fastest.0 <= before.0 && it.slowest.0 <= before.1);
             before = (it.fastest.0, it.slowest.0);
         }

@@ -296,6 +296,26 @@ pub fn operating_time(family: FuseFamily, multiple: f64) -> TimeBand {
     band(gates, soonest, multiple)
 }
 
+/// A time by which a fuse has opened for certain at a multiple of its rating, found without a curve: that of the gate below. Not
+/// below [`operating_time`]'s slowest.
+#[must_use]
+pub fn opened_by(family: FuseFamily, multiple: f64) -> Seconds {
+    latest(self::family(family).gates, multiple)
+}
+
+/// The same by gates.
+pub(crate) fn latest(gates: &[Gate], multiple: f64) -> Seconds {
+    let reached = gates.iter().rev().find(|gate| gate.multiple <= multiple);
+    match reached.and_then(|gate| Some((gate.multiple, gate.most?.0))) {
+        // Beyond the last gate I²t stays.
+        Some((at, time)) if gates.last().is_some_and(|last| last.multiple == at) => {
+            Seconds(time * (at / multiple) * (at / multiple))
+        }
+        Some((_, time)) => Seconds(time),
+        None => Seconds(f64::INFINITY),
+    }
+}
+
 /// The band between gates; soonest times may be those of other gates.
 pub(crate) fn band(gates: &[Gate], soonest: &[Gate], multiple: f64) -> TimeBand {
     let never = Seconds(f64::INFINITY);

@@ -4,8 +4,8 @@ use crate::network::{Closes, Network};
 use model::kinds::supply::BreakerReset;
 use model::quantity::{Amps, Seconds};
 use model::{PartKind, Sheet};
-use reference::breakers::{SELF_RESET, breaker_time, time_on_curve};
-use reference::fuses::{FuseFamily, TimeBand, operating_time};
+use reference::breakers::{SELF_RESET, breaker_opened_by, breaker_time, time_on_curve};
+use reference::fuses::{FuseFamily, TimeBand, opened_by, operating_time};
 use serde::Serialize;
 
 /// Which edge of the published band devices open at.
@@ -115,6 +115,17 @@ impl Device {
                     slowest: time,
                 }
             }
+        }
+    }
+
+    /// A time by which it has opened for certain, in seconds: not below its slowest, and found at once.
+    pub(crate) fn opened_by(&self, amps: f64) -> f64 {
+        let multiple = amps / self.rating;
+        match &self.times {
+            _ if !self.works => f64::INFINITY,
+            Times::Family(family) => opened_by(*family, multiple).0,
+            Times::Breaker => breaker_opened_by(multiple).0,
+            Times::Own(curve) => time_on_curve(curve, multiple).0,
         }
     }
 

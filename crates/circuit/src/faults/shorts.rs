@@ -15,7 +15,7 @@ use crate::study::{DeviceRef, Protection};
 use model::job::Conditions;
 use model::quantity::{Amps, Celsius, Seconds};
 use model::{PartKind, RunId, Sheet};
-use ordered::OrderedMap;
+use ordered::{OrderedMap, Sort as _};
 use serde::Serialize;
 
 /// What a short at the far end of a run does, where that is not simply to open the device that guards it.
@@ -74,50 +74,46 @@ enum End {
 
 /// The runs whose short is not simply cleared. `temperatures` are those of the conductors as they work; `before` gives the devices through
 /// which a device is fed.
+#[allow(clippy::too_many_arguments)]
 pub(crate) fn far_shorts(
     it: &Solved<'_>,
     devices: &[Device],
     protection: &OrderedMap<RunId, Protection>,
+    guarded: &[Vec<RunId>],
     temperatures: &[f64],
     conditions: &Conditions,
     models: &[SourceModel],
     before: &dyn Fn(usize) -> Vec<usize>,
 ) -> Vec<FarShort> {
     let mut out = Vec::new();
-    let mut named: Vec<(&DeviceRef, usize)> = it
-        .net
-        .devices
-        .iter()
-        .map(|device| &device.name)
-        .zip(0..)
-        .collect();
-    ordered::Sort::order_by(named.as_mut_slice(), |a, b| a.0.cmp(b.0));
-    let device_of = |name: &DeviceRef| {
-        let at = named.binary_search_by(|known| known.0.cmp(name)).ok()?;
-        named.get(at).map(|known| known.1)
-    };
     let weakest = weakest_battery(it, models);
     let Some((emf, more)) = weakest else { return out };
+    // By run, in the order of runs, as protection and runs are: none has to be looked up.
+    let mut guarding: Vec<(RunId, usize)> = Vec::new();
+    for (device, runs) in guarded.iter().enumerate() {
+        guarding.extend(runs.iter().map(|run| (*run, device)));
+    }
+    guarding.order();
+    let (mut guarding, mut told) = (guarding.into_iter().peekable(), protection.iter().peekable());
     let mut guards: Vec<usize> = Vec::new();
     for ((run, (id, wire)), begins) in it.net.runs.iter().zip(&it.sheet.runs).zip(temperatures) {
+        guards.clear();
+        while let Some((_, device)) = guarding.next_if(|(run, _)| run <= id) {
+            guards.push(device);
+        }
+        let mut from = &[][..];
+        while let Some((of, protection)) = told.next_if(|(run, _)| *run <= id) {
+            if of == id {
+                from = &protection.from;
+            }
+        }
         let known = |wire: &model::Wire| {
             !(wire.size.is_unknown() || wire.length.is_unknown() || wire.insulation.is_unknown())
         };
-        if run.line || !run.whole || !known(&wire.wire) {
-            continue;
-        }
-        let Some(from) = protection.get(id).map(|protection| &protection.from) else {
-            continue;
-        };
         // What is not guarded from each of its sources is another finding, and has no device to wait for.
-        if from.is_empty() || from.iter().any(|from| !from.protected || from.guards.is_empty()) {
+        let is_guarded = from.iter().all(|from| from.protected && !from.guards.is_empty());
+        if guards.is_empty() || !is_guarded || run.line || !run.whole || !known(&wire.wire) {
             continue;
-        }
-        guards.clear();
-        for device in from.iter().flat_map(|from| &from.guards).filter_map(&device_of) {
-            if !guards.contains(&device) {
-                guards.push(device);
-            }
         }
         for end in [0, 1] {
             let Some(found) = look(it, run, end, emf, more) else {
@@ -128,21 +124,14 @@ pub(crate) fn far_shorts(
                 .branches
                 .get(run.branch)
                 .map_or(0.0, |branch| branch.resistance);
-            if is_cleared(
-                &found,
-                &enders(it, devices, &guards, &found, false),
-                &wire.wire,
-                ohms,
-            ) {
+            if is_cleared(&found, devices, &guards, &wire.wire, ohms) {
                 continue;
             }
-            // Looked at closely, whatever else is in the line may open as well.
-            let line = in_line(&guards, before);
             let short = Short {
                 heat: Heating::of(&wire.wire, conditions),
                 cold: values::wire_at_20(&wire.wire),
                 begins: *begins,
-                enders: enders(it, devices, &line, &found, true),
+                enders: enders(it, devices, &guards, &found, before),
                 share: found.share,
                 behind: found.behind,
             };
@@ -156,21 +145,6 @@ pub(crate) fn far_shorts(
         }
     }
     out
-}
-
-/// Devices, and those through which they are fed.
-fn in_line(guards: &[usize], before: &dyn Fn(usize) -> Vec<usize>) -> Vec<usize> {
-    let mut all = guards.to_vec();
-    let mut at = 0;
-    while let Some(&device) = all.get(at).filter(|_| at < MOST_IN_LINE) {
-        for other in before(device) {
-            if !all.contains(&other) {
-                all.push(other);
-            }
-        }
-        at += 1;
-    }
-    all
 }
 
 /// Most devices that are looked at for one run.
@@ -195,20 +169,31 @@ impl Enders<'_> {
     }
 }
 
-/// Those in line with the run carry what it carries. `closely` asks also where one device guards all of it.
+/// Those in line with the run carry what it carries. A single guard does, as all that comes to the run comes through it, and so does what
+/// feeds that guard alone, and so on; of several guards it has to be found out.
 fn enders<'a>(
     it: &Solved<'_>,
     devices: &'a [Device],
     guards: &[usize],
     found: &Found,
-    closely: bool,
+    before: &dyn Fn(usize) -> Vec<usize>,
 ) -> Enders<'a> {
-    let whole = found.share > 0.98;
-    // Where all of it comes through the run and one device guards that, it carries all.
-    if let ([guard], true, false) = (guards, whole, closely) {
-        let works = devices.get(*guard).filter(|device| device.works);
+    if let [guard] = guards {
+        let mut line = vec![*guard];
+        while let Some(&last) = line.last().filter(|_| line.len() < MOST_IN_LINE) {
+            let mut feeding = before(last);
+            feeding.dedup();
+            match feeding[..] {
+                [one] if !line.contains(&one) => line.push(one),
+                _ => break,
+            }
+        }
+        let works = line
+            .iter()
+            .filter_map(|device| devices.get(*device))
+            .filter(|device| device.works);
         return Enders {
-            devices: works.map(|device| (device, 1.0)).into_iter().collect(),
+            devices: works.map(|device| (device, found.share)).collect(),
             all: false,
         };
     }
@@ -299,8 +284,9 @@ fn look(it: &Solved<'_>, run: &NetworkRun, end: usize, emf: f64, more: f64) -> O
     })
 }
 
-/// By bounds alone: whether the current ends, devices at their slowest, at the least current, before the wire could be damaged at the largest.
-fn is_cleared(found: &Found, enders: &Enders<'_>, wire: &model::Wire, ohms: f64) -> bool {
+/// By bounds alone: whether the current ends, devices at their slowest, at the least current, before the wire could be damaged at the
+/// largest. Of several guards one carries its part of what the run carries at the least; which is not asked.
+fn is_cleared(found: &Found, devices: &[Device], guards: &[usize], wire: &model::Wire, ohms: f64) -> bool {
     let metal = reference::materials::data(values::material(wire));
     let rating = wire.insulation.or(Celsius(105.0));
     let limit = reference::insulation::short_limit(rating).0;
@@ -309,11 +295,8 @@ fn is_cleared(found: &Found, enders: &Enders<'_>, wire: &model::Wire, ohms: f64)
     let [(strong, inner), (weak, outer)] = found.behind;
     // With its endings, which do not warm as it does: a little more than it can hold back.
     let least = weak / (outer + share * share * ohms * (warmer - 1.0));
-    let opens = enders.devices.iter();
-    let opens = enders.time(opens.map(|(device, share)| device.opens_after(least * share, Edge::Slowest)));
-    if !opens.is_finite() {
-        return false;
-    }
+    #[expect(clippy::cast_precision_loss, reason = "a few devices")]
+    let part = least * share / guards.len() as f64;
     // From the rating, as the adiabatic law has it: I²t = k²S².
     let per_metre = match wire.stated_resistance.value() {
         Some(stated) => stated.0,
@@ -321,9 +304,18 @@ fn is_cleared(found: &Found, enders: &Enders<'_>, wire: &model::Wire, ohms: f64)
     };
     let heat = metal.volumetric_heat * values::size(wire).area().0.max(0.01) * 1000.0;
     let begins = 1.0 + metal.coefficient * (rating.0.min(limit) - 20.0);
-    let bears = heat / per_metre * libm::log(warmer / begins) / metal.coefficient;
+    // The logarithm of a quotient, from below.
+    let log = 2.0 * (warmer - begins) / (warmer + begins);
+    let bears = heat / per_metre * log / metal.coefficient;
     let most = share * strong / inner;
-    opens * most * most < bears
+    // By the gate below at once, as a rule; else by the curve.
+    let guards = || guards.iter().filter_map(|device| devices.get(*device));
+    let opened_by = guards().map(|device| device.opened_by(part)).fold(0.0, f64::max);
+    if opened_by * most * most < bears {
+        return true;
+    }
+    let opens = guards().map(|device| device.opens_after(part, Edge::Slowest));
+    opens.fold(0.0, f64::max) * most * most < bears
 }
 
 impl Short<'_> {
@@ -335,6 +327,23 @@ impl Short<'_> {
 
     /// Warms the run step by step until something ends it.
     fn end(&self, case: usize, edge: Edge) -> End {
+        // The current falls as the wire warms: between what it is at first and what it is at the limit.
+        let [most, least] = [self.begins, self.heat.limit.0].map(|at| self.fault(case, at));
+        let opens = |fault: f64| {
+            let devices = self.enders.devices.iter();
+            self.enders
+                .time(devices.map(|(device, share)| device.opens_after(share * fault, edge)))
+        };
+        let lasts = |fault: f64| {
+            let current = self.share * fault;
+            self.heat.until(self.begins, self.heat.limit.0, current * current)
+        };
+        if opens(least) < lasts(most) {
+            return End::Opens;
+        }
+        if lasts(least) < opens(most) {
+            return End::Damaged;
+        }
         let mut temperature = self.begins;
         let devices = &self.enders.devices;
         let mut ages = [0.0_f64; MOST_IN_LINE];
