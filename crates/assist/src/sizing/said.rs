@@ -124,7 +124,9 @@ impl Sizing {
     /// How good the answer is, in a sentence.
     #[must_use]
     pub fn proof(&self) -> Saying {
-        if self.proved {
+        if self.proved && !self.short.is_empty() {
+            say!("sizing-proved-but-short")
+        } else if self.proved {
             say!("sizing-proved")
         } else if self.meshed {
             say!("sizing-meshed", gap = figure(self.gap(), Unit::Percent))

@@ -147,7 +147,7 @@ fn summary(understood: &Understood, started: &Started, out: &mut String) {
 
 fn as_json(understood: &Understood, started: &Started, job: &Job) -> Value {
     let sums = started.sums();
-    let told = |all: &[Saying]| -> Value { all.iter().map(|it| tell(it)).collect() };
+    let told = |all: &[Saying]| -> Value { all.iter().map(tell).collect() };
     let phrases = starting::phrases(&understood.wish, words().reader().language);
     let job: Value = serde_json::from_str(&model::file::write(job)).unwrap_or_default();
     json!({

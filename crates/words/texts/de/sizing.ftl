@@ -30,6 +30,7 @@ sizing-short-drop = Auch die dicksten Leitungen verlieren { $lost } auf dem Weg 
 sizing-short-ground = Die Masseleitung von { $amplifier } kann nicht so gut leiten wie die Zuleitung.
 sizing-short-check = Kein Querschnitt behebt dies an { $things }: { $check }.
 sizing-short-no-answer = Das Netz hat auch mit den dicksten Leitungen keinen Arbeitspunkt.
+sizing-proved-but-short = Manches lässt sich nicht bemessen, wie oben gesagt. Von dem, was sich bemessen lässt, hat keine andere Wahl weniger.
 sizing-proved = Bewiesen: Keine andere Wahl, die alle Prüfungen besteht, braucht weniger.
 sizing-meshed = Eine gute Lösung: Das Netz ist vermascht. Die beste liegt höchstens { $gap } darunter.
 sizing-not-proved = Eine gute Lösung: Die beste liegt höchstens { $gap } darunter.

@@ -30,6 +30,7 @@ sizing-short-drop = The thickest wires still lose { $lost } on the way to { $loa
 sizing-short-ground = The ground lead of { $amplifier } cannot be made to conduct as well as its feed.
 sizing-short-check = No size clears this of { $things }: { $check }.
 sizing-short-no-answer = The network has no operating point with the thickest wires.
+sizing-proved-but-short = Some of it cannot be sized, as told above. Of what can, no other choice has less.
 sizing-proved = Proved: no other choice that passes all checks has less.
 sizing-meshed = A good answer: the network is meshed. The best one is at most { $gap } below.
 sizing-not-proved = A good answer: the best one is at most { $gap } below.
