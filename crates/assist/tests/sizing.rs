@@ -161,7 +161,7 @@ fn job_of(sheet: &Sheet) -> Job {
 fn the_metal_is_that_of_the_best_of_all_combinations() {
     let mut compared = 0;
     let mut told = Vec::new();
-    for seed in 0..16 {
+    for seed in 0..8 {
         let tree = tree(seed, 1 + (seed as usize % 2), 1);
         let settings = Settings::default();
         let sizing = size(&tree.sheet, &settings, &Ask::default());
@@ -181,7 +181,7 @@ fn the_metal_is_that_of_the_best_of_all_combinations() {
         compared += 1;
     }
     assert!(told.is_empty(), "{}", told.join("\n"));
-    assert!(compared >= 10, "only {compared} of them can be sized at all");
+    assert!(compared >= 5, "only {compared} of them can be sized at all");
 }
 
 #[test]

@@ -516,9 +516,10 @@ fn ways_through_the_body_are_listed_proposed_and_laid_anew() {
         code == 0 && out.starts_with("<svg") && out.contains("dashboard, middle"),
         "{err}"
     );
-    let (code, _, err) = output(&mut loomwright(&["draw", "--body", "@van"]));
+    let without = "battery B1\nload L1 10A\nrun W1 B1.+ L1.+ 4mm2\n";
+    let (code, _, err) = output(loomwright(&["draw", "--body", "-"]).write_stdin(without));
     assert!(code == 2 && err.contains("body estate"), "{err}");
-    let (code, _, err) = output(&mut loomwright(&["routes", "@camper"]));
+    let (code, _, err) = output(loomwright(&["routes", "-"]).write_stdin(without));
     assert!(code == 2 && err.contains("body estate"), "{err}");
 }
 

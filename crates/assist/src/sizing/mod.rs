@@ -4,7 +4,7 @@
 //!
 //! For every run that may be laid anew a size of the series that can be bought, for every fuse, breaker and fused output that may
 //! be changed a rating of its form, so that the metal Σ length · area (or the cost by a price list) is least and, at every
-//! operating point that is judged (see [`Ask::worst`]):
+//! operating point that is judged:
 //!
 //! 1. *Heat*: the steady current (RMS over the thermal time) of a run is no more than it bears where it lies.
 //! 2. *Fuse over load*: the steady current of a device is no more than the profile's share of its rating, and bursts do not open it.

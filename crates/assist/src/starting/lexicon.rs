@@ -252,12 +252,13 @@ mod tests {
             for known in row.words() {
                 assert!(known.split([' ', '-']).count() <= MOST_WORDS, "{known}");
                 let before = seen.insert(known.to_lowercase().replace('-', " "), row.means);
-                // `Stereo` and `Filler` share nothing; the unit `a` and the article are told apart by what stands before.
+                // The unit `a` and the article are told apart by what stands before; the German `an` and the article by neither: both
+                // say nothing that the rest of a phrase does not.
                 let both = [before, Some(row.means)];
-                let article = both.contains(&Some(Ampere)) && both.contains(&Some(Filler));
-                let and = false;
+                let article =
+                    both.contains(&Some(Filler)) && [Ampere, At].iter().any(|it| both.contains(&Some(*it)));
                 assert!(
-                    before.is_none_or(|it| it == row.means) || article || and,
+                    before.is_none_or(|it| it == row.means) || article,
                     "{known}: {before:?} {:?}",
                     row.means
                 );
