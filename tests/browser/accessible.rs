@@ -112,6 +112,7 @@ fn every_screen_of_the_editor_is_accessible() {
     }
     table.press("Escape");
     table.press("p");
+    table.click("open-body-drawer");
     table.wait_until(
         "its places",
         "document.querySelectorAll('[data-testid=body-part]').length > 10",
