@@ -77,7 +77,7 @@ fn an_amplifier_is_carried_from_the_seat_back_to_the_side_panel_and_everything_f
     table.click("route-all");
     table.wait_for("ways", || (table.job_text() != text).then_some(()));
     table.press("Escape");
-    let before = (feed(&table), cut(&table), listed(&table, paperwork::List::Order));
+    let before = (cut(&table), listed(&table, paperwork::List::Order));
     assert!(
         about_amplifier(&table)
             .iter()
@@ -102,14 +102,13 @@ fn an_amplifier_is_carried_from_the_seat_back_to_the_side_panel_and_everything_f
     });
     table.press("Escape");
     assert_eq!(about_amplifier(&table), Vec::<String>::new());
-    let after = (feed(&table), cut(&table), listed(&table, paperwork::List::Order));
-    assert!((after.0 - before.0).abs() > 0.1, "{} {}", after.0, before.0);
-    assert_ne!(after.1, before.1, "the cut list follows");
-    assert_ne!(after.2, before.2, "the order list follows");
+    let after = (cut(&table), listed(&table, paperwork::List::Order));
+    assert_ne!(after.0, before.0, "lengths in the cut list follow");
+    assert_ne!(after.1, before.1, "the order list follows");
     // The order list as the page shows it is the one of the engine, and prints.
     table.press("y");
     table.click("paper-order");
-    let told = after.2.len();
+    let told = after.1.len();
     table.wait_for("the list", || (table.count("paper-row") == told).then_some(()));
     table.eval("document.documentElement.setAttribute('data-printing', 'paper')");
     let pdf = table.as_pdf();
