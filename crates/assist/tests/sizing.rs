@@ -95,6 +95,27 @@ fn bear_the_fuse(tree: &Tree, sheet: &Sheet, rating: f64) -> bool {
     })
 }
 
+/// Ratings up to the one that is there, or up to the first of which the checks do not say, with the thickest wires, that it is too
+/// small for its loads: nobody fits a larger fuse to save copper.
+fn ratings_in_question(tree: &Tree, conditions: &[Settings]) -> Vec<f64> {
+    let too_small = |rating: f64| {
+        let sheet = with(tree, &vec![16.0; tree.free.len()], rating);
+        conditions.iter().any(|settings| {
+            let findings = analyse(&sheet, settings).findings;
+            findings.iter().any(|finding| finding.check == "fuse-undersized")
+        })
+    };
+    let has = match tree.sheet.parts.get(&tree.fuse).map(|part| &part.is) {
+        Some(PartKind::Fuse(fuse)) => fuse.rating.value().map_or(0.0, |amps| amps.0),
+        _ => 0.0,
+    };
+    let mut ratings = tree.ratings.clone();
+    ratings.sort_by(f64::total_cmp);
+    let needed = ratings.iter().copied().find(|rating| !too_small(*rating));
+    ratings.retain(|rating| *rating <= has.max(needed.unwrap_or(f64::INFINITY)));
+    ratings
+}
+
 /// The least metal over all combinations of sizes of the free runs and ratings of the fuse; the engine and the checks judge.
 /// Left out from the start is only what cannot do: wire that does not bear its share of the load's power at 14.4 V.
 fn by_brute_force(tree: &Tree) -> Option<f64> {
@@ -121,7 +142,7 @@ fn by_brute_force(tree: &Tree) -> Option<f64> {
         })
         .collect();
     let mut all: Vec<(f64, Vec<f64>, f64)> = Vec::new();
-    for rating in &tree.ratings {
+    for rating in &ratings_in_question(tree, &settings) {
         let mut combined: Vec<Vec<f64>> = vec![Vec::new()];
         for own in &sizes {
             let longer = |so_far: &Vec<f64>| -> Vec<Vec<f64>> {

@@ -7,7 +7,9 @@
 //! operating point that is judged:
 //!
 //! 1. *Heat*: the steady current (RMS over the thermal time) of a run is no more than it bears where it lies.
-//! 2. *Fuse over load*: the steady current of a device is no more than the profile's share of its rating, and bursts do not open it.
+//! 2. *Fuse over load*: the steady current of a device is no more than the profile's share of its rating, and bursts do not open it. No
+//!    rating is larger than the one that is there, unless the loads need it: a larger fuse resists less and would save metal, but nobody
+//!    fits one for that.
 //! 3. *Fuse over wire*: what a device guards bears its rating. So does what lies in line with it, before it or behind, there and
 //!    back (it carries the current of the very same loads); and what lies in line with none and is guarded by none, as the
 //!    return of several, bears the rating of the device nearest to each of its loads. What a fuse lets through for ever flows through all of these (common practice; the

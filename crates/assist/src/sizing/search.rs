@@ -64,6 +64,9 @@ pub(super) struct Search<'a> {
     shrink: f64,
     /// Loads whose drop the bound leaves out, since a mesh has a part in it.
     open: OrderedSet<PartId>,
+    /// By variable: of a device the largest rating that is in question: the one that it has, or the least that its loads need. A rating
+    /// is no means of saving metal: larger fuses resist less, but nobody fits one that the loads do not ask for.
+    ratings: Vec<usize>,
 }
 
 /// The floor of each variable, with what raised it there.
@@ -145,6 +148,16 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
         on: Vec::new(),
         shrink: 1.0,
         open: OrderedSet::new(),
+        ratings: things
+            .vars
+            .iter()
+            .map(|var| {
+                let Thing::Device(place) = var.thing else { return 0 };
+                let has = study.devices.get(place).and_then(|device| device.rating);
+                let fits = |choice: &super::things::Choice| has.is_some_and(|has| choice.amps() <= has.0);
+                var.choices.iter().rposition(fits).unwrap_or(0)
+            })
+            .collect(),
     };
     let found = it.run();
     report::report(sheet, &it, &study, ask, found)
@@ -214,6 +227,7 @@ impl Search<'_> {
         self.on = at_top.points.iter().map(on).collect();
         self.shrink = self.least_share(&at_top);
         self.find_open(&at_top);
+        self.rate(&at_top);
         self.give_up(&at_top);
         let mut generous = top.clone();
         for (var, (first, _)) in self.range(&at_top, 1.0, &[]).into_iter().enumerate() {
@@ -232,6 +246,13 @@ impl Search<'_> {
             bound,
             proved,
         })
+    }
+
+    /// Raises the largest ratings in question to what the loads need when so much flows.
+    fn rate(&mut self, measured: &Measured) {
+        for var in 0..self.ratings.len() {
+            self.ratings[var] = self.ratings[var].max(self.least_rating(var, measured).0);
+        }
     }
 
     fn flow(&self, measured: Measured, picks: &[usize]) -> Flow {
@@ -517,11 +538,18 @@ impl Search<'_> {
                     .map(|(first, _)| *first)
                     .fold(0, usize::max)
             } else {
-                self.least_rating(var, measured).0
+                let least = self.least_rating(var, measured).0;
+                last = self.ratings[var].max(least);
+                least
             };
             if let Some((bears, _)) = self.shape.guards_fixed[var] {
                 let fits = |choice: &super::things::Choice| choice.amps() <= bears * self.limits.fuse;
-                last = it.choices.iter().rposition(fits).unwrap_or(first).max(first);
+                last = it
+                    .choices
+                    .iter()
+                    .rposition(fits)
+                    .unwrap_or(first)
+                    .clamp(first, last);
             }
             if let Some((floor, _)) = floor.get(var) {
                 first = first.max((*floor).min(last));
@@ -694,6 +722,7 @@ impl Search<'_> {
                     .collect();
                 return (answer.picks, measured, raised);
             }
+            self.rate(&measured);
             // What is reckoned with mends by the next currents; not what comes again, nor what only a check knows.
             let again = !seen.insert(answer.picks.clone());
             let known = |wrong: &&Wrong| !again && RECKONED.contains(&wrong.check) && !self.is_loose(wrong);
