@@ -1,5 +1,6 @@
 //! Turns operating points at the three levels into what is told of runs and parts.
 
+use crate::heat::Heating;
 use crate::network::{Draw, Kind, Network, NetworkRun, values};
 use crate::solve::{LEAST_SUPPLY, Operating, Piece};
 use crate::study::{PartFlow, Purpose, RunFlow, ThreeCurrents};
@@ -70,6 +71,11 @@ pub(crate) fn runs(
         let wire = values::wire_at_20(&it.wire) * values::warmth(&it.wire, temperature);
         let endings = [values::ending(sheet, it, 0), values::ending(sheet, it, 1)];
         let squared = current.rms.0 * current.rms.0;
+        let allowable = allowable.get(index).copied().flatten();
+        // What bears its current never gets there.
+        let time_to_limit = allowable
+            .filter(|most| current.rms.abs() > *most)
+            .and_then(|_| Heating::of(&it.wire, conditions).time_to_rating(current.rms.abs()));
         let flow = RunFlow {
             current,
             drop: Volts(current.burst.0.abs() * (wire + endings[0] + endings[1])),
@@ -79,7 +85,8 @@ pub(crate) fn runs(
             ending_resistance: endings.map(Ohms),
             temperature: Celsius(temperature),
             ambient: Celsius(ambient),
-            allowable: allowable.get(index).copied().flatten(),
+            allowable,
+            time_to_limit,
             purpose: purposes.get(index).copied().unwrap_or_default(),
             serves: ordered::OrderedSet::new(),
         };

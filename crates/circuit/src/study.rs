@@ -111,6 +111,9 @@ pub struct RunFlow {
     pub ambient: Celsius,
     /// Allowable continuous current at its place; `None` where size or insulation is not known.
     pub allowable: Option<Amps>,
+    /// Time in which its RMS current brings it from the temperature around it to what its insulation bears for long; `None` where it never
+    /// does, or size or insulation is not known.
+    pub time_to_limit: Option<Seconds>,
     /// What it is used for, as found from what it joins.
     pub purpose: Purpose,
     /// The parts it serves: loads on the feed or return it belongs to.

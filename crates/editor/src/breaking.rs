@@ -6,7 +6,7 @@ use crate::selection::Thing;
 use circuit::Study;
 use circuit::faults::{Faults, Frame};
 use drawing::{Anchor, Detail, DisplayList, Ink, Item, Overlay, Owner, Shape, Stroke, circle, text_area};
-use kurbo::{BezPath, Point, Shape as _};
+use kurbo::{BezPath, Point, Rect, Shape as _};
 use model::quantity::Share;
 use model::{RunId, breaks::Break};
 
@@ -84,6 +84,8 @@ impl Editor {
                     burst: now.current,
                 };
                 flow.temperature = now.temperature;
+                // What follows is told by the moments themselves.
+                flow.time_to_limit = None;
             }
         }
         for (device, now) in faults.devices().zip(&frame.devices) {
@@ -122,6 +124,16 @@ impl Editor {
                 self.overlay = broken.before;
             }
             self.still_changed();
+            self.out.noticed = true;
+            self.out.repaint = true;
+        }
+        self.take_effects()
+    }
+
+    /// Brings what a sign stands on into view, clear of what lies open along the edges.
+    pub fn show_sign(&mut self, at: &SignAt) -> Effects {
+        if let Some(point) = self.sign_point(at) {
+            self.show_beside(Rect::from_center_size(point, (160.0, 80.0)));
             self.out.noticed = true;
             self.out.repaint = true;
         }

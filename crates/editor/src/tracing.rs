@@ -35,7 +35,7 @@ impl Editor {
     }
 
     /// Brings an area to the middle of the free paper, clear of what lies open along its edges.
-    fn show_beside(&mut self, area: Rect) {
+    pub(crate) fn show_beside(&mut self, area: Rect) {
         self.camera.reveal(area);
         let middle = self.camera.free_area().center();
         let at = self.camera.to_screen(area.center());

@@ -193,6 +193,9 @@ impl Editor {
                     around = degrees(flow.ambient.0)
                 )),
             ));
+            if let Some(time) = flow.time_to_limit {
+                lines.push(("limit after", words.figure(drawn(time.0, Unit::Plain("s")))));
+            }
         }
         if let Some(protection) = study.protection.get(&id) {
             for from in &protection.from {

@@ -95,6 +95,16 @@ pub(crate) fn BreakIt(props: &BreakItProps) -> Html {
         );
     }
     {
+        // What was thrown last is brought into view; not while it is dragged along its run.
+        let (desk, last) = (desk.clone(), thrown.breaks.last().cloned());
+        use_effect_with(thrown.breaks.len(), move |_| {
+            if let (Some(desk), Some(at)) = (desk, last.and_then(|last| SignAt::of(&last).into_iter().next()))
+            {
+                desk.change(|editor| editor.show_sign(&at));
+            }
+        });
+    }
+    {
         let desk = desk.clone();
         use_effect_with((), move |()| {
             move || {
@@ -395,7 +405,11 @@ fn moments(
             }
         })
     };
-    let at = words.say(&say!("breaking-at", time = time_said(frame.time)));
+    let at = if frame.time.0 > 0.0 {
+        words.say(&say!("breaking-at", time = time_said(frame.time)))
+    } else {
+        words.text("breaking-at-first")
+    };
     let flows = frame.fault.map(|amps| {
         let said = say!(
             "breaking-flows",

@@ -301,8 +301,8 @@ fn told(store: &Store, on: SheetKind, sheet: &Sheet, answer: &Rc<Answer>, words:
             <div class="sizing__sum">
                 <p data-testid="sizing-metal">{ words.say(&say!("sizing-metal", before = before, after = after)) }</p>
                 <p data-testid="sizing-findings">{ words.say(&say!("sizing-findings", now = now, then = then)) }</p>
-                <p data-testid="sizing-proof">{ words.say(&sizing.proof()) }</p>
                 { for sizing.short.iter().map(|short| html! { <p class="sizing__short">{ words.say(&short.said(sheet)) }</p> }) }
+                <p data-testid="sizing-proof">{ words.say(&sizing.proof()) }</p>
                 if count == 0 {
                     <p data-testid="sizing-nothing">{ words.text("sizing-nothing") }</p>
                 } else {
@@ -310,7 +310,7 @@ fn told(store: &Store, on: SheetKind, sheet: &Sheet, answer: &Rc<Answer>, words:
                 }
             </div>
             <table class="sizing__lines" data-testid="sizing-lines">
-                <thead><tr><th>{ words.text("sizing-thing") }</th><th>{ words.text("sizing-now") }</th><th>{ words.text("sizing-then") }</th><th>{ words.text("sizing-because") }</th><th></th></tr></thead>
+                <thead><tr><th scope="col">{ words.text("sizing-thing") }</th><th scope="col">{ words.text("sizing-now") }</th><th scope="col">{ words.text("sizing-then") }</th><td></td></tr></thead>
                 <tbody>{ for runs }{ for devices }</tbody>
             </table>
         </>
@@ -380,8 +380,8 @@ fn row(
                 if changes {
                     <button type="button" class="sizing__take" onclick={take} aria-label={take_label} data-testid={format!("sizing-take-{tag}")}>{ after }</button>
                 } else { { "=" } }
+                <div class="sizing__why">{ words.say(&limit.said(sheet)) }</div>
             </td>
-            <td class="sizing__why">{ words.say(&limit.said(sheet)) }</td>
             <td><button type="button" class="sizing__lock" aria-pressed={locked.to_string()} aria-label={label} onclick={lock_it} data-testid={format!("sizing-lock-{tag}")}>{ words.text(name) }</button></td>
         </tr>
     }

@@ -185,3 +185,23 @@ fn the_time_to_a_temperature_is_the_time_after_which_it_is_there() {
         assert!((there - 105.0).abs() < 1e-6, "{amps} A: {there} °C");
     }
 }
+
+#[test]
+fn a_run_that_carries_more_than_it_bears_tells_when_it_is_at_its_limit_and_no_other_does() {
+    let job = testkit::job(
+        "battery B1 agm 70Ah cranking=640A\nload L1 40A\nload L2 4A\nrun W1 B1.+ L1.+ 1.5mm2 1m RD copper\n\
+         run W2 L1.- B1.- 16mm2 1m BK copper\nrun W3 B1.+ L2.+ 1.5mm2 1m RD copper\nrun W4 L2.- B1.- 1.5mm2 1m BK copper",
+    );
+    let sheet = job.sheets.values().next().expect("a sheet");
+    let study = circuit::study(sheet, &job.settings);
+    for (tag, over) in [("W1", true), ("W2", false), ("W3", false)] {
+        let (id, run) = sheet.run_by_tag(tag).expect("a run");
+        let flow = &study.runs[&id];
+        assert_eq!(flow.time_to_limit.is_some(), over, "{tag}");
+        let Some(time) = flow.time_to_limit else { continue };
+        // By then it is as warm as its insulation bears for long.
+        let heat = circuit::heat::Heating::of(&run.wire, &job.settings.conditions);
+        let there = heat.temperature_after(heat.ambient(), flow.current.rms.abs(), time);
+        assert!((there.0 - heat.rating.0).abs() < 0.5, "{tag}: {there:?}");
+    }
+}

@@ -266,10 +266,17 @@ impl<'a> Overlays<'a> {
                 _ => String::new(),
             }),
             Overlay::Heat => Some(match flow {
-                Some(flow) if flow.purpose != Purpose::Nothing => words.figure(words::drawn(
-                    libm::round(flow.temperature.0),
-                    words::Unit::Plain("°C"),
-                )),
+                Some(flow) if flow.purpose != Purpose::Nothing => {
+                    let own = words::drawn(libm::round(flow.temperature.0), words::Unit::Plain("°C"));
+                    match flow.time_to_limit {
+                        Some(time) => words.say(&say!(
+                            "drawn-heat-limit",
+                            temperature = own,
+                            time = words::drawn(time.0, words::Unit::Plain("s"))
+                        )),
+                        None => words.figure(own),
+                    }
+                }
                 _ => String::new(),
             }),
             Overlay::Voltage => Some(match flow {

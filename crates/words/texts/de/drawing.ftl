@@ -14,6 +14,7 @@ overlay-speakers = Lautsprecher
 
 drawn-main-fuse = Hauptsicherung { $amps }
 drawn-gets = erhält { $power }
+drawn-heat-limit = { $temperature }, Grenze nach { $time }
 drawn-silent = stumm
 drawn-takes = nimmt { $amps }
 drawn-gives = gibt { $amps }

@@ -154,6 +154,7 @@ spoken-run = Leitung { $run } von { $from } nach { $to }{ $numbers }{ $noted }
 numbers-current = Strom
 numbers-burst = Spitze
 numbers-drop = Spannungsabfall
+numbers-limit-after = Grenze nach
 numbers-temperature = Temperatur
 numbers-guarded-by = geschützt durch
 numbers-is = ist

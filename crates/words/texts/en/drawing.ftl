@@ -14,6 +14,7 @@ overlay-speakers = Speakers
 
 drawn-main-fuse = main fuse { $amps }
 drawn-gets = gets { $power }
+drawn-heat-limit = { $temperature }, limit in { $time }
 drawn-silent = silent
 drawn-takes = takes { $amps }
 drawn-gives = gives { $amps }

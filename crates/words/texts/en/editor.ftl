@@ -154,6 +154,7 @@ spoken-run = run { $run } from { $from } to { $to }{ $numbers }{ $noted }
 numbers-current = current
 numbers-burst = burst
 numbers-drop = drop
+numbers-limit-after = limit after
 numbers-temperature = temperature
 numbers-guarded-by = guarded by
 numbers-is = is
