@@ -103,18 +103,6 @@ fn draw(sheet: &Sheet, dice: &mut Dice) -> Break {
     }
 }
 
-/// Whether two faults are one thing, whatever its size.
-fn same(one: &Break, other: &Break) -> bool {
-    match (one, other) {
-        (Break::Cut { run: a }, Break::Cut { run: b })
-        | (Break::Resistive { run: a, .. }, Break::Resistive { run: b, .. })
-        | (Break::Grounded { run: a, .. }, Break::Grounded { run: b, .. }) => a == b,
-        (Break::Poor { part: a, .. }, Break::Poor { part: b, .. }) => a == b,
-        (Break::Joined { terminals: a, .. }, Break::Joined { terminals: b, .. }) => a == b,
-        _ => one == other,
-    }
-}
-
 /// The vehicle with the fault in it.
 struct Vehicle {
     bench: Bench,
@@ -271,7 +259,7 @@ pub fn chase_on(sheet: &Sheet, settings: &Settings, seed: u64, anywhere: bool) -
         Verdict::Alike(group) => group.clone(),
         _ => Vec::new(),
     };
-    let is_it = |breaks: &[Break]| matches!(breaks, [one] if same(one, &broken));
+    let is_it = |breaks: &[Break]| matches!(breaks, [one] if one.is_same_thing(&broken));
     let mut named = left.iter().any(|suspect| is_it(&suspect.breaks));
     if !named && let Some(best) = left.first() {
         // Another one that reads the same everywhere is its class; nothing at all, where nothing shows.

@@ -4,7 +4,7 @@ use super::effort::Efforts;
 use super::evidence::{Reading, State, Symptom};
 use super::probes::{Candidate, candidates};
 use super::scale::{Scatter, number, scatter};
-use super::suspects::{is_same, suspects};
+use super::suspects::suspects;
 use super::symptoms::Symptoms;
 use circuit::{Bench, Fault, Foreseen, Isolated, MOST_OHMS, Placed, Probe};
 use model::breaks::Break;
@@ -629,5 +629,5 @@ fn shown(probe: &Probe, number: f64) -> Option<f64> {
 
 /// Whether two suspicions are of the same thing.
 fn same(one: &[Break], other: &[Break]) -> bool {
-    one.len() == other.len() && one.iter().zip(other).all(|(a, b)| is_same(a, b))
+    one.len() == other.len() && one.iter().zip(other).all(|(a, b)| a.is_same_thing(b))
 }

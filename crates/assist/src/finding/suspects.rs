@@ -149,15 +149,3 @@ fn of_part(id: PartId, part: &model::Part, add: &mut impl FnMut(Break, f64)) {
         | PartKind::Capacitor(_) => {}
     }
 }
-
-/// Whether two faults are the same thing, whatever its size.
-pub(crate) fn is_same(one: &Break, other: &Break) -> bool {
-    match (one, other) {
-        (Break::Cut { run: a }, Break::Cut { run: b })
-        | (Break::Resistive { run: a, .. }, Break::Resistive { run: b, .. })
-        | (Break::Grounded { run: a, .. }, Break::Grounded { run: b, .. }) => a == b,
-        (Break::Poor { part: a, .. }, Break::Poor { part: b, .. }) => a == b,
-        (Break::Joined { terminals: a, .. }, Break::Joined { terminals: b, .. }) => a == b,
-        _ => one == other,
-    }
-}

@@ -42,6 +42,8 @@
 //! wires. In meshed networks (rings, wires side by side, two batteries) what is chosen moves currents about: then the answer is a
 //! good one that passes all checks, and the bound leaves out what the mesh has a part in; its distance is told, and may be wide.
 
+mod answer;
+mod bound;
 mod frontier;
 mod measure;
 mod program;

@@ -1,7 +1,8 @@
-//! The search: an answer that holds, a bound below it, and what lies between looked at until both meet.
+//! What a search knows: limits, budgets, what no size suffices for, and what is wrong with a choice. [`super::answer`] finds an
+//! answer that holds, [`super::bound`] a bound below it, and what lies between is looked at until both meet.
 
 use super::measure::{Bench, Measured, Wrong, fixed_drops, governing, scenes};
-use super::program::{Answer, Program};
+use super::program::Program;
 use super::shape::{Judged, Lead, Shape, Side};
 use super::things::{Is, Thing, Things, conducts};
 use super::{Ask, Limit, Short, Sizing, report};
@@ -10,22 +11,18 @@ use circuit::network::Network;
 use model::kinds::sound::SupplyLaw;
 use model::kinds::supply::LoadLaw;
 use model::{PartId, PartKind, Settings, Sheet};
-use ordered::{OrderedMap, OrderedSet, Sort as _};
+use ordered::{OrderedMap, OrderedSet};
 
 /// Checks whose limits are reckoned with in the walk.
-const RECKONED: &[&str] = &[
+pub(super) const RECKONED: &[&str] = &[
     "overloaded-run",
     "fuse-outsizes-wire",
     "fuse-undersized",
     "return-too-thin",
     "voltage-drop",
 ];
-/// Most rounds until an answer holds.
-const MOST_ROUNDS: usize = 24;
-/// Steps between an answer that does not hold and one that does.
-const HALVES: usize = 16;
 /// So much may an answer lie above the bound and still be the same, in mm²·m or hundredths: what ratings weigh between equals.
-const ALIKE: f64 = 4e-5;
+pub(super) const ALIKE: f64 = 4e-5;
 /// By so much budgets of the bound are widened, as a share: the engine settles heat and currents in a few rounds.
 const ROUNDING: f64 = 2e-4;
 
@@ -53,43 +50,35 @@ pub(super) struct Search<'a> {
     pub(super) drops: OrderedMap<PartId, f64>,
     pub(super) short: Vec<Short>,
     /// Runs that bear their current with no size.
-    hopeless: OrderedSet<usize>,
+    pub(super) hopeless: OrderedSet<usize>,
     /// What the checks find whatever is chosen.
-    excused: Vec<Wrong>,
+    pub(super) excused: Vec<Wrong>,
     /// By variable: of the ground lead of an amplifier, the resistance of its contact.
-    contacts: Vec<Option<f64>>,
+    pub(super) contacts: Vec<Option<f64>>,
     /// Parts that are on with the thickest wires, by operating point.
-    on: Vec<OrderedSet<PartId>>,
+    pub(super) on: Vec<OrderedSet<PartId>>,
     /// By how much currents may be less than with the thickest wires.
-    shrink: f64,
+    pub(super) shrink: f64,
     /// Loads whose drop the bound leaves out, since a mesh has a part in it.
-    open: OrderedSet<PartId>,
+    pub(super) open: OrderedSet<PartId>,
     /// By variable: of a device the largest rating that is in question: the one that it has, or the least that its loads need. A rating
     /// is no means of saving metal: larger fuses resist less, but nobody fits one that the loads do not ask for.
-    ratings: Vec<usize>,
+    pub(super) ratings: Vec<usize>,
 }
 
 /// The floor of each variable, with what raised it there.
 #[derive(Clone)]
-struct Tightened {
-    floor: Vec<(usize, Option<&'static str>)>,
-    spare: OrderedMap<PartId, f64>,
+pub(super) struct Tightened {
+    pub(super) floor: Vec<(usize, Option<&'static str>)>,
+    pub(super) spare: OrderedMap<PartId, f64>,
 }
 
 /// What the next answer is looked for with: what flows with an earlier one.
-struct Flow {
-    measured: Measured,
+pub(super) struct Flow {
+    pub(super) measured: Measured,
     /// By tree, the operating point that its drops are reckoned at.
-    points: Vec<usize>,
-    fixed: OrderedMap<PartId, f64>,
-}
-
-/// A part of all choices, and the best that could be in it.
-struct Part {
-    range: Vec<(usize, usize)>,
-    answer: Answer,
-    /// Whether the currents were found for this very part.
-    own: bool,
+    pub(super) points: Vec<usize>,
+    pub(super) fixed: OrderedMap<PartId, f64>,
 }
 
 pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizing {
@@ -249,13 +238,13 @@ impl Search<'_> {
     }
 
     /// Raises the largest ratings in question to what the loads need when so much flows.
-    fn rate(&mut self, measured: &Measured) {
+    pub(super) fn rate(&mut self, measured: &Measured) {
         for var in 0..self.ratings.len() {
             self.ratings[var] = self.ratings[var].max(self.least_rating(var, measured).0);
         }
     }
 
-    fn flow(&self, measured: Measured, picks: &[usize]) -> Flow {
+    pub(super) fn flow(&self, measured: Measured, picks: &[usize]) -> Flow {
         let points = governing(&measured, &self.shape, &self.drops);
         let fixed = fixed_drops(&self.shape, self.bench.things, &measured, &points, picks);
         Flow {
@@ -443,7 +432,7 @@ impl Search<'_> {
         }
     }
 
-    fn tell(&mut self, wrong: &Wrong) {
+    pub(super) fn tell(&mut self, wrong: &Wrong) {
         self.short.push(Short::Check {
             name: wrong.check,
             runs: wrong.runs.clone(),
@@ -522,7 +511,12 @@ impl Search<'_> {
     }
 
     /// The choices that pass by themselves at these currents, taken at this share.
-    fn range(&self, measured: &Measured, share: f64, floor: &[(usize, Option<&str>)]) -> Vec<(usize, usize)> {
+    pub(super) fn range(
+        &self,
+        measured: &Measured,
+        share: f64,
+        floor: &[(usize, Option<&str>)],
+    ) -> Vec<(usize, usize)> {
         let mut out = Vec::with_capacity(self.bench.things.vars.len());
         for (var, it) in self.bench.things.vars.iter().enumerate() {
             let mut last = it.last();
@@ -559,7 +553,12 @@ impl Search<'_> {
         out
     }
 
-    fn program(&self, flow: &Flow, range: Vec<(usize, usize)>, tight: Option<&Tightened>) -> Program<'_> {
+    pub(super) fn program(
+        &self,
+        flow: &Flow,
+        range: Vec<(usize, usize)>,
+        tight: Option<&Tightened>,
+    ) -> Program<'_> {
         let share = if tight.is_some() { 1.0 } else { self.shrink };
         let drops = self.bench.things.vars.iter().enumerate().map(|(var, it)| {
             let point = flow.points.get(self.shape.tree[var]).copied().unwrap_or(0);
@@ -604,7 +603,7 @@ impl Search<'_> {
     }
 
     /// What is wrong with a choice, and what flows with it.
-    fn wrong(&mut self, picks: &[usize]) -> (Vec<Wrong>, Measured) {
+    pub(super) fn wrong(&mut self, picks: &[usize]) -> (Vec<Wrong>, Measured) {
         let sheet = self.bench.with(picks);
         let measured = self.bench.measure(&sheet);
         let mut all = self.wrong_at_once(picks, &measured);
@@ -689,386 +688,9 @@ impl Search<'_> {
         }
         all
     }
-
-    /// An answer that holds: each from the currents of the one before it, with what is wrong with that ruled out.
-    fn answer(
-        &mut self,
-        top: &Flow,
-        generous: Vec<usize>,
-    ) -> (Vec<usize>, Measured, Vec<Option<&'static str>>) {
-        let count = self.bench.things.vars.len();
-        let mut tight = Tightened {
-            floor: vec![(0, None); count],
-            spare: OrderedMap::new(),
-        };
-        let mut flow: Option<Flow> = None;
-        let mut last = vec![0; count];
-        let mut seen: OrderedSet<Vec<usize>> = OrderedSet::new();
-        for round in 0..MOST_ROUNDS {
-            let answer = {
-                let flow = flow.as_ref().unwrap_or(top);
-                let range = self.range(&flow.measured, 1.0, &tight.floor);
-                self.program(flow, range, Some(&tight)).solve()
-            };
-            let Some(answer) = answer else { break };
-            last.clone_from(&answer.picks);
-            let (wrong, mut measured) = self.wrong(&answer.picks);
-            if wrong.is_empty() {
-                let raised = tight
-                    .floor
-                    .iter()
-                    .zip(&answer.picks)
-                    .map(|((floor, why), pick)| why.filter(|_| floor == pick))
-                    .collect();
-                return (answer.picks, measured, raised);
-            }
-            self.rate(&measured);
-            // What is reckoned with mends by the next currents; not what comes again, nor what only a check knows.
-            let again = !seen.insert(answer.picks.clone());
-            let known = |wrong: &&Wrong| !again && RECKONED.contains(&wrong.check) && !self.is_loose(wrong);
-            let others: Vec<Wrong> = wrong.iter().filter(|wrong| !known(wrong)).cloned().collect();
-            self.tighten(&mut tight, &others, &answer.picks, &measured);
-            // Where answers follow one another in a ring, the larger currents of both.
-            if round >= 2
-                && let Some(flow) = &flow
-            {
-                keep_larger(&mut measured, &flow.measured);
-            }
-            flow = Some(self.flow(measured, &answer.picks));
-        }
-        let (picks, measured) = self.between(&last, generous);
-        (picks, measured, vec![None; count])
-    }
-
-    /// An answer that holds between one that does not and the most generous one: by halving, then thing by thing.
-    fn between(&mut self, thin: &[usize], generous: Vec<usize>) -> (Vec<usize>, Measured) {
-        let most = self.bench.asked + most_questions(self.bench.laid.parts.len());
-        let (_, measured) = self.wrong(&generous);
-        let mut best = (generous.clone(), measured);
-        let (mut low, mut high) = (0_usize, HALVES);
-        while high - low > 1 {
-            let middle = (low + high) / 2;
-            let part = |(thin, thick): (&usize, &usize)| {
-                thin + (thick.saturating_sub(*thin) * middle).div_ceil(HALVES)
-            };
-            let picks: Vec<usize> = thin.iter().zip(&generous).map(part).collect();
-            let (wrong, measured) = self.wrong(&picks);
-            if wrong.is_empty() {
-                best = (picks, measured);
-                high = middle;
-            } else {
-                low = middle;
-            }
-        }
-        self.thin_out(best, most)
-    }
-
-    /// Lays each run as thin as it still holds, the one that saves most first.
-    fn thin_out(&mut self, mut best: (Vec<usize>, Measured), most: usize) -> (Vec<usize>, Measured) {
-        let saves = |picks: &[usize], var: usize| {
-            let choices = &self.bench.things.vars[var].choices;
-            let pick = picks[var];
-            let less = pick.checked_sub(1).and_then(|less| choices.get(less));
-            less.map_or(0.0, |less| choices[pick].cost - less.cost)
-        };
-        let mut order: Vec<(f64, usize)> = (0..best.0.len())
-            .filter(|var| self.bench.things.vars[*var].is_run())
-            .map(|var| (saves(&best.0, var), var))
-            .collect();
-        order.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
-        for (_, var) in order {
-            while best.0[var] > 0 && self.bench.asked < most {
-                let mut picks = best.0.clone();
-                picks[var] -= 1;
-                let (wrong, measured) = self.wrong(&picks);
-                if !wrong.is_empty() {
-                    break;
-                }
-                best = (picks, measured);
-            }
-        }
-        best
-    }
-
-    /// Whether what is wrong is with something in a mesh, whose currents move.
-    fn is_loose(&self, wrong: &Wrong) -> bool {
-        let loose = |var: usize| self.shape.meshed[var] || !self.shape.fits[var];
-        let marked = |(var, it): (usize, &super::things::Var)| {
-            matches!(&it.thing, Thing::Run(run, _) if wrong.runs.contains(run)) && loose(var)
-        };
-        self.vars().iter().enumerate().any(marked) || wrong.parts.iter().any(|part| self.open.contains(part))
-    }
-
-    /// Rules out what is wrong with a choice.
-    fn tighten(&mut self, tight: &mut Tightened, wrong: &[Wrong], picks: &[usize], measured: &Measured) {
-        let wrong_before = |at: usize, it: &Wrong| wrong.iter().take(at).any(|other| other == it);
-        for (at, wrong) in wrong.iter().enumerate() {
-            // The same at several operating points is one.
-            if wrong_before(at, wrong) {
-                continue;
-            }
-            let mut done = false;
-            for part in &wrong.parts {
-                let Some(limit) = self.drops.get(part).copied() else {
-                    continue;
-                };
-                let lost = measured
-                    .points
-                    .iter()
-                    .filter_map(|point| point.drops.get(part).copied());
-                let over = lost.fold(0.0, f64::max) - limit;
-                let spare = match wrong.check {
-                    "voltage-drop" if over > 0.0 => over + 1e-6,
-                    "supply-collapse" => 0.1 * limit,
-                    _ => continue,
-                };
-                if self.open.contains(part) {
-                    done |= self.raise_on_way(tight, *part, picks, measured, wrong.check);
-                } else {
-                    *tight.spare.entry(*part).or_default() += spare;
-                    done = true;
-                }
-            }
-            if done {
-                continue;
-            }
-            for var in self.to_raise(wrong, picks, measured) {
-                let last = self.bench.things.vars[var].last();
-                if picks[var] < last {
-                    let floor = &mut tight.floor[var];
-                    *floor = (floor.0.max(picks[var] + 1), Some(wrong.check));
-                    done = true;
-                }
-            }
-            if !done && !self.excused.iter().any(|other| other.like(wrong)) {
-                self.tell(wrong);
-                self.excused.push(wrong.clone());
-            }
-        }
-    }
-
-    /// On the way to a load, the next size for the run in which it gains most for its metal.
-    fn raise_on_way(
-        &self,
-        tight: &mut Tightened,
-        load: PartId,
-        picks: &[usize],
-        measured: &Measured,
-        check: &'static str,
-    ) -> bool {
-        let lost = |point: &super::measure::AtPoint| point.drops.get(&load).copied().unwrap_or(0.0);
-        let worst = measured.points.iter().max_by(|a, b| lost(a).total_cmp(&lost(b)));
-        let Some(point) = worst else { return false };
-        let Some(circuit) = point.study.circuits.get(&load) else {
-            return false;
-        };
-        let on_way = |id: &model::RunId| {
-            circuit.feeds.iter().any(|way| way.on_any_way.contains(id))
-                || circuit.returns.iter().any(|way| way.on_any_way.contains(id))
-        };
-        let gain = |var: usize| {
-            let it = &self.bench.things.vars[var];
-            let (now, next) = (it.choices.get(picks[var])?, it.choices.get(picks[var] + 1)?);
-            let (rms, burst) = (point.rms[var], point.burst[var]);
-            let saved = burst * (now.ohms(rms) - next.ohms(rms));
-            Some(saved / (next.cost - now.cost).max(1e-9))
-        };
-        let best = (0..self.bench.things.vars.len())
-            .filter(|var| matches!(&self.bench.things.vars[*var].thing, Thing::Run(id, _) if on_way(id)))
-            .filter_map(|var| Some((gain(var)?, var)))
-            .max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1)));
-        let Some((_, var)) = best.filter(|(gain, _)| *gain > 0.0) else {
-            return false;
-        };
-        let floor = &mut tight.floor[var];
-        *floor = (floor.0.max(picks[var] + 1), Some(check));
-        true
-    }
-
-    /// The variables that may clear what is wrong: runs and devices that it marks, else the ground leads of its parts.
-    fn to_raise(&self, wrong: &Wrong, picks: &[usize], measured: &Measured) -> Vec<usize> {
-        let things = self.bench.things;
-        let marked = |var: &usize| match &things.vars[*var].thing {
-            Thing::Run(run, _) => wrong.runs.contains(run),
-            Thing::Device(place) => {
-                wrong.check == "fuse-undersized"
-                    && self
-                        .bench
-                        .devices
-                        .get(*place)
-                        .is_some_and(|device| wrong.parts.contains(&device.part))
-            }
-        };
-        let all: Vec<usize> = (0..things.vars.len()).filter(marked).collect();
-        if !all.is_empty() {
-            return all;
-        }
-        let lands = |var: &usize| match &things.vars[*var].thing {
-            Thing::Run(run, _) => self.bench.laid.runs.get(run).is_some_and(|run| {
-                let mut ends = run.ends().into_iter().filter_map(|end| end.terminal());
-                ends.any(|at| wrong.parts.contains(&at.part) && ["-", "31"].contains(&at.terminal.as_str()))
-            }),
-            Thing::Device(_) => false,
-        };
-        let lost =
-            |var: usize| measured.burst[var] * things.vars[var].choices[picks[var]].ohms(measured.rms[var]);
-        (0..things.vars.len())
-            .filter(lands)
-            .max_by(|a, b| lost(*a).total_cmp(&lost(*b)).then(b.cmp(a)))
-            .into_iter()
-            .collect()
-    }
-
-    /// Raises the bound to the answer, or lowers the answer to the bound, as far as so many questions to the engine allow.
-    fn prove(
-        &mut self,
-        top: Flow,
-        picks: Vec<usize>,
-        measured: Measured,
-    ) -> (Vec<usize>, Measured, f64, bool) {
-        let most = self.bench.asked + most_questions(self.bench.laid.parts.len());
-        let mut best = (self.cost(&picks), picks, measured);
-        let range = self.range(&top.measured, self.shrink.min(1.0 - f64::EPSILON), &[]);
-        let Some(answer) = self.program(&top, range.clone(), None).solve() else {
-            return (best.1, best.2, 0.0, false);
-        };
-        let mut open = vec![Part {
-            range,
-            answer,
-            own: false,
-        }];
-        let mut flow = top;
-        let bound = loop {
-            // The cheapest last.
-            open.order_by(|a, b| {
-                b.answer
-                    .cost
-                    .total_cmp(&a.answer.cost)
-                    .then_with(|| b.range.cmp(&a.range))
-            });
-            let Some(mut part) = open.pop() else { break best.0 };
-            if part.answer.cost >= best.0 - ALIKE {
-                break best.0;
-            }
-            if self.bench.asked >= most || !self.is_forest() {
-                break part.answer.cost;
-            }
-            if !part.own {
-                self.narrow(&flow, &mut part, best.0);
-                let thickest: Vec<usize> = part.range.iter().map(|(_, last)| *last).collect();
-                let sheet = self.bench.with(&thickest);
-                let measured = self.bench.measure(&sheet);
-                flow = self.flow(measured, &thickest);
-                let own = self.range(&flow.measured, self.shrink.min(1.0 - f64::EPSILON), &[]);
-                for (range, own) in part.range.iter_mut().zip(own) {
-                    range.0 = range.0.max(own.0);
-                }
-                if let Some(answer) = self.program(&flow, part.range.clone(), None).solve() {
-                    let cost = answer.cost.max(part.answer.cost);
-                    part.answer = Answer { cost, ..answer };
-                    part.own = true;
-                    open.push(part);
-                }
-                continue;
-            }
-            let (wrong, measured) = self.wrong(&part.answer.picks);
-            let cost = self.cost(&part.answer.picks);
-            if wrong.is_empty() {
-                if cost < best.0 - ALIKE {
-                    best = (cost, part.answer.picks, measured);
-                }
-                continue;
-            }
-            for range in self.others(&part, &wrong) {
-                if let Some(answer) = self.program(&flow, range.clone(), None).solve()
-                    && answer.cost < best.0 - ALIKE
-                {
-                    let cost = answer.cost.max(part.answer.cost);
-                    open.push(Part {
-                        range,
-                        answer: Answer { cost, ..answer },
-                        own: false,
-                    });
-                }
-            }
-        };
-        let proved = self.is_forest() && bound >= best.0 - ALIKE;
-        (best.1, best.2, bound.min(best.0), proved)
-    }
-
-    /// What is left of a part once its best answer is known to be wrong, in parts that do not overlap.
-    fn others(&self, part: &Part, wrong: &[Wrong]) -> Vec<Vec<(usize, usize)>> {
-        let picks = &part.answer.picks;
-        let mut all = Vec::new();
-        let mut rest = part.range.clone();
-        let mut add =
-            |rest: &mut Vec<(usize, usize)>, var: usize, other: (usize, usize), stays: (usize, usize)| {
-                if other.0 <= other.1 {
-                    let mut range = rest.clone();
-                    range[var] = other;
-                    all.push(range);
-                }
-                rest[var] = stays;
-            };
-        // A run that does not bear the rating of a device: a thicker one, or a lesser rating.
-        for (run, devices) in self.shape.bears.iter().enumerate() {
-            for device in devices {
-                let (device, (run_pick, device_pick)) = (*device, (picks[run], picks[*device]));
-                if self.amps(device, device_pick) > self.amps(run, run_pick) {
-                    let (of_run, of_device) = (rest[run], rest[device]);
-                    add(&mut rest, run, (run_pick + 1, of_run.1), (of_run.0, run_pick));
-                    if let Some(less) = device_pick.checked_sub(1) {
-                        add(&mut rest, device, (of_device.0, less), (device_pick, of_device.1));
-                    }
-                    return all;
-                }
-            }
-        }
-        // All that is nowhere thicker is wrong as well: in what is left something is thicker. What carries the current of what
-        // is wrong comes first: in the parts that are left for the others it is no thicker, and there they cannot mend it.
-        let has_part = |var: &usize| {
-            let parts = || wrong.iter().flat_map(|wrong| &wrong.parts);
-            let mut loads = self.shape.loads[*var]
-                .iter()
-                .filter_map(|leaf| self.shape.leaves[*leaf].1);
-            loads.any(|part| parts().any(|other| *other == part))
-        };
-        let marked = |var: &usize| match &self.vars()[*var].thing {
-            Thing::Run(run, _) => wrong.iter().any(|wrong| wrong.runs.contains(run)),
-            Thing::Device(_) => false,
-        };
-        let mut order: Vec<usize> = (0..picks.len()).collect();
-        order.order_by_key(|var| !(marked(var) || has_part(var)));
-        for var in order {
-            let (pick, (first, last)) = (picks[var], rest[var]);
-            add(&mut rest, var, (pick + 1, last), (first, pick));
-        }
-        all
-    }
-
-    /// Leaves out what costs more than the best answer even if all others cost their least.
-    fn narrow(&self, flow: &Flow, part: &mut Part, best: f64) {
-        let mut program = self.program(flow, part.range.clone(), None);
-        for var in 0..program.range.len() {
-            let (first, last) = program.range[var];
-            if !self.vars()[var].is_run() || first >= last {
-                continue;
-            }
-            program.free = Some(var);
-            let Some(others) = program.solve() else { continue };
-            let left = best - others.cost + ALIKE;
-            let dear = self.vars()[var]
-                .choices
-                .iter()
-                .rposition(|choice| choice.cost <= left);
-            let last = dear.unwrap_or(first).clamp(first, last);
-            program.range[var].1 = last;
-            part.range[var].1 = last;
-        }
-    }
 }
 
-fn var_of(side: &Side) -> Option<usize> {
+pub(super) fn var_of(side: &Side) -> Option<usize> {
     match side {
         Side::Var(var) => Some(*var),
         Side::Stays(_) => None,
@@ -1081,17 +703,7 @@ fn on(point: &super::measure::AtPoint) -> OrderedSet<PartId> {
     all.map(|(id, _)| *id).collect()
 }
 
-fn keep_larger(measured: &mut Measured, other: &Measured) {
-    let larger = |a: &mut Vec<f64>, b: &[f64]| a.iter_mut().zip(b).for_each(|(a, b)| *a = a.max(*b));
-    larger(&mut measured.rms, &other.rms);
-    larger(&mut measured.burst, &other.burst);
-    for (point, other) in measured.points.iter_mut().zip(&other.points) {
-        larger(&mut point.rms, &other.rms);
-        larger(&mut point.burst, &other.burst);
-    }
-}
-
 /// How often the engine may be asked to prove an answer: less for a large sheet.
-fn most_questions(parts: usize) -> usize {
+pub(super) fn most_questions(parts: usize) -> usize {
     (4_000 / parts.max(1)).clamp(6, 400)
 }

@@ -131,6 +131,19 @@ impl Break {
         }
     }
 
+    /// Whether two are one thing, however large or wherever along a run it is.
+    #[must_use]
+    pub fn is_same_thing(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Cut { run: a }, Self::Cut { run: b })
+            | (Self::Resistive { run: a, .. }, Self::Resistive { run: b, .. })
+            | (Self::Grounded { run: a, .. }, Self::Grounded { run: b, .. }) => a == b,
+            (Self::Poor { part: a, .. }, Self::Poor { part: b, .. }) => a == b,
+            (Self::Joined { terminals: a, .. }, Self::Joined { terminals: b, .. }) => a == b,
+            _ => self == other,
+        }
+    }
+
     /// What it is called, for people: `W3 cut`, `W3 grounded at 50 %`.
     #[must_use]
     pub fn said(&self, sheet: &Sheet) -> Saying {

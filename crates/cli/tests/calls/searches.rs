@@ -1,0 +1,231 @@
+//! Mending, starting, measuring, finding the fault, breaking.
+
+use super::*;
+
+#[test]
+fn everything_that_needs_no_choice_is_mended_and_written() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("mended.loom.json");
+    let path = path.to_str().expect("a name");
+    let counts = |of: &str| -> serde_json::Value {
+        let (_, out, err) = output(&mut loomwright(&["mend", of, "--all", "--json"]));
+        serde_json::from_str(&out).unwrap_or_else(|error| panic!("{error}: {out}{err}"))
+    };
+    // Only told at first: there is no file.
+    let (code, out, err) = output(&mut loomwright(&[
+        "mend",
+        "@van",
+        "--all",
+        "--dry-run",
+        "-o",
+        path,
+    ]));
+    assert!(code == 1 && out.contains("What is left"), "{out}{err}");
+    assert!(!std::path::Path::new(path).exists());
+    let told = counts("@van");
+    assert!(
+        told["after"]["stop"].as_u64() < told["before"]["stop"].as_u64(),
+        "{told}"
+    );
+    let (_, out, err) = output(&mut loomwright(&["mend", "@van", "--all", "-o", path]));
+    assert!(out.contains("written"), "{out}{err}");
+    // Of what was written there is nothing more to mend, and the checks count what was told.
+    let again = counts(path);
+    assert_eq!(again["before"], told["after"]);
+    assert!(again["steps"].as_array().is_some_and(Vec::is_empty), "{again}");
+    let (_, out, _) = output(&mut loomwright(&["check", path, "--json"]));
+    let findings: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!(
+        findings.as_array().map(Vec::len),
+        told["left"].as_array().map(Vec::len)
+    );
+}
+
+#[test]
+fn one_finding_is_mended_by_its_number_and_a_wrong_number_says_how_many_there_are() {
+    let (_, out, err) = output(&mut loomwright(&["mend", "@van", "--json"]));
+    let list: serde_json::Value = serde_json::from_str(&out).unwrap_or_else(|_| panic!("{out}{err}"));
+    let list = list.as_array().expect("a list");
+    let first = list
+        .iter()
+        .find(|it| it["mends"].as_array().is_some_and(|mends| !mends.is_empty()))
+        .expect("a finding with a mend");
+    let number = first["number"].to_string();
+    let (_, out, err) = output(&mut loomwright(&["mend", "@van", "--finding", &number, "--json"]));
+    let made: serde_json::Value = serde_json::from_str(&out).unwrap_or_else(|_| panic!("{out}{err}"));
+    assert_eq!(made["clears"], first["mends"][0]["clears"]);
+    let (code, _, err) = output(&mut loomwright(&["mend", "@van", "--finding", "999"]));
+    let count = list.len().to_string();
+    assert!(code == 2 && err.contains(&count), "{err}");
+    let (code, _, err) = output(&mut loomwright(&[
+        "mend",
+        "@van",
+        "--finding",
+        &number,
+        "--way",
+        "9",
+    ]));
+    assert!(code == 2 && err.contains(&number), "{err}");
+}
+
+#[test]
+fn a_system_is_started_from_a_line_and_from_a_file() {
+    let line =
+        "hatchback, 4 × 75 W amp, mono 500 W at 2 ohm, front components, rear pair, 2 × 4 ohm dual coil sub";
+    let (code, text, err) = output(&mut loomwright(&["start", line, "--text"]));
+    assert_eq!(code, 0, "{err}");
+    // What was started is in order, and its sheet is arranged.
+    let (code, out, err) = output(loomwright(&["check", "-", "--json"]).write_stdin(text.clone()));
+    assert_eq!(code, 0, "{out}{err}");
+    assert!(!out.contains("\"grade\": \"fix\""), "{out}");
+    assert!(
+        text.lines()
+            .filter(|line| line.starts_with("speaker "))
+            .all(|line| line.contains(" @"))
+    );
+    // A thing on each line, with remarks.
+    let form = line.replace(", ", "\n") + " # as ordered\n";
+    let (code, same, err) = output(loomwright(&["start", "--form", "-", "--text"]).write_stdin(form));
+    assert_eq!((code, same), (0, text), "{err}");
+    let (code, json, _) = output(&mut loomwright(&["start", line, "--json"]));
+    assert_eq!(code, 0);
+    assert!(
+        json.contains("\"choices\"") && json.contains("\"copper-kg\""),
+        "{json}"
+    );
+    let german = "Schrägheck, Endstufe 4 × 75 W, Frontkomponenten";
+    let (code, out, _) = output(&mut loomwright(&["--language", "de", "start", german]));
+    assert_eq!(code, 0);
+    assert!(
+        out.contains("Angenommen:") && out.contains("Endstufe 4 × 75"),
+        "{out}"
+    );
+}
+
+#[test]
+fn what_cannot_be_started_is_told_with_what_would_do() {
+    let (code, out, err) = output(&mut loomwright(&["start", "hatchbak, 4 × 75 W amp"]));
+    assert_eq!((code, out.as_str()), (2, ""));
+    assert!(err.contains("^^^^^^^^") && err.contains("“hatchback”"), "{err}");
+    let (code, _, err) = output(&mut loomwright(&["start", "mono 500 W at 2 ohm, 1 ohm sub"]));
+    assert_eq!(code, 2);
+    assert!(err.contains("may drive the bass speakers"), "{err}");
+    // An alternator that is too small: told, and drawn only when that is asked for.
+    let small = "alternator 55 A, 4 × 100 W amp, mono 500 W at 2 ohm, front components, rear pair, 2 × 4 ohm dual coil sub";
+    let (code, _, err) = output(&mut loomwright(&["start", small]));
+    assert_eq!(code, 2);
+    assert!(err.contains("With an alternator of 120 A it would do."), "{err}");
+    let (code, out, err) = output(&mut loomwright(&["start", small, "--anyway"]));
+    assert_eq!(code, 0, "{err}");
+    assert!(out.contains("Not met:"), "{out}");
+}
+
+#[test]
+fn the_meter_reads_two_points_and_says_which_there_are() {
+    let (code, out, _) = output(&mut loomwright(&[
+        "meter",
+        "@hatchback",
+        "F1.out",
+        "B1.-",
+        "--state",
+        "engine-off",
+        "--duty",
+        "idle",
+        "--json",
+    ]));
+    assert_eq!(code, 0, "{out}");
+    let read: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    let volts = read[0]["number"].as_f64().expect("volts");
+    assert!((11.0..13.5).contains(&volts), "{volts}");
+    let (_, out, _) = output(&mut loomwright(&[
+        "meter",
+        "@hatchback",
+        "F1.out",
+        "B1.-",
+        "--state",
+        "engine-off",
+        "--broken",
+        "F1 open",
+        "--json",
+    ]));
+    let read: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert!(read[0]["number"].as_f64().expect("volts").abs() < 0.1, "{out}");
+    let (code, _, err) = output(&mut loomwright(&["meter", "@hatchback", "F1.middle", "B1.-"]));
+    assert_eq!(code, 2);
+    assert!(err.contains("has no terminal “middle”; it has in out"), "{err}");
+}
+
+#[test]
+fn a_fault_is_found_from_a_symptom_and_readings() {
+    let (code, out, _) = output(&mut loomwright(&[
+        "find-fault",
+        "@hatchback",
+        "--symptom",
+        "A1 off",
+        "--reading",
+        "F1.in B1.- 12.4 V on",
+        "--reading",
+        "F1.out B1.- 0 V on",
+        "--json",
+    ]));
+    assert_eq!(code, 0, "{out}");
+    let answer: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert!(
+        answer["suspects"][0]["share"]
+            .as_f64()
+            .is_some_and(|share| share > 0.7),
+        "{out}"
+    );
+    assert_eq!(answer["suspects"][0]["breaks"][0], "F1 open", "{out}");
+    let (code, out, _) = output(&mut loomwright(&[
+        "find-fault",
+        "@hatchback",
+        "--symptom",
+        "A1 off",
+    ]));
+    assert_eq!(code, 0);
+    assert!(out.contains("Next: "), "{out}");
+    let (code, _, err) = output(&mut loomwright(&[
+        "find-fault",
+        "@hatchback",
+        "--symptom",
+        "A1 grumpy",
+    ]));
+    assert_eq!(code, 2);
+    assert!(err.contains("is no symptom; write"), "{err}");
+}
+
+#[test]
+fn a_break_is_followed_through_time() {
+    let text = "battery B1 agm 70Ah cranking=640A\nfuse F1 strip61 80A\namplifier A1\nground E1\n\
+        run W1 B1.+ F1.in 16mm2 0.3m\nrun W2 F1.out A1.+ 16mm2 5m\nrun W3 A1.- E1.stud 16mm2 0.5m BK\n\
+        run W4 B1.- E1.stud 25mm2 0.4m BK\n";
+    let call = |breaks: &[&str]| {
+        let mut arguments = vec!["break", "-"];
+        arguments.extend(breaks);
+        output(loomwright(&arguments).write_stdin(text))
+    };
+    let (code, out, err) = call(&["W2 grounded at 100 %"]);
+    assert_eq!(code, 0, "{out}{err}");
+    assert!(
+        out.contains("F1 opens") && out.contains("certain") && out.contains("Cleared after"),
+        "{out}"
+    );
+    // Ahead of the fuse nothing opens: as grave as a finding of grade Stop.
+    let (code, out, _) = call(&["W1 grounded"]);
+    assert_eq!(code, 1, "{out}");
+    assert!(
+        out.contains("W1: insulation damaged") && out.contains("melts"),
+        "{out}"
+    );
+    let (code, _, err) = call(&["W9 cut"]);
+    assert_eq!(code, 2);
+    assert!(err.contains("There is no run “W9”"), "{err}");
+    let (code, _, err) = call(&["W2 burnt"]);
+    assert_eq!(code, 2);
+    assert!(err.contains("“burnt” says no break"), "{err}");
+    let (code, out, err) = call(&["W2 grounded", "W4 resistive 0.1 Ω", "--json"]);
+    assert_eq!(code, 0, "{err}");
+    let course: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert!(course["events"].is_array() && course["scenarios"][0]["frames"].is_array());
+}
