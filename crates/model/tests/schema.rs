@@ -175,7 +175,9 @@ fn fits_pattern(text: &str, pattern: &str) -> bool {
     match pattern {
         "^p(0|[1-9][0-9]*)$" => text.parse::<model::PartId>().is_ok(),
         "^r(0|[1-9][0-9]*)$" => text.parse::<model::RunId>().is_ok(),
-        "^([A-Z]{2}){1,2}$" => matches!(text.len(), 2 | 4) && text.bytes().all(|b| b.is_ascii_uppercase()),
+        "^([?]|([A-Z]{2}){1,2})$" => {
+            text == "?" || (matches!(text.len(), 2 | 4) && text.bytes().all(|b| b.is_ascii_uppercase()))
+        }
         other => panic!("the pattern {other} is not known to this test"),
     }
 }
