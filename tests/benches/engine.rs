@@ -129,6 +129,38 @@ fn mend() {
 }
 
 /// A grounded resistive network as systems in vehicles are: a tree with a few meshes.
+fn sizes() {
+    use assist::sizing::{Ask, size};
+    println!("\nsize(sheet, settings), median of a run");
+    let worked = lessons::WORKED_JOBS
+        .iter()
+        .map(|worked| (worked.key.to_owned(), worked.job()));
+    let random = [60, 300].map(|parts| {
+        let mut job = model::Job::default();
+        job.sheets.insert(model::SheetKind::Plan, random_system(7, parts));
+        (format!("random, {parts}"), job)
+    });
+    for (name, job) in worked.chain(random) {
+        let Some(sheet) = job.sheets.values().next_back() else {
+            continue;
+        };
+        let took = median(3, || {
+            black_box(size(black_box(sheet), &job.settings, &Ask::default()));
+        });
+        let it = size(sheet, &job.settings, &Ask::default());
+        println!(
+            "  {name:<12} {:>4} runs: {:>8.1} ms; {}",
+            it.runs.len(),
+            took * 1e3,
+            if it.proved {
+                "proved".to_owned()
+            } else {
+                format!("at most {:.0} % above the best", it.gap() * 100.0)
+            }
+        );
+    }
+}
+
 fn network(nodes: usize) -> Vec<(usize, usize, f64)> {
     let mut dice = Dice::new(11);
     let mut branches: Vec<(usize, usize, f64)> = (1..nodes)
@@ -260,6 +292,7 @@ fn main() {
     analyse();
     breaks();
     mend();
+    sizes();
     linear_solver();
     simulator();
 }
