@@ -31,6 +31,7 @@ mod readings;
 mod record_found;
 mod rewire;
 mod share;
+mod size_it;
 mod start_system;
 mod table;
 mod what_feeds;
