@@ -5,25 +5,18 @@
 //! A check reads the engine's [`Study`] and the sheet, and adds [`Finding`]s. *Invariant:* one finding for each cause,
 //! not for each symptom: checks run causes first, and a later one looks at what was already found.
 
-mod adding;
 mod asks;
 mod checks;
 mod context;
 mod explain;
 mod finding;
 mod findings;
-mod grounding;
 mod guarding;
-mod hooking_up;
-mod leads;
 mod lie;
 mod limits;
 mod mends;
-mod nearer;
 mod places;
 mod registry;
-mod rejoining;
-mod rerouting;
 mod unprotected;
 mod wires;
 mod wiring;

@@ -1,9 +1,9 @@
 //! `always-on`: a turn-on input that hangs on a permanent feed.
 
-use crate::adding::{Adding, moved};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::{Adding, moved};
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::supply::Switch;

@@ -1,9 +1,9 @@
 //! `crossed-signal`: an input that gets the wrong side, or more than one output.
 
-use crate::adding::without_run;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::without_run;
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use circuit::{ChannelLoad, ChannelSide, InputFed};

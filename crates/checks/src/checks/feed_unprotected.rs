@@ -1,12 +1,12 @@
 //! `feed-unprotected`: a live conductor without any overcurrent device between it and a source.
 
-use crate::adding::without_run;
 use crate::checks::fuse_in_return;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::without_run;
+use crate::mends::nearer::fuse_near_source;
 use crate::mends::set_part;
-use crate::nearer::fuse_near_source;
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::{Lack, Stretch};
 use crate::wiring::TieKind;

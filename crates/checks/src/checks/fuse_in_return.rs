@@ -4,7 +4,7 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::join_through;
-use crate::nearer::fuse_near_source;
+use crate::mends::nearer::fuse_near_source;
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::{Lack, Stretch};
 use circuit::Device;

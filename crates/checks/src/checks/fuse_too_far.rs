@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::nearer::{device_to_source, fuse_near_source};
+use crate::mends::nearer::{device_to_source, fuse_near_source};
 use crate::registry::{Check, CheckGroup};
 use crate::unprotected::Lack;
 use words::{Unit, say, told};

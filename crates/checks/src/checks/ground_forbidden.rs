@@ -4,7 +4,7 @@ use crate::checks::ground_surface::{bare, used};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::grounding::where_to;
+use crate::mends::grounding::where_to;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::supply::GroundSurface;
 use words::say;

@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::grounding::where_to;
+use crate::mends::grounding::where_to;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::supply::GroundSurface;

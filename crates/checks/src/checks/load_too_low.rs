@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
-use crate::hooking_up::hook_ups;
+use crate::mends::hooking_up::hook_ups;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{HZ, OHM};
 use circuit::ChannelLoad;

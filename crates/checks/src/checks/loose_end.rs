@@ -1,11 +1,11 @@
 //! `loose-end`: a run that ends nowhere.
 
-use crate::adding::without_run;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::without_run;
+use crate::mends::rejoining::rejoin;
 use crate::registry::{Check, CheckGroup};
-use crate::rejoining::rejoin;
 use model::{Edit, End, Run};
 use words::say;
 

@@ -3,10 +3,10 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::leads::new_feeds;
+use crate::mends::leads::new_feeds;
+use crate::mends::rejoining::rejoin;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
-use crate::rejoining::rejoin;
 use crate::wiring::{BODY, Point, TieKind, live_pole, takes_feed};
 use circuit::DeviceRef;
 use model::kinds::supply::DeviceState;

@@ -1,9 +1,9 @@
 //! `no-high-pass`: a small driver that gets the bass.
 
-use crate::adding::Adding;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::Adding;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::HZ;

@@ -3,9 +3,9 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::grounding::{back_by, way_back};
+use crate::mends::grounding::{back_by, way_back};
+use crate::mends::rejoining::rejoin;
 use crate::registry::{Check, CheckGroup};
-use crate::rejoining::rejoin;
 use crate::wiring::{BODY, Point, gives_return, live_pole, takes_feed};
 use circuit::Purpose;
 use model::{Edit, PartId, PartKind, RunId, TerminalName};

@@ -3,9 +3,9 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::leads::signal_leads;
+use crate::mends::leads::signal_leads;
+use crate::mends::rejoining::rejoin_at;
 use crate::registry::{Check, CheckGroup};
-use crate::rejoining::rejoin_at;
 use crate::wiring::BODY;
 use model::{PartId, PartKind, Role, RunId};
 use ordered::{OrderedMap, OrderedSet};

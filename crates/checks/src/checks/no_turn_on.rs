@@ -3,9 +3,9 @@
 use crate::context::Ctx;
 use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
-use crate::leads::turn_on_leads;
+use crate::mends::leads::turn_on_leads;
+use crate::mends::rejoining::rejoin_at;
 use crate::registry::{Check, CheckGroup};
-use crate::rejoining::rejoin_at;
 use crate::wiring::{BODY, live_pole};
 use model::PartId;
 use ordered::OrderedSet;

@@ -1,10 +1,10 @@
 //! `output-touches-chassis`: a floating output tied to the body, to the supply, or to another output.
 
-use crate::adding::{moved, without_run};
 use crate::checks::load_too_low::{channel_words, touched};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::{moved, without_run};
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::BODY;

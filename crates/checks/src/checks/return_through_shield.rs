@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::grounding::{back_by, way_back};
+use crate::mends::grounding::{back_by, way_back};
 use crate::registry::{Check, CheckGroup};
 use crate::wording::A;
 use circuit::Circuit;

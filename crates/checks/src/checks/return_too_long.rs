@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::grounding::{ground_closer, where_to};
+use crate::mends::grounding::{ground_closer, where_to};
 use crate::registry::{Check, CheckGroup};
 use crate::wires::thicken_to_share;
 use crate::wiring::{BODY, TieKind};

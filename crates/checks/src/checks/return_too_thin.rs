@@ -1,9 +1,9 @@
 //! `return-too-thin`: a ground lead that conducts less than the feed, or a strap that carries too much.
 
-use crate::adding::{Adding, beside};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::{Adding, beside};
 use crate::registry::{Check, CheckGroup};
 use crate::wires::{size_of, thicken};
 use crate::wording::{A, size as wire_size, to_lay};

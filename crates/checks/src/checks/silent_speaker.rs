@@ -3,10 +3,10 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::leads::second_lead;
+use crate::mends::leads::second_lead;
+use crate::mends::rejoining::rejoin_at;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
-use crate::rejoining::rejoin_at;
 use circuit::Gap;
 use model::conductor::Condition;
 use model::{Edit, PartId, PartKind, RunId};

@@ -1,9 +1,9 @@
 //! `standing-drain`: what is drawn while parked leaves too little to start.
 
-use crate::adding::Adding;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::Adding;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::supply::{LoadTime, Switch};
 use model::quantity::Metres;

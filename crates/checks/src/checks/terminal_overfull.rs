@@ -1,9 +1,9 @@
 //! `terminal-overfull`: a terminal that takes neither the size nor the number of wires on it.
 
-use crate::adding::moved;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::moved;
 use crate::mends::{set_part, set_run};
 use crate::registry::{Check, CheckGroup};
 use crate::wires::{allowable_at, size_of, thicken};

@@ -1,9 +1,9 @@
 //! `turn-on-overloaded`: more hangs on a turn-on output than it can carry.
 
-use crate::adding::{Adding, moved, wire};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::{Adding, moved, wire};
 use crate::mends::{rating_needed, set_run};
 use crate::registry::{Check, CheckGroup};
 use crate::wires::size_of;

@@ -4,7 +4,7 @@ use crate::checks::load_too_low::offer;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::hooking_up::hook_ups;
+use crate::mends::hooking_up::hook_ups;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::W;
 use words::{Figure, figure, say};

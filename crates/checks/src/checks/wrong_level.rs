@@ -1,9 +1,9 @@
 //! `wrong-level`: line level into a speaker-level input, or the other way round.
 
-use crate::adding::{Adding, beside, moved, wire};
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::{Adding, beside, moved, wire};
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use model::conductor::{Colour, Size};

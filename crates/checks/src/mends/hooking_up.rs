@@ -6,8 +6,8 @@
 //!                                  out+ --c--d-- out-               out+ --b-- out-
 //! ```
 
-use crate::adding::{Adding, beside, moved, without_run};
 use crate::context::Ctx;
+use crate::mends::adding::{Adding, beside, moved, without_run};
 use crate::mends::set_run;
 use circuit::ChannelLoad;
 use model::{Edit, PartId, PartKind, Role, RunId, TerminalRef};

@@ -1,8 +1,16 @@
 //! Edits that clear a finding: a fuse put into a run, a thicker wire, swapped ends. Each is proved by a test that makes
 //! the edit and analyses again.
 
-use crate::adding::Adding;
+pub(crate) mod adding;
+pub(crate) mod grounding;
+pub(crate) mod hooking_up;
+pub(crate) mod leads;
+pub(crate) mod nearer;
+pub(crate) mod rejoining;
+pub(crate) mod rerouting;
+
 use crate::context::Ctx;
+use crate::mends::adding::Adding;
 use crate::wires::{allowable_at, fits_terminals, make_copper, size_for_current};
 use crate::wording::{A, to_lay};
 use circuit::DeviceRef;

@@ -1,9 +1,9 @@
 //! Leads that are missing: the second one of a speaker, signal, turn-on and feed.
 
-use crate::adding::{Adding, beside, wire};
 use crate::context::Ctx;
+use crate::mends::adding::{Adding, beside, wire};
+use crate::mends::rejoining::{MOST, free_feeds, is_free, missing_leg, terminals};
 use crate::mends::set_part;
-use crate::rejoining::{MOST, free_feeds, is_free, missing_leg, terminals};
 use model::conductor::{Colour, Jacket, Material, Size};
 use model::kinds::sound::Position;
 use model::kinds::supply::LoadLaw;

@@ -1,9 +1,9 @@
 //! Where a run that ends loose was meant to end.
 
-use crate::adding::moved;
 use crate::checks::loose_end::has_loose_end;
 use crate::context::Ctx;
 use crate::finding::Finding;
+use crate::mends::adding::moved;
 use crate::mends::set_run;
 use crate::wiring::takes_feed;
 use model::{Edit, PartId, PartKind, Role, RunId, TerminalRef};

@@ -1,7 +1,7 @@
 //! Grounds that a mend makes or moves. Where on the body one goes is for somebody to choose who sees it.
 
-use crate::adding::{Adding, wire};
 use crate::context::Ctx;
+use crate::mends::adding::{Adding, wire};
 use crate::mends::{set_part, set_run};
 use crate::wires::size_of;
 use crate::wiring::BODY;

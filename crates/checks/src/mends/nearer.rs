@@ -1,7 +1,7 @@
 //! Devices nearer to the source: the one that is there moved, or new ones put in.
 
-use crate::adding::Adding;
 use crate::context::Ctx;
+use crate::mends::adding::Adding;
 use crate::mends::{
     add_fuse, fuse_between, insert_fuse, insert_fuse_and_lay, rating_needed, set_part, set_run,
 };
