@@ -1,6 +1,7 @@
 //! What every check is given: the sheet, the settings, what the engine knows, and the questions that many checks ask.
 
 use crate::lie::Lie;
+use crate::mends::rejoining::{self, Loose};
 use crate::places::Places;
 use crate::unprotected::Stretch;
 use crate::wiring::{BODY, Point, TieKind, Wiring, gives_return, live_pole};
@@ -53,6 +54,10 @@ pub(crate) struct Ctx<'a> {
     pub(crate) ungrounded: OrderedSet<PartId>,
     /// Tags that are free on the sheet, for the parts and runs that mends add: of a fuse and of a run.
     free_tags: std::cell::OnceCell<[String; 2]>,
+    /// Ends that lie loose with where they can have been meant to be, and outputs that are free: looked for once, since many
+    /// findings ask.
+    loose: std::cell::OnceCell<Vec<Loose>>,
+    free_feeds: std::cell::OnceCell<Vec<TerminalRef>>,
     /// How the sheet lies in the vehicle's body; nothing where no body is told.
     pub(crate) lie: Option<Lie>,
     /// Stretches of wire that a source can drive current into without crossing a working device.
@@ -78,6 +83,8 @@ impl<'a> Ctx<'a> {
             cut: OrderedSet::new(),
             ungrounded: OrderedSet::new(),
             free_tags: std::cell::OnceCell::new(),
+            loose: std::cell::OnceCell::new(),
+            free_feeds: std::cell::OnceCell::new(),
             lie: Lie::of(sheet, settings),
             stretches: Vec::new(),
         };
@@ -197,6 +204,15 @@ impl<'a> Ctx<'a> {
     pub(crate) fn free_tags(&self) -> &[String; 2] {
         self.free_tags
             .get_or_init(|| ["F", "W"].map(|letter| self.sheet.free_tag(letter)))
+    }
+
+    /// Ends that lie loose, in the order of their runs.
+    pub(crate) fn loose(&self) -> &[Loose] {
+        self.loose.get_or_init(|| rejoining::loose_ends(self))
+    }
+    /// Outputs of blocks that a source can make live and that have no wire yet.
+    pub(crate) fn free_feeds(&self) -> &[TerminalRef] {
+        self.free_feeds.get_or_init(|| rejoining::free_feeds(self))
     }
 
     // Things.

@@ -9,7 +9,7 @@ use circuit::faults::operating_band;
 use circuit::{Device, DeviceRef};
 use model::PartId;
 use model::quantity::Amps;
-use ordered::OrderedMap;
+use ordered::{OrderedMap, OrderedSet};
 use words::{figure, say};
 
 pub(crate) static CHECK: Check = Check {
@@ -48,6 +48,13 @@ const TOLD: &[&str] = &["fuse-outsizes-wire", "fuse-undersized"];
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     // Outputs of one block behind the same device make one finding.
     let mut found: OrderedMap<(PartId, DeviceRef), (Vec<String>, Amps)> = OrderedMap::new();
+    let working: OrderedSet<&DeviceRef> = ctx
+        .study
+        .devices
+        .iter()
+        .filter(|device| device.works)
+        .map(|device| &device.device)
+        .collect();
     for near in &ctx.study.devices {
         let works = near.works && !near.in_return && ctx.burdened_device(near);
         let Some(draws) = near.prospective.filter(|amps| works && amps.0 > 0.0) else {
@@ -56,7 +63,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         let Some(band) = operating_band(ctx.sheet, &near.device, draws) else {
             continue;
         };
-        for far in before(ctx, near) {
+        for far in before(ctx, near, &working) {
             let Some(first) = operating_band(ctx.sheet, &far, draws) else {
                 continue;
             };
@@ -92,7 +99,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 }
 
 /// The devices that a fault behind this one is fed through as well: those that guard the runs on its other side.
-fn before(ctx: &Ctx<'_>, near: &Device) -> Vec<DeviceRef> {
+fn before(ctx: &Ctx<'_>, near: &Device, working: &OrderedSet<&DeviceRef>) -> Vec<DeviceRef> {
     let mut all: Vec<DeviceRef> = Vec::new();
     for (id, _) in ctx.runs_of(near.device.part) {
         if near.guards.contains(&id) {
@@ -102,12 +109,7 @@ fn before(ctx: &Ctx<'_>, near: &Device) -> Vec<DeviceRef> {
             continue;
         };
         for device in protection.from.iter().flat_map(|from| &from.guards) {
-            let works = ctx
-                .study
-                .devices
-                .iter()
-                .any(|it| it.device == *device && it.works);
-            if works && device.part != near.device.part && !all.contains(device) {
+            if working.contains(&device) && device.part != near.device.part && !all.contains(device) {
                 all.push(device.clone());
             }
         }

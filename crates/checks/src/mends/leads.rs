@@ -2,7 +2,7 @@
 
 use crate::context::Ctx;
 use crate::mends::adding::{Adding, beside, wire};
-use crate::mends::rejoining::{MOST, free_feeds, is_free, missing_leg, terminals};
+use crate::mends::rejoining::{MOST, is_free, missing_leg, terminals};
 use crate::mends::set_part;
 use model::conductor::{Colour, Jacket, Material, Size};
 use model::kinds::sound::Position;
@@ -66,7 +66,11 @@ fn length_between(ctx: &Ctx<'_>, a: PartId, b: PartId) -> Fact<Metres> {
 
 /// Leads from the turn-on outputs of the sheet to this part, each as an edit.
 pub(crate) fn turn_on_leads(ctx: &Ctx<'_>, part: PartId) -> Vec<Edit> {
-    let outputs = terminals(ctx, |other, role| other.part != part && role == Role::TurnOnOut);
+    let outputs = terminals(
+        ctx,
+        |other, role| other != part && role == Role::TurnOnOut,
+        |_, _| true,
+    );
     let to = TerminalRef::new(part, "rem");
     outputs
         .into_iter()
@@ -210,8 +214,9 @@ pub(crate) fn new_feeds(ctx: &Ctx<'_>, to: &TerminalRef) -> Vec<Edit> {
         edit.changes.push(set_part(from.part, block));
         Some(edit).filter(|_| fitted.0 >= needs.0)
     };
-    free_feeds(ctx, to.part)
+    ctx.free_feeds()
         .iter()
+        .filter(|from| from.part != to.part)
         .filter_map(feed)
         .take(MOST)
         .collect()

@@ -6,17 +6,36 @@ use crate::finding::Finding;
 use crate::mends::adding::moved;
 use crate::mends::set_run;
 use crate::wiring::takes_feed;
-use model::{Edit, PartId, PartKind, Role, RunId, TerminalRef};
+use model::{Edit, PartId, PartKind, Role, Run, RunId, TerminalRef};
 use words::say;
 
 /// Most terminals between which somebody is asked to choose.
 pub(crate) const MOST: usize = 3;
 
-/// Terminals of the sheet of which this holds, with their roles.
-pub(crate) fn terminals(ctx: &Ctx<'_>, holds: impl Fn(&TerminalRef, Role) -> bool) -> Vec<TerminalRef> {
+/// An end of a run that lies loose.
+pub(crate) struct Loose {
+    /// The run.
+    pub(crate) run: RunId,
+    /// Which end: 0 or 1.
+    end: usize,
+    /// Terminals that it can have been meant to be on.
+    to: Vec<TerminalRef>,
+    /// Whether there is no doubt about it.
+    clear: bool,
+}
+
+/// Terminals of the sheet of the wanted role of which this holds.
+pub(crate) fn terminals(
+    ctx: &Ctx<'_>,
+    wanted: impl Fn(PartId, Role) -> bool,
+    holds: impl Fn(&TerminalRef, Role) -> bool,
+) -> Vec<TerminalRef> {
     let mut all = Vec::new();
     for id in ctx.sheet.parts.keys() {
         for (terminal, _) in ctx.wiring.terminals_of(*id) {
+            if !wanted(*id, terminal.role) {
+                continue;
+            }
             let at = TerminalRef::new(*id, terminal.name.as_str());
             if holds(&at, terminal.role) {
                 all.push(at);
@@ -74,9 +93,8 @@ pub(crate) fn missing_leg(ctx: &Ctx<'_>, coil_end: &TerminalRef) -> Option<(RunI
 /// The terminals on which the loose end of a run can have been meant to be, and whether there is no doubt about it.
 fn meant(ctx: &Ctx<'_>, at: &TerminalRef, role: Role) -> (Vec<TerminalRef>, bool) {
     let unused = |wanted: fn(Role) -> bool| {
-        terminals(ctx, |other, role| {
-            other.part != at.part && wanted(role) && is_free(ctx, other)
-        })
+        let elsewhere = |part: PartId, role: Role| part != at.part && wanted(role);
+        terminals(ctx, elsewhere, |other, _| is_free(ctx, other))
     };
     match role {
         Role::Coil { .. } => (
@@ -89,30 +107,40 @@ fn meant(ctx: &Ctx<'_>, at: &TerminalRef, role: Role) -> (Vec<TerminalRef>, bool
                 let pair = leg.is_some_and(|(_, leg)| leg.part == at.part && is_pair(ctx, &leg, role));
                 is_free(ctx, other) && pair
             };
-            (terminals(ctx, closes), true)
+            (
+                terminals(ctx, |_, role| matches!(role, Role::Coil { .. }), closes),
+                true,
+            )
         }
         Role::TurnOnIn => (
-            terminals(ctx, |other, role| {
-                other.part != at.part && role == Role::TurnOnOut
-            }),
+            terminals(
+                ctx,
+                |part, role| part != at.part && role == Role::TurnOnOut,
+                |_, _| true,
+            ),
             true,
         ),
         Role::TurnOnOut => (unused(|role| role == Role::TurnOnIn), true),
         Role::LineIn(_) => (unused(|role| matches!(role, Role::LineOut(_))), true),
         Role::LineOut(_) => (unused(|role| matches!(role, Role::LineIn(_))), true),
         Role::SupplyMinus => (
-            terminals(ctx, |other, _| {
-                matches!(ctx.kind(other.part), Some(PartKind::Ground(_)))
-            }),
+            terminals(
+                ctx,
+                |part, _| matches!(ctx.kind(part), Some(PartKind::Ground(_))),
+                |_, _| true,
+            ),
             false,
         ),
-        Role::SupplyPlus => (free_feeds(ctx, at.part), false),
+        Role::SupplyPlus => {
+            let others = ctx.free_feeds().iter().filter(|other| other.part != at.part);
+            (others.cloned().collect(), false)
+        }
         Role::Through if is_live(ctx, at) => {
             let takes = |other: &TerminalRef, role| {
                 let kind = ctx.kind(other.part);
                 is_free(ctx, other) && kind.is_some_and(|kind| takes_feed(kind, &other.terminal, role))
             };
-            (terminals(ctx, takes), false)
+            (terminals(ctx, |_, _| true, takes), false)
         }
         _ => (Vec::new(), false),
     }
@@ -124,15 +152,12 @@ fn is_live(ctx: &Ctx<'_>, at: &TerminalRef) -> bool {
 }
 
 /// Outputs of blocks that a source can make live and that have no wire yet.
-pub(crate) fn free_feeds(ctx: &Ctx<'_>, other_than: PartId) -> Vec<TerminalRef> {
-    terminals(ctx, |at, _| {
-        let is_output = matches!(ctx.kind(at.part), Some(PartKind::Block(_)));
-        is_output
-            && at.part != other_than
-            && at.terminal.as_str().starts_with("out")
-            && is_free(ctx, at)
-            && is_live(ctx, at)
-    })
+pub(crate) fn free_feeds(ctx: &Ctx<'_>) -> Vec<TerminalRef> {
+    terminals(
+        ctx,
+        |part, _| matches!(ctx.kind(part), Some(PartKind::Block(_))),
+        |at, _| at.terminal.as_str().starts_with("out") && is_free(ctx, at) && is_live(ctx, at),
+    )
 }
 
 /// Whether a leg belongs to the output of this one, and is the other of the two.
@@ -149,63 +174,69 @@ fn is_pair(ctx: &Ctx<'_>, leg: &TerminalRef, one: Role) -> bool {
     }
 }
 
+/// Ends that lie loose, in the order of their runs; of a run that lies loose at both ends none.
+pub(crate) fn loose_ends(ctx: &Ctx<'_>) -> Vec<Loose> {
+    let of_run = |(id, run): (&RunId, &Run)| {
+        if !has_loose_end(ctx, run) {
+            return None;
+        }
+        let is_there = |end: usize| {
+            let at = run.ends().get(end).and_then(|end| end.terminal())?;
+            ctx.wiring
+                .point(at.part, at.terminal.as_str())
+                .map(|_| at.clone())
+        };
+        let (at, end) = match (is_there(0), is_there(1)) {
+            (Some(at), None) => (at, 1),
+            (None, Some(at)) => (at, 0),
+            _ => return None,
+        };
+        let (to, clear) = meant(ctx, &at, ctx.sheet.role(&at)?);
+        let clear = clear && to.len() == 1;
+        Some(Loose {
+            run: *id,
+            end,
+            to,
+            clear,
+        })
+    };
+    ctx.sheet.runs.iter().filter_map(of_run).collect()
+}
+
 /// Offers to lead the loose end of a run to where it can have been meant to be.
 pub(crate) fn rejoin(ctx: &Ctx<'_>, id: RunId, finding: Finding) -> Finding {
-    let Some(run) = ctx.run(id).filter(|run| has_loose_end(ctx, run)) else {
+    match ctx.loose().iter().find(|loose| loose.run == id) {
+        Some(loose) => lead(ctx, loose, finding, |_| true),
+        None => finding,
+    }
+}
+
+/// Offers to lead a loose end to those of the first terminals of which this holds.
+fn lead(ctx: &Ctx<'_>, loose: &Loose, finding: Finding, holds: impl Fn(&TerminalRef) -> bool) -> Finding {
+    let Some(run) = ctx.run(loose.run) else {
         return finding;
     };
-    let is_there = |end: usize| {
-        let at = run.ends().get(end).and_then(|end| end.terminal())?;
-        ctx.wiring
-            .point(at.part, at.terminal.as_str())
-            .map(|_| at.clone())
-    };
-    let (at, loose) = match (is_there(0), is_there(1)) {
-        (Some(at), None) => (at, 1),
-        (None, Some(at)) => (at, 0),
-        _ => return finding,
-    };
-    let Some(role) = ctx.sheet.role(&at) else {
-        return finding;
-    };
-    let (to, clear) = meant(ctx, &at, role);
-    let clear = clear && to.len() == 1;
-    to.iter().take(MOST).fold(finding, |finding, to| {
-        let run = moved(ctx, run, loose, to.clone());
+    let offered = loose.to.iter().take(MOST).filter(|to| holds(to));
+    offered.fold(finding, |finding, to| {
+        let moved = moved(ctx, run, loose.end, to.clone());
         let name = say!(
             "mend-take-to",
             run = &run.tag,
             terminal = ctx.terminal(to.part, to.terminal.as_str())
         );
-        let edit = Some(Edit::new(name, vec![set_run(id, run)]));
-        if clear {
+        let edit = Some(Edit::new(name, vec![set_run(loose.run, moved)]));
+        if loose.clear {
             finding.mend(edit)
         } else {
-            finding.mend_by_choice(edit, say!("mend-choice-end", run = ctx.run_tag(id)))
+            finding.mend_by_choice(edit, say!("mend-choice-end", run = ctx.run_tag(loose.run)))
         }
     })
 }
 
 /// Offers the same for every loose run that leads to this part, or can be led to it.
-pub(crate) fn rejoin_at(ctx: &Ctx<'_>, part: PartId, mut finding: Finding) -> Finding {
-    for (id, run) in &ctx.sheet.runs {
-        if !has_loose_end(ctx, run) {
-            continue;
-        }
-        let own = run.touches(part);
-        let before = finding.mends.len();
-        finding = rejoin(ctx, *id, finding);
-        let lands = |mend: &crate::finding::Mend| {
-            mend.edit.changes.iter().any(|change| match change {
-                model::Change::Run { to: Some(run), .. } => run.touches(part),
-                _ => false,
-            })
-        };
-        let mut place = 0;
-        finding.mends.retain(|mend| {
-            place += 1;
-            place <= before || own || lands(mend)
-        });
-    }
-    finding
+pub(crate) fn rejoin_at(ctx: &Ctx<'_>, part: PartId, finding: Finding) -> Finding {
+    ctx.loose().iter().fold(finding, |finding, loose| {
+        let own = ctx.run(loose.run).is_some_and(|run| run.touches(part));
+        lead(ctx, loose, finding, |to| own || to.part == part)
+    })
 }
