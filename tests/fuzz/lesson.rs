@@ -17,7 +17,7 @@ fn target(bytes: &[u8]) -> Fate {
                     "line {} of {lines}",
                     error.line
                 );
-                assert!(error.column >= 1 && !error.message.is_empty());
+                assert!(error.column >= 1 && !error.message.to_string().is_empty());
                 let _ = error.to_string();
             }
             if let Ok(draft) = read_draft(&text) {

@@ -22,6 +22,7 @@ fn all<'s>(saying: &'s Saying, into: &mut Vec<&'s Saying>) {
         match value {
             Value::Saying(saying) => all(saying, into),
             Value::List(list) => list.iter().for_each(|value| of_value(value, into)),
+            Value::Joined(sayings, _) => sayings.iter().for_each(|saying| all(saying, into)),
             _ => {}
         }
     }

@@ -154,7 +154,7 @@ impl Keeper {
             let first = loaded
                 .problems
                 .first()
-                .map(ToString::to_string)
+                .map(|it| self.desk.words().say(&it.said()))
                 .unwrap_or_default();
             let count = loaded.problems.len();
             self.tell(&say!(
@@ -366,13 +366,16 @@ impl Keeper {
         let read = if is_text_form {
             model::text::parse(text)
                 .map(|job| (job, String::new()))
-                .map_err(|errors| errors.to_string())
+                .map_err(|errors| errors.told(&self.desk.words()))
         } else {
             model::file::read_lenient(&opened.bytes)
                 .map_err(|error| self.desk.words().say(&error.said()))
                 .map(|read| {
                     let aside = read.problems.iter().find(|problem| problem.left_out);
-                    (read.job, aside.map_or(String::new(), ToString::to_string))
+                    (
+                        read.job,
+                        aside.map_or(String::new(), |it| self.desk.words().say(&it.said())),
+                    )
                 })
         };
         match read {

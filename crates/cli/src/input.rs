@@ -1,9 +1,9 @@
 //! Reading a job: from a file, from standard input, or one that comes with the program.
 
 use crate::args::JobCall;
-use crate::speech::{tell, text, words};
+use crate::speech::{plain, tell, text, words};
 use lessons::{BuiltIn, LESSONS, Lesson, Version, WORKED_JOBS, WorkedJob};
-use model::text::closest;
+use model::text::{TextErrors, closest};
 use model::{Job, Settings, Sheet, SheetKind};
 use std::io::Read;
 use words::say;
@@ -38,7 +38,7 @@ pub(crate) fn job(name: &str) -> Result<Job, String> {
     if is_file {
         return model::file::read(&bytes).map_err(|error| format!("{name}: {}", tell(&error.said())));
     }
-    model::text::parse(&utf8(name, bytes)?).map_err(|errors| format!("{name}:\n{errors}"))
+    model::text::parse(&utf8(name, bytes)?).map_err(|errors| wrong_in(name, &errors))
 }
 
 /// Reads a lesson: one that comes with the program, or a file.
@@ -56,7 +56,12 @@ pub(crate) fn lesson(name: &str) -> Result<Lesson, String> {
             None => say!("cli-no-lesson", name = name),
         }));
     }
-    lessons::read(&utf8(name, bytes(name)?)?).map_err(|errors| format!("{name}:\n{errors}"))
+    lessons::read(&utf8(name, bytes(name)?)?).map_err(|errors| wrong_in(name, &errors))
+}
+
+/// What is wrong with a text, and where.
+fn wrong_in(name: &str, errors: &TextErrors) -> String {
+    format!("{name}:\n{}", plain(errors.told(words())))
 }
 
 /// What could not be read, and why.

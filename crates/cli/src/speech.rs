@@ -17,7 +17,12 @@ pub(crate) fn words() -> &'static Words {
 
 /// A saying as a sentence. Where long names may break on a page nothing is written: terminals show the sign.
 pub(crate) fn tell(saying: &Saying) -> String {
-    words().say(saying).replace('\u{ad}', "")
+    plain(words().say(saying))
+}
+
+/// A text without the signs that only a page needs.
+pub(crate) fn plain(text: String) -> String {
+    text.replace('\u{ad}', "")
 }
 
 /// A message without values.
@@ -209,6 +214,11 @@ pub(crate) fn error_told(error: &clap::Error) -> Option<String> {
             }
             _ => say!("cli-error-twice", argument = argument),
         },
+        ErrorKind::TooManyValues => {
+            let value = one(ContextKind::InvalidValue).unwrap_or_default();
+            say!("cli-error-no-value", argument = argument, value = value)
+        }
+        ErrorKind::InvalidUtf8 => say!("cli-error-utf8"),
         ErrorKind::MissingSubcommand => say!("cli-error-no-command"),
         _ => return None,
     };

@@ -71,9 +71,7 @@ impl Editor {
             }
             Ok(_) => self.refuse(text, say!("paste-no-part")),
             Err(errors) => {
-                let first = errors.to_string();
-                let first = first.lines().next().unwrap_or_default().to_owned();
-                self.refuse(text, first.into());
+                self.refuse(text, errors.first());
             }
         }
         self.take_effects()

@@ -1,6 +1,7 @@
 //! A text in blocks, the form of lessons and of their words in other languages: a line that begins without a blank opens a
 //! block, what is indented belongs to it, `#` at the beginning of a line starts a comment.
 
+use ::words::{Saying, say};
 use model::text::TextError;
 
 /// Most blocks of a text: beyond them it is no lesson.
@@ -30,14 +31,14 @@ impl<'t> Line<'t> {
             .collect()
     }
     /// An error that is about this line.
-    pub(crate) fn error(self, message: impl Into<String>, help: impl Into<String>) -> TextError {
+    pub(crate) fn error(self, message: impl Into<Saying>, help: impl Into<Saying>) -> TextError {
         let start = self.text.len() - self.text.trim_start().len();
         TextError {
             line: self.number,
             column: start + 1,
             width: self.text.trim().chars().count().max(1),
             message: message.into(),
-            help: help.into(),
+            help: Some(help.into()),
             source: self.text.to_owned(),
         }
     }
@@ -60,8 +61,8 @@ pub(crate) fn each_block<'t>(
         if !head.text.is_empty() {
             blocks += 1;
             if blocks > MOST_BLOCKS {
-                let message = format!("more than {MOST_BLOCKS} blocks");
-                return Some(head.error(message, "make two lessons of it"));
+                let message = say!("lesson-text-blocks", most = MOST_BLOCKS);
+                return Some(head.error(message, say!("lesson-text-two")));
             }
             take(*head, block);
         }

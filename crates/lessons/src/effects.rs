@@ -47,7 +47,7 @@ impl Effect {
     ///
     /// # Errors
     /// When it is neither; the text says what would do.
-    pub fn parse(text: &str) -> Result<Self, String> {
+    pub fn parse(text: &str) -> Result<Self, Saying> {
         let words: Vec<&str> = text.split_whitespace().collect();
         if let [word, at] = words[..] {
             let at = at.to_owned();
@@ -59,16 +59,17 @@ impl Effect {
                 "opens" => Ok(Self::Opens(at)),
                 "finds" => Ok(Self::Finds(at)),
                 "clears" => Ok(Self::Clears(at)),
-                _ => Err(format!(
-                    "`{word}` is no effect; write {} or `current W3 > 20 A`",
-                    WORDS.join(", ")
+                _ => Err(say!(
+                    "lesson-text-effect-word",
+                    word = word,
+                    words = WORDS.join(", ")
                 )),
             };
         }
         let (name, at, sign, number, unit) = match words[..] {
             [name, at, sign @ (">" | "<"), number, unit] => (name, at, sign, number, unit),
             [name, sign @ (">" | "<"), number, unit] => (name, "", sign, number, unit),
-            _ => return Err("write an effect as `silent LS1` or `current W3 > 20 A`".to_owned()),
+            _ => return Err(say!("lesson-text-effect-form")),
         };
         let number = number.parse::<f64>().ok().filter(|number| number.is_finite());
         Ok(Self::Compares {

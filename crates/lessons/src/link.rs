@@ -19,5 +19,5 @@ pub fn lesson_fragment(lesson: &Lesson) -> Result<String, TooLong> {
 /// [`LinkError`], in words for whoever clicked on it.
 pub fn open_lesson(link: &str) -> Result<Lesson, LinkError> {
     let text = sharing::unpacked(link, Carries::Lesson)?;
-    read(&text).map_err(|errors| LinkError::not_understood(&errors.to_string()))
+    read(&text).map_err(|errors| LinkError::not_understood(&errors))
 }

@@ -42,6 +42,7 @@ use crate::blocks::{Line, MOST_ERRORS, each_block, items, paragraphs};
 use crate::breaks::{Break, BreakKind, Follows};
 use crate::effects::Effect;
 use crate::lesson::{Answer, ByHand, Lesson, Look, Question, Unasked, Version};
+use ::words::{Saying, say};
 use drawing::Overlay;
 use model::PartKind;
 use model::text::{TextError, TextErrors, closest};
@@ -88,11 +89,7 @@ fn read_as(text: &str, draft: bool) -> Result<Lesson, TextErrors> {
     };
     if text.len() > model::limits::LARGEST_FILE {
         let line = Line { number: 1, text: "" };
-        reader.wrong(
-            line,
-            "the lesson is longer than a job may be",
-            "make two lessons of it",
-        );
+        reader.wrong(line, say!("lesson-text-long"), say!("lesson-text-two"));
         return Err(TextErrors(reader.errors));
     }
     let lines = Line::all(text);
@@ -104,11 +101,7 @@ fn read_as(text: &str, draft: bool) -> Result<Lesson, TextErrors> {
             number: 1,
             text: text.lines().next().unwrap_or_default(),
         };
-        reader.wrong(
-            line,
-            "a lesson begins with its key",
-            "write `lesson fuse-too-far`",
-        );
+        reader.wrong(line, say!("lesson-text-key-first"), say!("lesson-text-key-help"));
     }
     if reader.errors.is_empty() {
         reader.names(&lines);
@@ -125,7 +118,7 @@ fn words(text: &str) -> Vec<String> {
 }
 
 impl Reader {
-    fn wrong(&mut self, line: Line<'_>, message: impl Into<String>, help: impl Into<String>) {
+    fn wrong(&mut self, line: Line<'_>, message: Saying, help: Saying) {
         if self.errors.len() >= MOST_ERRORS {
             return;
         }
@@ -136,18 +129,17 @@ impl Reader {
         let (word, rest) = head.text.split_once(' ').unwrap_or((head.text, ""));
         let rest = rest.trim();
         if ["look", "break", "fault", "about", "unasked"].contains(&word) && words(rest).len() > MOST_THINGS {
-            let help = "name the foremost";
-            return self.wrong(head, format!("more than {MOST_THINGS} things are named"), help);
+            return self.wrong(
+                head,
+                say!("lesson-text-things", most = MOST_THINGS),
+                say!("lesson-text-things-help"),
+            );
         }
         match word {
             "lesson" => {
                 let fits = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
                 if rest.is_empty() || rest.len() > 60 || !rest.chars().all(fits) {
-                    self.wrong(
-                        head,
-                        "a key is made of small letters, digits and dashes",
-                        "write `lesson fuse-too-far`",
-                    );
+                    self.wrong(head, say!("lesson-text-key"), say!("lesson-text-key-help"));
                 }
                 self.lesson.key = rest.to_owned();
             }
@@ -167,8 +159,7 @@ impl Reader {
                 let says = paragraphs(block).join(" ");
                 let whole = things.len() >= 2 && (found || !says.is_empty());
                 if things.is_empty() || !whole && !self.draft {
-                    let help = "write `fault signal-beside-feed W4 W2` and below it, indented, what is wrong";
-                    return self.wrong(head, "a fault has a name, things and a sentence", help);
+                    return self.wrong(head, say!("lesson-text-fault"), say!("lesson-text-fault-help"));
                 }
                 let name = things.remove(0);
                 self.lesson.faults.push(ByHand { name, things, says });
@@ -176,8 +167,11 @@ impl Reader {
             "unasked" => {
                 let mut things = words(rest);
                 if things.is_empty() {
-                    let help = "write `unasked lead-loss W5`";
-                    return self.wrong(head, "what is not asked for has the name of a check", help);
+                    return self.wrong(
+                        head,
+                        say!("lesson-text-unasked"),
+                        say!("lesson-text-unasked-help"),
+                    );
                 }
                 let check = things.remove(0);
                 self.lesson.unasked.push(Unasked { check, things });
@@ -185,10 +179,10 @@ impl Reader {
             "system" => self.system(block),
             _ => {
                 let help = match closest(word, BLOCKS) {
-                    Some(meant) => format!("did you mean `{meant}`?"),
-                    None => format!("a line begins with {}, or is indented", BLOCKS.join(", ")),
+                    Some(meant) => say!("text-meant", meant = meant),
+                    None => say!("lesson-text-begins", words = BLOCKS.join(", ")),
                 };
-                self.wrong(head, format!("`{word}` opens no block"), help);
+                self.wrong(head, say!("lesson-text-no-block", word = word), help);
             }
         }
     }
@@ -211,14 +205,13 @@ impl Reader {
                 .collect();
             return self.wrong(
                 head,
-                format!("there is no overlay `{word}`"),
-                format!("there are {}", all.join(", ")),
+                say!("lesson-text-overlay", word = word),
+                say!("text-there-are", words = all.join(", ")),
             );
         };
         let says = paragraphs(block).join(" ");
         if !self.draft && (things.is_empty() || says.is_empty()) {
-            let help = "write `look heat W2` and below it, indented, what to see there";
-            return self.wrong(head, "a look needs things and a sentence", help);
+            return self.wrong(head, say!("lesson-text-look"), say!("lesson-text-look-help"));
         }
         self.lesson.looks.push(Look {
             overlay,
@@ -235,17 +228,17 @@ impl Reader {
             things.remove(0)
         };
         let Some(kind) = BreakKind::ALL.into_iter().find(|kind| kind.word() == word) else {
-            let help = "write `break open W3`, `break reversed LS1`, `break dead B2` or `break joined LS1.+ E1.stud`";
-            return self.wrong(head, format!("`{word}` is no kind of break"), help);
+            return self.wrong(
+                head,
+                say!("lesson-text-break", word = word),
+                say!("lesson-text-break-help"),
+            );
         };
         let wanted = kind.wants();
         // Of a draft some may be missing yet, never too many.
         if things.len() > wanted || things.len() < wanted && !self.draft {
-            let help = format!(
-                "name {wanted} thing{}",
-                if wanted == 1 { "" } else { "s, as `LS1.+ E1.stud`" }
-            );
-            return self.wrong(head, format!("`{word}` names {} things", things.len()), help);
+            let what = say!("lesson-text-break-things", word = word, count = things.len());
+            return self.wrong(head, what, say!("lesson-text-break-things-help", count = wanted));
         }
         let mut made = Break {
             kind,
@@ -260,8 +253,8 @@ impl Reader {
                     let Some(version) = Version::from_word(version) else {
                         self.wrong(
                             line,
-                            "in which version?",
-                            "write `then bad silent LS1` or `still good plays LS1`",
+                            say!("lesson-text-version"),
+                            say!("lesson-text-version-help"),
                         );
                         continue;
                     };
@@ -271,13 +264,13 @@ impl Reader {
                             version,
                             effect,
                         }),
-                        Err(why) => self.wrong(line, "this is no effect", why),
+                        Err(why) => self.wrong(line, say!("lesson-text-effect"), why),
                     }
                 }
                 _ => self.wrong(
                     line,
-                    format!("`{word}` has no place in a break"),
-                    "write then, still or says",
+                    say!("lesson-text-in-break", word = word),
+                    say!("lesson-text-in-break-help"),
                 ),
             }
         }
@@ -298,15 +291,18 @@ impl Reader {
                 "why" => made.why = says,
                 _ => self.wrong(
                     line,
-                    format!("`{word}` has no place in a question"),
-                    "write right, wrong or why",
+                    say!("lesson-text-in-question", word = word),
+                    say!("lesson-text-in-question-help"),
                 ),
             }
         }
         let any = |right: bool| made.answers.iter().any(|answer| answer.right == right);
         if !self.draft && (made.asks.is_empty() || !any(true) || !any(false)) {
-            let help = "add `right …` and `wrong …` below it, indented";
-            self.wrong(head, "a question needs a right answer and a wrong one", help);
+            self.wrong(
+                head,
+                say!("lesson-text-question"),
+                say!("lesson-text-question-help"),
+            );
         }
         self.lesson.questions.push(made);
     }
@@ -353,8 +349,8 @@ impl Reader {
             {
                 self.wrong(
                     *line,
-                    "a lesson has a title and its two versions already",
-                    "take this line out",
+                    say!("lesson-text-own-line"),
+                    say!("lesson-text-own-line-help"),
                 );
             }
         }
@@ -436,8 +432,11 @@ impl Reader {
         );
         for (word, tag) in named {
             if !self.draft && !known(tag) {
-                let help = "name a part or run of the system";
-                self.wrong(line_of(word, tag), format!("the system has no `{tag}`"), help);
+                self.wrong(
+                    line_of(word, tag),
+                    say!("lesson-text-no-thing", tag = tag),
+                    say!("lesson-text-no-thing-help"),
+                );
             }
         }
         let about = lesson.about.iter().map(|name| ("about", name));
@@ -447,13 +446,15 @@ impl Reader {
             .filter(|(_, name)| checks::check_named(name).is_none())
         {
             let help = match closest(name, checks::CHECKS.iter().map(|check| check.name)) {
-                Some(meant) => format!("did you mean `{meant}`?"),
-                None if word == "about" => {
-                    "leave `about` out where no check speaks of it, and write a `fault`".to_owned()
-                }
-                None => "`loomwright explain` lists the checks".to_owned(),
+                Some(meant) => say!("text-meant", meant = meant),
+                None if word == "about" => say!("lesson-text-about-help"),
+                None => say!("lesson-text-checks-help"),
             };
-            self.wrong(line_of(word, name), format!("there is no check `{name}`"), help);
+            self.wrong(
+                line_of(word, name),
+                say!("lesson-text-no-check", name = name),
+                help,
+            );
         }
         self.lesson = lesson;
     }

@@ -30,6 +30,7 @@
 
 use crate::blocks::{Line, MOST_ERRORS, each_block, items, paragraphs};
 use crate::lesson::{Lesson, Version};
+use ::words::Saying;
 use model::text::TextErrors;
 
 /// Words that open a block.
@@ -70,7 +71,7 @@ pub fn translate(lesson: Lesson, words: &str) -> Result<Lesson, TextErrors> {
 }
 
 impl Translator {
-    fn wrong(&mut self, line: Line<'_>, message: impl Into<String>, help: impl Into<String>) {
+    fn wrong(&mut self, line: Line<'_>, message: impl Into<Saying>, help: impl Into<Saying>) {
         if self.errors.0.len() < MOST_ERRORS {
             self.errors.0.push(line.error(message, help));
         }

@@ -139,7 +139,7 @@ impl Size {
 
 impl PropertyType for Size {
     const SHAPE: Shape = Shape::Text {
-        example: "16mm2 or 4AWG",
+        example: "16mm2, 4AWG",
     };
     fn print(&self) -> String {
         match self {
@@ -244,9 +244,7 @@ impl Jacket {
 }
 
 impl PropertyType for Jacket {
-    const SHAPE: Shape = Shape::Text {
-        example: "RD or WHBK (base, then tracer)",
-    };
+    const SHAPE: Shape = Shape::Text { example: "RD, WHBK" };
     fn print(&self) -> String {
         match self.base {
             Some(base) => format!("{}{}", base.word(), self.tracer.map_or("", Colour::word)),

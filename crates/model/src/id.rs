@@ -6,6 +6,7 @@
 use serde::{Serialize, Serializer};
 use smol_str::SmolStr;
 use std::fmt;
+use words::{Saying, say};
 
 macro_rules! id {
     ($(#[$doc:meta])* $name:ident, $letter:literal) => {
@@ -18,14 +19,14 @@ macro_rules! id {
             }
         }
         impl std::str::FromStr for $name {
-            type Err = String;
-            fn from_str(text: &str) -> Result<Self, String> {
+            type Err = Saying;
+            fn from_str(text: &str) -> Result<Self, Saying> {
                 text.strip_prefix($letter)
                     // Only the canonical writing: `p07` and `p+7` would be second names for p7.
                     .filter(|digits| digits.bytes().all(|b| b.is_ascii_digit()) && (*digits == "0" || !digits.starts_with('0')))
                     .and_then(|digits| digits.parse().ok())
                     .map(Self)
-                    .ok_or_else(|| format!(concat!("`{}` is not an id; write it as ", $letter, "12"), text))
+                    .ok_or_else(|| say!("error-no-id", text = text, like = concat!($letter, "12")))
             }
         }
         impl Serialize for $name {

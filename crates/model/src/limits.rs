@@ -65,9 +65,9 @@ pub fn check_tag(tag: &str) -> Result<(), Saying> {
 ///
 /// # Errors
 /// When it is longer.
-pub fn check_length(text: &str, most: usize) -> Result<(), String> {
+pub fn check_length(text: &str, most: usize) -> Result<(), Saying> {
     if text.len() > most {
-        return Err(format!("is {} bytes long; it may have {most}", text.len()));
+        return Err(say!("error-length", bytes = text.len(), most = most));
     }
     Ok(())
 }

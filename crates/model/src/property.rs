@@ -110,7 +110,7 @@ pub trait PropertyType: Sized {
     /// # Errors
     /// When it is of another form.
     fn from_json(value: &Value) -> Result<Self, Misread> {
-        Self::parse(text(value)?, None).map_err(|error| Misread::new(error.to_string()))
+        Self::parse(text(value)?, None).map_err(|error| Misread::new(error.said))
     }
 }
 
@@ -282,8 +282,8 @@ macro_rules! whole_numbers {
     )+};
 }
 whole_numbers! {
-    u8, "a whole number from 0 to 255";
-    u16, "a whole number from 0 to 65535";
+    u8, "byte";
+    u16, "two-bytes";
 }
 
 impl PropertyType for bool {
@@ -393,13 +393,11 @@ const ASSUMED: &str = "assumed";
 /// What stands under `assumed`, beside which nothing else may stand.
 fn assumed(object: &Map<String, Value>) -> Result<&Value, Misread> {
     if let Some(other) = object.keys().find(|key| *key != ASSUMED) {
-        return Err(Misread::new(format!(
-            "it has `{other}`, but only `assumed` may stand here"
-        )));
+        return Err(Misread::new(say!("json-beside-assumed", key = other)));
     }
     object
         .get(ASSUMED)
-        .ok_or_else(|| Misread::new("an empty object; it should be {\"assumed\": value}"))
+        .ok_or_else(|| Misread::new(say!("json-assumed-empty")))
 }
 
 /// One property of a set, whatever its type: see [`PropertyType`].

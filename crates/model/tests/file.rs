@@ -241,7 +241,7 @@ fn errors_name_the_place() {
         };
         assert_eq!(told, place, "{to}: {message}");
         assert!(
-            message.contains(saying),
+            message.to_string().contains(saying),
             "{place}: `{saying}` is not in: {message}"
         );
         // The rest is there, what is wrong is kept, and what is saved then opens without a complaint.

@@ -183,7 +183,7 @@ fn holds_of_a_file(bytes: &[u8]) {
         Ok(opened) => {
             for problem in &opened.problems {
                 assert!(
-                    !problem.place.is_empty() && !problem.message.is_empty(),
+                    !problem.place.is_empty() && !problem.message.to_string().is_empty(),
                     "{problem:?}"
                 );
             }

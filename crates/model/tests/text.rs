@@ -127,7 +127,17 @@ fn errors(text: &str) -> Vec<(usize, usize, String)> {
         .1
         .0
         .into_iter()
-        .map(|e| (e.line, e.column, format!("{} / {}", e.message, e.help)))
+        .map(|e| {
+            (
+                e.line,
+                e.column,
+                format!(
+                    "{} / {}",
+                    e.message,
+                    e.help.map(|help| help.to_string()).unwrap_or_default()
+                ),
+            )
+        })
         .collect()
 }
 
@@ -161,7 +171,7 @@ fn errors_point_and_say_what_would_do() {
     one("fuse F1 ratng=60A", 1, 9, &["no `ratng`", "`rating`"]);
     one("fuse F1 rating=60V", 1, 16, &["unit", "0.1A to 1000A"]);
     one("fuse F1 rating=60A rating=5A", 1, 20, &["second time"]);
-    one("fuse F1 \"a\" \"b\"", 1, 13, &["second label"]);
+    one("fuse F1 \"a\" \"b\"", 1, 13, &["`label` is set a second time"]);
     one("fuse F1 by=nobody", 1, 12, &["maker, earlier or us"]);
     one("fuse F1 turn=45", 1, 14, &["0, 90, 180"]);
     one("fuse F1 @1", 1, 9, &["200,80"]);

@@ -4,6 +4,7 @@ use crate::coder::{decode, encode};
 use base64::Engine;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use model::Job;
+use model::text::TextErrors;
 use std::fmt;
 use words::{Saying, say};
 
@@ -75,14 +76,14 @@ pub enum LinkError {
     /// It was made by a newer version of the program, of this link version.
     Newer(u8),
     /// It is whole, but its text is not a job that this version understands.
-    NotUnderstood(String),
+    NotUnderstood(Saying),
 }
 
 impl LinkError {
-    /// Of a text that does not read: the first line of what is wrong with it.
+    /// Of a text that does not read: the first thing that is wrong with it.
     #[must_use]
-    pub fn not_understood(errors: &str) -> Self {
-        Self::NotUnderstood(errors.lines().next().unwrap_or_default().to_owned())
+    pub fn not_understood(errors: &TextErrors) -> Self {
+        Self::NotUnderstood(errors.first())
     }
     /// What it says to the reader.
     #[must_use]
@@ -186,7 +187,7 @@ pub fn packed(carries: Carries, text: &str) -> Result<String, TooLong> {
 /// [`LinkError`], in words for whoever clicked on it.
 pub fn open(link: &str) -> Result<Job, LinkError> {
     let text = unpacked(link, Carries::Job)?;
-    model::text::parse(&text).map_err(|errors| LinkError::not_understood(&errors.to_string()))
+    model::text::parse(&text).map_err(|errors| LinkError::not_understood(&errors))
 }
 
 /// What stands behind the `#`; all of it where there is none.

@@ -8,6 +8,7 @@
 
 use crate::link::{KEY, LinkError, fragment, open};
 use model::Job;
+use model::file::{FileError, Problem};
 use std::fmt;
 use words::{Saying, say};
 
@@ -28,7 +29,7 @@ pub enum PageError {
     /// What stands in the job's place was cut short or changed.
     Damaged,
     /// It is whole, but this version does not understand it.
-    NotUnderstood(String),
+    NotUnderstood(Saying),
 }
 
 impl PageError {
@@ -91,14 +92,17 @@ pub fn open_carried(carried: &str) -> Result<Job, PageError> {
             }
             LinkError::TooLong | LinkError::Damaged => PageError::Damaged,
             LinkError::Newer(version) => {
-                PageError::NotUnderstood(format!("it is packed in version {version}"))
+                PageError::NotUnderstood(say!("page-packed", version = version.to_string()))
             }
             LinkError::NotUnderstood(why) => PageError::NotUnderstood(why),
         });
     }
     model::file::read(carried.as_bytes()).map_err(|error| {
-        let words = error.to_string();
-        PageError::NotUnderstood(words.lines().next().unwrap_or_default().to_owned())
+        PageError::NotUnderstood(match error {
+            // One is enough to see that the page has to be made anew.
+            FileError::Damaged(problems) => problems.first().map_or_else(|| "".into(), Problem::said),
+            other => other.said(),
+        })
     })
 }
 

@@ -67,6 +67,8 @@ texts! {
     "editor"
     "sharing"
     "starting"
+    "text"
+    "file"
     "sizing"
     "web"
     "model-titles"
@@ -223,6 +225,14 @@ impl Words {
             Value::List(all) => {
                 let all: Vec<String> = all.iter().map(|value| self.value(value, depth + 1)).collect();
                 self.list(&all)
+            }
+            Value::Joined(all, between) => {
+                let mut out = String::new();
+                for (at, saying) in all.iter().enumerate() {
+                    out.push_str(if at == 0 { "" } else { between });
+                    self.write(saying, &mut out, depth + 1);
+                }
+                out
             }
             Value::Saying(saying) => {
                 let mut out = String::new();

@@ -26,6 +26,8 @@ pub enum Value {
     Figure(Figure),
     /// Several, joined by commas and "and". It chooses between singular and plural by how many there are.
     List(Vec<Value>),
+    /// All of these, however many, with this between them.
+    Joined(Vec<Saying>, &'static str),
     /// Another saying.
     Saying(Box<Saying>),
 }
@@ -110,6 +112,7 @@ impl Serialize for Value {
             Self::Count(count) => count.serialize(to),
             Self::Figure(figure) => figure.serialize(to),
             Self::List(all) => all.serialize(to),
+            Self::Joined(all, _) => all.serialize(to),
             Self::Saying(saying) => saying.serialize(to),
         }
     }

@@ -74,7 +74,7 @@ pub(super) async fn own(id: &str) -> Result<Lesson, StoreError> {
     let text = all.into_iter().find(|(known, _)| *known == name);
     let (_, text) = text.ok_or(StoreError::Missing)?;
     lessons::read_draft(&text).map_err(|errors| StoreError::Unreadable {
-        reason: errors.to_string(),
+        reason: errors.first(),
         original: text,
     })
 }

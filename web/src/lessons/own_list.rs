@@ -24,8 +24,8 @@ pub(crate) fn open_file(name: &str, bytes: &[u8], words: &Words) -> Result<(), S
             Some(first) => words.say(&say!(
                 "own-line",
                 line = first.line,
-                wrong = first.message.as_str(),
-                help = first.help.as_str()
+                wrong = &first.message,
+                help = first.help.as_ref().map_or_else(|| "".into(), words::Value::from)
             )),
             None => errors.to_string(),
         }),

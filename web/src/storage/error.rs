@@ -25,7 +25,7 @@ pub(crate) enum StoreError {
     /// What is stored of the job cannot be read at all.
     Unreadable {
         /// Why.
-        reason: String,
+        reason: Saying,
         /// What is stored, so that it can be saved as a file.
         original: String,
     },

@@ -6,6 +6,7 @@ use super::record::{Line, Snapshot};
 use model::Job;
 use model::file::{FileError, Problem};
 use model::history::{self, Entry};
+use words::say;
 
 /// A job as far as it could be read.
 #[derive(Debug)]
@@ -38,7 +39,7 @@ pub(super) fn restore(snapshot: &Snapshot, journal: &[Line]) -> Result<Restored,
             let read = if line.revision == expected {
                 Entry::from_line(&line.entry)
             } else {
-                Err(format!("edit {expected} is missing"))
+                Err(say!("journal-missing", edit = expected.to_string()))
             };
             match read {
                 Ok(entry) => {
@@ -49,7 +50,7 @@ pub(super) fn restore(snapshot: &Snapshot, journal: &[Line]) -> Result<Restored,
                 }
                 Err(reason) => restored.problems.push(Problem {
                     place: format!("journal.{}", line.revision),
-                    message: format!("cannot be played back, nor what came after it: {reason}"),
+                    message: say!("journal-unplayed", why = reason),
                     left_out: true,
                 }),
             }

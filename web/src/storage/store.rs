@@ -151,7 +151,7 @@ impl Store {
                 self.keep_original(key, revision, snapshot.text.clone(), unplayed)
                     .await?;
                 return Err(StoreError::Unreadable {
-                    reason: error.to_string(),
+                    reason: error.said(),
                     original: snapshot.text,
                 });
             }

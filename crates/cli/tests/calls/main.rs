@@ -399,6 +399,7 @@ fn help_and_errors_of_the_call_are_german_too() {
             &["check", "@van", "--sheet", "attic"],
             "möglich sind found, plan, built",
         ),
+        (&["check", "@van", "--json=x"], "--json nimmt keinen Wert"),
         (&["check", "@nowhere"], "keinen ausgearbeiteten Auftrag @nowhere"),
         (&["explain", "fuze"], "keine Prüfung `fuze`"),
         (&["check", "no-such-file.loom.json"], "lässt sich nicht lesen"),
@@ -408,6 +409,19 @@ fn help_and_errors_of_the_call_are_german_too() {
             code == 2 && out.is_empty() && err.contains(said),
             "{call:?}: {err}"
         );
+    }
+    // What is wrong with a job is German as well, in either form.
+    let spoilt = "{\"format\":\"loomwright-job\",\"version\":1,\"title\":7}";
+    for (text, said) in [
+        (
+            "battery B1\nfuze F1 60A\n",
+            "Zeile 2, Spalte 1: es gibt keine Bauteilart und keine Zeile `fuze`",
+        ),
+        (spoilt, "title: ist kein Text"),
+    ] {
+        let call = ["--language", "de", "check", "-"];
+        let (code, _, err) = output(loomwright(&call).write_stdin(text));
+        assert!(code == 2 && err.contains(said), "{err}");
     }
 }
 

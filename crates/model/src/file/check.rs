@@ -10,9 +10,10 @@ use crate::readings::Reading;
 use crate::thread::{Complaint, IntakeNote, Offer, Rates};
 use crate::tuning::Tuning;
 use ordered::OrderedSet;
+use words::{Saying, say};
 
 /// The first thing wrong with an item: where in it, and what.
-pub(super) type Wrong = (Vec<String>, String);
+pub(super) type Wrong = (Vec<String>, Saying);
 
 /// Something that can be held against the limits.
 pub(super) trait Checked {
@@ -20,17 +21,17 @@ pub(super) trait Checked {
     fn wrong(&self) -> Option<Wrong>;
 }
 
-fn at<const N: usize>(place: [&str; N], held: Result<(), impl ToString>) -> Result<(), Wrong> {
+fn at<const N: usize>(place: [&str; N], held: Result<(), Saying>) -> Result<(), Wrong> {
     held.map_err(|why| {
         let place = place.iter().map(|&step| step.to_owned()).collect();
-        (place, why.to_string())
+        (place, why)
     })
 }
 
 fn properties(place: &[&str], it: &impl PropertySet) -> Result<(), Wrong> {
     it.check().map_err(|(name, why)| {
         let place = place.iter().copied().chain([name]).map(str::to_owned).collect();
-        (place, why.to_string())
+        (place, why.said)
     })
 }
 
@@ -49,12 +50,9 @@ impl Checked for Part {
             at(["at"], self.at.map_or(Ok(()), check_point))?;
             properties(&["mounting"], &self.mounting)?;
             properties(&["handling"], &self.handling)?;
-            self.is.check().map_err(|(name, why)| {
-                (
-                    ["is", self.is.word(), name].map(str::to_owned).to_vec(),
-                    why.to_string(),
-                )
-            })
+            self.is
+                .check()
+                .map_err(|(name, why)| (["is", self.is.word(), name].map(str::to_owned).to_vec(), why.said))
         };
         all().err()
     }
@@ -69,9 +67,9 @@ impl Checked for Run {
             ),
             End::Loose(point) => at([name], check_point(*point)),
         };
-        let count = |count: usize, most: usize, of: &str| {
+        let count = |count: usize, most: usize, of: &'static str| {
             if count > most {
-                Err(format!("{count} {of}; there may be {most}"))
+                Err(say!("file-too-many", of = of, count = count, most = most))
             } else {
                 Ok(())
             }
@@ -121,15 +119,13 @@ impl Checked for Picture {
             properties(&["facts"], &self.facts)?;
             let size = self.bytes.len();
             let held = if size > limits::LARGEST_PICTURE {
-                Err(format!(
-                    "the picture has {size} bytes; it may have {}",
-                    limits::LARGEST_PICTURE
+                Err(say!(
+                    "error-picture-large",
+                    bytes = size,
+                    most = limits::LARGEST_PICTURE
                 ))
             } else if PictureForm::of(&self.bytes) != Some(self.facts.form) {
-                Err(format!(
-                    "the bytes are not those of a {} picture",
-                    self.facts.form.title()
-                ))
+                Err(say!("file-picture-form", form = self.facts.form.title()))
             } else {
                 Ok(())
             };
@@ -147,7 +143,7 @@ fn body(body: &Body) -> Result<(), Wrong> {
             let most = limits::MOST_OWN_PLACES;
             at(
                 ["body", list],
-                Err(format!("{count} of them; there may be {most}")),
+                Err(say!("file-too-many", of = "them", count = count, most = most)),
             )?;
         }
     }
@@ -174,20 +170,20 @@ impl Checked for Settings {
                     if number.is_finite() {
                         Ok(())
                     } else {
-                        Err("must be a finite number".to_owned())
+                        Err(say!("error-not-finite"))
                     },
                 )?;
             }
             if self.limits.len() > limits::MOST_SETTINGS {
                 at(
                     ["limits"],
-                    Err(format!("more than {} limits", limits::MOST_SETTINGS)),
+                    Err(say!("text-full", what = "limits", most = limits::MOST_SETTINGS)),
                 )?;
             }
             if self.allowed.len() > limits::MOST_SETTINGS {
                 at(
                     ["allowed"],
-                    Err(format!("more than {} checks", limits::MOST_SETTINGS)),
+                    Err(say!("text-full", what = "checks", most = limits::MOST_SETTINGS)),
                 )?;
             }
             at(
@@ -207,14 +203,13 @@ pub(super) fn ends_on_nothing(place: &str, sheet: &Sheet, problems: &mut Vec<Pro
         for (side, end) in [("from", &run.from), ("to", &run.to)] {
             let End::On(on) = end else { continue };
             let message = match sheet.parts.get(&on.part) {
-                None => format!(
-                    "the run {} ends on {}, which is not on this sheet",
-                    run.tag, on.part
-                ),
+                None => say!("file-end-nowhere", run = &run.tag, part = on.part.to_string()),
                 Some(part) if part.role(&on.terminal).is_none() => {
-                    format!(
-                        "the run {} ends on {}.{}, and {} has no such terminal",
-                        run.tag, part.tag, on.terminal, part.tag
+                    say!(
+                        "file-end-no-terminal",
+                        run = &run.tag,
+                        part = &part.tag,
+                        terminal = on.terminal.as_str()
                     )
                 }
                 Some(_) => continue,
@@ -254,21 +249,17 @@ pub fn check(job: &Job) -> Vec<Problem> {
     for (kind, sheet) in &job.sheets {
         let place = format!("sheets.{}", kind.word());
         if sheet.parts.len() > limits::MOST_PARTS || sheet.runs.len() > limits::MOST_RUNS {
-            let message = format!(
-                "a sheet has {} parts and {} runs at most",
-                limits::MOST_PARTS,
-                limits::MOST_RUNS
+            let message = say!(
+                "file-sheet-full",
+                parts = limits::MOST_PARTS,
+                runs = limits::MOST_RUNS
             );
             add(place.clone(), Some((Vec::new(), message)));
         }
         let mut tags = OrderedSet::new();
         let mut tag = |tag: &str| {
-            (!tags.insert(tag.to_owned())).then(|| {
-                (
-                    vec!["tag".to_owned()],
-                    format!("the tag `{tag}` stands twice on this sheet"),
-                )
-            })
+            (!tags.insert(tag.to_owned()))
+                .then(|| (vec!["tag".to_owned()], say!("file-tag-twice", tag = tag)))
         };
         for (id, part) in &sheet.parts {
             add(
@@ -286,7 +277,7 @@ pub fn check(job: &Job) -> Vec<Problem> {
     for (kind, sheet) in &job.sheets {
         let place = format!("sheets.{}.readings", kind.word());
         if sheet.readings.len() > limits::MOST_READINGS {
-            let message = format!("a sheet keeps {} readings at most", limits::MOST_READINGS);
+            let message = say!("error-readings", most = limits::MOST_READINGS);
             add(place.clone(), Some((Vec::new(), message)));
         }
         for (number, reading) in sheet.readings.iter().enumerate() {

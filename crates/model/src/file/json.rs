@@ -7,6 +7,7 @@ use serde::de::{DeserializeSeed, Error, MapAccess, SeqAccess, Visitor};
 use serde_json::{Map, Number, Value};
 use std::cell::RefCell;
 use std::fmt;
+use words::{Saying, say};
 
 /// Most values in one file: bounds the memory that a small file can make the reader take.
 const MOST_VALUES: usize = 4_000_000;
@@ -36,9 +37,11 @@ pub(crate) fn parse(bytes: &[u8]) -> Result<Value, FileError> {
                 message,
             },
             None => {
-                // The place follows in our own words.
-                let said = error.to_string();
-                let message = said.split(" at line ").next().unwrap_or_default().to_owned();
+                let message = if error.is_eof() {
+                    say!("json-cut")
+                } else {
+                    say!("json-syntax")
+                };
                 FileError::NotJson {
                     line: error.line(),
                     column: error.column(),
@@ -53,7 +56,7 @@ pub(crate) fn parse(bytes: &[u8]) -> Result<Value, FileError> {
 struct State {
     values: usize,
     place: Vec<String>,
-    misbuilt: Option<String>,
+    misbuilt: Option<Saying>,
 }
 
 #[derive(Clone, Copy)]
@@ -63,7 +66,7 @@ struct Seed<'s> {
 }
 
 impl Seed<'_> {
-    fn misbuilt<E: Error>(self, message: String) -> E {
+    fn misbuilt<E: Error>(self, message: Saying) -> E {
         self.state.borrow_mut().misbuilt = Some(message);
         E::custom("misbuilt")
     }
@@ -71,7 +74,7 @@ impl Seed<'_> {
     fn enter<E: Error>(self, at: String) -> Result<Self, E> {
         self.state.borrow_mut().place.push(at);
         if self.depth >= limits::DEEPEST {
-            return Err(self.misbuilt(format!("it is nested deeper than {} levels", limits::DEEPEST)));
+            return Err(self.misbuilt(say!("json-deep", most = limits::DEEPEST)));
         }
         Ok(Self {
             depth: self.depth + 1,
@@ -93,7 +96,7 @@ impl<'de> DeserializeSeed<'de> for Seed<'_> {
             state.values
         };
         if count > MOST_VALUES {
-            return Err(self.misbuilt(format!("it holds more than {MOST_VALUES} values")));
+            return Err(self.misbuilt(say!("json-many", most = MOST_VALUES)));
         }
         deserializer.deserialize_any(self)
     }
@@ -143,9 +146,7 @@ impl<'de> Visitor<'de> for Seed<'_> {
         while let Some(key) = map.next_key::<String>()? {
             let inner = self.enter(key.chars().take(60).collect())?;
             if all.contains_key(&key) {
-                return Err(
-                    self.misbuilt("the key stands twice in one object; take one of the two out".to_owned())
-                );
+                return Err(self.misbuilt(say!("json-key-twice")));
             }
             let value = map.next_value_seed(inner)?;
             all.insert(key, value);

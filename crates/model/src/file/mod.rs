@@ -29,7 +29,7 @@ use crate::job::Job;
 use crate::json::ToJson;
 use serde_json::Value;
 use std::fmt;
-use words::{Saying, say};
+use words::{Saying, Value as Word, say};
 
 /// What the file says it is.
 pub const FORMAT: &str = "loomwright-job";
@@ -43,15 +43,23 @@ pub struct Problem {
     /// Where: `sheets.plan.parts.p3.is.fuse.rating`.
     pub place: String,
     /// What is wrong with it, and what it takes instead.
-    pub message: String,
+    pub message: Saying,
     /// Whether it had to be left out of the job, or replaced; it is then kept under [`UNREAD`]. Otherwise it is in the
     /// job as it stood, and only worth knowing.
     pub left_out: bool,
 }
 
+impl Problem {
+    /// Where, and what.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        say!("file-problem", place = &self.place, what = &self.message)
+    }
+}
+
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "{}: {}", self.place, self.message)
+        self.said().fmt(out)
     }
 }
 
@@ -75,19 +83,19 @@ pub enum FileError {
         /// Column, from 1.
         column: usize,
         /// What is wrong there.
-        message: String,
+        message: Saying,
     },
     /// It is JSON, but hostile or corrupt in its build: a key twice, nested too deep, too many values.
     Misbuilt {
         /// Where.
         place: String,
         /// What is wrong there.
-        message: String,
+        message: Saying,
     },
     /// It is not a job.
     NotAJob {
         /// What it lacks.
-        message: String,
+        message: Saying,
     },
     /// A newer version made it.
     Newer {
@@ -118,7 +126,10 @@ impl FileError {
                 say!("job-file-misbuilt", why = message)
             }
             Self::Misbuilt { place, message } => {
-                say!("job-file-misbuilt", why = format!("{place}: {message}"))
+                say!(
+                    "job-file-misbuilt",
+                    why = say!("file-problem", place = place, what = message)
+                )
             }
             Self::NotAJob { message } => say!("job-file-no-job", why = message),
             Self::Newer { version } => say!(
@@ -127,16 +138,16 @@ impl FileError {
                 reads = VERSION.to_string()
             ),
             Self::Damaged(problems) => {
-                let mut shown: String = problems
-                    .iter()
-                    .take(20)
-                    .map(|problem| format!("\n  {problem}"))
-                    .collect();
                 let count = problems.len();
-                if count > 20 {
-                    shown.push_str(&format!("\n  … (+ {})", count - 20));
+                let mut shown: Vec<Saying> = problems.iter().take(20).map(Problem::said).collect();
+                if count > shown.len() {
+                    shown.push(say!("file-problems-more", count = count - shown.len()));
                 }
-                say!("job-file-damaged", count = count, problems = shown)
+                say!(
+                    "job-file-damaged",
+                    count = count,
+                    problems = Word::Joined(shown, "\n  ")
+                )
             }
         }
     }
@@ -191,14 +202,14 @@ pub fn read_lenient(bytes: &[u8]) -> Result<Opened, FileError> {
     let value = json::parse(bytes)?;
     let Value::Object(mut top) = value else {
         return Err(FileError::NotAJob {
-            message: "it holds no JSON object".to_owned(),
+            message: say!("file-no-object"),
         });
     };
     match top.get("format") {
         Some(Value::String(format)) if format == FORMAT => {}
         _ => {
             return Err(FileError::NotAJob {
-                message: format!("it does not say \"format\": \"{FORMAT}\""),
+                message: say!("file-no-format", format = FORMAT),
             });
         }
     }
@@ -207,7 +218,7 @@ pub fn read_lenient(bytes: &[u8]) -> Result<Opened, FileError> {
         _ => None,
     };
     let Some(version) = version else {
-        let message = format!("it does not say its version, like \"version\": {VERSION}");
+        let message = say!("file-no-version", version = VERSION.to_string());
         return Err(FileError::NotAJob { message });
     };
     let version = match u32::try_from(version) {

@@ -10,6 +10,7 @@ use crate::picture::Picture;
 use crate::thread::Thread;
 use ordered::{OrderedMap, OrderedSet};
 use serde_json::{Map, Value};
+use words::{Saying, say};
 
 /// Tries to read an item; else what is wrong, and the place of what must be taken out for that.
 type Attempt<'a> = dyn FnMut(&Value) -> Result<(), (Wrong, Vec<String>)> + 'a;
@@ -25,12 +26,12 @@ struct Salvage {
 
 impl Salvage {
     /// Leaves a value out: says why, and keeps it.
-    fn leave_out(&mut self, told: String, kept: String, message: String, raw: Value) {
+    fn leave_out(&mut self, told: String, kept: String, message: Saying, raw: Value) {
         self.keep(told, kept, message, raw);
     }
 
     /// Does so, and returns the name under which it is kept.
-    fn keep(&mut self, told: String, kept: String, message: String, raw: Value) -> String {
+    fn keep(&mut self, told: String, kept: String, message: Saying, raw: Value) -> String {
         self.problems.push(Problem {
             place: told,
             message,
@@ -98,7 +99,7 @@ impl Salvage {
         for (reach, _, raw) in taken.into_iter().rev() {
             put_back(&mut value, &reach, raw);
         }
-        let (told, message) = first.unwrap_or_default();
+        let (told, message) = first.unwrap_or_else(|| (Vec::new(), say!("file-unreadable")));
         Err(self.keep(join(place, &told), place.to_owned(), message, value))
     }
 }
@@ -175,10 +176,7 @@ pub(super) fn job(mut top: Map<String, Value>) -> Result<(Job, Vec<Problem>), Fi
         Some(Value::Object(kept)) => {
             notes.push(Problem {
                 place: UNREAD.to_owned(),
-                message: format!(
-                    "the file keeps {} piece(s) that could not be read when it was opened before",
-                    kept.len()
-                ),
+                message: say!("file-keeps", count = kept.len()),
                 left_out: false,
             });
             salvage.unread = kept;
@@ -194,7 +192,7 @@ pub(super) fn job(mut top: Map<String, Value>) -> Result<(Job, Vec<Problem>), Fi
             Err(why) => salvage.leave_out("title".to_owned(), "title".to_owned(), why, title.into()),
         },
         Some(other) => {
-            let message = "the title is not a text".to_owned();
+            let message = say!("file-not-a", of = "text");
             salvage.leave_out("title".to_owned(), "title".to_owned(), message, other);
         }
         None => {}
@@ -222,11 +220,11 @@ pub(super) fn job(mut top: Map<String, Value>) -> Result<(Job, Vec<Problem>), Fi
                         job.sheets.insert(kind, sheet);
                     }
                     (Some(_), raw) => {
-                        salvage.leave_out(place.clone(), place, "is not an object".to_owned(), raw)
+                        salvage.leave_out(place.clone(), place, say!("file-not-a", of = "object"), raw)
                     }
                     (None, raw) => {
                         let words: Vec<&str> = SheetKind::ALL.iter().map(|kind| kind.word()).collect();
-                        let message = format!("there is no such sheet; there are {}", words.join(", "));
+                        let message = say!("file-no-sheet", words = words.join(", "));
                         salvage.leave_out(place.clone(), place, message, raw);
                     }
                 }
@@ -236,7 +234,7 @@ pub(super) fn job(mut top: Map<String, Value>) -> Result<(Job, Vec<Problem>), Fi
             salvage.leave_out(
                 "sheets".to_owned(),
                 "sheets".to_owned(),
-                "is not an object".to_owned(),
+                say!("file-not-a", of = "object"),
                 other,
             );
         }
@@ -313,7 +311,7 @@ fn lines<T: FromJson + Checked>(
         Some(Value::Array(all)) if all.len() > most => {
             return Err(FileError::Misbuilt {
                 place: inner,
-                message: format!("there are {}; there may be {most}", all.len()),
+                message: say!("file-too-many", of = "them", count = all.len(), most = most),
             });
         }
         Some(Value::Array(all)) => {
@@ -323,7 +321,7 @@ fn lines<T: FromJson + Checked>(
                 }
             }
         }
-        Some(other) => salvage.leave_out(inner.clone(), inner, "is not a list".to_owned(), other),
+        Some(other) => salvage.leave_out(inner.clone(), inner, say!("file-not-a", of = "list"), other),
         None => {}
     }
     Ok(out)
@@ -336,7 +334,7 @@ fn thread(salvage: &mut Salvage, raw: Value) -> Result<Thread, FileError> {
         salvage.leave_out(
             PLACE.to_owned(),
             PLACE.to_owned(),
-            "is not an object".to_owned(),
+            say!("file-not-a", of = "object"),
             raw,
         );
         return Ok(thread);
@@ -356,13 +354,8 @@ fn thread(salvage: &mut Salvage, raw: Value) -> Result<Thread, FileError> {
             {
                 thread.done = steps.into_iter().collect();
             }
-            Ok(_) => salvage.leave_out(
-                inner.clone(),
-                inner,
-                "has too many or too long steps".to_owned(),
-                done,
-            ),
-            Err(why) => salvage.leave_out(inner.clone(), inner, why.to_string(), done),
+            Ok(_) => salvage.leave_out(inner.clone(), inner, say!("file-steps"), done),
+            Err(why) => salvage.leave_out(inner.clone(), inner, why.message, done),
         }
     }
     thread.extra = raw.into_iter().collect();
@@ -376,7 +369,7 @@ fn pictures(salvage: &mut Salvage, raw: Value) -> Result<OrderedMap<String, Pict
         salvage.leave_out(
             PLACE.to_owned(),
             PLACE.to_owned(),
-            "is not an object".to_owned(),
+            say!("file-not-a", of = "object"),
             raw,
         );
         return Ok(pictures);
@@ -384,13 +377,18 @@ fn pictures(salvage: &mut Salvage, raw: Value) -> Result<OrderedMap<String, Pict
     if raw.len() > limits::MOST_PICTURES {
         return Err(FileError::Misbuilt {
             place: PLACE.to_owned(),
-            message: format!("there are {}; there may be {}", raw.len(), limits::MOST_PICTURES),
+            message: say!(
+                "file-too-many",
+                of = "them",
+                count = raw.len(),
+                most = limits::MOST_PICTURES
+            ),
         });
     }
     for (key, raw) in raw {
         let place = format!("{PLACE}.{key}");
         if let Err(why) = limits::check_tag(&key) {
-            salvage.leave_out(place.clone(), place, why.to_string(), raw);
+            salvage.leave_out(place.clone(), place, why, raw);
         } else if let Ok(picture) = salvage.item::<Picture>(&place, raw) {
             pictures.insert(key, picture);
         }
@@ -414,7 +412,7 @@ fn items(
     match sheet.remove(key) {
         Some(Value::Object(all)) if all.len() > most => Err(FileError::Misbuilt {
             place: inner,
-            message: format!("there are {} of them; a sheet may have {most}", all.len()),
+            message: say!("file-too-many", of = "them", count = all.len(), most = most),
         }),
         Some(Value::Object(all)) => Ok(all
             .into_iter()
@@ -434,7 +432,7 @@ fn items(
             })
             .collect()),
         Some(other) => {
-            salvage.leave_out(inner.clone(), inner, "is not an object".to_owned(), other);
+            salvage.leave_out(inner.clone(), inner, say!("file-not-a", of = "object"), other);
             Ok(Vec::new())
         }
         None => Ok(Vec::new()),
@@ -456,18 +454,15 @@ fn retag(
     let (raw, why) = match aside {
         Some(raw) => {
             let why = match raw.as_str() {
-                Some(text) => limits::check_tag(text)
-                    .err()
-                    .map(|why| why.to_string())
-                    .unwrap_or_default(),
-                None => "the tag is missing or not a text".to_owned(),
+                Some(text) => limits::check_tag(text).err(),
+                None => None,
             };
-            (raw, why)
+            (raw, why.unwrap_or_else(|| say!("file-no-tag")))
         }
         None if tags.insert(tag.clone()) => return,
         None => (
             Value::from(tag.as_str()),
-            format!("the tag `{tag}` stands twice on this sheet"),
+            say!("file-tag-twice", tag = tag.as_str()),
         ),
     };
     // Far from the numbers that people give, so that no later item of the file loses its own.
@@ -482,7 +477,7 @@ fn retag(
     salvage.leave_out(
         place.clone(),
         place,
-        format!("{why}; it is called {fresh} for now"),
+        say!("file-called", why = why, tag = &fresh),
         raw,
     );
     tags.insert(fresh.clone());

@@ -50,6 +50,6 @@ fn named<T: FromJson>(value: Option<&Value>) -> Result<ordered::OrderedMap<Strin
                 Err(error) => Err(error.within(name)),
             })
             .collect(),
-        Some(other) => Err(Misread::not("an object", other)),
+        Some(other) => Err(Misread::not("object", other)),
     }
 }

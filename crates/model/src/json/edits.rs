@@ -6,6 +6,7 @@ use crate::history::Entry;
 use crate::job::SheetKind;
 use crate::property::PropertySet;
 use serde_json::Value;
+use words::{Saying, say};
 
 fn named(word: &str, inner: Value) -> Value {
     fields([(word, inner)])
@@ -66,7 +67,7 @@ impl ToJson for Change {
 
 impl FromJson for Change {
     fn from_json(value: &Value) -> Result<Self, Misread> {
-        let (word, inner) = choice(value, "a change")?;
+        let (word, inner) = choice(value, "change")?;
         let read = || {
             Ok(match word {
                 "part" => {
@@ -117,7 +118,7 @@ impl FromJson for Change {
                 "vehicle" => Self::Vehicle(FromJson::from_json(inner)?),
                 "settings" => Self::Settings(FromJson::from_json(inner)?),
                 "thread" => Self::Thread(FromJson::from_json(inner)?),
-                other => return Err(Misread::new(format!("there is no change `{other}`"))),
+                other => return Err(Misread::new(say!("json-no-change", word = other))),
             })
         };
         read().map_err(|error: Misread| error.within(word))
@@ -154,12 +155,12 @@ impl ToJson for Entry {
 
 impl FromJson for Entry {
     fn from_json(value: &Value) -> Result<Self, Misread> {
-        let (word, inner) = choice(value, "an entry of the journal")?;
+        let (word, inner) = choice(value, "entry")?;
         let entry = match word {
             "did" => Self::Did,
             "undid" => Self::Undid,
             "redid" => Self::Redid,
-            other => return Err(Misread::new(format!("there is no entry `{other}`"))),
+            other => return Err(Misread::new(say!("json-no-entry", word = other))),
         };
         Edit::from_json(inner)
             .map(entry)
@@ -177,8 +178,8 @@ impl Entry {
     ///
     /// # Errors
     /// Where in the line it is wrong, and what is wrong there.
-    pub fn from_line(line: &str) -> Result<Self, String> {
-        let value = crate::file::parse_json(line.as_bytes()).map_err(|error| error.to_string())?;
-        Self::from_json(&value).map_err(|error| error.to_string())
+    pub fn from_line(line: &str) -> Result<Self, Saying> {
+        let value = crate::file::parse_json(line.as_bytes()).map_err(|error| error.said())?;
+        Self::from_json(&value).map_err(|error| error.said())
     }
 }

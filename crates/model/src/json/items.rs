@@ -17,6 +17,7 @@ use crate::readings::Reading;
 use crate::thread::{Complaint, IntakeNote, Offer, Rates, Thread};
 use crate::tuning::Tuning;
 use serde_json::{Map, Number, Value};
+use words::say;
 
 impl FromJson for PartId {
     fn from_json(value: &Value) -> Result<Self, Misread> {
@@ -77,7 +78,7 @@ impl ToJson for End {
 
 impl FromJson for End {
     fn from_json(value: &Value) -> Result<Self, Misread> {
-        const WANTED: &str = "{\"on\": {…}} or {\"loose\": {…}}";
+        const WANTED: &str = "end";
         match choice(value, WANTED)? {
             ("on", inner) => TerminalRef::from_json(inner)
                 .map(Self::On)
@@ -85,7 +86,7 @@ impl FromJson for End {
             ("loose", inner) => BoardPoint::from_json(inner)
                 .map(Self::Loose)
                 .map_err(|error| error.within("loose")),
-            (other, _) => Err(Misread::new(format!("expected {WANTED}, found `{other}`"))),
+            (other, _) => Err(Misread::not_that(WANTED, format!("`{other}`"))),
         }
     }
 }
@@ -98,13 +99,9 @@ impl ToJson for PartKind {
 
 impl FromJson for PartKind {
     fn from_json(value: &Value) -> Result<Self, Misread> {
-        let (word, inner) = choice(value, "the kind of the part and its properties, {\"fuse\": {…}}")?;
-        let mut kind = Self::from_word(word).ok_or_else(|| {
-            Misread::new(format!(
-                "there is no kind `{word}`; there are {}",
-                Self::WORDS.join(", ")
-            ))
-        })?;
+        let (word, inner) = choice(value, "kind")?;
+        let mut kind = Self::from_word(word)
+            .ok_or_else(|| Misread::new(say!("json-no-kind", word = word, words = Self::WORDS.join(", "))))?;
         kind.set_of_mut()
             .read_json(inner)
             .map_err(|error| error.within(word))?;
@@ -252,7 +249,7 @@ impl FromJson for Settings {
         let mut limits = ordered::OrderedMap::new();
         if let Some(value) = fields.value("limits") {
             let Value::Object(all) = value else {
-                return Err(Misread::not("an object", value).within("limits"));
+                return Err(Misread::not("object", value).within("limits"));
             };
             for (name, value) in all {
                 let limit = f64::from_json(value).map_err(|error| error.within(name).within("limits"))?;

@@ -11,6 +11,7 @@ mod thread;
 use crate::job::Extra;
 use serde_json::{Map, Value};
 use std::fmt;
+use words::{Saying, Value as Word, say};
 
 /// A value that a file can hold.
 pub trait ToJson {
@@ -49,14 +50,14 @@ impl fmt::Display for Step {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Misread {
     /// What is wrong there, and what would do.
-    pub message: String,
+    pub message: Saying,
     /// The steps to the place, the innermost first.
     inner: Vec<Step>,
 }
 
 impl Misread {
     /// Here, this is wrong.
-    pub fn new(message: impl Into<String>) -> Self {
+    pub fn new(message: impl Into<Saying>) -> Self {
         Self {
             message: message.into(),
             inner: Vec::new(),
@@ -64,19 +65,28 @@ impl Misread {
     }
     /// Something else stands here than what is taken.
     #[must_use]
-    pub fn not(wanted: &str, found: &Value) -> Self {
-        let found = match found {
-            Value::Null => "null".to_owned(),
-            Value::Bool(it) => it.to_string(),
-            Value::Number(it) => format!("the number {it}"),
+    pub fn not(wanted: &'static str, found: &Value) -> Self {
+        let found: Word = match found {
+            Value::Null => "null".into(),
+            Value::Bool(it) => it.to_string().into(),
+            Value::Number(it) => say!("json-number", number = it.to_string()).into(),
             Value::String(it) if it.chars().count() > 40 => {
-                format!("the string \"{}…\"", it.chars().take(40).collect::<String>())
+                let text = it.chars().take(40).collect::<String>() + "…";
+                say!("json-string", text = text).into()
             }
-            Value::String(it) => format!("the string \"{it}\""),
-            Value::Array(_) => "a list".to_owned(),
-            Value::Object(_) => "an object".to_owned(),
+            Value::String(it) => say!("json-string", text = it).into(),
+            Value::Array(_) => say!("json-wanted", of = "list").into(),
+            Value::Object(_) => say!("json-wanted", of = "object").into(),
         };
-        Self::new(format!("expected {wanted}, found {found}"))
+        Self::not_that(wanted, found)
+    }
+    /// What is taken here, and what was found. What is taken is a word that the message knows, or stands as it is.
+    fn not_that(wanted: &'static str, found: impl Into<Word>) -> Self {
+        Self::new(say!(
+            "json-not",
+            wanted = say!("json-wanted", of = wanted),
+            found = found
+        ))
     }
     /// The same, seen from one level further out.
     #[must_use]
@@ -90,6 +100,15 @@ impl Misread {
         self.inner.push(Step::Index(index));
         self
     }
+    /// Where it is wrong, and what is wrong there.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        if self.inner.is_empty() {
+            return self.message.clone();
+        }
+        let place: Vec<String> = self.place().map(Step::to_string).collect();
+        say!("file-problem", place = place.join("."), what = &self.message)
+    }
     /// The steps to the place, from the outermost.
     pub fn place(&self) -> impl Iterator<Item = &Step> {
         self.inner.iter().rev()
@@ -98,13 +117,7 @@ impl Misread {
 
 impl fmt::Display for Misread {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (at, step) in self.place().enumerate() {
-            write!(out, "{}{step}", if at == 0 { "" } else { "." })?;
-        }
-        if !self.inner.is_empty() {
-            out.write_str(": ")?;
-        }
-        out.write_str(&self.message)
+        self.said().fmt(out)
     }
 }
 impl std::error::Error for Misread {}
@@ -126,7 +139,7 @@ impl<'v> Fields<'v> {
                 object,
                 known: Vec::new(),
             }),
-            other => Err(Misread::not("an object", other)),
+            other => Err(Misread::not("object", other)),
         }
     }
     /// The value of a field, which counts as known from now on.
@@ -150,7 +163,7 @@ impl<'v> Fields<'v> {
     /// When it is not, or cannot be read.
     pub fn need<T: FromJson>(&mut self, key: &'static str) -> Result<T, Misread> {
         self.find(key)?
-            .ok_or_else(|| Misread::new(format!("`{key}` is missing")))
+            .ok_or_else(|| Misread::new(say!("json-missing", key = key)))
     }
     /// All fields that were not asked for: those of a newer version.
     #[must_use]
@@ -183,17 +196,18 @@ pub(crate) fn fields<const N: usize>(all: [(&str, Value); N]) -> Value {
 }
 
 /// The one field of an object that names a choice: `{"fuse": {…}}`.
-fn choice<'v>(value: &'v Value, wanted: &str) -> Result<(&'v str, &'v Value), Misread> {
+fn choice<'v>(value: &'v Value, wanted: &'static str) -> Result<(&'v str, &'v Value), Misread> {
     let Value::Object(object) = value else {
         return Err(Misread::not(wanted, value));
     };
     let mut all = object.iter();
     match (all.next(), all.next()) {
         (Some((word, inner)), None) => Ok((word, inner)),
-        (None, _) => Err(Misread::new(format!("expected {wanted}, found an empty object"))),
-        (Some((first, _)), Some((second, _))) => Err(Misread::new(format!(
-            "expected {wanted}, found both `{first}` and `{second}`"
-        ))),
+        (None, _) => Err(Misread::not_that(wanted, say!("json-wanted", of = "empty"))),
+        (Some((first, _)), Some((second, _))) => Err(Misread::not_that(
+            wanted,
+            say!("json-both", first = first, second = second),
+        )),
     }
 }
 
@@ -205,12 +219,12 @@ impl FromJson for String {
 
 /// A string as it stands.
 pub(crate) fn text(value: &Value) -> Result<&str, Misread> {
-    value.as_str().ok_or_else(|| Misread::not("a string", value))
+    value.as_str().ok_or_else(|| Misread::not("string", value))
 }
 
 impl FromJson for f64 {
     fn from_json(value: &Value) -> Result<Self, Misread> {
-        value.as_f64().ok_or_else(|| Misread::not("a number", value))
+        value.as_f64().ok_or_else(|| Misread::not("number", value))
     }
 }
 
@@ -219,15 +233,13 @@ impl FromJson for i32 {
         value
             .as_i64()
             .and_then(|number| Self::try_from(number).ok())
-            .ok_or_else(|| Misread::not("a whole number", value))
+            .ok_or_else(|| Misread::not("whole", value))
     }
 }
 
 impl FromJson for bool {
     fn from_json(value: &Value) -> Result<Self, Misread> {
-        value
-            .as_bool()
-            .ok_or_else(|| Misread::not("true or false", value))
+        value.as_bool().ok_or_else(|| Misread::not("truth", value))
     }
 }
 
@@ -249,7 +261,7 @@ impl<T: FromJson> FromJson for Box<T> {
 
 impl<T: FromJson> FromJson for Vec<T> {
     fn from_json(value: &Value) -> Result<Self, Misread> {
-        let all = value.as_array().ok_or_else(|| Misread::not("a list", value))?;
+        let all = value.as_array().ok_or_else(|| Misread::not("list", value))?;
         all.iter()
             .enumerate()
             .map(|(at, one)| T::from_json(one).map_err(|error| error.at(at)))

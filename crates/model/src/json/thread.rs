@@ -8,6 +8,7 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use serde_json::Value;
 use std::sync::Arc;
+use words::say;
 
 impl ToJson for Thread {
     fn to_json(&self) -> Value {
@@ -64,10 +65,10 @@ impl FromJson for Picture {
         let facts: PictureFacts = fields.find("facts")?.unwrap_or_default();
         let bytes = fields
             .value("bytes")
-            .ok_or_else(|| Misread::new("`bytes` is missing"))?;
+            .ok_or_else(|| Misread::new(say!("json-missing", key = "bytes")))?;
         let bytes = STANDARD
             .decode(text(bytes).map_err(|error| error.within("bytes"))?)
-            .map_err(|error| Misread::new(format!("is not base64: {error}")).within("bytes"))?;
+            .map_err(|_| Misread::new(say!("json-no-base64")).within("bytes"))?;
         Ok(Self {
             facts,
             bytes: Arc::new(bytes),

@@ -6,6 +6,7 @@ use super::parse::{Line, Parser, Pending, Placed, Tagged};
 use crate::id::{PartId, TerminalRef};
 use crate::job::{End, Sheet, SheetKind};
 use crate::limits;
+use words::say;
 
 impl<'t> Parser<'t> {
     /// Puts the runs on the sheets, once all parts are known.
@@ -38,18 +39,19 @@ impl<'t> Parser<'t> {
         let Some((tag, terminal)) = text.split_once('.') else {
             let known = self.tags.get(&sheet).and_then(|tags| tags.get(&text)).copied();
             let help = match known {
-                Some(Tagged::Part(id)) => format!(
-                    "write {text} and one of its terminals: {}",
-                    self.terminals_of(sheet, id)
+                Some(Tagged::Part(id)) => say!(
+                    "text-end-terminals",
+                    tag = &text,
+                    words = self.terminals_of(sheet, id)
                 ),
-                _ => "write TAG.terminal like F1.in, or loose@100,50".to_owned(),
+                _ => say!("text-end-form"),
             };
-            self.error(line, at, format!("`{text}` is not an end of a run"), help);
+            self.error(line, at, say!("text-no-end", text = &text), help);
             return None;
         };
         if terminal.len() > limits::LONGEST_TERMINAL {
-            let message = format!("a terminal's name has at most {} bytes", limits::LONGEST_TERMINAL);
-            self.error(line, at, message, "");
+            let message = say!("text-terminal-long", most = limits::LONGEST_TERMINAL);
+            self.error(line, at, message, None);
             return None;
         }
         if let Some(id) = tag.strip_prefix('*') {
@@ -66,7 +68,8 @@ impl<'t> Parser<'t> {
                         .map(|part| part.terminals().iter().map(|t| t.name.to_string()).collect())
                         .unwrap_or_default();
                     let word = part.map(|part| part.is.word()).unwrap_or_default();
-                    let mut help = format!("it has {}", abbreviate(&names));
+                    let all = abbreviate(&names);
+                    let mut help = say!("text-has", words = &all);
                     if let Some(meant) = closest(
                         terminal,
                         names
@@ -74,9 +77,9 @@ impl<'t> Parser<'t> {
                             .map(String::as_str)
                             .filter(|n| row_of(n) != row_of(terminal)),
                     ) {
-                        help = format!("did you mean `{tag}.{meant}`? {help}");
+                        help = say!("text-meant-has", meant = format!("{tag}.{meant}"), words = all);
                     }
-                    let message = format!("the {word} `{tag}` has no terminal `{terminal}`");
+                    let message = say!("text-no-terminal", word = word, tag = tag, terminal = terminal);
                     let from = at.end.saturating_sub(terminal.len()).max(at.start);
                     self.error(line, from..at.end, message, help);
                 }
@@ -84,8 +87,7 @@ impl<'t> Parser<'t> {
             }
             Some(Tagged::Unreadable) => None,
             Some(Tagged::Run) => {
-                let help = "runs end on terminals of parts; to branch off a run, put a splice in it";
-                self.error(line, at, format!("`{tag}` is a run, not a part"), help);
+                self.error(line, at, say!("text-is-run", tag = tag), say!("text-is-run-help"));
                 None
             }
             None => {
@@ -96,16 +98,16 @@ impl<'t> Parser<'t> {
                     .take(2_000)
                     .collect();
                 let help = match closest(tag, parts.iter().copied()) {
-                    Some(meant) => format!("did you mean `{meant}`?"),
-                    None if parts.is_empty() => "there are no parts on this sheet".to_owned(),
+                    Some(meant) => say!("text-meant", meant = meant),
+                    None if parts.is_empty() => say!("text-no-parts"),
                     None => {
                         let shown: Vec<&str> = parts.iter().copied().take(20).collect();
                         let more = if parts.len() > shown.len() { ", …" } else { "" };
-                        format!("the parts on this sheet are {}{more}", shown.join(", "))
+                        say!("text-parts-are", words = shown.join(", ") + more)
                     }
                 };
                 let at = at.start..at.start + tag.len();
-                self.error(line, at, format!("there is no part `{tag}` on this sheet"), help);
+                self.error(line, at, say!("text-no-part", tag = tag), help);
                 None
             }
         }

@@ -2,6 +2,7 @@
 
 use crate::letters::lower;
 use std::fmt;
+use words::{Saying, Words, say};
 
 /// One error in a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -13,24 +14,27 @@ pub struct TextError {
     /// How many characters it concerns, at least 1.
     pub width: usize,
     /// What is wrong.
-    pub message: String,
-    /// What would do, perhaps empty.
-    pub help: String,
+    pub message: Saying,
+    /// What would do, where something can be said.
+    pub help: Option<Saying>,
     /// The line it is in.
     pub source: String,
 }
 
-impl fmt::Display for TextError {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self {
-            line,
-            column,
-            message,
-            ..
-        } = self;
-        writeln!(out, "line {line}, column {column}: {message}")?;
+impl TextError {
+    /// Where it is and what is wrong, in the reader's language, without the line itself.
+    #[must_use]
+    pub fn said(&self) -> Saying {
+        let (line, column) = (self.line.to_string(), self.column.to_string());
+        say!("text-error", line = line, column = column, what = &self.message)
+    }
+
+    /// The whole of it in the reader's language: place and error, the line with the place marked, what would do.
+    #[must_use]
+    pub fn told(&self, words: &Words) -> String {
         // A hostile line may be megabytes long: show the piece around the place.
-        let first = column.saturating_sub(60);
+        let before = self.column.saturating_sub(1);
+        let first = self.column.saturating_sub(60);
         let shown: String = self
             .source
             .chars()
@@ -38,23 +42,26 @@ impl fmt::Display for TextError {
             .take(160)
             .map(|c| if c.is_control() { ' ' } else { c })
             .collect();
-        let number = line.to_string();
-        writeln!(out, " {number} | {shown}")?;
-        let room = shown
-            .chars()
-            .count()
-            .saturating_sub(column.saturating_sub(1).saturating_sub(first));
-        write!(
-            out,
-            " {} | {}{}",
+        let number = self.line.to_string();
+        let room = shown.chars().count().saturating_sub(before.saturating_sub(first));
+        let mut told = format!(
+            "{}\n {number} | {shown}\n {} | {}{}",
+            words.say(&self.said()),
             " ".repeat(number.len()),
-            " ".repeat(column.saturating_sub(1).saturating_sub(first)),
+            " ".repeat(before.saturating_sub(first)),
             "^".repeat(self.width.min(room.max(1)).max(1)),
-        )?;
-        if !self.help.is_empty() {
-            write!(out, "\n   {}", self.help)?;
+        );
+        if let Some(help) = &self.help {
+            told.push_str("\n   ");
+            told.push_str(&words.say(help));
         }
-        Ok(())
+        told
+    }
+}
+
+impl fmt::Display for TextError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.told(&Words::english()))
     }
 }
 
@@ -71,17 +78,24 @@ impl TextErrors {
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
+
+    /// Where the first one is, and what is wrong there.
+    #[must_use]
+    pub fn first(&self) -> Saying {
+        self.0.first().map_or_else(|| "".into(), TextError::said)
+    }
+
+    /// All of them in the reader's language, an empty line between.
+    #[must_use]
+    pub fn told(&self, words: &Words) -> String {
+        let all: Vec<String> = self.0.iter().map(|error| error.told(words)).collect();
+        all.join("\n\n")
+    }
 }
 
 impl fmt::Display for TextErrors {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (at, error) in self.0.iter().enumerate() {
-            if at > 0 {
-                out.write_str("\n\n")?;
-            }
-            write!(out, "{error}")?;
-        }
-        Ok(())
+        out.write_str(&self.told(&Words::english()))
     }
 }
 impl std::error::Error for TextErrors {}
@@ -145,8 +159,8 @@ mod tests {
             line: 12,
             column: 9,
             width: 4,
-            message: "no".to_owned(),
-            help: "write yes".to_owned(),
+            message: "no".into(),
+            help: Some("write yes".into()),
             source: "fuse F1 nope".to_owned(),
         };
         assert_eq!(

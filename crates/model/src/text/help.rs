@@ -1,10 +1,13 @@
 //! What an error of the text form says would do.
 
 use super::error::closest;
+use super::whose::Whose;
 use super::{fits, is_bare_number};
 use crate::conductor::Jacket;
 use crate::property::{Property, PropertyType, Shape};
+use crate::said::choice;
 use ordered::OrderedSet;
+use words::{Saying, Value, say};
 
 /// A name with each row of digits as one `#`: names of the same row are alike.
 pub(super) fn row_of(name: &str) -> String {
@@ -40,40 +43,44 @@ pub(super) fn abbreviate(names: &[String]) -> String {
 }
 
 /// What would do for a value of this property.
-pub(super) fn help_for(property: &Property, written: &str) -> String {
+pub(super) fn help_for(property: &Property, written: &str) -> Option<Saying> {
     let written = written.strip_prefix('~').unwrap_or(written);
-    match property.shape {
+    Some(match property.shape {
         Shape::Choice(words) => match closest(written, words.iter().map(|(word, _)| *word)) {
-            Some(meant) => format!("did you mean `{meant}`?"),
+            Some(meant) => say!("text-meant", meant = meant),
             None => {
-                let all: Vec<String> = words
+                let all: Vec<Saying> = words
                     .iter()
-                    .map(|(word, title)| format!("{word} ({title})"))
+                    .map(|(word, title)| say!("text-choice", word = *word, title = choice(title)))
                     .collect();
-                all.join(", ")
+                say!("text-choices", words = Value::Joined(all, ", "))
             }
         },
         Shape::Number { ascii, .. } => match property.range {
-            Some((least, most)) => format!("it takes {least}{ascii} to {most}{ascii}"),
-            None => String::new(),
+            Some((least, most)) => say!(
+                "text-range",
+                least = format!("{least}{ascii}"),
+                most = format!("{most}{ascii}")
+            ),
+            None => return None,
         },
         Shape::Count => match property.range {
-            Some((least, most)) => format!("it takes a whole number from {least} to {most}"),
-            None => String::new(),
+            Some((least, most)) => say!("text-count", least = least.to_string(), most = most.to_string()),
+            None => return None,
         },
-        Shape::YesNo => "write yes or no".to_owned(),
-        Shape::Text { example: "" } => String::new(),
-        Shape::Text { example } => format!("write it as {example}"),
-    }
+        Shape::YesNo => say!("text-yes-no"),
+        Shape::Text { example: "" } => return None,
+        Shape::Text { example } => say!("text-like", example = example),
+    })
 }
 
 /// Why a value without a name was not taken, and what would do.
 pub(super) fn why_not_bare(
     list: &'static [Property],
-    whose: &str,
+    whose: Whose,
     text: &str,
     done: &OrderedSet<&'static str>,
-) -> (String, String) {
+) -> (Saying, Option<Saying>) {
     let plain = text.strip_prefix('~').unwrap_or(text);
     if text == "?" || is_bare_number(text) {
         let numbers: Vec<String> = list
@@ -82,44 +89,37 @@ pub(super) fn why_not_bare(
             .take(6)
             .map(|p| format!("{}={text}", p.name))
             .collect();
-        let message = format!("`{text}` does not say what it is a value of");
-        return (
-            message,
-            if numbers.is_empty() {
-                String::new()
-            } else {
-                format!("write {}", numbers.join(", or "))
-            },
-        );
+        let help = (!numbers.is_empty()).then(|| say!("text-with-name", words = numbers.join(", ")));
+        return (say!("text-of-what", text = text), help);
     }
     if let Some(property) = list
         .iter()
         .find(|property| done.contains(property.name) && fits(property, text))
     {
-        let message = format!("{} is set already in this line", property.name);
-        return (message, format!("`{text}` would be a second value for it"));
+        let message = say!("text-set-already", key = property.name);
+        return (message, Some(say!("text-set-already-help", text = text)));
     }
     if let Some(property) = list.iter().find(|property| fits(property, plain)) {
         // Only the mark stands in the way.
-        let message = format!("{} cannot be assumed", property.name);
-        return (message, format!("write {plain} without the ~"));
+        let message = say!("text-not-assumed", key = property.name);
+        return (message, Some(say!("text-not-assumed-help", text = plain)));
     }
     let words = list.iter().flat_map(|property| match property.shape {
         Shape::Choice(words) => words.iter().map(|(word, _)| *word).collect(),
         Shape::YesNo => vec![property.name],
         _ => Vec::new(),
     });
-    let message = format!("{whose} takes no value `{text}`");
+    let message = say!("text-no-value", whose = whose.said(), text = text);
     if let Some(meant) = closest(plain, words) {
-        return (message, format!("did you mean `{meant}`?"));
+        return (message, Some(say!("text-meant", meant = meant)));
     }
     if let Some(property) = list.iter().find(|property| property.name == plain) {
-        return (message, format!("write {}=…", property.name));
+        return (message, Some(say!("text-write-key", key = property.name)));
     }
     if Jacket::parse(&plain.to_ascii_uppercase(), None).is_ok() && list.iter().any(|p| p.name == "colour") {
         return (
             message,
-            format!("colours are written {}", plain.to_ascii_uppercase()),
+            Some(say!("text-colours", colour = plain.to_ascii_uppercase())),
         );
     }
     let takes: Vec<String> = list
@@ -130,9 +130,9 @@ pub(super) fn why_not_bare(
         })
         .collect();
     let help = if takes.is_empty() {
-        "it has no properties".to_owned()
+        say!("text-no-properties")
     } else {
-        format!("it has {}", takes.join(", "))
+        say!("text-has", words = takes.join(", "))
     };
-    (message, help)
+    (message, Some(help))
 }

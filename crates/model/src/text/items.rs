@@ -3,6 +3,7 @@
 use super::help::help_for;
 use super::lex::{Token, Word};
 use super::parse::{Line, Parser, Pending, Placed, Tagged};
+use super::whose::{Whose, full};
 use super::{PART_KEYS, RUN_KEYS, law_of};
 use crate::conductor::FittedBy;
 use crate::id::{PartId, RunId};
@@ -13,6 +14,7 @@ use crate::property::PropertySet;
 use ordered::OrderedSet;
 use std::ops::Range;
 use std::str::FromStr;
+use words::{Saying, say};
 
 /// The set among those beside an item's own that has a property of this name.
 fn beside<'s>(sets: [&'s mut dyn PropertySet; 2], key: &str) -> Option<&'s mut dyn PropertySet> {
@@ -22,7 +24,7 @@ fn beside<'s>(sets: [&'s mut dyn PropertySet; 2], key: &str) -> Option<&'s mut d
 
 impl<'t> Parser<'t> {
     pub(super) fn part(&mut self, line: Line<'t>, at: Range<usize>, mut kind: PartKind, rest: &[Token]) {
-        let whose = format!("a part of kind {}", kind.word());
+        let whose = Whose::Part(kind.word());
         let list = kind.properties();
         let Some((tag, rest)) = self.tag(line, at.clone(), rest, kind.letter()) else {
             return;
@@ -41,21 +43,19 @@ impl<'t> Parser<'t> {
                     let channels =
                         matches!(kind, PartKind::Amplifier(_)) && text.contains("x ") && text.contains('@');
                     if channels {
-                        let help =
-                            "write the channels as sections=\"4x 75W@4ohm\"; a text alone is the label";
-                        self.error(line, here, "these look like channels, not like a label", help);
+                        self.error(line, here, say!("text-channels"), say!("text-channels-help"));
                     } else if self.first(line, &here, "label", &mut common) {
                         self.text(line, here, text, limits::LONGEST_LABEL, &mut part.label);
                     }
                 }
                 Word::Bare(text) if text.starts_with('@') => {
-                    if self.first(line, &here, "place on the board", &mut common) {
+                    if self.first(line, &here, "@", &mut common) {
                         part.at = self.point(line, text.get(1..).unwrap_or_default(), here);
                     }
                 }
                 Word::Bare(text) => {
                     let set = &mut |name: &str, text: &str| kind.set(name, text);
-                    let taken = self.bare(line, list, &whose, (text, here), &mut done, set);
+                    let taken = self.bare(line, list, whose, (text, here), &mut done, set);
                     let law = taken.and_then(law_of).filter(|_| !done.contains("law"));
                     if let (PartKind::Load(load), Some(law)) = (&mut kind, law) {
                         // The word is one of the law's own, see `law_of`.
@@ -80,8 +80,8 @@ impl<'t> Parser<'t> {
                         "turn" => match Turn::from_word(value) {
                             Some(turn) => part.turn = turn,
                             None => {
-                                let message = format!("`{value}` is not a turn");
-                                self.error(line, value_at, message, "it takes 0, 90, 180 or 270, clockwise");
+                                let message = say!("text-no-turn", text = value);
+                                self.error(line, value_at, message, say!("text-no-turn-help"));
                             }
                         },
                         "id" => id = self.id::<PartId>(line, value_at, value),
@@ -95,7 +95,7 @@ impl<'t> Parser<'t> {
                                 line,
                                 list,
                                 PART_KEYS,
-                                &whose,
+                                whose,
                                 (key, here),
                                 (value, value_at),
                                 &mut done,
@@ -121,15 +121,9 @@ impl<'t> Parser<'t> {
             sheet.parts.get(&id).map(|p| p.tag.clone()),
         );
         if many {
-            return self.error(
-                line,
-                tag.1,
-                format!("more than {} parts on one sheet", limits::MOST_PARTS),
-                "",
-            );
+            return self.error(line, tag.1, full("parts", limits::MOST_PARTS), None);
         }
         if let Some(other) = there {
-            let help = "leave `id=` out, or take one that is free";
             self.tags
                 .entry(self.sheet)
                 .or_default()
@@ -138,8 +132,8 @@ impl<'t> Parser<'t> {
             return self.error(
                 line,
                 tag.1,
-                format!("the id {id} belongs to `{other}` already"),
-                help,
+                say!("text-id-taken", id = id.to_string(), tag = other),
+                say!("text-id-taken-help"),
             );
         }
         if !self.claim(line, &tag, Tagged::Part(id)) {
@@ -155,7 +149,7 @@ impl<'t> Parser<'t> {
     }
 
     pub(super) fn run(&mut self, line: Line<'t>, at: Range<usize>, rest: &[Token]) {
-        let whose = "a run";
+        let whose = Whose::Run;
         let Some((tag, rest)) = self.tag(line, at, rest, "W") else {
             return;
         };
@@ -178,8 +172,12 @@ impl<'t> Parser<'t> {
         }
         let Ok(ends) = <[Placed; 2]>::try_from(ends) else {
             let end = rest.first().map_or(line.text.len(), |token| token.start);
-            let help = "write run W1 B1.+ F1.in; an end that is nowhere is loose@100,50";
-            return self.error(line, end..end + 1, "a run has two ends", help);
+            return self.error(
+                line,
+                end..end + 1,
+                say!("text-two-ends"),
+                say!("text-two-ends-help"),
+            );
         };
         let mut run = Run::new(
             tag.0.clone(),
@@ -241,20 +239,14 @@ impl<'t> Parser<'t> {
         let taken = self.run_ids.entry(sheet).or_default();
         let id = id.unwrap_or_else(|| self.numbers.implied_run(&tag.0, |id| taken.contains_key(&id)));
         if taken.len() >= limits::MOST_RUNS {
-            return self.error(
-                line,
-                tag.1,
-                format!("more than {} runs on one sheet", limits::MOST_RUNS),
-                "",
-            );
+            return self.error(line, tag.1, full("runs", limits::MOST_RUNS), None);
         }
         if let Some(other) = taken.get(&id).cloned() {
-            let help = "leave `id=` out, or take one that is free";
             return self.error(
                 line,
                 tag.1,
-                format!("the id {id} belongs to `{other}` already"),
-                help,
+                say!("text-id-taken", id = id.to_string(), tag = other),
+                say!("text-id-taken-help"),
             );
         }
         if !self.claim(line, &tag, Tagged::Run) {
@@ -279,7 +271,7 @@ impl<'t> Parser<'t> {
         rest: &'k [Token],
         letter: &str,
     ) -> Option<(Placed, &'k [Token])> {
-        let help = format!("write one like {letter}1 after the word");
+        let help = say!("text-tag-like", example = format!("{letter}1"));
         match rest.split_first() {
             Some((
                 Token {
@@ -291,7 +283,7 @@ impl<'t> Parser<'t> {
             )) => match limits::check_tag(tag) {
                 Ok(()) => Some(((tag.clone(), *start..*end), rest)),
                 Err(why) => {
-                    self.error(line, *start..*end, why.to_string(), help);
+                    self.error(line, *start..*end, why, help);
                     self.tags
                         .entry(self.sheet)
                         .or_default()
@@ -300,11 +292,11 @@ impl<'t> Parser<'t> {
                 }
             },
             Some((token, _)) => {
-                self.error(line, token.start..token.end, "the tag is missing", help);
+                self.error(line, token.start..token.end, say!("text-tag-missing"), help);
                 None
             }
             None => {
-                self.error(line, at, "the tag is missing", help);
+                self.error(line, at, say!("text-tag-missing"), help);
                 None
             }
         }
@@ -314,13 +306,8 @@ impl<'t> Parser<'t> {
     fn claim(&mut self, line: Line<'t>, tag: &Placed, what: Tagged) -> bool {
         let tags = self.tags.entry(self.sheet).or_default();
         if tags.get(&tag.0).is_some_and(|there| *there != Tagged::Unreadable) {
-            let message = format!("the tag `{}` stands on this sheet already", tag.0);
-            self.error(
-                line,
-                tag.1.clone(),
-                message,
-                "each part and each run has a tag of its own",
-            );
+            let message = say!("text-tag-taken", tag = &tag.0);
+            self.error(line, tag.1.clone(), message, say!("text-tag-taken-help"));
             return false;
         }
         tags.insert(tag.0.clone(), what);
@@ -337,8 +324,12 @@ impl<'t> Parser<'t> {
     ) -> bool {
         let first = seen.insert(what.to_owned());
         if !first {
-            let help = "leave one of them out; a text alone is the label";
-            self.error(line, at.clone(), format!("a second {what} in this line"), help);
+            self.error(
+                line,
+                at.clone(),
+                say!("text-key-twice", key = what),
+                say!("text-key-twice-help"),
+            );
         }
         first
     }
@@ -346,26 +337,30 @@ impl<'t> Parser<'t> {
     fn text(&mut self, line: Line<'t>, at: Range<usize>, text: &str, most: usize, into: &mut String) {
         match limits::check_length(text, most) {
             Ok(()) => text.clone_into(into),
-            Err(why) => self.error(line, at, format!("the text {why}"), ""),
+            Err(why) => self.error(line, at, say!("text-text-long", why = why), None),
         }
     }
 
     fn by(&mut self, line: Line<'t>, at: Range<usize>, word: &str) -> FittedBy {
         FittedBy::from_word(word).unwrap_or_else(|| {
-            let help = "it takes maker, earlier or us";
-            self.error(line, at, format!("`{word}` is nobody who fits things"), help);
+            self.error(
+                line,
+                at,
+                say!("text-no-fitter", text = word),
+                say!("text-no-fitter-help"),
+            );
             FittedBy::Us
         })
     }
 
-    pub(super) fn id<I: FromStr<Err = String>>(
+    pub(super) fn id<I: FromStr<Err = Saying>>(
         &mut self,
         line: Line<'t>,
         at: Range<usize>,
         text: &str,
     ) -> Option<I> {
         text.parse()
-            .map_err(|why: String| self.error(line, at, why, ""))
+            .map_err(|why: Saying| self.error(line, at, why, None))
             .ok()
     }
 
@@ -377,26 +372,17 @@ impl<'t> Parser<'t> {
             })
         });
         let checked = match read {
-            Some(point) => limits::check_point(point)
-                .map(|()| point)
-                .map_err(|why| why.to_string()),
-            None => Err(format!("`{text}` is not a point of the board")),
+            Some(point) => limits::check_point(point).map(|()| point),
+            None => Err(say!("text-no-point", text = text)),
         };
         checked
-            .map_err(|why| {
-                self.error(
-                    line,
-                    at,
-                    why,
-                    "write two whole numbers like 200,80: right, then down",
-                )
-            })
+            .map_err(|why| self.error(line, at, why, say!("text-no-point-help")))
             .ok()
     }
 
     fn bends(&mut self, line: Line<'t>, at: Range<usize>, text: &str) -> Vec<BoardPoint> {
         if text.split('/').count() > limits::MOST_BENDS {
-            self.error(line, at, format!("more than {} bends", limits::MOST_BENDS), "");
+            self.error(line, at, full("bends", limits::MOST_BENDS), None);
             return Vec::new();
         }
         text.split('/')
@@ -406,7 +392,7 @@ impl<'t> Parser<'t> {
 
     fn route(&mut self, line: Line<'t>, at: Range<usize>, text: &str) -> Vec<String> {
         if text.split('/').count() > limits::MOST_PLACES {
-            self.error(line, at, format!("more than {} places", limits::MOST_PLACES), "");
+            self.error(line, at, full("places", limits::MOST_PLACES), None);
             return Vec::new();
         }
         let places: Vec<String> = text
@@ -417,7 +403,7 @@ impl<'t> Parser<'t> {
             .iter()
             .find_map(|p| limits::check_length(p, limits::LONGEST_LABEL).err())
         {
-            self.error(line, at, format!("a place {why}"), "");
+            self.error(line, at, say!("text-place-long", why = why), None);
         }
         places
     }
@@ -435,8 +421,8 @@ impl<'t> Parser<'t> {
         for (ending, text) in [(&mut run.from_ending, from), (&mut run.to_ending, to)] {
             if let Err(why) = ending.set(property, text) {
                 let known = crate::job::Ending::list().iter().find(|p| p.name == property);
-                let help = known.map(|p| help_for(p, text)).unwrap_or_default();
-                return self.error(line, at, why.to_string(), help);
+                let help = known.and_then(|p| help_for(p, text));
+                return self.error(line, at, why.said, help);
             }
         }
     }

@@ -1,5 +1,7 @@
 //! One line of the text form, cut into words.
 
+use words::{Saying, say};
+
 /// What one word is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Word {
@@ -33,8 +35,8 @@ pub(crate) struct Token {
 pub(crate) struct LexError {
     pub(crate) start: usize,
     pub(crate) end: usize,
-    pub(crate) message: &'static str,
-    pub(crate) help: &'static str,
+    pub(crate) message: Saying,
+    pub(crate) help: Saying,
 }
 
 /// Cuts a line into words; what is wrong goes to `errors`, and reading goes on behind it.
@@ -66,8 +68,8 @@ pub(crate) fn lex(line: &str, errors: &mut Vec<LexError>) -> Vec<Token> {
                 errors.push(LexError {
                     start: from,
                     end,
-                    message: "something follows a closing quote at once",
-                    help: "put a space between them, or write a quote inside a text as \\\"",
+                    message: say!("text-quote-joined"),
+                    help: say!("text-quote-joined-help"),
                 });
                 break;
             }
@@ -83,8 +85,8 @@ pub(crate) fn lex(line: &str, errors: &mut Vec<LexError>) -> Vec<Token> {
                 '"' => errors.push(LexError {
                     start: at,
                     end: at + 1,
-                    message: "a quote in the middle of a word",
-                    help: "a text in quotes stands alone or right after `=`",
+                    message: say!("text-quote-inside"),
+                    help: say!("text-quote-inside-help"),
                 }),
                 '=' if equals.is_none() && at > start => {
                     equals = Some(at);
@@ -129,8 +131,8 @@ fn read_quoted(
                     errors.push(LexError {
                         start: at,
                         end: at + 1 + other.len_utf8(),
-                        message: "an unknown escape",
-                        help: "there are \\\" \\\\ \\n \\r \\t; a lone backslash is written \\\\",
+                        message: say!("text-escape-unknown"),
+                        help: say!("text-escape-unknown-help"),
                     });
                 }
                 None => break,
@@ -141,8 +143,8 @@ fn read_quoted(
     errors.push(LexError {
         start,
         end: line.len(),
-        message: "a quote that is not closed on this line",
-        help: "close it with \"; a line break inside a text is written \\n",
+        message: say!("text-quote-open"),
+        help: say!("text-quote-open-help"),
     });
     false
 }

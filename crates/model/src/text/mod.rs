@@ -53,6 +53,7 @@ mod items;
 mod lex;
 mod parse;
 mod print;
+mod whose;
 
 pub use error::{TextError, TextErrors, closest};
 pub use parse::{parse, parse_lenient};

@@ -3,6 +3,7 @@
 use super::error::{MOST_ERRORS, TextError, TextErrors, closest};
 use super::help::{help_for, why_not_bare};
 use super::lex::{Token, Word, lex};
+use super::whose::{Whose, full};
 use super::{Numberings, place_bare};
 use crate::body::{BodyShape, OwnPassage, OwnPlace, check_name};
 use crate::id::{PartId, RunId};
@@ -16,6 +17,7 @@ use crate::tuning::Tuning;
 use ordered::Sort as _;
 use ordered::{OrderedMap, OrderedSet};
 use std::ops::Range;
+use words::{Saying, say};
 
 /// Words that a line may begin with besides those of the kinds.
 const LINE_WORDS: &[&str] = &[
@@ -66,8 +68,8 @@ pub fn parse_lenient(text: &str) -> (Job, TextErrors) {
             line: 1,
             column: 1,
             width: 1,
-            message: format!("the text is longer than {} bytes", limits::LARGEST_FILE),
-            help: "split it into several jobs".to_owned(),
+            message: say!("text-too-long", most = limits::LARGEST_FILE),
+            help: Some(say!("text-too-long-help")),
             source: String::new(),
         });
     } else {
@@ -143,8 +145,8 @@ impl<'t> Parser<'t> {
         &mut self,
         line: Line<'t>,
         at: Range<usize>,
-        message: impl Into<String>,
-        help: impl Into<String>,
+        message: Saying,
+        help: impl Into<Option<Saying>>,
     ) {
         if self.errors.len() >= MOST_ERRORS {
             return;
@@ -155,7 +157,7 @@ impl<'t> Parser<'t> {
             line: line.number,
             column: column + 1,
             width: count(at.end).saturating_sub(column).max(1),
-            message: message.into(),
+            message,
             help: help.into(),
             source: line.text.chars().take(column + 400).collect(),
         });
@@ -174,11 +176,8 @@ impl<'t> Parser<'t> {
         let word = match &first.word {
             Word::Bare(word) => word.as_str(),
             Word::Quoted(_) | Word::Pair { .. } => {
-                let help = format!(
-                    "a line begins with {} or the word of a kind",
-                    LINE_WORDS.join(", ")
-                );
-                return self.error(line, at, "this cannot begin a line", help);
+                let help = say!("text-line-words", words = LINE_WORDS.join(", "));
+                return self.error(line, at, say!("text-begins-nothing"), help);
             }
         };
         match word {
@@ -187,28 +186,28 @@ impl<'t> Parser<'t> {
                 self.once(line, at, "vehicle-info");
                 let mut info = std::mem::take(&mut self.job.vehicle);
                 let set = &mut |name: &str, text: &str| info.set(name, text);
-                self.settings_line(line, VehicleInfo::list(), rest, "the title block", set);
+                self.settings_line(line, VehicleInfo::list(), rest, Whose::TitleBlock, set);
                 self.job.vehicle = info;
             }
             "conditions" => {
                 self.once(line, at, "conditions");
                 let mut conditions = std::mem::take(&mut self.job.settings.conditions);
                 let set = &mut |name: &str, text: &str| conditions.set(name, text);
-                self.settings_line(line, Conditions::list(), rest, "the list of conditions", set);
+                self.settings_line(line, Conditions::list(), rest, Whose::Conditions, set);
                 self.job.settings.conditions = conditions;
             }
             "body" => {
                 self.once(line, at, "body");
                 let mut shape = std::mem::take(&mut self.job.settings.body.shape);
                 let set = &mut |name: &str, text: &str| shape.set(name, text);
-                self.settings_line(line, BodyShape::list(), rest, "the body", set);
+                self.settings_line(line, BodyShape::list(), rest, Whose::Body, set);
                 self.job.settings.body.shape = shape;
             }
             "place" => {
                 let mut place = OwnPlace::default();
                 let known = self.job.settings.body.places.keys().cloned().collect();
                 let set = &mut |name: &str, text: &str| place.set(name, text);
-                if let Some(name) = self.told_of(line, at, rest, "a place", known, OwnPlace::list(), set) {
+                if let Some(name) = self.told_of(line, at, rest, Whose::Place, known, OwnPlace::list(), set) {
                     self.job.settings.body.places.insert(name, place);
                 }
             }
@@ -216,7 +215,8 @@ impl<'t> Parser<'t> {
                 let mut passage = OwnPassage::default();
                 let known = self.job.settings.body.passages.keys().cloned().collect();
                 let set = &mut |name: &str, text: &str| passage.set(name, text);
-                if let Some(name) = self.told_of(line, at, rest, "a passage", known, OwnPassage::list(), set)
+                if let Some(name) =
+                    self.told_of(line, at, rest, Whose::Passage, known, OwnPassage::list(), set)
                 {
                     self.job.settings.body.passages.insert(name, passage);
                 }
@@ -226,35 +226,35 @@ impl<'t> Parser<'t> {
             "sheet" => self.begin_sheet(line, at, rest),
             "run" => self.run(line, at, rest),
             "reading" => {
-                let reading = self.told::<Reading>(line, rest, "a reading");
+                let reading = self.told::<Reading>(line, rest, Whose::Reading);
                 let readings = &mut self.job.sheets.entry(self.sheet).or_default().readings;
                 let held = push(readings, reading, limits::MOST_READINGS);
                 self.held(line, at, held, "readings");
             }
             "tuning" => {
-                let tuning = self.told::<Tuning>(line, rest, "a line of settings");
+                let tuning = self.told::<Tuning>(line, rest, Whose::Tuning);
                 let tunings = &mut self.job.sheets.entry(self.sheet).or_default().tunings;
                 let held = push(tunings, tuning, limits::MOST_TUNINGS);
-                self.held(line, at, held, "lines of settings");
+                self.held(line, at, held, "tunings");
             }
             "complaint" => {
-                let complaint = self.told::<Complaint>(line, rest, "a complaint");
+                let complaint = self.told::<Complaint>(line, rest, Whose::Complaint);
                 let held = push(&mut self.job.thread.complaints, complaint, limits::MOST_LINES);
                 self.held(line, at, held, "complaints");
             }
             "intake" => {
-                let note = self.told::<IntakeNote>(line, rest, "a line of the condition record");
+                let note = self.told::<IntakeNote>(line, rest, Whose::Intake);
                 let held = push(&mut self.job.thread.intake, note, limits::MOST_LINES);
-                self.held(line, at, held, "lines of the condition record");
+                self.held(line, at, held, "intake");
             }
             "offer" => {
-                let offer = self.told::<Offer>(line, rest, "a line of the quote");
+                let offer = self.told::<Offer>(line, rest, Whose::Offer);
                 let held = push(&mut self.job.thread.offers, offer, limits::MOST_LINES);
-                self.held(line, at, held, "lines of the quote");
+                self.held(line, at, held, "offers");
             }
             "rates" => {
                 self.once(line, at, "rates");
-                self.job.thread.rates = self.told::<Rates>(line, rest, "the list of rates");
+                self.job.thread.rates = self.told::<Rates>(line, rest, Whose::Rates);
             }
             "done" => self.done(line, rest),
             word => match PartKind::from_word(word) {
@@ -274,15 +274,10 @@ impl<'t> Parser<'t> {
                     }
                     let known = LINE_WORDS.iter().chain(PartKind::WORDS).copied();
                     let help = match closest(word, known) {
-                        Some(meant) => format!("did you mean `{meant}`?"),
-                        None => format!("the kinds are {}", PartKind::WORDS.join(", ")),
+                        Some(meant) => say!("text-meant", meant = meant),
+                        None => say!("text-kinds", words = PartKind::WORDS.join(", ")),
                     };
-                    self.error(
-                        line,
-                        at,
-                        format!("there is no kind of part or line `{word}`"),
-                        help,
-                    );
+                    self.error(line, at, say!("text-no-such-word", word = word), help);
                 }
             },
         }
@@ -294,8 +289,8 @@ impl<'t> Parser<'t> {
             self.error(
                 line,
                 at,
-                format!("`{word}` stands a second time"),
-                "join the two lines",
+                say!("text-line-twice", word = word),
+                say!("text-join-lines"),
             );
         }
     }
@@ -311,14 +306,9 @@ impl<'t> Parser<'t> {
                 },
             ] => match limits::check_length(title, limits::LONGEST_LABEL) {
                 Ok(()) => self.job.title.clone_from(title),
-                Err(why) => self.error(line, *start..*end, format!("the title {why}"), ""),
+                Err(why) => self.error(line, *start..*end, say!("text-title-long", why = why), None),
             },
-            _ => self.error(
-                line,
-                at,
-                "`job` takes the title, and nothing else",
-                "write job \"Title\"",
-            ),
+            _ => self.error(line, at, say!("text-title"), say!("text-title-help")),
         }
     }
 
@@ -335,56 +325,36 @@ impl<'t> Parser<'t> {
             },
         ] = rest
         else {
-            return self.error(
-                line,
-                at,
-                "`limit` takes a name and a number",
-                "write limit NAME 3.5",
-            );
+            return self.error(line, at, say!("text-limit"), say!("text-limit-help"));
         };
         match number.parse::<f64>().ok().filter(|n| n.is_finite()) {
             Some(value) if self.job.settings.limits.len() < limits::MOST_SETTINGS => {
                 if self.job.settings.limits.insert(key.clone(), value).is_some() {
-                    self.error(line, at, format!("the limit `{key}` is set a second time"), "");
+                    self.error(line, at, say!("text-limit-twice", key = key), None);
                 }
             }
-            Some(_) => self.error(
-                line,
-                at,
-                format!("more than {} limits", limits::MOST_SETTINGS),
-                "",
-            ),
+            Some(_) => self.error(line, at, full("limits", limits::MOST_SETTINGS), None),
             None => {
-                let help = "a limit is a bare number, in the unit of that limit";
-                self.error(line, *start..*end, format!("`{number}` is not a number"), help);
+                let what = say!("text-limit-number", text = number);
+                self.error(line, *start..*end, what, say!("text-limit-number-help"));
             }
         }
     }
 
     fn allow(&mut self, line: Line<'t>, at: Range<usize>, rest: &[Token]) {
         if rest.is_empty() {
-            self.error(
-                line,
-                at,
-                "`allow` takes the names of checks that are not to be run",
-                "",
-            );
+            self.error(line, at, say!("text-allow"), None);
         }
         for token in rest {
             let here = token.start..token.end;
             match &token.word {
                 Word::Bare(name) | Word::Quoted(name) => {
                     if self.job.settings.allowed.len() >= limits::MOST_SETTINGS {
-                        return self.error(
-                            line,
-                            here,
-                            format!("more than {} checks", limits::MOST_SETTINGS),
-                            "",
-                        );
+                        return self.error(line, here, full("checks", limits::MOST_SETTINGS), None);
                     }
                     self.job.settings.allowed.insert(name.clone());
                 }
-                Word::Pair { .. } => self.error(line, here, "this is not the name of a check", ""),
+                Word::Pair { .. } => self.error(line, here, say!("text-allow-name"), None),
             }
         }
     }
@@ -400,7 +370,7 @@ impl<'t> Parser<'t> {
         line: Line<'t>,
         at: Range<usize>,
         rest: &[Token],
-        whose: &str,
+        whose: Whose,
         known: OrderedSet<String>,
         list: &'static [Property],
         set: &mut dyn FnMut(&str, &str) -> Result<(), PropertyError>,
@@ -414,22 +384,26 @@ impl<'t> Parser<'t> {
             rest,
         )) = rest.split_first()
         else {
-            let help = "write one like shelf-left after the word";
-            self.error(line, at, format!("the name of {whose} is missing"), help);
+            self.error(
+                line,
+                at,
+                say!("text-name-missing", whose = whose.said()),
+                say!("text-name-missing-help"),
+            );
             return None;
         };
         let here = *start..*end;
         self.settings_line(line, list, rest, whose, set);
         let why = if let Err(why) = check_name(name) {
-            why.to_string()
+            why
         } else if known.contains(name) {
-            format!("{whose} `{name}` stands a second time")
+            say!("text-name-twice", whose = whose.said(), name = name)
         } else if known.len() >= limits::MOST_OWN_PLACES {
-            format!("more than {} of them", limits::MOST_OWN_PLACES)
+            full("own-places", limits::MOST_OWN_PLACES)
         } else {
             return Some(name.clone());
         };
-        self.error(line, here, why, "");
+        self.error(line, here, why, None);
         None
     }
 
@@ -444,7 +418,7 @@ impl<'t> Parser<'t> {
         ] = rest
         else {
             let all: Vec<&str> = words().collect();
-            return self.error(line, at, format!("`sheet` takes one of {}", all.join(", ")), "");
+            return self.error(line, at, say!("text-sheet", words = all.join(", ")), None);
         };
         match SheetKind::from_word(word) {
             Some(kind) => {
@@ -454,17 +428,17 @@ impl<'t> Parser<'t> {
             None => {
                 let all: Vec<&str> = words().collect();
                 let help = closest(word, words()).map_or_else(
-                    || format!("the sheets are {}", all.join(", ")),
-                    |meant| format!("did you mean `{meant}`?"),
+                    || say!("text-sheets", words = all.join(", ")),
+                    |meant| say!("text-meant", meant = meant),
                 );
-                self.error(line, *start..*end, format!("there is no sheet `{word}`"), help);
+                self.error(line, *start..*end, say!("text-no-sheet", word = word), help);
             }
         }
     }
 
     /// A line of properties alone.
     /// A line that is a set of properties.
-    fn told<P: PropertySet + Default>(&mut self, line: Line<'t>, rest: &[Token], whose: &str) -> P {
+    fn told<P: PropertySet + Default>(&mut self, line: Line<'t>, rest: &[Token], whose: Whose) -> P {
         let mut told = P::default();
         let list = told.properties();
         let mut rest = rest;
@@ -484,7 +458,7 @@ impl<'t> Parser<'t> {
             match limits::check_tag(tag) {
                 // It fits: a tag is shorter than a text may be.
                 Ok(()) => drop(told.set("tag", tag)),
-                Err(why) => self.error(line, *start..*end, why.to_string(), "the tag stands first: C1"),
+                Err(why) => self.error(line, *start..*end, why, say!("text-tag-first")),
             }
             rest = more;
         }
@@ -494,9 +468,9 @@ impl<'t> Parser<'t> {
     }
 
     /// Says that a list is full.
-    fn held(&mut self, line: Line<'t>, at: Range<usize>, held: Result<(), usize>, what: &str) {
+    fn held(&mut self, line: Line<'t>, at: Range<usize>, held: Result<(), usize>, what: &'static str) {
         if let Err(most) = held {
-            self.error(line, at, format!("more than {most} {what}"), "");
+            self.error(line, at, full(what, most), None);
         }
     }
 
@@ -505,14 +479,13 @@ impl<'t> Parser<'t> {
         for token in rest {
             let here = token.start..token.end;
             let (Word::Bare(step) | Word::Quoted(step)) = &token.word else {
-                let help = "put it in double quotes";
-                self.error(line, here, "a step of a checklist is one word", help);
+                self.error(line, here, say!("text-step-word"), say!("text-step-word-help"));
                 continue;
             };
             if let Err(why) = limits::check_length(step, limits::LONGEST_LABEL) {
-                self.error(line, here, format!("the step {why}"), "");
+                self.error(line, here, say!("text-step-long", why = why), None);
             } else if self.job.thread.done.len() >= limits::MOST_DONE {
-                return self.error(line, here, format!("more than {} steps", limits::MOST_DONE), "");
+                return self.error(line, here, full("steps", limits::MOST_DONE), None);
             } else {
                 self.job.thread.done.insert(step.clone());
             }
@@ -524,7 +497,7 @@ impl<'t> Parser<'t> {
         line: Line<'t>,
         list: &'static [Property],
         rest: &[Token],
-        whose: &str,
+        whose: Whose,
         set: &mut dyn FnMut(&str, &str) -> Result<(), PropertyError>,
     ) {
         let mut done = OrderedSet::new();
@@ -542,7 +515,7 @@ impl<'t> Parser<'t> {
                     let at = here.clone();
                     self.pair(line, list, &[], whose, ("what", at), (text, here), &mut done, set);
                 }
-                Word::Quoted(_) => self.error(line, here, "a text without a name", "write name=\"text\""),
+                Word::Quoted(_) => self.error(line, here, say!("text-unnamed"), say!("text-unnamed-help")),
             }
         }
     }
@@ -557,7 +530,7 @@ impl<'t> Parser<'t> {
         line: Line<'t>,
         list: &'static [Property],
         others: &[&'static str],
-        whose: &str,
+        whose: Whose,
         (key, key_at): (&str, Range<usize>),
         (value, value_at): (&str, Range<usize>),
         done: &mut OrderedSet<&'static str>,
@@ -567,24 +540,34 @@ impl<'t> Parser<'t> {
             let names = || list.iter().map(|p| p.name).chain(others.iter().copied());
             let all: Vec<&str> = names().collect();
             let help = closest(key, names()).map_or_else(
-                || format!("there are {}", all.join(", ")),
-                |meant| format!("did you mean `{meant}`?"),
+                || say!("text-there-are", words = all.join(", ")),
+                |meant| say!("text-meant", meant = meant),
             );
-            self.error(line, key_at, format!("{whose} has no `{key}`"), help);
+            self.error(
+                line,
+                key_at,
+                say!("text-no-property", whose = whose.said(), key = key),
+                help,
+            );
             return false;
         };
         if !done.insert(property.name) {
             self.error(
                 line,
                 key_at,
-                format!("`{key}` is set a second time in this line"),
-                "leave one of them out",
+                say!("text-key-twice", key = key),
+                say!("text-leave-one"),
             );
             return false;
         }
         if let Err(why) = set(property.name, value) {
             let help = help_for(property, value);
-            self.error(line, value_at, format!("{key}: {why}"), help);
+            self.error(
+                line,
+                value_at,
+                say!("text-value", key = key, why = why.said),
+                help,
+            );
             return false;
         }
         true
@@ -595,7 +578,7 @@ impl<'t> Parser<'t> {
         &mut self,
         line: Line<'t>,
         list: &'static [Property],
-        whose: &str,
+        whose: Whose,
         (text, at): (&str, Range<usize>),
         done: &mut OrderedSet<&'static str>,
         set: &mut dyn FnMut(&str, &str) -> Result<(), PropertyError>,
@@ -613,7 +596,7 @@ impl<'t> Parser<'t> {
                     self.error(
                         line,
                         at,
-                        format!("{}: {why}", property.name),
+                        say!("text-value", key = property.name, why = why.said),
                         help_for(property, text),
                     );
                     return None;

@@ -186,3 +186,48 @@ lesson-no-speaker = „{ $part }“ ist kein Lautsprecher.
 lesson-no-device = Es gibt kein Schutzorgan „{ $device }“.
 lesson-no-rating = Der Nennstrom von „{ $device }“ ist nicht bekannt.
 lesson-other-unit = „{ $measure }“ wird in { $of } angegeben, nicht in { $unit }.
+
+## Was am Text einer Lektion falsch ist und was ginge.
+
+lesson-text-blocks = mehr als { $most } Abschnitte
+lesson-text-two = zwei Lektionen daraus machen
+lesson-text-long = die Lektion ist länger, als ein Auftrag sein darf
+lesson-text-key-first = eine Lektion beginnt mit ihrem Schlüssel
+lesson-text-key = ein Schlüssel besteht aus Kleinbuchstaben, Ziffern und Bindestrichen
+lesson-text-key-help = so schreiben: `lesson fuse-too-far`
+lesson-text-things = mehr als { $most } Dinge sind genannt
+lesson-text-things-help = die wichtigsten nennen
+lesson-text-fault = ein Fehler hat einen Namen, Dinge und einen Satz
+lesson-text-fault-help = `fault signal-beside-feed W4 W2` schreiben und darunter eingerückt, was falsch ist
+lesson-text-unasked = was nicht gefragt ist, trägt den Namen einer Prüfung
+lesson-text-unasked-help = so schreiben: `unasked lead-loss W5`
+lesson-text-begins = eine Zeile beginnt mit { $words } oder ist eingerückt
+lesson-text-no-block = `{ $word }` beginnt keinen Abschnitt
+lesson-text-overlay = es gibt keine Ebene `{ $word }`
+lesson-text-look = zum Hinsehen gehören Dinge und ein Satz
+lesson-text-look-help = `look heat W2` schreiben und darunter eingerückt, was dort zu sehen ist
+lesson-text-break = `{ $word }` ist keine Art von Fehler
+lesson-text-break-help = so schreiben: `break open W3`, `break reversed LS1`, `break dead B2` oder `break joined LS1.+ E1.stud`
+lesson-text-break-things = `{ $word }` nennt { $count } Dinge
+lesson-text-break-things-help = { $count ->
+    [one] { $count } Ding nennen
+   *[other] { $count } Dinge nennen, wie `LS1.+ E1.stud`
+}
+lesson-text-version = in welcher Anlage?
+lesson-text-version-help = so schreiben: `then bad silent LS1` oder `still good plays LS1`
+lesson-text-effect = das ist keine Folge
+lesson-text-effect-word = `{ $word }` ist keine Folge; möglich sind { $words } oder `current W3 > 20 A`
+lesson-text-effect-form = eine Folge so schreiben: `silent LS1` oder `current W3 > 20 A`
+lesson-text-in-break = `{ $word }` hat bei einem Fehler keinen Platz
+lesson-text-in-break-help = then, still oder says schreiben
+lesson-text-in-question = `{ $word }` hat bei einer Frage keinen Platz
+lesson-text-in-question-help = right, wrong oder why schreiben
+lesson-text-question = zu einer Frage gehören eine richtige und eine falsche Antwort
+lesson-text-question-help = darunter eingerückt `right …` und `wrong …` ergänzen
+lesson-text-own-line = eine Lektion hat schon einen Titel und ihre beiden Anlagen
+lesson-text-own-line-help = diese Zeile herausnehmen
+lesson-text-no-thing = in der Anlage gibt es kein `{ $tag }`
+lesson-text-no-thing-help = ein Bauteil oder eine Leitung der Anlage nennen
+lesson-text-no-check = es gibt keine Prüfung `{ $name }`
+lesson-text-about-help = `about` weglassen, wenn keine Prüfung davon handelt, und einen `fault` schreiben
+lesson-text-checks-help = `loomwright explain` nennt alle Prüfungen

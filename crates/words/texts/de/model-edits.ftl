@@ -88,6 +88,8 @@ error-same-end = eine Leitung endet anderswo, als sie beginnt
 error-no-way-through = eine Leitung kann durch so ein Bauteil nicht hindurchgehen: { $kind }
 error-run-place = eine Leitung hat einen Weg, keinen Ort
 error-tag-taken = auf diesem Blatt gibt es schon `{ $tag }`; das nächste freie ist { $free }
+error-length = ist { $bytes } Byte lang; möglich sind { $most }
+error-no-id = `{ $text }` ist keine Nummer eines Bauteils oder einer Leitung; so schreiben: { $like }
 error-tag-empty = ein Kennzeichen darf nicht leer sein; eines wie F1 schreiben
 error-tag-long = ein Kennzeichen darf { $most } Byte lang sein, dieses hat { $bytes }
 error-tag-sign = `{ $tag }` ist kein Kennzeichen: möglich sind Buchstaben, Ziffern und `_`, nicht `{ $bad }`
@@ -123,8 +125,8 @@ job-file-misbuilt = die Datei lässt sich nicht lesen: { $why }
 job-file-no-job = die Datei ist kein Auftrag: { $why }
 job-file-newer = die Datei stammt von Version { $version }, diese hier liest bis { $reads }; mit einer neueren Version öffnen. Sie bleibt, wie sie ist
 job-file-damaged = { $count ->
-    [one] { $count } Stück der Datei lässt sich nicht lesen; der Rest lässt sich ohne es öffnen:{ $problems }
-   *[other] { $count } Stücke der Datei lassen sich nicht lesen; der Rest lässt sich ohne sie öffnen:{ $problems }
+    [one] { $count } Stück der Datei lässt sich nicht lesen; der Rest lässt sich ohne es öffnen:{ "\u000A  " }{ $problems }
+   *[other] { $count } Stücke der Datei lassen sich nicht lesen; der Rest lässt sich ohne sie öffnen:{ "\u000A  " }{ $problems }
 }
 
 ## Was zwischen zwei Blättern anders ist.

@@ -12,6 +12,7 @@ address-long = Eine Adresse für Links hat höchstens { $most } Zeichen
 page-no-template = Das ist nicht die Seite, in die Zeichnungen kommen: Sie hat keinen leeren Platz dafür. Sie liegt neben der index.html des Programms und heißt page.html.
 page-no-job = In dieser Seite ist keine Zeichnung. Noch einmal darum bitten.
 page-damaged = Die Zeichnung in dieser Seite wurde unterwegs gekürzt oder verändert, deshalb wurde sie nicht geöffnet. Noch einmal um die Datei bitten.
+page-packed = sie ist mit Version { $version } gepackt
 page-not-understood = Diese Seite enthält eine Zeichnung, die das Programm darin nicht versteht: { $why }. Darum bitten, die Seite neu zu machen.
 
 ## Links.

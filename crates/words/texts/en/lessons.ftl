@@ -186,3 +186,48 @@ lesson-no-speaker = “{ $part }” is no speaker.
 lesson-no-device = There is no fuse or breaker “{ $device }”.
 lesson-no-rating = The rating of “{ $device }” is not known.
 lesson-other-unit = “{ $measure }” is told in { $of }, not in { $unit }.
+
+## What is wrong with the text of a lesson, and what would do.
+
+lesson-text-blocks = more than { $most } blocks
+lesson-text-two = make two lessons of it
+lesson-text-long = the lesson is longer than a job may be
+lesson-text-key-first = a lesson begins with its key
+lesson-text-key = a key is made of small letters, digits and dashes
+lesson-text-key-help = write `lesson fuse-too-far`
+lesson-text-things = more than { $most } things are named
+lesson-text-things-help = name the foremost
+lesson-text-fault = a fault has a name, things and a sentence
+lesson-text-fault-help = write `fault signal-beside-feed W4 W2` and below it, indented, what is wrong
+lesson-text-unasked = what is not asked for has the name of a check
+lesson-text-unasked-help = write `unasked lead-loss W5`
+lesson-text-begins = a line begins with { $words }, or is indented
+lesson-text-no-block = `{ $word }` opens no block
+lesson-text-overlay = there is no overlay `{ $word }`
+lesson-text-look = a look needs things and a sentence
+lesson-text-look-help = write `look heat W2` and below it, indented, what to see there
+lesson-text-break = `{ $word }` is no kind of break
+lesson-text-break-help = write `break open W3`, `break reversed LS1`, `break dead B2` or `break joined LS1.+ E1.stud`
+lesson-text-break-things = `{ $word }` names { $count } things
+lesson-text-break-things-help = { $count ->
+    [one] name { $count } thing
+   *[other] name { $count } things, as `LS1.+ E1.stud`
+}
+lesson-text-version = in which version?
+lesson-text-version-help = write `then bad silent LS1` or `still good plays LS1`
+lesson-text-effect = this is no effect
+lesson-text-effect-word = `{ $word }` is no effect; write { $words } or `current W3 > 20 A`
+lesson-text-effect-form = write an effect as `silent LS1` or `current W3 > 20 A`
+lesson-text-in-break = `{ $word }` has no place in a break
+lesson-text-in-break-help = write then, still or says
+lesson-text-in-question = `{ $word }` has no place in a question
+lesson-text-in-question-help = write right, wrong or why
+lesson-text-question = a question needs a right answer and a wrong one
+lesson-text-question-help = add `right …` and `wrong …` below it, indented
+lesson-text-own-line = a lesson has a title and its two versions already
+lesson-text-own-line-help = take this line out
+lesson-text-no-thing = the system has no `{ $tag }`
+lesson-text-no-thing-help = name a part or run of the system
+lesson-text-no-check = there is no check `{ $name }`
+lesson-text-about-help = leave `about` out where no check speaks of it, and write a `fault`
+lesson-text-checks-help = `loomwright explain` lists the checks

@@ -88,6 +88,8 @@ error-same-end = a run ends somewhere else than it begins
 error-no-way-through = a run cannot go through a part like this: { $kind }
 error-run-place = a run has a route, not a place
 error-tag-taken = there is another `{ $tag }` on this sheet; the next free one is { $free }
+error-length = is { $bytes } bytes long; it may have { $most }
+error-no-id = `{ $text }` is not an id; write it as { $like }
 error-tag-empty = a tag may not be empty; write one like F1
 error-tag-long = a tag may be { $most } bytes long, this one has { $bytes }
 error-tag-sign = `{ $tag }` is not a tag: it takes letters, digits and `_`, not `{ $bad }`
@@ -123,8 +125,8 @@ job-file-misbuilt = the file cannot be read: { $why }
 job-file-no-job = the file is not a job: { $why }
 job-file-newer = the file was made by version { $version }, this reads up to { $reads }; open it with a newer version. It is left as it is
 job-file-damaged = { $count ->
-    [one] { $count } piece of the file cannot be read; the rest can be opened without it:{ $problems }
-   *[other] { $count } pieces of the file cannot be read; the rest can be opened without them:{ $problems }
+    [one] { $count } piece of the file cannot be read; the rest can be opened without it:{ "\u000A  " }{ $problems }
+   *[other] { $count } pieces of the file cannot be read; the rest can be opened without them:{ "\u000A  " }{ $problems }
 }
 
 ## What differs between two sheets.

@@ -12,6 +12,7 @@ address-long = An address for links has at most { $most } characters
 page-no-template = This is not the page that drawings are put into: it has no empty place for one. It stands beside the program's index.html and is called page.html.
 page-no-job = There is no drawing in this page. Ask for it again.
 page-damaged = The drawing in this page was cut short or changed on its way, so it was not opened. Ask for the file again.
+page-packed = it is packed in version { $version }
 page-not-understood = This page holds a drawing that the program in it does not understand: { $why }. Ask for the page to be made anew.
 
 ## Links.
