@@ -197,12 +197,13 @@ fn enders<'a>(
             all: false,
         };
     }
+    let short = it.system.half_form(&[(found.node, 1.0), (found.to, -1.0)]);
     let carries = |device: usize| {
         let at = it.net.devices.get(device)?.branch;
         let branch = it.net.branches.get(at)?;
         let [a, b] = branch.nodes;
-        let short = [(found.node, 1.0), (found.to, -1.0)];
-        let across = it.system.form(&[(a, 1.0), (b, -1.0)], &short);
+        let device = it.system.half_form(&[(a, 1.0), (b, -1.0)]);
+        let across = it.system.whole_form(&device, &short);
         Some((across / branch.resistance).abs().min(1.0))
     };
     let with_share = |device: usize| {

@@ -57,6 +57,10 @@ enum Way {
     Scattered(u32),
 }
 
+/// One side of a form: (place, number), places rising.
+#[derive(Clone, Debug)]
+pub(crate) struct HalfForm(Vec<(usize, f64)>);
+
 /// Where the conductance between two unknowns goes: given once, then used without searching.
 #[derive(Clone, Copy, Debug)]
 pub struct Slot {
@@ -479,14 +483,60 @@ impl Factor {
     /// walked, so that it is cheap on wiring networks. With u = v = {a: +1, b: -1} it is the resistance between a and b.
     #[must_use]
     pub fn form(&self, u: &[(usize, f64)], v: &[(usize, f64)]) -> f64 {
-        let left = self.forward(u);
+        let left = self.half_form(u);
         if u == v {
-            return left.iter().map(|(k, y)| y * y / self.pivot[*k]).sum();
+            return left.0.iter().map(|(k, y)| y * y / self.pivot[*k]).sum();
         }
-        let right = self.forward(v);
+        self.whole_form(&left, &self.half_form(v))
+    }
+
+    /// One of the two sides of [`Factor::form`], for use in several: L⁻¹ u, which is nothing but on the ways to the root.
+    pub(crate) fn half_form(&self, u: &[(usize, f64)]) -> HalfForm {
+        let mut heads: Vec<usize> = u
+            .iter()
+            .filter_map(|(unknown, _)| self.place.get(*unknown).copied())
+            .collect();
+        // Places rising: what a column couples stands on the way from it to the root.
+        let mut way: Vec<(usize, f64)> = Vec::with_capacity(32);
+        while let Some(&k) = heads.iter().min() {
+            way.push((k, 0.0));
+            let next = self.l_row[self.l_start[k]..self.l_start[k + 1]].first();
+            for head in &mut heads {
+                if *head == k {
+                    *head = next.map_or(usize::MAX, |&row| row as usize);
+                }
+            }
+            heads.retain(|head| *head < self.size);
+        }
+        for &(unknown, number) in u {
+            let found = self
+                .place
+                .get(unknown)
+                .and_then(|place| way.binary_search_by_key(place, |(k, _)| *k).ok());
+            if let Some(at) = found {
+                way[at].1 += number;
+            }
+        }
+        let mut rest = way.as_mut_slice();
+        while let Some((&mut (k, x), after)) = rest.split_first_mut() {
+            let column = self.l_start[k]..self.l_start[k + 1];
+            let mut above = after.iter_mut();
+            for (&row, l) in self.l_row[column.clone()].iter().zip(&self.l_value[column]) {
+                // Both rise.
+                if let Some((_, y)) = above.find(|(place, _)| *place == row as usize) {
+                    *y -= l * x;
+                }
+            }
+            rest = after;
+        }
+        HalfForm(way)
+    }
+
+    /// The form of two sides.
+    pub(crate) fn whole_form(&self, left: &HalfForm, right: &HalfForm) -> f64 {
         let mut sum = 0.0;
         let (mut i, mut j) = (0, 0);
-        while let (Some((a, x)), Some((b, y))) = (left.get(i), right.get(j)) {
+        while let (Some((a, x)), Some((b, y))) = (left.0.get(i), right.0.get(j)) {
             match a.cmp(b) {
                 std::cmp::Ordering::Less => i += 1,
                 std::cmp::Ordering::Greater => j += 1,
@@ -543,34 +593,5 @@ impl Factor {
                 .map(|slot| slot.map_or(0.0, |slot| between[slot.between as usize]))
                 .collect(),
         )
-    }
-
-    /// L⁻¹ u as a list of (place, number), places rising.
-    fn forward(&self, u: &[(usize, f64)]) -> Vec<(usize, f64)> {
-        // What is still to be worked off, places falling, so that the next one is the last.
-        let mut open: Vec<(usize, f64)> = Vec::with_capacity(16);
-        let add = |open: &mut Vec<(usize, f64)>, place: usize, number: f64| {
-            let mut at = open.len();
-            while at > 0 && open[at - 1].0 < place {
-                at -= 1;
-            }
-            match at.checked_sub(1).and_then(|before| open.get_mut(before)) {
-                Some(same) if same.0 == place => same.1 += number,
-                _ => open.insert(at, (place, number)),
-            }
-        };
-        for &(unknown, number) in u {
-            if let Some(&place) = self.place.get(unknown) {
-                add(&mut open, place, number);
-            }
-        }
-        let mut done = Vec::with_capacity(32);
-        while let Some((k, x)) = open.pop() {
-            for at in self.l_start[k]..self.l_start[k + 1] {
-                add(&mut open, self.l_row[at] as usize, -(self.l_value[at] * x));
-            }
-            done.push((k, x));
-        }
-        done
     }
 }

@@ -25,7 +25,7 @@
 mod equations;
 mod tied;
 
-use super::factor::{Factor, Slot};
+use super::factor::{Factor, HalfForm, Slot};
 use super::law::{Element, Law};
 
 /// A step this small, in volts, is near the answer: P/v then differs from its straight piece by less than a billionth of an
@@ -250,6 +250,16 @@ impl System {
     #[must_use]
     pub fn form(&self, u: &[(usize, f64)], v: &[(usize, f64)]) -> f64 {
         self.factor.form(u, v)
+    }
+
+    /// One of the two sides of [`System::form`], for use in several.
+    pub(crate) fn half_form(&self, u: &[(usize, f64)]) -> HalfForm {
+        self.factor.half_form(u)
+    }
+
+    /// The form of two sides.
+    pub(crate) fn whole_form(&self, left: &HalfForm, right: &HalfForm) -> f64 {
+        self.factor.whole_form(left, right)
     }
 
     /// With the matrix factored last: the voltage of each node for 1 A that enters there, and of either node of each element
