@@ -40,6 +40,7 @@ pub(crate) enum Command {
     Format(FormatCall),
     Link(LinkCall),
     Lists(ListsCall),
+    Labels(LabelsCall),
     Handover(HandoverCall),
     Page(PageCall),
     Open(OpenCall),
@@ -244,6 +245,16 @@ pub(crate) struct ListsCall {
     pub(crate) waste: Option<f64>,
     #[arg(long, value_name = "FILE")]
     pub(crate) price_list: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct LabelsCall {
+    #[command(flatten)]
+    pub(crate) job: JobCall,
+    #[arg(long, value_parser = sheet, value_name = "SHEET")]
+    pub(crate) since: Option<SheetKind>,
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: String,
 }
 
 #[derive(Debug, Args)]

@@ -85,6 +85,7 @@ fn main() -> ExitCode {
         Command::Format(call) => commands::format::run(call),
         Command::Link(call) => commands::link::run(call),
         Command::Lists(call) => commands::lists::run(call),
+        Command::Labels(call) => commands::labels::run(call),
         Command::Handover(call) => commands::handover::run(call),
         Command::Page(call) => commands::page::run(call),
         Command::Open(call) => commands::open::run(call),

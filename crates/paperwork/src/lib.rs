@@ -39,7 +39,7 @@ pub use cut::{Cut, cut, cut_list, wiring_table};
 pub use fuses::{device_text, fuse_table};
 pub use handover::{Asked, Readers, handover};
 pub use json::json;
-pub use labels::label_sheet;
+pub use labels::{Label, LabelSheet, Placed, Shape, label_document, label_pages, label_sheet, label_sheets};
 pub use lists::{List, lists};
 pub use meter::{
     Expected, Point, Studies, Verdict, kept_readings, meter_sheet, point_of, points, terminal, tolerance,

@@ -16,6 +16,7 @@ pub mod crimps;
 pub mod fuses;
 pub mod insulation;
 mod interpolate;
+pub mod jackets;
 pub mod materials;
 pub mod protection;
 

@@ -42,13 +42,22 @@ fn terms(words: &Words) -> Terms {
 /// A paper as it is shown.
 enum Shown {
     List(Table),
+    /// Sheets of labels to cut out, and the same as a list.
+    Labels(Vec<String>, Table),
     Steps(Checklist),
 }
 
-fn shown(work: &Work<'_>, list: List, terms: &Terms) -> Option<Shown> {
+fn shown(work: &Work<'_>, list: List, terms: &Terms, words: &Words) -> Option<Shown> {
     Some(match list {
         List::StripOut => Shown::Steps(paperwork::strip_out(work)),
         List::Build => Shown::Steps(paperwork::build(work, terms)),
+        List::Labels => {
+            let study = circuit::study(&work.sheet, &work.job.settings);
+            Shown::Labels(
+                paperwork::label_pages(work, &study, words),
+                paperwork::label_sheet(work),
+            )
+        }
         list => Shown::List(paperwork::lists(work, terms, &[list]).pop()?),
     })
 }
@@ -83,7 +92,7 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
         let Some(work) = Work::of(editor.job(), editor.on(), None) else {
             return (words.text("papers-nothing"), None);
         };
-        let paper = list.and_then(|list| shown(&work, list, &terms));
+        let paper = list.and_then(|list| shown(&work, list, &terms, &words));
         (words.say(&work.heading()), paper)
     });
     let tabs = List::ALL.iter().copied().map(Some).chain([None]).map(|one| {
@@ -171,7 +180,7 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
                 <button type="button" class="slip__close" onclick={close} data-testid="close">{ words.text("key-esc") }</button>
             </header>
             <nav class="papers__tabs" aria-label={words.text("papers-which")}><ul>{ for tabs }</ul></nav>
-            <article ref={sheet} class="papers__sheet" data-testid="paper" tabindex="0">
+            <article ref={sheet} class="papers__sheet" data-paper={list.map(List::word)} data-testid="paper" tabindex="0">
                 <h2>{ title }</h2>
                 <p class="papers__work">{ heading }</p>
                 if is_order {
@@ -181,12 +190,13 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
                     </div>
                 }
                 { match paper {
-                    // Written names are for programs; they stand in the table file.
-                    Some(Shown::List(table)) => {
-                        let table = table.without(&["article"]);
-                        let empty = table.empty_columns();
-                        listed(&table.without(&empty), &words)
-                    }
+                    Some(Shown::List(table)) => listed(&table, &words),
+                    Some(Shown::Labels(sheets, table)) => html! {
+                        <>
+                            { for sheets.into_iter().map(|svg| Html::from_html_unchecked(svg.into())) }
+                            <div class={(!table.rows.is_empty()).then_some("papers__list")}>{ listed(&table, &words) }</div>
+                        </>
+                    },
                     Some(Shown::Steps(steps)) => stepped(&store, &steps, &words),
                     None if !is_list => html! { <Handover revision={store.revision} /> },
                     None => html! {},
@@ -198,6 +208,10 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
 
 /// A list as a table.
 fn listed(table: &Table, words: &Words) -> Html {
+    // Written names are for programs; they stand in the table file.
+    let table = table.clone().without(&["article"]);
+    let empty = table.empty_columns();
+    let table = &table.without(&empty);
     let numbers: Vec<bool> = (0..table.columns.len())
         .map(|at| {
             table
@@ -222,7 +236,10 @@ fn listed(table: &Table, words: &Words) -> Html {
         <>
             if table.rows.is_empty() { <p>{ words.text("papers-empty") }</p> } else {
                 <table>
-                    <thead><tr>{ for table.headings(words).into_iter().enumerate().map(|(at, it)| html! { <th scope="col" class={class(at)}>{ it }</th> }) }</tr></thead>
+                    // Each heading has the name of its column, for the style sheet to give it room.
+                    <thead><tr>{ for table.headings(words).into_iter().zip(&table.columns).enumerate().map(|(at, (it, column))| html! {
+                        <th scope="col" class={classes!(class(at), format!("papers__column-{}", column.name))}>{ it }</th>
+                    }) }</tr></thead>
                     <tbody>{ for table.shown(words).into_iter().map(|row| html! {
                         <tr data-testid="paper-row">{ for row.into_iter().enumerate().map(|(at, it)| shown(at, it)) }</tr>
                     }) }</tbody>

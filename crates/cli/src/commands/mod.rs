@@ -8,6 +8,7 @@ pub(crate) mod explain;
 pub(crate) mod find_fault;
 pub(crate) mod format;
 pub(crate) mod handover;
+pub(crate) mod labels;
 pub(crate) mod lesson;
 pub(crate) mod link;
 pub(crate) mod lists;

@@ -425,6 +425,20 @@ fn help_and_errors_of_the_call_are_german_too() {
     }
 }
 
+#[test]
+fn labels_are_written_as_sheets_to_cut() {
+    let folder = tempfile::TempDir::new().expect("a folder");
+    let file = folder.path().join("labels.html");
+    let path = file.to_str().expect("a path");
+    let (code, out, err) = output(&mut loomwright(&["labels", "@estate", "--output", path]));
+    assert!(code == 0 && out.contains("labels on 2 sheets"), "{out}{err}");
+    let page = std::fs::read_to_string(&file).expect("the sheets");
+    assert_eq!(page.matches("class=\"labels\"").count(), 2);
+    // Found was there before: nothing of it is laid.
+    let (code, _, err) = output(loomwright(&["labels", "-", "-o", path]).write_stdin("battery B1\n"));
+    assert!(code == 2 && err.contains("would get a label"), "{err}");
+}
+
 /// 1 ft = 0.3048 m and 1 in = 25.4 mm exactly (international yard and pound agreement, 1959); areas of gauge numbers by
 /// ASTM B258.
 #[test]

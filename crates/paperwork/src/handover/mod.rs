@@ -3,7 +3,7 @@
 
 mod customer;
 mod installer;
-mod page;
+pub(crate) mod page;
 mod picture;
 
 use crate::work::Work;

@@ -113,10 +113,15 @@ impl<'w> Page<'w> {
     pub(crate) fn table(&mut self, table: &Table) {
         if !table.rows.is_empty() {
             let table = table.clone().without(&table.empty_columns());
+            // Each heading has the name of its column, for the style sheet to give it room.
             let headings: String = table
                 .headings(self.words)
                 .iter()
-                .map(|heading| format!("<th scope=\"col\">{}</th>", escaped(heading)))
+                .zip(&table.columns)
+                .map(|(heading, column)| {
+                    let name = column.name;
+                    format!("<th scope=\"col\" class=\"{name}\">{}</th>", escaped(heading))
+                })
                 .collect();
             let rows: String = table
                 .shown(self.words)
@@ -172,6 +177,10 @@ impl<'w> Page<'w> {
             STANDARD.encode(picture.bytes.as_slice())
         );
         self.element("figure", "picture", &inner);
+    }
+    /// A drawing that is a whole sheet by itself.
+    pub(crate) fn sheet(&mut self, svg: &str) {
+        self.body.push_str(svg);
     }
     /// Lines to write on.
     pub(crate) fn signatures(&mut self, names: &[Saying]) {

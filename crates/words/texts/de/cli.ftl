@@ -32,6 +32,12 @@ cli-command-link = Macht einen Link, der einen ganzen Auftrag oder eine Lektion 
 cli-command-page = Schreibt eine Seitendatei: eine HTML-Datei mit dem Programm und dem Auftrag, die sich ohne Netz öffnet
 cli-command-open = Öffnet einen Link oder eine Seitendatei und schreibt den Auftrag oder die Lektion daraus
 cli-command-lists = Schreibt die Listen des Auftrags: was zu kaufen, zuzuschneiden, zu beschriften, auszubauen, einzubauen, zu messen und einzustellen ist, das Angebot, was aus jedem Teil wird
+cli-command-labels = Schreibt die Schilder aller Leitungen, Sicherungen und Klemmen, die wir legen, als eine druckbare HTML-Datei: in wahrer Größe, zum Ausschneiden
+cli-no-labels = nichts, was hier gelegt wird, bekäme ein Schild
+cli-labels-written = { $file }: { $labels } Schilder auf { $sheets ->
+    [one] { $sheets } Bogen
+   *[other] { $sheets } Bögen
+}
 cli-command-handover = Schreibt die Übergabe als eine druckbare HTML-Datei: was der Kunde bekommt, und was der Nächste bekommt, der daran arbeitet
 cli-command-start = Plant eine ganze Anlage aus einer Zeile Text: Bauteile, Leitungen, Verschaltung, Querschnitte, Sicherungen, Plätze und Wege
 cli-option-language = Sprache der Ausgabe: en oder de; ohne Angabe die aus LC_ALL, LC_MESSAGES oder LANG

@@ -254,3 +254,9 @@ paper-open-not-done = { $offer }: Beauftragt, noch nicht ausgeführt.
 paper-open-still-found = { $offer }: Ausgeführt, aber „{ $finding }“ wird noch gefunden.
 paper-open-unproven = { $complaint }: Behoben, aber noch durch keinen Messwert belegt.
 paper-open-not-closed = { $complaint }: Behoben und belegt, noch nicht erledigt.
+
+## Schilder zum Ausschneiden.
+
+label-title = Schilder zum Ausschneiden: { $heading } ({ $number } von { $count })
+label-how = Mit 100 % auf Klebefolie drucken. Entlang der durchgezogenen Linien schneiden. Fahnen an den punktierten Linien um die Leitung falten, Schrift außen.
+label-more = und { $count } weitere

@@ -32,6 +32,12 @@ cli-command-link = Makes a link that carries a whole job or lesson inside itself
 cli-command-page = Writes a page file: one HTML file with the program and the job in it, which opens offline
 cli-command-open = Opens a link or a page file and writes the job, or the lesson, that it carries
 cli-command-lists = Writes the lists of the job: what to buy, cut, label, strip out, build, measure and set, the quote, what becomes of each thing
+cli-command-labels = Writes the labels of all runs, fuses and terminals that we lay as one printable HTML file: real size, to be cut out
+cli-no-labels = nothing that is laid here would get a label
+cli-labels-written = { $file }: { $labels } labels on { $sheets ->
+    [one] { $sheets } sheet
+   *[other] { $sheets } sheets
+}
 cli-command-handover = Writes the handover as one printable HTML file: what the customer gets, and what the next installer gets
 cli-command-start = Plans a whole system from one line of text: parts, wires, hook-up, sizes, fuses, places and routes
 cli-option-language = Language of what is told: en or de; without it, the one that LC_ALL, LC_MESSAGES or LANG names

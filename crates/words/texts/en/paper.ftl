@@ -254,3 +254,9 @@ paper-open-not-done = { $offer }: approved, not done yet.
 paper-open-still-found = { $offer }: done, but “{ $finding }” is still found.
 paper-open-unproven = { $complaint }: mended, but no reading proves it yet.
 paper-open-not-closed = { $complaint }: mended and proven, not closed yet.
+
+## Labels to cut out.
+
+label-title = Labels to cut: { $heading } ({ $number } of { $count })
+label-how = Print at 100 %, on sticky sheet. Cut along the full lines. Fold flags at the dotted lines around the wire, words outside.
+label-more = and { $count } more

@@ -1,5 +1,11 @@
 //! The label sheet: two labels for every run that we lay, one for each end. A label says which run it is on, where this
-//! end goes, and where the other one is.
+//! end goes, and where the other one is. As a list, and as a sheet of labels of real size to cut out.
+
+mod paint;
+mod sheet;
+
+pub use paint::{label_document, label_pages};
+pub use sheet::{Label, LabelSheet, Placed, Shape, label_sheets};
 
 use crate::cut::{end_text, laid};
 use crate::table::{Cell, Column, Table};
