@@ -165,6 +165,23 @@ fn ends_of(plan: &Plan, sheet: &Sheet, run: &Run) -> Option<(usize, usize)> {
 /// only one, none where the run's ends have no places, or the same one.
 #[must_use]
 pub fn propose(plan: &Plan, sheet: &Sheet, id: RunId) -> Vec<Proposal> {
+    proposed(plan, sheet, id, &|ways| {
+        let Some((best, others)) = ways.split_first() else {
+            return Vec::new();
+        };
+        let differs = |way: &&Way| shared(plan, best, way) < ALIKE;
+        let other = others.iter().find(differs).or(others.first());
+        std::iter::once(best).chain(other).collect()
+    })
+}
+
+/// All routes of a run that are looked at, best first: for whoever wants more of a route than [`propose`] does.
+#[must_use]
+pub fn alternatives(plan: &Plan, sheet: &Sheet, id: RunId) -> Vec<Proposal> {
+    proposed(plan, sheet, id, &|ways| ways.iter().collect())
+}
+
+fn proposed(plan: &Plan, sheet: &Sheet, id: RunId, picked: &dyn Fn(&[Way]) -> Vec<&Way>) -> Vec<Proposal> {
     let Some(run) = sheet.runs.get(&id) else {
         return Vec::new();
     };
@@ -177,23 +194,16 @@ pub fn propose(plan: &Plan, sheet: &Sheet, id: RunId) -> Vec<Proposal> {
     let ends = plan.ends();
     let net = plan.net(&ends);
     let ways = net.ways(from, to, &costs, LOOKED_AT);
-    let Some((best, others)) = ways.split_first() else {
+    if ways.is_empty() {
         return Vec::new();
-    };
-    let other = others
-        .iter()
-        .find(|way| shared(plan, best, way) < ALIKE)
-        .or(others.first());
+    }
     let shortest = net.best(from, to, &plan.lengths());
     let shortest = shortest.map(|way| walk_of(plan, from, &way));
-    [Some(best), other]
-        .into_iter()
-        .flatten()
-        .map(|way| {
-            let walk = walk_of(plan, from, way);
-            proposal(plan, sheet, &company, &wanted, walk, way.cost, shortest.as_ref())
-        })
-        .collect()
+    let told = picked(&ways).into_iter().map(|way| {
+        let walk = walk_of(plan, from, way);
+        proposal(plan, sheet, &company, &wanted, walk, way.cost, shortest.as_ref())
+    });
+    told.collect()
 }
 
 /// The way that a run takes now, judged like a proposal: what it meets, what it lies beside, what speaks for and against it.

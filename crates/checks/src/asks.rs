@@ -6,7 +6,7 @@ use crate::checks::return_too_long::{contact, lead};
 use crate::checks::terminal_overfull::takes;
 use crate::checks::voltage_drop::limit_for;
 use crate::context::Ctx;
-use crate::mends::ratings_of;
+use crate::mends::ratings::ratings_of;
 use circuit::Study;
 use model::quantity::{Ohms, SquareMm, Volts};
 use model::{PartId, PartKind, RunId, Settings, Sheet};

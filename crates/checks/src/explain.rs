@@ -13,6 +13,25 @@ pub fn care() -> Saying {
     say!("care")
 }
 
+/// Checks with findings that no edit of the sheet clears, or none that the tool could answer for; their pages say which.
+const UNMENDED: &[&str] = &[
+    "fuse-breaking-capacity",
+    "fuse-order",
+    "fuse-undersized",
+    "hot-joint",
+    "no-feed",
+    "not-known",
+    "return-through-shield",
+    "short-never-clears",
+    "signal-beside-feed",
+    "standing-drain",
+    "supply-collapse",
+    "terminal-overfull",
+    "turn-on-overloaded",
+    "uneven-parallel",
+    "wire-before-fuse",
+];
+
 /// One limit that a check reads, for the reader.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LimitLine {
@@ -45,6 +64,8 @@ pub struct Explanation {
     pub example: &'static str,
     /// The same job put right.
     pub instead: &'static str,
+    /// Which of its findings the tool proposes no mend for, and why.
+    pub unmended: Option<Saying>,
     /// Where the rule comes from.
     pub source: Saying,
     /// The cautions, for checks of grade Stop.
@@ -67,6 +88,7 @@ pub fn explain(check: &Check) -> Explanation {
         why: check.why(),
         example: check.example,
         instead: check.instead,
+        unmended: UNMENDED.contains(&check.name).then(|| check.unmended()),
         source: check.source(),
         care: (check.grade == Grade::Stop).then(care),
         limits: check.limits.iter().map(|key| crate::limits::line(key)).collect(),
@@ -118,6 +140,9 @@ impl Explanation {
             "explain-instead",
             &format!("```text\n{}\n```", self.instead.trim()),
         );
+        if let Some(unmended) = &self.unmended {
+            section("explain-unmended", &words.say(unmended));
+        }
         if let Some(care) = &self.care {
             section("explain-care", &words.say(care));
         }

@@ -58,7 +58,7 @@ impl CheckGroup {
 
 /// One check: what it is, its examples, and the rule.
 ///
-/// Its texts are messages named after it (`check-NAME-title`, `-holds`, `-looks`, `-why`, `-source`), beside those of its
+/// Its texts are messages named after it (`check-NAME-title`, `-holds`, `-looks`, `-why`, `-source`, and `-unmended` where [`crate::Explanation::unmended`] tells something), beside those of its
 /// findings; [`crate::explain`] makes a page of them, the same on screen, in `docs/checks` and on the command line. `example`
 /// and `instead` are jobs in the text form; in the example, `#~ name …` at the end of a line names the checks that mark the
 /// part or run of that line. Both are run as tests.
@@ -106,6 +106,10 @@ impl Check {
     #[must_use]
     pub fn source(&self) -> Saying {
         self.says("source")
+    }
+    /// Which of its findings no mend is proposed for, and why; asked only of those that have such.
+    pub(crate) fn unmended(&self) -> Saying {
+        self.says("unmended")
     }
     fn says(&self, what: &str) -> Saying {
         Saying::new(format!("check-{}-{what}", self.name))

@@ -329,6 +329,17 @@ pub struct ChannelLoad {
     pub runs: OrderedSet<RunId>,
 }
 
+impl ChannelLoad {
+    /// How equipment marks it: `1`, or `1+2` for a bridged pair.
+    #[must_use]
+    pub fn marking(&self) -> String {
+        match self.bridged_with {
+            Some(second) => format!("{}+{second}", self.channel),
+            None => self.channel.to_string(),
+        }
+    }
+}
+
 /// What reaches one speaker.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Driver {

@@ -7,7 +7,7 @@ use crate::meter::Point;
 use crate::steps::{Checklist, Phase, Steps, at_battery};
 use crate::table::{colour, size_value};
 use crate::terms::Terms;
-use crate::tuning::{channel_text, target_volts};
+use crate::tuning::target_volts;
 use crate::work::{Becomes, Work, endings};
 use circuit::{Purpose, Study};
 use model::conductor::EndingMethod;
@@ -313,7 +313,7 @@ fn cold(steps: &mut Steps<'_, '_>, study: &Study) {
         let what = say!(
             "step-ohms",
             tag = tag,
-            channel = channel_text(load),
+            channel = load.marking(),
             ohms = drawn(ohms.0, Unit::Plain("Ω"))
         );
         let name = format!("ohms/{}/{}", load.part, load.channel);
@@ -383,7 +383,7 @@ fn prove(steps: &mut Steps<'_, '_>, study: &Study) {
         let Some(part) = work.sheet.parts.get(&load.part) else {
             continue;
         };
-        let channel = channel_text(load);
+        let channel = load.marking();
         let given = work
             .sheet
             .tunings

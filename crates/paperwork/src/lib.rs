@@ -54,5 +54,5 @@ pub use strip_out::strip_out;
 pub use table::{Cell, Column, Table};
 pub use terms::{Price, PriceList, Terms};
 pub use thread::{OpenEnd, open_ends, reference, thread_table};
-pub use tuning::{channel_text, settings_sheet, target_volts};
+pub use tuning::{settings_sheet, target_volts};
 pub use work::{Becomes, Work};

@@ -17,15 +17,6 @@ pub fn target_volts(load: &ChannelLoad) -> Option<Volts> {
     (square > 0.0).then(|| Volts(libm::sqrt(square)))
 }
 
-/// A channel as equipment is marked: `1`, or `1+2` for a bridged pair.
-#[must_use]
-pub fn channel_text(load: &ChannelLoad) -> String {
-    match load.bridged_with {
-        Some(second) => format!("{}+{second}", load.channel),
-        None => load.channel.to_string(),
-    }
-}
-
 const V: Unit = Unit::Plain("V");
 const HZ: Unit = Unit::Plain("Hz");
 const DB: Unit = Unit::Plain("dB");
@@ -57,7 +48,7 @@ pub fn settings_sheet(work: &Work<'_>, study: &Study) -> Table {
         let Some(part) = work.sheet.parts.get(&load.part) else {
             continue;
         };
-        let channel = channel_text(load);
+        let channel = load.marking();
         let tuning = work
             .sheet
             .tunings

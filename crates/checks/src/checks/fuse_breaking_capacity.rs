@@ -1,15 +1,16 @@
 //! `fuse-breaking-capacity`: a short that the device cannot interrupt.
 
 use crate::context::Ctx;
-use crate::finding::Grade;
+use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
-use crate::mends::set_part;
+use crate::mends::ratings::{breaks, fit_form, has_to_break, of_form};
+use crate::mends::{rating_needed, set_part};
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{A, assumed};
-use circuit::DeviceRef;
+use circuit::{Device, DeviceRef};
 use model::kinds::supply::FuseForm;
 use model::quantity::Amps;
-use model::{Edit, Fact, PartKind};
+use model::{Edit, Fact, PartId, PartKind};
 use reference::fuses::family;
 use words::{figure, say, told};
 
@@ -51,28 +52,83 @@ fn capacity(ctx: &Ctx<'_>, device: &DeviceRef) -> Option<(Amps, bool)> {
     }
 }
 
-/// A fuse of a form that breaks so much, of the same rating.
-fn other_form(ctx: &Ctx<'_>, device: &DeviceRef, needs: f64) -> Option<Edit> {
-    let mut part = ctx.part(device.part)?.clone();
-    let PartKind::Fuse(fuse) = &mut part.is else {
+/// Forms that break most, the smallest first.
+const STRONG: [FuseForm; 3] = [FuseForm::Strip30, FuseForm::Strip51, FuseForm::Strip61];
+
+/// A form that breaks so much, with a rating of it: the same where there is such, else the next that its loads need and the wire
+/// behind it bears.
+fn strong(ctx: &Ctx<'_>, device: &Device, needs: f64) -> Option<(FuseForm, Amps)> {
+    let rating = device.rating?;
+    let least = rating_needed(ctx, device.current.rms.abs());
+    let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0);
+    let mut all = device.guards.iter().map(|run| ctx.flow(*run)?.allowable);
+    let bears = all.try_fold(f64::INFINITY, |bears, next| Some(bears.min(next?.0 * factor)));
+    let all = STRONG.into_iter().filter(|form| breaks(*form, needs));
+    let all = all.flat_map(|form| {
+        family(form.into())
+            .ratings
+            .iter()
+            .map(move |it| (form, Amps(*it)))
+    });
+    let all = all.filter(|(_, it)| {
+        let same = (it.0 - rating.0).abs() < 1e-9;
+        same || (*it >= least && bears.is_some_and(|bears| it.0 <= bears))
+    });
+    // The nearest, and of two the larger.
+    let far = |it: Amps| (it.0 - rating.0).abs() - f64::from(u8::from(it >= rating)) * 1e-6;
+    all.reduce(|a, b| if far(b.1) < far(a.1) { b } else { a })
+}
+
+/// A block for fuses of a form that breaks so much, of the same ratings.
+fn other_block(ctx: &Ctx<'_>, id: PartId, needs: f64) -> Option<Edit> {
+    let mut part = ctx.part(id)?.clone();
+    let PartKind::Block(block) = &mut part.is else {
         return None;
     };
-    let rating = fuse.rating.value()?;
-    let form = [FuseForm::Strip30, FuseForm::Strip51, FuseForm::Strip61]
+    let has_all = |form: &FuseForm| {
+        let ratings = family((*form).into()).ratings;
+        let mut fitted = block.fuses.0.iter().flatten();
+        fitted.all(|rating| ratings.iter().any(|it| (it - rating.0).abs() < 1e-9))
+    };
+    let form = STRONG
         .into_iter()
-        .find(|form| {
-            let family = family((*form).into());
-            let breaks = family.breaking_capacity.is_some_and(|breaks| breaks.0 >= needs);
-            breaks && family.ratings.iter().any(|it| (it - rating.0).abs() < 1e-9)
-        })?;
-    (fuse.form, fuse.breaking) = (form, Fact::Unknown);
+        .find(|form| breaks(*form, needs) && has_all(form))?;
+    block.form = form;
+    let name = say!("mend-block-form", form = form.said(), block = &part.tag);
+    Some(Edit::new(name, vec![set_part(id, part)]))
+}
+
+/// A fuse in the place of a breaker.
+fn in_place_of_breaker(ctx: &Ctx<'_>, id: PartId, (form, rating): (FuseForm, Amps)) -> Option<Edit> {
+    let mut part = ctx.part(id)?.clone();
+    let PartKind::Breaker(_) = part.is else {
+        return None;
+    };
+    part.is = of_form(form, rating).into();
     let name = say!(
-        "mend-fuse-form",
+        "mend-fuse-for-breaker",
         form = form.said(),
         rating = figure(rating.0, A),
-        device = &part.tag
+        breaker = &part.tag
     );
-    Some(Edit::new(name, vec![set_part(device.part, part)]))
+    Some(Edit::new(name, vec![set_part(id, part)]))
+}
+
+/// Offers what breaks the current that comes there.
+fn stronger(ctx: &Ctx<'_>, device: &Device, prospective: Amps, finding: Finding) -> Finding {
+    let (part, needs) = (device.device.part, has_to_break(ctx, prospective));
+    let other = say!("mend-choice-other");
+    match ctx.kind(part) {
+        Some(PartKind::Block(_)) => finding.mend_by_choice(other_block(ctx, part, needs), other),
+        Some(PartKind::Breaker(_)) => {
+            let fuse = strong(ctx, device, needs).and_then(|fits| in_place_of_breaker(ctx, part, fits));
+            finding.mend_by_choice(fuse, other)
+        }
+        _ => {
+            let fuse = strong(ctx, device, needs);
+            finding.mend(fuse.and_then(|(form, rating)| fit_form(ctx, part, form, rating)))
+        }
+    }
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
@@ -118,8 +174,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         say!("fuse-breaking-capacity-remedy"),
                     )
                     .parts([part])
-                    .measure(prospective.0, capacity.0 * share, "A", Some("breaking-share"))
-                    .mend(other_form(ctx, &device.device, prospective.0 / share.max(0.01)));
+                    .measure(prospective.0, capacity.0 * share, "A", Some("breaking-share"));
+                finding = stronger(ctx, device, prospective, finding);
                 if is_assumed {
                     finding.assumed.insert(assumed(&tag, "breaking"));
                 }

@@ -3,7 +3,8 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{fuse_at_block, rating_needed, ratings_of, set_rating};
+use crate::mends::ratings::{ratings_of, set_rating};
+use crate::mends::{fuse_at_block, rating_needed};
 use crate::registry::{Check, CheckGroup};
 use crate::wires::{fits_terminals, size_for_current, thicken};
 use crate::wording::{A, and_then, fact, to_lay};

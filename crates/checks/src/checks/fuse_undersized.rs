@@ -3,7 +3,8 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{rating_needed, ratings_of, set_rating};
+use crate::mends::rating_needed;
+use crate::mends::ratings::{ratings_of, set_rating};
 use crate::registry::{Check, CheckGroup};
 use crate::wires::{size_for_current, thicken};
 use crate::wording::{A, to_lay};

@@ -4,10 +4,12 @@ use crate::checks::return_through_shield::has_cause;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use crate::wires::thicken_to_share;
 use crate::wording::V;
-use model::{Edit, PartId, RunId};
+use model::kinds::sound::InputGround;
+use model::{Edit, End, PartId, PartKind, Role, RunId, TerminalRef};
 use ordered::OrderedMap;
 use words::{say, told};
 
@@ -94,6 +96,30 @@ fn thicker(ctx: &Ctx<'_>, parts: [PartId; 2], less: f64) -> Option<Edit> {
     thicken_to_share(ctx, &runs, 1.0 - less / copper.max(1e-9))
 }
 
+/// The inputs of the one that the signal goes to isolated from its supply ground.
+fn isolated(ctx: &Ctx<'_>, runs: &[(RunId, f64)]) -> Option<Edit> {
+    let (run, _) = runs.first()?;
+    let takes = |at: &TerminalRef| matches!(ctx.sheet.role(at), Some(Role::LineIn(_)));
+    let ends = ctx.run(*run)?.ends();
+    let at = ends
+        .into_iter()
+        .filter_map(End::terminal)
+        .find(|at| takes(at))?
+        .part;
+    let mut part = ctx.part(at)?.clone();
+    match &mut part.is {
+        PartKind::Amplifier(it) if it.input_ground == InputGround::Joined => {
+            it.input_ground = InputGround::Isolated;
+        }
+        PartKind::Processor(it) if it.input_ground == InputGround::Joined => {
+            it.input_ground = InputGround::Isolated;
+        }
+        _ => return None,
+    }
+    let name = say!("mend-isolate-inputs", part = &part.tag);
+    Some(Edit::new(name, vec![set_part(at, part)]))
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(limit) = ctx.limit("ground-offset") else {
         return;
@@ -139,7 +165,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .parts(parts)
                 .runs(runs.iter().map(|(run, _)| *run))
                 .measure(greatest, limit, "V", Some("ground-offset"))
-                .mend(thicker(ctx, parts, greatest - limit * 0.95)),
+                .mend(thicker(ctx, parts, greatest - limit * 0.95))
+                .mend_by_choice(isolated(ctx, &runs), say!("mend-choice-isolate")),
         );
     }
 }

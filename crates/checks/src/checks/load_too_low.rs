@@ -4,10 +4,12 @@ use crate::context::Ctx;
 use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
 use crate::mends::hooking_up::hook_ups;
+use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{HZ, OHM};
 use circuit::ChannelLoad;
-use model::{Edit, PartKind};
+use model::quantity::Ohms;
+use model::{Change, Edit, Fact, PartId, PartKind};
 use words::{Saying, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
@@ -169,8 +171,38 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .assumes_part(ctx, channel.part, &["minimum-load"])
             .parts([channel.part])
             .parts(channel.drivers.iter().copied());
-        out.add(offer(finding, hook_ups(ctx, channel, minimum.0 * share)));
+        let finding = offer(finding, hook_ups(ctx, channel, minimum.0 * share));
+        let other = channel
+            .nominal
+            .and_then(|nominal| higher(ctx, channel, minimum.0 * share / nominal.0));
+        out.add(finding.mend_by_choice(other, say!("mend-choice-other")));
     }
+}
+
+/// Impedances that speakers are sold with, in ohms.
+const SOLD: [f64; 6] = [1.0, 2.0, 3.0, 4.0, 6.0, 8.0];
+
+/// Speakers of at least so many times the impedance in the place of those on a channel; nothing where none is sold.
+fn higher(ctx: &Ctx<'_>, channel: &ChannelLoad, times: f64) -> Option<Edit> {
+    let mut said = Vec::new();
+    let other = |id: &PartId| {
+        let mut part = ctx.part(*id)?.clone();
+        let PartKind::Speaker(speaker) = &mut part.is else {
+            return None;
+        };
+        let least = speaker.impedance.value()?.0 * times;
+        let ohms = SOLD.into_iter().find(|it| *it >= least * (1.0 - 1e-9))?;
+        speaker.impedance = Fact::Given(Ohms(ohms));
+        said.push(say!(
+            "mend-speaker-ohms",
+            speaker = &part.tag,
+            ohms = figure(ohms, OHM)
+        ));
+        Some(set_part(*id, part))
+    };
+    let changes: Vec<Change> = channel.drivers.iter().map(other).collect::<Option<_>>()?;
+    let is_other = times > 1.0 + 1e-9 && !changes.is_empty();
+    is_other.then(|| Edit::new(say!("mend-other-speakers", speakers = said), changes))
 }
 
 /// Offers ways to hook up the coils; which of several is somebody's choice.

@@ -3,7 +3,7 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::leads::new_feeds;
+use crate::mends::leads::{battery_feeds, new_feeds, turn_on_leads};
 use crate::mends::rejoining::rejoin;
 use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
@@ -68,14 +68,17 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     for (id, coil) in coils(ctx, &anywhere) {
         if coil.returned && !coil.fed && !coil.points.iter().any(|point| cut.contains(&at(*point))) {
             let tag = ctx.part_tag(id);
-            out.add(
-                CHECK
-                    .finding(
-                        say!("no-feed-coil", relay = &tag),
-                        say!("no-feed-coil-remedy", relay = &tag),
-                    )
-                    .parts([id]),
-            );
+            let finding = CHECK
+                .finding(
+                    say!("no-feed-coil", relay = &tag),
+                    say!("no-feed-coil-remedy", relay = &tag),
+                )
+                .parts([id]);
+            let leads = free_coil_end(ctx, id).map(|(end, _)| turn_on_leads(ctx, &TerminalRef::new(id, end)));
+            let offered = leads.unwrap_or_default().into_iter();
+            out.add(offered.fold(finding, |finding, lead| {
+                finding.mend_by_choice(Some(lead), say!("mend-choice-output"))
+            }));
         }
     }
     // Several dead islands behind one blown fuse, or one plug that is apart, are one cause.
@@ -150,7 +153,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .runs(runs.iter().copied());
         if let ([(part, name)], []) = (&terminals.iter().collect::<Vec<_>>()[..], &runs[..]) {
             let to = TerminalRef::new(*part, name.as_str());
-            for feed in new_feeds(ctx, &to) {
+            let mut feeds = new_feeds(ctx, &to);
+            if feeds.is_empty() {
+                feeds = battery_feeds(ctx, &to);
+            }
+            for feed in feeds {
                 finding = finding.mend_by_choice(Some(feed), say!("mend-choice-feed"));
             }
         }
@@ -230,6 +237,16 @@ pub(crate) struct Coil {
     pub(crate) fed: bool,
     /// One end reaches the body or a negative pole.
     pub(crate) returned: bool,
+}
+
+/// The end of a relay's coil that has no wire, with the one that has.
+pub(crate) fn free_coil_end(ctx: &Ctx<'_>, relay: PartId) -> Option<(&'static str, &'static str)> {
+    let bare = |end: &str| ctx.runs_on(relay, end).is_empty();
+    match [bare("85"), bare("86")] {
+        [true, false] => Some(("85", "86")),
+        [false, true] => Some(("86", "85")),
+        _ => None,
+    }
 }
 
 /// Coils of the relays that switch something, by islands in which everything that can close is closed.

@@ -1,5 +1,6 @@
 //! `no-return`: a load that is fed but has no way back to its source.
 
+use crate::checks::no_feed::free_coil_end;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
@@ -205,7 +206,11 @@ fn coils(ctx: &Ctx<'_>, out: &mut Findings, at: &impl Fn(Point) -> Point, cut: &
                         say!("no-return-coil", relay = &tag),
                         say!("no-return-coil-remedy", relay = &tag),
                     )
-                    .parts([id]),
+                    .parts([id])
+                    .mend_by_choice(
+                        free_coil_end(ctx, id).and_then(|(end, other)| way_back(ctx, id, end, other)),
+                        back_by(),
+                    ),
             );
         }
     }

@@ -68,17 +68,25 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     }
     for (part, (inputs, runs)) in silent {
         let told: Vec<String> = inputs.iter().map(u8::to_string).collect();
-        let finding = CHECK
+        let mut finding = CHECK
             .finding(
                 say!("no-signal-what", inputs = told, part = ctx.part_tag(part)),
                 say!("no-signal-remedy"),
             )
             .parts([part])
-            .runs(runs)
-            .mend(signal_leads(ctx, part, &inputs));
+            .runs(runs);
+        for leads in signal_leads(ctx, part, &inputs) {
+            finding = if leads.is_clear {
+                finding.mend(Some(leads.edit))
+            } else {
+                finding.mend_by_choice(Some(leads.edit), say!("mend-choice-signal"))
+            };
+        }
         // One loose lead is the whole of it where one input is silent.
         out.add(if inputs.len() == 1 {
-            rejoin_at(ctx, part, finding)
+            rejoin_at(ctx, part, finding, |at| {
+                matches!(ctx.sheet.role(at), Some(Role::LineIn(_) | Role::LevelIn { .. }))
+            })
         } else {
             finding
         });

@@ -3,11 +3,11 @@
 use crate::context::Ctx;
 use crate::finding::{Finding, Grade};
 use crate::findings::Findings;
-use crate::mends::leads::turn_on_leads;
+use crate::mends::leads::{switched_lead, turn_on_leads};
 use crate::mends::rejoining::rejoin_at;
 use crate::registry::{Check, CheckGroup};
 use crate::wiring::{BODY, live_pole};
-use model::PartId;
+use model::{PartId, TerminalRef};
 use ordered::OrderedSet;
 use words::say;
 
@@ -19,9 +19,17 @@ pub(crate) static CHECK: Check = Check {
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A
 amplifier A1 sections=\"2x 60W@4ohm min 4ohm\" turn-on=lead #~ no-turn-on
+head H1 speaker-outputs=0
+block D1 outputs=2 fuses=60A,10A form=strip30
 run W1 B1.+ F1.in 16mm2 0.3m RD
-run W2 F1.out A1.+ 16mm2 2m RD
-run W3 A1.- B1.- 16mm2 2m BK",
+run W2 F1.out D1.in 16mm2 1m RD
+run W3 D1.out1 A1.+ 16mm2 1m RD
+run W4 A1.- B1.- 16mm2 2m BK
+splice J1 places=3
+run W5 D1.out2 J1.1 2.5mm2 1m YE
+run W6 J1.2 H1.30 2.5mm2 0.2m YE
+run W7 J1.3 H1.15 2.5mm2 0.2m RD
+run W8 H1.31 B1.- 2.5mm2 1m BK",
     instead: "\
 battery B1 agm 70Ah cranking=640A
 fuse F1 strip61 60A
@@ -45,19 +53,24 @@ run W9 H1.rem A1.rem 0.75mm2 2m BU",
 
 /// Offers to end a lead that lies loose, or a new one.
 fn lead(ctx: &Ctx<'_>, id: PartId, finding: Finding) -> Finding {
-    let finding = rejoin_at(ctx, id, finding);
+    let finding = rejoin_at(ctx, id, finding, |at| at.terminal.as_str() == "rem");
     if !finding.mends.is_empty() || !ctx.runs_on(id, "rem").is_empty() {
         return finding;
     }
-    let leads = turn_on_leads(ctx, id);
+    let leads = turn_on_leads(ctx, &TerminalRef::new(id, "rem"));
     let is_clear = leads.len() == 1;
-    leads.into_iter().fold(finding, |finding, lead| {
+    let finding = leads.into_iter().fold(finding, |finding, lead| {
         if is_clear {
             finding.mend(Some(lead))
         } else {
             finding.mend_by_choice(Some(lead), say!("mend-choice-output"))
         }
-    })
+    });
+    if finding.mends.is_empty() {
+        let switched = switched_lead(ctx, &TerminalRef::new(id, "rem"));
+        return finding.mend_by_choice(switched, say!("mend-choice-output"));
+    }
+    finding
 }
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {

@@ -3,10 +3,12 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::set_part;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::A;
-use model::PartKind;
 use model::job::VehicleState;
+use model::quantity::{Amps, Share};
+use model::{Edit, Fact, PartId, PartKind};
 use words::{figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
@@ -46,6 +48,41 @@ run W7 L1.- V1.31 16mm2 0.4m BK",
     run,
 };
 
+/// Alternators are sold in steps of about so much, in amperes.
+const STEP: f64 = 10.0;
+
+/// A larger alternator that gives what is missing, of the one that gives most.
+fn larger(ctx: &Ctx<'_>, alternators: &[PartId], missing: f64) -> Option<Edit> {
+    let idling = ctx.settings.conditions.state == VehicleState::Idle;
+    let given = |id: PartId| match ctx.kind(id)? {
+        PartKind::Alternator(it) => {
+            let amps = if idling { it.idle_current } else { it.current };
+            Some((amps.value()?.0, it.hot_share.or(Share(0.8)).0))
+        }
+        _ => None,
+    };
+    let all = alternators.iter().filter_map(|id| Some((*id, given(*id)?)));
+    let (id, (gives, hot)) = all.max_by(|a, b| (a.1.0).total_cmp(&b.1.0).then(b.0.cmp(&a.0)))?;
+    let wanted = ((gives + missing / hot.max(0.1)) / STEP).ceil() * STEP;
+    let mut part = ctx.part(id)?.clone();
+    let PartKind::Alternator(it) = &mut part.is else {
+        return None;
+    };
+    let scaled = |amps: Fact<Amps>| {
+        let amps = amps.value()?.0 * wanted / gives.max(1.0);
+        Some(Fact::Given(Amps((amps / STEP).ceil() * STEP)))
+    };
+    let (current, idle) = (scaled(it.current)?, scaled(it.idle_current)?);
+    (it.current, it.idle_current) = (current, idle);
+    let name = say!(
+        "mend-alternator",
+        alternator = &part.tag,
+        current = figure(current.value()?.0, A),
+        idle = figure(idle.value()?.0, A)
+    );
+    Some(Edit::new(name, vec![set_part(id, part)]))
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let Some(share) = ctx.limit("alternator-share") else {
         return;
@@ -77,7 +114,11 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             say!("over-budget-remedy", over = figure(draws - gives, A)),
         )
         .parts(alternators.iter().copied())
-        .measure(draws, gives, "A", Some("alternator-share"));
+        .measure(draws, gives, "A", Some("alternator-share"))
+        .mend_by_choice(
+            larger(ctx, &alternators, (draws - gives) / share.max(0.01)),
+            say!("mend-choice-other"),
+        );
     let of_alternators = ["current", "idle-current", "hot-share"];
     let finding = alternators
         .iter()

@@ -3,10 +3,11 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::adding::moved;
 use crate::mends::set_run;
 use crate::registry::{Check, CheckGroup};
 use model::kinds::sound::{Band, Position};
-use model::{Change, Edit, End, PartId, PartKind, TerminalName};
+use model::{Change, Edit, End, PartId, PartKind, Run, RunId, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
 use words::say;
 
@@ -95,7 +96,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                     )
                     .parts([*id])
                     .runs(runs)
-                    .mend(swap(ctx, *id)),
+                    .mend(swap(ctx, *id))
+                    .mend(turn_plug(ctx, *id)),
             );
         }
     }
@@ -126,4 +128,36 @@ fn swap(ctx: &Ctx<'_>, id: PartId) -> Option<Edit> {
         changes.push(set_run(run_id, run));
     }
     (!changes.is_empty()).then(|| Edit::new(say!("mend-swap-wires", speaker = ctx.part_tag(id)), changes))
+}
+
+/// Turns the plug by which both leads of a speaker come: its two wires on that side change places.
+fn turn_plug(ctx: &Ctx<'_>, id: PartId) -> Option<Edit> {
+    let at_plug = |run: &Run| {
+        let ends = run.ends();
+        let end = ends.iter().position(|end| {
+            let at = end.terminal();
+            at.is_some_and(|at| matches!(ctx.kind(at.part), Some(PartKind::Plug(_))))
+        })?;
+        Some((end, ends.get(end)?.terminal()?.clone()))
+    };
+    let leads: Vec<(RunId, &Run)> = ctx.runs_of(id).collect();
+    let [(one, first), (other, second)] = leads[..] else {
+        return None;
+    };
+    let ((end, at), (other_end, other_at)) = (at_plug(first)?, at_plug(second)?);
+    let side = |at: &TerminalRef| at.terminal.as_str().chars().next_back();
+    if at.part != other_at.part || at == other_at || side(&at) != side(&other_at) {
+        return None;
+    }
+    let name = say!(
+        "mend-turn-plug",
+        plug = ctx.part_tag(at.part),
+        one = ctx.terminal(at.part, at.terminal.as_str()),
+        other = ctx.terminal(other_at.part, other_at.terminal.as_str())
+    );
+    let changes = vec![
+        set_run(one, moved(ctx, first, end, other_at)),
+        set_run(other, moved(ctx, second, other_end, at)),
+    ];
+    Some(Edit::new(name, changes))
 }

@@ -4,6 +4,7 @@ use super::wire_before_fuse::shorts;
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::clearing::cleared;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::A;
 use circuit::faults::Certainty;
@@ -77,6 +78,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .assumes_run(ctx, short.run, &["size", "length"]);
         for device in &short.devices {
             finding.assumed.extend(ctx.assumed_rating(device));
+        }
+        for edit in cleared(ctx, short) {
+            finding = finding.mend(Some(edit));
         }
         out.add(finding);
     }

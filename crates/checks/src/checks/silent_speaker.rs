@@ -89,7 +89,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .runs(run)
             .mend(part.and_then(|part| mate(ctx, part)));
         if let [speaker] = speakers[..] {
-            finding = rejoin_at(ctx, speaker, finding.mend(second_lead(ctx, speaker)));
+            finding = rejoin_at(ctx, speaker, finding.mend(second_lead(ctx, speaker)), |_| true);
         }
         out.add(finding);
     }

@@ -4,8 +4,9 @@ use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
 use crate::mends::adding::Adding;
+use crate::mends::batteries::larger;
 use crate::registry::{Check, CheckGroup};
-use model::kinds::supply::{LoadTime, Switch};
+use model::kinds::supply::{LoadLaw, LoadTime, Switch};
 use model::quantity::Metres;
 use model::{Edit, PartId, PartKind};
 use words::{Unit, figure, say, told};
@@ -59,8 +60,9 @@ fn starters(ctx: &Ctx<'_>) -> Vec<PartId> {
     }
 }
 
-/// A switch before the load that was added and draws always, the one that draws most.
-fn switched(ctx: &Ctx<'_>) -> Option<Edit> {
+/// A switch before the load that was added and draws always, the one that draws most: where without it enough is left. `spare` is the
+/// current that may be drawn all the time.
+fn switched(ctx: &Ctx<'_>, spare: f64) -> Option<Edit> {
     let draws = |id: &PartId| {
         let flow = ctx.study.parts.get(id);
         flow.map_or(0.0, |flow| flow.power.0)
@@ -70,9 +72,21 @@ fn switched(ctx: &Ctx<'_>) -> Option<Edit> {
         always && !ctx.is_makers(**id)
     });
     let (id, _) = loads.max_by(|a, b| draws(a.0).total_cmp(&draws(b.0)))?;
+    let PartKind::Load(load) = ctx.kind(*id)? else {
+        return None;
+    };
+    // At the voltage of a battery that rests.
+    let taken = match load.law {
+        LoadLaw::Current => load.current.value()?.0,
+        LoadLaw::Power => load.power.value()?.0 / 12.5,
+        LoadLaw::Resistance => 12.5 / load.resistance.value()?.0.max(0.01),
+    };
     let [run] = ctx.runs_on(*id, "+")[..] else {
         return None;
     };
+    if ctx.study.energy.standing.0 - taken > spare {
+        return None;
+    }
     let ends = ctx.run(run)?.ends();
     let end = ends
         .iter()
@@ -119,6 +133,14 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         if left.0 >= reserve || left.0 >= charge - 1e-6 {
             continue;
         }
+        // What an empty one would still have given is not known.
+        let times = (charge - left.0) / (charge - reserve).max(1e-9) * 1.02;
+        let enough = (left.0 > 0.0).then(|| larger(ctx, battery, times, 1.0)).flatten();
+        let capacity = match ctx.kind(battery) {
+            Some(PartKind::Battery(it)) => it.capacity.value().map_or(0.0, |it| it.0),
+            _ => 0.0,
+        };
+        let spare = capacity * (charge - reserve) / hours.0.max(1e-9);
         let mut finding = CHECK
             .finding(
                 say!(
@@ -134,7 +156,8 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .parts([battery])
             .measure(left.0, reserve, "", Some("start-reserve"))
             .assumes_part(ctx, battery, &["capacity", "charge"])
-            .mend_by_choice(switched(ctx), say!("mend-choice-buy"));
+            .mend_by_choice(switched(ctx, spare), say!("mend-choice-buy"))
+            .mend_by_choice(enough, say!("mend-choice-other"));
         if parking.is_assumed() {
             finding.assumed.insert(say!("assumed-parking"));
         }

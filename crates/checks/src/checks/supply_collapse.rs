@@ -3,12 +3,17 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
+use crate::mends::batteries::larger;
 use crate::registry::{Check, CheckGroup};
-use crate::wires::thicken;
+use crate::wires::{thicken, thicken_to_share};
 use crate::wording::{V, and_then};
 use circuit::{Circuit, Outcome};
+use model::kinds::supply::Battery;
+use model::quantity::Share;
 use model::{Edit, PartId, PartKind, RunId};
 use ordered::Sort as _;
+use reference::audio::efficiency;
+use reference::battery::{internal_resistance, open_circuit_voltage};
 use words::{Unit, figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
@@ -17,9 +22,9 @@ pub(crate) static CHECK: Check = Check {
     group: CheckGroup::Conductors,
     example: "\
 conditions duty=tone
-battery B1 agm 12Ah cranking=120A
-fuse F1 strip61 200A
-amplifier A1 sections=\"1x 1200W@2ohm min 2ohm\" turn-on=sensing input-level=speaker inputs=1 #~ supply-collapse
+battery B1 agm 7Ah cranking=70A
+fuse F1 strip61 100A
+amplifier A1 sections=\"1x 700W@2ohm min 2ohm\" turn-on=sensing input-level=speaker inputs=1 #~ supply-collapse
 head H1 speaker-outputs=2 line-outputs=0
 speaker LS1 2ohm power=1500W sub bass
 run W1 B1.+ F1.in 70mm2 0.3m RD
@@ -84,6 +89,79 @@ fn thicker(ctx: &Ctx<'_>, amplifier: PartId, circuit: &Circuit, more: f64) -> Op
     )
 }
 
+/// Voltage of the sources and resistance on the way from them to the loads, about, where a network gives only a share of what is asked.
+///
+/// Loads of constant power P behind E and R get at most E²/4R. So a share λ of them says R = E²/4λP, and that they stay at a share v
+/// of E takes R = v(1 − v)E²/P.
+struct Starved {
+    /// The one battery.
+    battery: PartId,
+    /// What it holds back cold, and what lies between it and the loads.
+    inner: f64,
+    way: f64,
+    /// All that may be held back.
+    may: f64,
+}
+
+impl Starved {
+    fn of(ctx: &Ctx<'_>, deliverable: f64) -> Option<Self> {
+        let batteries = ctx.sheet.parts.iter().filter_map(|(id, part)| match &part.is {
+            PartKind::Battery(it) => Some((*id, it)),
+            _ => None,
+        });
+        let all: Vec<(PartId, &Battery)> = batteries.collect();
+        let [(battery, it)] = all[..] else { return None };
+        let asked = ctx.study.channels.iter().filter_map(|channel| {
+            let PartKind::Amplifier(amplifier) = ctx.kind(channel.part)? else {
+                return None;
+            };
+            let usual = || efficiency(amplifier.class, Share(1.0)).usual;
+            let gives = amplifier.efficiency.value().unwrap_or_else(usual);
+            Some(channel.power?.0 / gives.0.max(0.1))
+        });
+        let asked: f64 = asked.sum();
+        let margin = ctx.limit("cut-off-margin").unwrap_or(0.0);
+        let cut_offs = ctx.sheet.parts.values().filter_map(|part| match &part.is {
+            PartKind::Amplifier(it) => it.cut_off.value(),
+            _ => None,
+        });
+        let least = cut_offs.map(|volts| volts.0 + margin).fold(0.0, f64::max);
+        let emf = open_circuit_voltage(it.chemistry, it.charge.or(Share(0.9))).0;
+        let inner = match it.resistance.value() {
+            Some(stated) => stated.0,
+            None => internal_resistance(it.standard, it.cranking.value()?).most.0,
+        };
+        if asked <= 0.0 || deliverable <= 0.0 || least >= emf {
+            return None;
+        }
+        let kept = least / emf;
+        let all = emf * emf / (4.0 * deliverable * asked);
+        Some(Self {
+            battery,
+            inner,
+            way: (all - inner).max(0.0),
+            // A little less than may be, for what else hangs there.
+            may: 0.9 * kept * (1.0 - kept) * emf * emf / asked,
+        })
+    }
+
+    /// A battery that holds back little enough. Resistance by the test goes with one over the current.
+    fn larger_battery(&self, ctx: &Ctx<'_>) -> Option<Edit> {
+        let may = self.may - self.way;
+        (may > 0.0)
+            .then(|| larger(ctx, self.battery, self.inner / may, self.inner / may))
+            .flatten()
+    }
+
+    /// Wire to the load that asks most and back with which enough gets there.
+    fn thicker(&self, ctx: &Ctx<'_>, load: PartId) -> Option<Edit> {
+        let share = (self.may - self.inner) / self.way.max(1e-9);
+        let runs = super::voltage_drop::way(ctx.study.circuits.get(&load)?);
+        let runs: Vec<RunId> = runs.into_iter().filter(|run| ctx.touched_run(*run)).collect();
+        thicken_to_share(ctx, &runs, share.min(1.0))
+    }
+}
+
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     if let Outcome::Collapsed {
         deliverable,
@@ -127,6 +205,9 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                 .chain(blamed_parts.iter().take(1).map(|part| ctx.part_tag(*part)))
                 .collect();
             let most = (!blamed.is_empty()).then(|| say!("supply-collapse-most", things = blamed));
+            let asks_most = loads.first().map(|(_, load)| *load);
+            let starved = Starved::of(ctx, deliverable.0);
+            let starved = starved.as_ref();
             out.add(
                 CHECK
                     .finding(
@@ -139,8 +220,13 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
                         ),
                         say!("supply-collapse-remedy"),
                     )
-                    .parts(loads.into_iter().take(1).map(|(_, load)| load))
-                    .measure(deliverable.0, wanted, "", Some("delivered-share")),
+                    .parts(asks_most)
+                    .measure(deliverable.0, wanted, "", Some("delivered-share"))
+                    .mend(starved.and_then(|it| it.thicker(ctx, asks_most?)))
+                    .mend_by_choice(
+                        starved.and_then(|it| it.larger_battery(ctx)),
+                        say!("mend-choice-other"),
+                    ),
             );
         }
         return;

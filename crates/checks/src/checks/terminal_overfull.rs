@@ -3,13 +3,15 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::adding::moved;
+use crate::mends::adding::{Adding, moved, wire};
+use crate::mends::grounding::{bare_metal, where_to};
 use crate::mends::{set_part, set_run};
 use crate::registry::{Check, CheckGroup};
 use crate::wires::{allowable_at, size_of, thicken};
 use crate::wording::to_lay;
-use model::conductor::{Material, Size};
-use model::quantity::SquareMm;
+use model::conductor::{Colour, Material, Size};
+use model::kinds::supply::Bus;
+use model::quantity::{Metres, SquareMm};
 use model::{Edit, Fact, PartId, PartKind, RunId, TerminalRef};
 use ordered::Sort as _;
 use words::{Unit, figure, say, told};
@@ -152,6 +154,87 @@ fn to_free_output(ctx: &Ctx<'_>, at: &TerminalRef, runs: &[RunId], most: f64) ->
     ))
 }
 
+/// How long the lead to a bus bar beside a terminal is.
+const BESIDE: Metres = Metres(0.15);
+
+/// A bus bar beside a terminal on one lead, with the wires on it that are too many; that lead is as thick as they are together, or
+/// as goes in where that bears what they carry and what guards them.
+fn by_bus(
+    ctx: &Ctx<'_>,
+    at: &TerminalRef,
+    runs: &[RunId],
+    most: f64,
+    largest: Option<SquareMm>,
+) -> Option<Edit> {
+    let stay = runs.len().min((most.max(1.0) - 1.0) as usize);
+    let go = runs.get(stay..)?;
+    let sum: f64 = go.iter().map(|id| size_of(ctx, *id).area().0).sum();
+    let takes = |size: &Size| largest.is_none_or(|largest| fits(size.area(), largest));
+    let sizes: Vec<Size> = size_of(ctx, *go.first()?).series().filter(takes).collect();
+    let all = sizes.iter().find(|size| size.area().0 >= sum * 0.999);
+    let size = *all.or(sizes.last())?;
+    let first = *go.first()?;
+    let guards = go
+        .iter()
+        .flat_map(|id| ctx.guards_of(*id))
+        .filter(|device| ctx.counts(device));
+    let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0).max(0.01);
+    let guard = guards
+        .filter_map(|device| device.rating)
+        .map(|rating| rating.0 / factor);
+    let carries = go
+        .iter()
+        .filter_map(|id| ctx.flow(*id))
+        .map(|flow| flow.current.rms.abs().0);
+    let bears = allowable_at(ctx, first, size, Material::Copper)?.0;
+    if all.is_none() && !guard.chain([carries.sum()]).all(|amps| amps <= bears) {
+        return None;
+    }
+    let places = u8::try_from(go.len() + 1).ok()?.max(4);
+    let bus = Bus {
+        places,
+        ..Bus::default()
+    };
+    let mut adding = Adding::new(ctx);
+    let (bus, tag) = adding.part(bus, at.part);
+    let on = |place: usize| TerminalRef::new(bus, place.to_string());
+    let colour = ctx.run(first)?.wire.jacket.base.unwrap_or(Colour::Black);
+    adding.run(wire(at.clone(), on(1), size, Fact::Given(BESIDE), colour));
+    for (place, id) in (2..).zip(go) {
+        let run = ctx.run(*id)?;
+        let mut ends = run.ends().into_iter();
+        let end = ends.position(|end| end.terminal() == Some(at))?;
+        adding
+            .changes
+            .push(set_run(*id, adding.moved(run, end, on(place))));
+    }
+    let place = ctx.terminal(at.part, at.terminal.as_str());
+    let name = say!("mend-bus", bus = tag, terminal = place, runs = ctx.run_tags(go));
+    (go.len() <= 23).then(|| Edit::new(name, adding.changes))
+}
+
+/// A ground point close by for the wires that are too many on a stud.
+fn by_ground(ctx: &Ctx<'_>, at: &TerminalRef, runs: &[RunId], most: f64) -> Option<Edit> {
+    let PartKind::Ground(_) = ctx.kind(at.part)? else {
+        return None;
+    };
+    let stay = runs.len().min(most.max(1.0) as usize);
+    let go = runs.get(stay..)?;
+    let mut adding = Adding::new(ctx);
+    let (ground, tag) = adding.part(bare_metal(), at.part);
+    for id in go {
+        let run = ctx.run(*id)?;
+        let end = run
+            .ends()
+            .into_iter()
+            .position(|end| end.terminal() == Some(at))?;
+        let moved = adding.moved(run, end, TerminalRef::new(ground, "stud"));
+        adding.changes.push(set_run(*id, moved));
+    }
+    let name = say!("mend-ground-for", ground = tag, runs = ctx.run_tags(go));
+    (go.len() as f64 <= most).then(|| Edit::new(name, adding.changes))
+}
+
 fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
     let mut landed: Vec<(&TerminalRef, RunId)> = Vec::new();
     for (run, it) in ctx.runs_of(part) {
@@ -187,7 +270,9 @@ fn judge(ctx: &Ctx<'_>, out: &mut Findings, part: PartId, kind: &PartKind) {
                     .parts([at.part])
                     .runs(runs.iter().copied())
                     .measure(runs.len() as f64, most, "", Some(key))
-                    .mend(to_free_output(ctx, at, &runs, most)),
+                    .mend(to_free_output(ctx, at, &runs, most))
+                    .mend_by_choice(by_ground(ctx, at, &runs, most), where_to())
+                    .mend_by_choice(by_bus(ctx, at, &runs, most, largest), say!("mend-choice-buy")),
             );
             continue;
         }

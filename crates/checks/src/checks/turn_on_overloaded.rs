@@ -7,14 +7,14 @@ use crate::mends::adding::{Adding, moved, wire};
 use crate::mends::{rating_needed, set_run};
 use crate::registry::{Check, CheckGroup};
 use crate::wires::size_of;
-use crate::wording::{A, assumed};
+use crate::wording::{A, OHM, assumed};
 use circuit::TurnOnOutput;
 use model::conductor::Colour;
 use model::kinds::supply::{Fuse, FuseForm, Relay};
-use model::quantity::Metres;
+use model::quantity::{Metres, Ohms};
 use model::{Edit, Fact, PartKind, TerminalRef};
 use reference::fuses::rating_not_below;
-use words::{say, told};
+use words::{figure, say, told};
 
 pub(crate) static CHECK: Check = Check {
     name: "turn-on-overloaded",
@@ -53,14 +53,22 @@ run W7 B1.- E2.stud 16mm2 0.3m BK",
     run,
 };
 
+/// Coil of the least thirsty relays for 12 V that switch some amperes, about, in ohms (from memory).
+const MOST_COIL: f64 = 360.0;
+
 /// A relay beside a head unit: its output pulls the relay in, and the relay feeds what hung on it, from the unit's own feed.
 /// It gets a small fuse, since the leads behind it are thin.
 fn by_relay(ctx: &Ctx<'_>, overloaded: &TurnOnOutput, capacity: f64) -> Option<Edit> {
     let (head, output) = (overloaded.part, overloaded.terminal.as_str());
-    let relay = Relay::default();
+    let mut relay = Relay::default();
+    let usual = relay.coil.value()?.0;
     // Alternators regulate to 14.4 V and a little more.
-    if capacity < 15.0 / relay.coil.value()?.0 {
+    let coil = (15.0 / capacity.max(0.001) / 10.0).ceil() * 10.0;
+    if coil > MOST_COIL {
         return None;
+    }
+    if coil > usual {
+        relay.coil = Fact::Given(Ohms(coil));
     }
     let Some(PartKind::HeadUnit(_)) = ctx.kind(head) else {
         return None;
@@ -98,7 +106,16 @@ fn by_relay(ctx: &Ctx<'_>, overloaded: &TurnOnOutput, capacity: f64) -> Option<E
     adding.run(wire(at_head("30"), to_fuse, feed, length, Colour::Red));
     let behind = TerminalRef::new(fuse, "out");
     adding.run(wire(behind, on("30"), size, length, Colour::Red));
-    let name = say!("mend-relay", relay = tag, part = ctx.part_tag(head));
+    let name = if coil > usual {
+        say!(
+            "mend-relay-coil",
+            relay = tag,
+            part = ctx.part_tag(head),
+            coil = figure(coil, OHM)
+        )
+    } else {
+        say!("mend-relay", relay = tag, part = ctx.part_tag(head))
+    };
     Some(Edit::new(name, adding.changes))
 }
 

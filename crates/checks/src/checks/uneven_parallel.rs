@@ -3,15 +3,16 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{rating_needed, ratings_of, set_rating};
+use crate::mends::adding::without_run;
+use crate::mends::rating_needed;
+use crate::mends::ratings::{ratings_of, set_rating};
 use crate::registry::{Check, CheckGroup};
-use crate::wires::{size_of, thicken};
-use crate::wording::A;
-use crate::wording::to_lay;
+use crate::wires::{allowable_at, size_of, thicken};
+use crate::wording::{A, to_lay};
 use circuit::Device;
-use model::Edit;
-use model::RunId;
+use model::conductor::Material;
 use model::quantity::Amps;
+use model::{Edit, RunId};
 use ordered::OrderedMap;
 use words::{Unit, figure, say, told};
 
@@ -84,6 +85,12 @@ fn alone(ctx: &Ctx<'_>, out: &mut Findings, runs: &[RunId]) -> bool {
     if rating <= bears || out.has_run(run, &["fuse-outsizes-wire"]) {
         return false;
     }
+    let guards = ctx.study.devices.iter();
+    let guards = guards.filter(|device| {
+        let guards = runs.iter().any(|run| device.guards.contains(run));
+        !device.in_return && ctx.counts(device) && guards && device.rating.is_some_and(|it| it > bears)
+    });
+    let larger = guards.count();
     let tag = ctx.device_tag(&device.device);
     out.add(
         CHECK
@@ -100,10 +107,20 @@ fn alone(ctx: &Ctx<'_>, out: &mut Findings, runs: &[RunId]) -> bool {
             )
             .runs(runs.iter().copied())
             .measure(rating.0, bears.0, "A", Some("fuse-wire-factor"))
-            .mend(smaller(ctx, device, bears))
+            .mend(smaller(ctx, device, bears).filter(|_| larger == 1))
+            .mend(one_wire(ctx, runs, Some(rating)))
             .assumes_run(ctx, run, super::fuse_outsizes_wire::DECIDES),
     );
     true
+}
+
+/// The largest rating of what guards these.
+fn rating_of(ctx: &Ctx<'_>, runs: &[RunId]) -> Option<Amps> {
+    let guards = runs.iter().flat_map(|run| ctx.guards_of(*run));
+    let ratings = guards
+        .filter(|device| ctx.counts(device))
+        .filter_map(|device| device.rating);
+    ratings.reduce(|a, b| if a.0 >= b.0 { a } else { b })
 }
 
 /// The largest rating that one wire alone bears, where it passes what is drawn.
@@ -136,6 +153,28 @@ fn alike(ctx: &Ctx<'_>, runs: &[RunId], most: RunId) -> Option<Edit> {
         say!("mend-lay-sizes", sizes = tags.collect::<Vec<_>>()),
         &sizes,
     )
+}
+
+/// One wire in the place of all: as thick as they are together, and no thinner than what guards them takes.
+fn one_wire(ctx: &Ctx<'_>, runs: &[RunId], rating: Option<Amps>) -> Option<Edit> {
+    let (first, rest) = runs.split_first()?;
+    let own = size_of(ctx, *first);
+    let sum: f64 = runs.iter().map(|run| size_of(ctx, *run).area().0).sum();
+    let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0).max(0.01);
+    let size = own.series().find(|size| {
+        let bears = allowable_at(ctx, *first, *size, Material::Copper);
+        let enough = |rating: Amps| bears.is_some_and(|bears| bears.0 * factor >= rating.0);
+        size.area().0 >= sum * 0.999 && rating.is_none_or(enough)
+    })?;
+    let name = say!(
+        "mend-one-wire",
+        size = to_lay(size),
+        run = ctx.run_tag(*first),
+        others = ctx.run_tags(rest)
+    );
+    let mut edit = thicken(ctx, name, &[(*first, size)])?;
+    edit.changes.extend(rest.iter().map(|run| without_run(*run)));
+    Some(edit)
 }
 
 /// Whether one takes more than its share.
@@ -184,6 +223,7 @@ fn shares(ctx: &Ctx<'_>, out: &mut Findings, runs: &[RunId]) {
             )
             .runs(runs.iter().copied())
             .measure(excess, limit, "", Some("parallel-imbalance"))
-            .mend(alike(ctx, runs, *run)),
+            .mend(alike(ctx, runs, *run))
+            .mend(one_wire(ctx, runs, rating_of(ctx, runs))),
     );
 }

@@ -3,13 +3,12 @@
 use crate::context::Ctx;
 use crate::finding::Grade;
 use crate::findings::Findings;
-use crate::mends::{rating_needed, ratings_of, set_rating};
+use crate::mends::clearing::cleared;
 use crate::registry::{Check, CheckGroup};
 use crate::wording::{A, SECOND};
 use circuit::DeviceRef;
-use circuit::faults::{Certainty, FarShort, operating_band_of};
+use circuit::faults::{Certainty, FarShort};
 use model::PartKind;
-use model::quantity::Amps;
 use words::{figure, say};
 
 pub(crate) static CHECK: Check = Check {
@@ -102,24 +101,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             .parts(short.devices.iter().map(|device| device.part))
             .assumes_run(ctx, short.run, &["size", "length", "insulation"]);
         for device in &short.devices {
-            let Some(known) = ctx.study.devices.iter().find(|it| it.device == *device) else {
-                continue;
-            };
             finding.assumed.extend(ctx.assumed_rating(device));
-            let needs = rating_needed(ctx, known.current.rms.abs());
-            // The next smaller one that opens in time at the slowest of its times, with the weakest battery.
-            let in_time = |rating: Amps| {
-                let band = operating_band_of(ctx.kind(device.part)?, rating, short.current.least)?;
-                Some(band.slowest < short.lasts?.least)
-            };
-            let lower = ratings_of(ctx, device)
-                .iter()
-                .rev()
-                .map(|rating| Amps(*rating))
-                .find(|rating| {
-                    Some(*rating) < known.rating && *rating >= needs && in_time(*rating) == Some(true)
-                });
-            finding = finding.mend(lower.and_then(|lower| set_rating(ctx, device, lower)));
+        }
+        for edit in cleared(ctx, short) {
+            finding = finding.mend(Some(edit));
         }
         out.add(finding);
     }

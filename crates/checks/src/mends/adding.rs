@@ -89,6 +89,19 @@ impl<'c, 'a> Adding<'c, 'a> {
         (id, tag)
     }
 
+    /// The run with this end on a terminal of a part that is added where the end was: its way stays.
+    pub(crate) fn moved(&self, run: &Run, end: usize, to: TerminalRef) -> Run {
+        let (mut run, to) = (run.clone(), End::On(to));
+        let ending = self.ending(&to);
+        if end == 0 {
+            (run.from, run.from_ending) = (to, ending);
+        } else {
+            (run.to, run.to_ending) = (to, ending);
+        }
+        run.bends = Vec::new();
+        run
+    }
+
     /// Puts a part into a run, so far along its wire from this end of it, by two of its terminals. The run is split: its first
     /// piece keeps its id. The tag of the part.
     pub(crate) fn put_into(

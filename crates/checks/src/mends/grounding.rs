@@ -27,7 +27,7 @@ fn close_by(ctx: &Ctx<'_>) -> Fact<Metres> {
     Fact::Given(Metres((limit * 0.9 * 20.0).floor() / 20.0))
 }
 
-fn bare_metal() -> Ground {
+pub(crate) fn bare_metal() -> Ground {
     Ground {
         surface: Fact::Given(GroundSurface::BareMetal),
         ..Ground::default()

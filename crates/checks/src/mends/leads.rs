@@ -2,8 +2,10 @@
 
 use crate::context::Ctx;
 use crate::mends::adding::{Adding, beside, wire};
+use crate::mends::ratings::{FORMS, of_form};
 use crate::mends::rejoining::{MOST, is_free, missing_leg, terminals};
 use crate::mends::set_part;
+use crate::wording::A;
 use model::conductor::{Colour, Jacket, Material, Size};
 use model::kinds::sound::Position;
 use model::kinds::supply::LoadLaw;
@@ -12,7 +14,7 @@ use model::terminals::HEAD_LINE_OUTPUTS;
 use model::{Edit, Fact, PartId, PartKind, Role, Run, TerminalRef, Wire};
 use reference::ampacity::{AmpacityQuery, allowable_current};
 use reference::fuses::rating_not_below;
-use words::say;
+use words::{figure, say};
 
 /// The second lead of a speaker of which only one leads to an output, beside the first.
 pub(crate) fn second_lead(ctx: &Ctx<'_>, speaker: PartId) -> Option<Edit> {
@@ -64,14 +66,14 @@ fn length_between(ctx: &Ctx<'_>, a: PartId, b: PartId) -> Fact<Metres> {
         .map_or(Fact::Assumed(Metres(3.0)), |(_, run)| run.wire.length)
 }
 
-/// Leads from the turn-on outputs of the sheet to this part, each as an edit.
-pub(crate) fn turn_on_leads(ctx: &Ctx<'_>, part: PartId) -> Vec<Edit> {
+/// Leads from the turn-on outputs of the sheet to this terminal, each as an edit.
+pub(crate) fn turn_on_leads(ctx: &Ctx<'_>, to: &TerminalRef) -> Vec<Edit> {
+    let part = to.part;
     let outputs = terminals(
         ctx,
         |other, role| other != part && role == Role::TurnOnOut,
         |_, _| true,
     );
-    let to = TerminalRef::new(part, "rem");
     outputs
         .into_iter()
         .take(MOST)
@@ -83,16 +85,112 @@ pub(crate) fn turn_on_leads(ctx: &Ctx<'_>, part: PartId) -> Vec<Edit> {
         .collect()
 }
 
-/// Signal leads to these inputs of a part from the line outputs of the one head unit, by what each is to drive; nothing where
-/// one of them has no output of its own that is free.
-pub(crate) fn signal_leads(ctx: &Ctx<'_>, part: PartId, inputs: &[u8]) -> Option<Edit> {
-    let heads = ctx
-        .sheet
-        .parts
-        .iter()
-        .filter(|(_, it)| matches!(it.is, PartKind::HeadUnit(_)));
+/// The least copper from this size on that bears a current on a lead that is laid anew.
+fn size_to_bear(ctx: &Ctx<'_>, least: f64, amps: f64) -> Option<Size> {
+    let bears = amps / ctx.limit("fuse-wire-factor").unwrap_or(1.0).max(0.01);
+    let usual = Wire::default();
+    Size::Metric(SquareMm(least)).series().find(|size| {
+        let query = AmpacityQuery {
+            material: Material::Copper,
+            area: size.area(),
+            insulation: usual.insulation.or(Celsius(105.0)),
+            ambient: ctx.settings.conditions.cabin.or(Celsius(40.0)),
+            bundled: 1,
+        };
+        size.area().0 >= least && allowable_current(query).0 >= bears
+    })
+}
+
+/// A lead from the vehicle's feed that the ignition switches, of wire that bears its fuse.
+pub(crate) fn switched_lead(ctx: &Ctx<'_>, to: &TerminalRef) -> Option<Edit> {
+    let mut parts = ctx.sheet.parts.iter();
+    let (vehicle, fuse) = parts.find_map(|(id, part)| match &part.is {
+        PartKind::Vehicle(it) => Some((*id, it.switched_fuse.value()?)),
+        _ => None,
+    })?;
+    let size = size_to_bear(ctx, 0.75, fuse.0)?;
+    let length = length_between(ctx, vehicle, to.part);
+    let from = TerminalRef::new(vehicle, "15");
+    Some(added(ctx, wire(from, to.clone(), size, length, Colour::Blue)))
+}
+
+/// A feed for a terminal that has none, from the positive pole of each battery, by a fuse near it.
+pub(crate) fn battery_feeds(ctx: &Ctx<'_>, to: &TerminalRef) -> Vec<Edit> {
+    let batteries = ctx.sheet.parts.iter();
+    let batteries = batteries.filter(|(_, part)| matches!(part.is, PartKind::Battery(_)));
+    let feed = |(battery, _): (&PartId, &model::Part)| {
+        let needs = Amps(asked(ctx.kind(to.part)?)?);
+        let (form, rating) = FORMS
+            .into_iter()
+            .find_map(|form| Some((form, rating_not_below(form.into(), needs)?)))?;
+        let size = size_to_bear(ctx, 0.0, rating.0)?;
+        let near = Metres(ctx.limit("fuse-reach").unwrap_or(0.45) * 0.6);
+        let mut adding = Adding::new(ctx);
+        let (fuse, tag) = adding.part(of_form(form, rating), *battery);
+        let pole = TerminalRef::new(*battery, "+");
+        let length = length_between(ctx, *battery, to.part);
+        let on = |name: &str| TerminalRef::new(fuse, name);
+        adding.run(wire(pole, on("in"), size, Fact::Given(near), Colour::Red));
+        adding.run(wire(on("out"), to.clone(), size, length, Colour::Red));
+        let name = say!(
+            "mend-feed-by-fuse",
+            terminal = ctx.terminal(to.part, to.terminal.as_str()),
+            battery = ctx.part_tag(*battery),
+            fuse = tag,
+            rating = figure(rating.0, A)
+        );
+        Some(Edit::new(name, adding.changes))
+    };
+    batteries.filter_map(feed).take(MOST).collect()
+}
+
+/// Signal leads to inputs of a part, and whether there is no doubt that they are the right ones.
+pub(crate) struct Signals {
+    pub(crate) edit: Edit,
+    pub(crate) is_clear: bool,
+}
+
+/// Signal leads to these inputs of a part from the line outputs of each head unit. What each input is to drive tells which output it
+/// is; where that is not known, odd ones are taken for left. There is no doubt where there is one head unit, with outputs that are free.
+pub(crate) fn signal_leads(ctx: &Ctx<'_>, part: PartId, inputs: &[u8]) -> Vec<Signals> {
+    let heads = ctx.sheet.parts.iter();
+    let heads = heads.filter(|(_, it)| matches!(it.is, PartKind::HeadUnit(_)));
     let heads: Vec<PartId> = heads.map(|(id, _)| *id).collect();
-    let [head] = heads[..] else { return None };
+    let leads = heads.iter().filter_map(|head| {
+        let (edit, is_clear) = leads_from(ctx, *head, part, inputs)?;
+        Some(Signals {
+            edit,
+            is_clear: is_clear && heads.len() == 1,
+        })
+    });
+    leads.take(MOST).collect()
+}
+
+/// The line output of a head unit for this input, and whether it is known to be that.
+fn output_for(ctx: &Ctx<'_>, part: PartId, input: u8) -> Option<(u8, bool)> {
+    let fed = ctx.study.signal.inputs.iter();
+    let fed = fed.filter(|it| it.part == part).find(|it| it.input == input)?;
+    let mut plays: Vec<Position> = Vec::new();
+    for driver in &fed.drives {
+        let Some(PartKind::Speaker(speaker)) = ctx.kind(*driver) else {
+            continue;
+        };
+        plays.extend(speaker.position.value());
+    }
+    plays.dedup();
+    match plays[..] {
+        [Position::FrontLeft] => Some((1, true)),
+        [Position::FrontRight] => Some((2, true)),
+        [Position::RearLeft] => Some((3, true)),
+        [Position::RearRight] => Some((4, true)),
+        [Position::Bass] => Some((5, true)),
+        [Position::Centre] => None,
+        _ => Some((if input % 2 == 1 { 1 } else { 2 }, false)),
+    }
+}
+
+fn leads_from(ctx: &Ctx<'_>, head: PartId, part: PartId, inputs: &[u8]) -> Option<(Edit, bool)> {
+    let mut is_clear = true;
     let like = ctx.runs_of(part).find(|(_, run)| {
         let on_input =
             |at: &TerminalRef| at.part == part && matches!(ctx.sheet.role(at), Some(Role::LineIn(_)));
@@ -104,35 +202,14 @@ pub(crate) fn signal_leads(ctx: &Ctx<'_>, part: PartId, inputs: &[u8]) -> Option
     let mut adding = Adding::new(ctx);
     let mut tags: Vec<String> = Vec::new();
     for input in inputs {
-        let fed = ctx
-            .study
-            .signal
-            .inputs
-            .iter()
-            .find(|it| it.part == part && it.input == *input)?;
-        let mut plays: Vec<Position> = Vec::new();
-        for driver in &fed.drives {
-            let Some(PartKind::Speaker(speaker)) = ctx.kind(*driver) else {
-                continue;
-            };
-            plays.extend(speaker.position.value());
-        }
-        plays.dedup();
-        let [plays] = plays[..] else { return None };
-        let channel = match plays {
-            Position::FrontLeft => 1,
-            Position::FrontRight => 2,
-            Position::RearLeft => 3,
-            Position::RearRight => 4,
-            Position::Bass => 5,
-            Position::Centre => return None,
-        };
+        let (channel, is_known) = output_for(ctx, part, *input)?;
         let (name, _) = HEAD_LINE_OUTPUTS.iter().find(|(_, number)| *number == channel)?;
         let (from, to) = (
             TerminalRef::new(head, *name),
             TerminalRef::new(part, format!("in{input}")),
         );
-        ctx.sheet.role(&from).filter(|_| is_free(ctx, &from))?;
+        ctx.sheet.role(&from)?;
+        is_clear &= is_known && is_free(ctx, &from);
         ctx.sheet.role(&to).filter(|_| is_free(ctx, &to))?;
         let lead = match like {
             Some((_, run)) if run.touches(head) => {
@@ -155,7 +232,7 @@ pub(crate) fn signal_leads(ctx: &Ctx<'_>, part: PartId, inputs: &[u8]) -> Option
         tags.push(adding.run(lead).1);
     }
     let name = say!("mend-add-signal", runs = tags, part = ctx.part_tag(part));
-    (!inputs.is_empty()).then(|| Edit::new(name, adding.changes))
+    (!inputs.is_empty()).then(|| (Edit::new(name, adding.changes), is_clear))
 }
 
 /// What a part asks of its feed, about, in amperes: what its own fuse is, else its power at 12 V.
@@ -197,18 +274,7 @@ pub(crate) fn new_feeds(ctx: &Ctx<'_>, to: &TerminalRef) -> Vec<Edit> {
         let needs = rating_not_below(form, Amps(asked(ctx.kind(to.part)?)?))?;
         let slot = it.fuses.0.get_mut(number.checked_sub(1)?)?;
         let fitted = *slot.get_or_insert(needs);
-        let bears = fitted.0.max(needs.0) / ctx.limit("fuse-wire-factor").unwrap_or(1.0).max(0.01);
-        let usual = Wire::default();
-        let size = Size::Metric(SquareMm(0.0)).series().find(|size| {
-            let query = AmpacityQuery {
-                material: Material::Copper,
-                area: size.area(),
-                insulation: usual.insulation.or(Celsius(105.0)),
-                ambient: ctx.settings.conditions.cabin.or(Celsius(40.0)),
-                bundled: 1,
-            };
-            allowable_current(query).0 >= bears
-        })?;
+        let size = size_to_bear(ctx, 0.0, fitted.0.max(needs.0))?;
         let length = length_between(ctx, from.part, to.part);
         let mut edit = added(ctx, wire(from.clone(), to.clone(), size, length, Colour::Red));
         edit.changes.push(set_part(from.part, block));

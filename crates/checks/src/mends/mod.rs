@@ -2,10 +2,13 @@
 //! the edit and analyses again.
 
 pub(crate) mod adding;
+pub(crate) mod batteries;
+pub(crate) mod clearing;
 pub(crate) mod grounding;
 pub(crate) mod hooking_up;
 pub(crate) mod leads;
 pub(crate) mod nearer;
+pub(crate) mod ratings;
 pub(crate) mod rejoining;
 pub(crate) mod rerouting;
 
@@ -13,13 +16,12 @@ use crate::context::Ctx;
 use crate::mends::adding::Adding;
 use crate::wires::{allowable_at, fits_terminals, make_copper, size_for_current};
 use crate::wording::{A, to_lay};
-use circuit::DeviceRef;
 use model::conductor::Size;
 use model::kinds::supply::{Fuse, FuseForm};
 use model::quantity::{Amps, Metres};
 use model::{Change, Edit, End, Fact, Job, Part, PartId, PartKind, Run, RunId, SheetKind, TerminalRef};
 use ordered::OrderedMap;
-use reference::fuses::{family, rating_not_above, rating_not_below};
+use reference::fuses::{rating_not_above, rating_not_below};
 use words::{Saying, Value, figure, say};
 
 /// The sheet that mends are written for, since a check does not know which sheet of a job it looks at.
@@ -73,6 +75,10 @@ pub fn mend_for(job: &Job, kind: SheetKind, mend: &Edit) -> Edit {
                     })
                 }),
             },
+            Change::Tunings { to, .. } => Change::Tunings {
+                sheet: kind,
+                to: to.clone(),
+            },
             other => other.clone(),
         })
         .collect();
@@ -94,39 +100,6 @@ pub(crate) fn set_part(id: PartId, part: Part) -> Change {
         sheet: WRITTEN_FOR,
         id,
         to: Some(Box::new(part)),
-    }
-}
-
-/// Gives a device this rating.
-pub(crate) fn set_rating(ctx: &Ctx<'_>, device: &DeviceRef, rating: Amps) -> Option<Edit> {
-    let mut part = ctx.part(device.part)?.clone();
-    match (&mut part.is, &device.output) {
-        (PartKind::Fuse(fuse), None) => fuse.rating = Fact::Given(rating),
-        (PartKind::Breaker(breaker), None) => breaker.rating = Fact::Given(rating),
-        (PartKind::Block(block), Some(output)) => {
-            let number: usize = output.as_str().strip_prefix("out")?.parse().ok()?;
-            *block.fuses.0.get_mut(number.checked_sub(1)?)? = Some(rating);
-        }
-        _ => return None,
-    }
-    Some(Edit::new(
-        say!(
-            "mend-fit",
-            rating = figure(rating.0, A),
-            device = ctx.device_tag(device)
-        ),
-        vec![set_part(device.part, part)],
-    ))
-}
-
-/// Ratings of the family of a device, rising.
-pub(crate) fn ratings_of(ctx: &Ctx<'_>, device: &DeviceRef) -> &'static [f64] {
-    match ctx.kind(device.part) {
-        Some(PartKind::Fuse(fuse)) => family(fuse.form.into()).ratings,
-        Some(PartKind::Block(block)) => family(block.form.into()).ratings,
-        // Breakers come in the ratings of large blades and strips.
-        Some(PartKind::Breaker(_)) => family(FuseForm::Maxi.into()).ratings,
-        _ => &[],
     }
 }
 

@@ -233,10 +233,17 @@ fn lead(ctx: &Ctx<'_>, loose: &Loose, finding: Finding, holds: impl Fn(&Terminal
     })
 }
 
-/// Offers the same for every loose run that leads to this part, or can be led to it.
-pub(crate) fn rejoin_at(ctx: &Ctx<'_>, part: PartId, finding: Finding) -> Finding {
+/// Offers the same for every loose run that leads to a terminal of this part of which this holds, or can be led to one.
+pub(crate) fn rejoin_at(
+    ctx: &Ctx<'_>,
+    part: PartId,
+    finding: Finding,
+    holds: impl Fn(&TerminalRef) -> bool,
+) -> Finding {
+    let on = |at: &TerminalRef| at.part == part && holds(at);
     ctx.loose().iter().fold(finding, |finding, loose| {
-        let own = ctx.run(loose.run).is_some_and(|run| run.touches(part));
-        lead(ctx, loose, finding, |to| own || to.part == part)
+        let ends = ctx.run(loose.run).map(Run::ends);
+        let own = ends.is_some_and(|ends| ends.iter().filter_map(|end| end.terminal()).any(on));
+        lead(ctx, loose, finding, |to| own || on(to))
     })
 }

@@ -4,7 +4,7 @@
 use crate::context::Ctx;
 use crate::lie::{Lie, Spot};
 use crate::mends::set_run;
-use body::{Plan, Proposal, Walk, propose};
+use body::{Plan, Proposal, Walk, alternatives, propose};
 use model::body::PassageKind;
 use model::laying::Guard;
 use model::{Edit, Run, RunId, Sheet};
@@ -76,9 +76,12 @@ pub(crate) fn laid_anew(
     let mut anew = Anew::default();
     for id in ids {
         let run = sheet.runs.get(id).filter(|run| !run.laying.way_locked)?;
-        let best = propose(&lie.plan, &sheet, *id)
-            .into_iter()
-            .find(|it| it.route != run.route && is_harmless(lie, &it.walk) && suits(it))?;
+        let does = |it: &Proposal| it.route != run.route && is_harmless(lie, &it.walk) && suits(it);
+        let mut best = propose(&lie.plan, &sheet, *id).into_iter().find(does);
+        if best.is_none() {
+            best = alternatives(&lie.plan, &sheet, *id).into_iter().find(does);
+        }
+        let best = best?;
         if anew.way.is_empty() {
             anew.way = places_on(&lie.plan, &best.walk);
         }

@@ -13,7 +13,7 @@ use crate::network::{Network, NetworkRun, values};
 use crate::solve::{SourceModel, System};
 use crate::study::{DeviceRef, Protection};
 use model::job::Conditions;
-use model::quantity::{Amps, Celsius, Seconds};
+use model::quantity::{Amps, Celsius, Ohms, Seconds};
 use model::{PartKind, RunId, Sheet};
 use ordered::{OrderedMap, Sort as _};
 use serde::Serialize;
@@ -35,6 +35,74 @@ pub struct FarShort {
     pub damaged: Certainty,
     /// Whether the device does not open at all, and the wire bears it.
     pub stays: Certainty,
+    /// The end of the run that is shorted: 0 or 1. What feeds the short comes in at the other one.
+    #[serde(skip)]
+    pub at_end: usize,
+    /// What drives the short, for whoever asks what another wire or device would do; then the same of a short at the other end of the run,
+    /// where such is fed through it too.
+    #[serde(skip)]
+    drives: Vec<Drive>,
+}
+
+/// What drives a short at one end of a run.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Drive {
+    /// The share of the fault current that the run carries.
+    share: f64,
+    /// Temperature at which the run begins.
+    begins: f64,
+    /// Voltage and resistance behind the short, strongest and weakest; the run itself is at 20 °C in it.
+    behind: [(f64, f64); 2],
+}
+
+impl FarShort {
+    /// The most that a short where the run begins could draw, through whatever is put in there.
+    #[must_use]
+    pub fn at_beginning(&self, wire: &model::Wire) -> Amps {
+        let Drive { share, behind, .. } = self.drives.first().copied().unwrap_or_default();
+        let (voltage, resistance) = behind[0];
+        Amps(voltage / (resistance - share * share * values::wire_at_20(wire)).max(1e-6))
+    }
+
+    /// Whether this short is ended before the run is damaged, were the run of the wire `to` in place of `was`, all others of
+    /// `less` ohms less, and these the devices that guard it, each with its rating.
+    ///
+    /// By bounds alone, so that yes is certain: the devices at their slowest, at the least current that the weakest battery drives
+    /// through the wire at the limit of its insulation, against the wire at the most that the strongest drives, without losing heat.
+    /// Several devices carry an equal part each at the least, as where they are looked at here first.
+    #[must_use]
+    pub fn would_clear(
+        &self,
+        (was, to): (&model::Wire, &model::Wire),
+        less: Ohms,
+        devices: &[(&PartKind, Amps)],
+        conditions: &Conditions,
+    ) -> bool {
+        let heat = Heating::of(to, conditions);
+        let (cold, laid) = (values::wire_at_20(was), values::wire_at_20(to));
+        let ends = |drive: &Drive| {
+            let Drive {
+                share,
+                begins,
+                behind: [strongest, weakest],
+            } = *drive;
+            let saved = share * share * (cold - laid) + less.0;
+            let draws = |(voltage, resistance): (f64, f64), at: f64| {
+                let warmer = share * share * laid * (heat.factor(Celsius(at)) - 1.0);
+                share * voltage / (resistance - saved + warmer).max(1e-6)
+            };
+            let (most, least) = (draws(strongest, begins), draws(weakest, heat.limit.0));
+            #[expect(clippy::cast_precision_loss, reason = "a few devices")]
+            let part = least / devices.len().max(1) as f64;
+            let opens = devices.iter().map(|(kind, rating)| {
+                let device = Device::of(kind, *rating);
+                device.map_or(f64::INFINITY, |it| it.opens_after(part, Edge::Slowest))
+            });
+            let opens = opens.fold(0.0, f64::max);
+            opens < heat.until(begins, heat.limit.0, most * most)
+        };
+        !devices.is_empty() && self.drives.iter().all(ends)
+    }
 }
 
 /// A network with every source at its strongest, solved, and what it is seen through.
@@ -50,6 +118,7 @@ pub(crate) struct Solved<'a> {
 
 /// A short at one end of a run.
 struct Short<'a> {
+    at_end: usize,
     heat: Heating,
     /// Resistance of the wire alone at 20 °C.
     cold: f64,
@@ -128,6 +197,7 @@ pub(crate) fn far_shorts(
                 continue;
             }
             let short = Short {
+                at_end: end,
                 heat: Heating::of(&wire.wire, conditions),
                 cold: values::wire_at_20(&wire.wire),
                 begins: *begins,
@@ -138,7 +208,14 @@ pub(crate) fn far_shorts(
             if short.enders.devices.is_empty() {
                 continue;
             }
-            if let Some(told) = short.tell(*id, from.iter().flat_map(|from| from.guards.iter().cloned())) {
+            let all = from.iter().flat_map(|from| from.guards.iter().cloned());
+            if let Some(mut told) = short.tell(*id, all) {
+                let other = look(it, run, 1 - end, emf, more);
+                told.drives.extend(other.map(|found| Drive {
+                    share: found.share,
+                    begins: *begins,
+                    behind: found.behind,
+                }));
                 out.push(told);
                 break;
             }
@@ -457,6 +534,12 @@ impl Short<'_> {
             lasts: within(lasts[0], lasts[1]),
             damaged,
             stays,
+            at_end: self.at_end,
+            drives: vec![Drive {
+                share: self.share,
+                begins: self.begins,
+                behind: self.behind,
+            }],
         })
     }
 }

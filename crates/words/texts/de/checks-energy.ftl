@@ -21,6 +21,7 @@ check-standing-drain-holds = der Ruhestrom über die Standzeit der Batterie genu
 check-standing-drain-looks = Die Ladung, die nach der Standzeit der Bedingungen in der Batterie bleibt, mit allem, was im Stand Strom zieht, das Fahrzeug eingeschlossen. Ist ein Fahrzeug auf dem Blatt, so wird dessen eigene Batterie betrachtet. Schalter zählen als ausgeschaltet, außer einem Batteriehauptschalter: Der zählt als eingeschaltet, solange das Blatt nichts anderes sagt; gemeint ist einer im einzigen Plus- oder Rückweg einer Batterie zum Fahrzeug oder zu zwei oder mehr Bauteilen. Was parallele Batterien untereinander austauschen, zählt nicht. Eine Einschaltleitung an Dauerplus meldet always-on.
 check-standing-drain-why = Nach zwei Wochen am Flughafen springt der Motor nicht an, und eine Batterie, die einmal leer war, speichert auf Dauer weniger.
 check-standing-drain-source = Allgemeine Praxis; beim verbleibenden Anteil steht die betrachtete Spanne.
+check-standing-drain-unmended = Wo das, was Strom zieht, kein Verbraucher ist, der sich abschalten lässt, und keine Batterie üblicher Größe reicht: Erst muss gefunden werden, was Strom zieht.
 standing-drain-what = Nach { $days } Tagen Standzeit sind noch { $left } in { $battery }; zum Starten sind mindestens { $least } nötig. Im Stand werden { $standing } entnommen.
 standing-drain-remedy = Feststellen, was im Stand Strom zieht, und es hinter die Zündung oder einen Schalter legen.
 standing-drain-unknown = Wie lange das Fahrzeug steht, ist nicht bekannt; was zum Starten bleibt, bleibt damit offen.

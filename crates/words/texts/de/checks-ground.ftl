@@ -63,6 +63,7 @@ check-return-through-shield-holds = der Schirm einer Signalleitung nie Rückleit
 check-return-through-shield-looks = Signalleitungen, deren Schirm Rückstrom eines Verbrauchers führt: weil der Verbraucher keine eigene Masse hat oder weil seine Masse so viel schlechter ist als die am anderen Ende, dass der Strom auch den Schirm nimmt.
 check-return-through-shield-why = Ein Schirm besteht aus wenigen dünnen Drähten. Er glüht binnen Sekunden, mitten im Leitungssatz, hinter einer Verkleidung, und keine Sicherung liegt auf diesem Weg.
 check-return-through-shield-source = Allgemeine Praxis der Fahrzeug-Audiotechnik; der Grenzwert gilt für ein dünnes Geflecht.
+check-return-through-shield-unmended = Für ein Bauteil mit eigener Masse: Welche der Massen besser werden muss, zeigt eine Messung.
 return-through-shield-what = { $carried } des Rückstroms von { $load } fließen durch den Schirm von { $runs }; der Grenzwert ist { $bears }.
 return-through-shield-remedy = { $load } eine bessere Masse geben, nahe der Masse des Geräts, mit dem sie verbunden ist.
 return-through-shield-only = { $load } hat keine eigene Masse: { $carried } fließen durch den Schirm von { $runs } zurück; der Grenzwert ist { $bears }.

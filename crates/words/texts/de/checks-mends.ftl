@@ -53,6 +53,21 @@ mend-line-converter = Pegelwandler { $converter } vor { $part } setzen
 mend-relay = Neben { $part } Relais { $relay } setzen, das einschaltet, was daran hängt
 mend-strap = { $run } neben { $other } legen
 mend-switch = Schalter { $switch } in { $run } setzen
+mend-block-form = Als { $block } einen Verteiler für Sicherungen anderer Bauform einsetzen: { $form }
+mend-fuse-for-breaker = Statt { $breaker } eine Sicherung einsetzen: { $form }, { $rating }
+mend-alternator = Als { $alternator } eine größere Lichtmaschine einbauen: { $current }, im Leerlauf { $idle }
+mend-battery = Als { $battery } eine größere Batterie einbauen: { $capacity }, { $cranking } Kaltstartstrom
+mend-gain = Gain von { $part }, Kanal { $channel }, auf { $volts } beim Messton stellen und die Einstellung versiegeln
+mend-speaker-power = { $speaker } für { $power }
+mend-speaker-ohms = { $speaker } mit { $ohms }
+mend-other-speakers = Andere Lautsprecher einbauen: { $speakers }
+mend-bus = Sammelschiene { $bus } neben { $terminal } setzen und { $runs } daran legen
+mend-ground-for = Daneben Massepunkt { $ground } anlegen und { $runs } daran legen
+mend-relay-coil = Neben { $part } Relais { $relay } mit einer Spule von { $coil } oder mehr setzen, das einschaltet, was daran hängt
+mend-isolate-inputs = Eingangsmasse von { $part } trennen
+mend-feed-by-fuse = { $terminal } aus { $battery } über Sicherung { $fuse }, { $rating }, speisen
+mend-turn-plug = { $plug } drehen: Die Leitungen an { $one } und { $other } tauschen die Plätze
+mend-one-wire = Für { $run } { $size } legen und { $others } entfernen
 
 ## Was jemand entscheiden muss, bevor behoben wird: der Rest eines Satzes, der mit „zu entscheiden:“ beginnt.
 
@@ -66,3 +81,6 @@ mend-choice-filter = ob die Endstufe einen solchen Filter hat
 mend-choice-buy = ob ein weiteres Gerät eingebaut wird, und welches
 mend-choice-place = an welchen der Orte es kommt
 mend-choice-feed = von wo die Zuleitung kommt und über welche Sicherung
+mend-choice-other = ob statt dessen etwas anderes gekauft wird, und was
+mend-choice-isolate = ob sich die Eingänge von der Versorgungsmasse trennen lassen, mit einem Schalter am Gerät oder mit Trennübertragern in den Leitungen
+mend-choice-signal = welche Ausgänge es speisen, und ob eine Y-Leitung gelegt wird, wo sie schon etwas speisen

@@ -53,6 +53,7 @@ check-turn-on-overloaded-holds = ein Einschaltausgang die Summe dessen trägt, w
 check-turn-on-overloaded-looks = Die Ströme der Einschalteingänge, Relaisspulen und Ähnlichem an einem Einschaltausgang gegen das, was er liefern kann: wie angegeben, sonst wie üblich.
 check-turn-on-overloaded-why = Der Ausgang fällt aus und nimmt einen Teil des Radios mit.
 check-turn-on-overloaded-source = Allgemeine Praxis der Fahrzeug-Audiotechnik; bei der üblichen Belastbarkeit steht die betrachtete Spanne.
+check-turn-on-overloaded-unmended = Wo die Zuleitung des Geräts nicht auf dem Blatt steht, aus der ein Relais seinen Strom nähme.
 turn-on-overloaded-what = { $parts } { $parts ->
     [one] verlangt
    *[other] verlangen
@@ -82,6 +83,7 @@ check-signal-beside-feed-holds = Signalleitungen nicht lange neben Zu- oder Rüc
 check-signal-beside-feed-looks = Signalleitungen, die über mehr als den Grenzwert in denselben Durchgängen liegen wie Zu- oder Rückleitungen. Was in einem Durchgang liegt, gilt als näher als der Abstand, der zählt; wo sie weiter auseinander gehalten werden, bekommt eine davon auf dem Plan einen eigenen Durchgang. Wo sie sich nur kreuzen, gibt es nichts zu melden. Leitungen, die in denselben Durchgängen neben denselben Zuleitungen liegen, ergeben einen Befund.
 check-signal-beside-feed-why = Der Strom einer Endstufe ändert sich mit der Musik, der der Lichtmaschine mit dem Motor. Eine Signalleitung daneben fängt beides auf.
 check-signal-beside-feed-source = Allgemeine Praxis.
+check-signal-beside-feed-unmended = Wo jeder andere Weg durch die Karosserie schlechter ist, an einem Sitz, einem Scharnier ohne Tülle oder einem Airbag vorbei, oder der Weg gesperrt ist.
 signal-beside-feed-what = { $signals } { $signals ->
     [one] liegt
    *[other] liegen

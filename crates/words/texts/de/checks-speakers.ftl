@@ -104,7 +104,7 @@ silent-speaker-loop = der Kreis ist nicht geschlossen
 
 check-speaker-overpowered-title = Zu viel Leistung am Lautsprecher
 check-speaker-overpowered-holds = die angegebene Leistung der Endstufe an der wirklichen Last nicht größer ist, als jeder Lautsprecher verträgt
-check-speaker-overpowered-looks = Die Leistung, die die Kanäle einem Lautsprecher geben können, alle seine Spulen zusammen, gegen die Leistung, die er auf Dauer verträgt. Lautsprecher an einem Kanal teilen sich einen Befund.
+check-speaker-overpowered-looks = Die Leistung, die die Kanäle einem Lautsprecher geben können, alle seine Spulen zusammen, gegen die Leistung, die er auf Dauer verträgt. Eine eingestellte Eingangsempfindlichkeit zählt: Mehr, als ihre Volt beim Messton ergeben, gilt nicht als zugeführt. Lautsprecher an einem Kanal teilen sich einen Befund.
 check-speaker-overpowered-why = Die Schwingspule überhitzt und brennt durch, am ehesten mit einer Endstufe, die übersteuert wird.
 check-speaker-overpowered-source = Allgemeine Praxis; Dauerleistung, wie ANSI/CTA-2006 und IEC 60268-5 sie angeben (aus dem Gedächtnis).
 speaker-overpowered-what = { $who } kann { $speaker } { $gives } geben; verträglich sind { $takes }.

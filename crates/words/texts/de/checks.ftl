@@ -24,6 +24,7 @@ explain-why = Warum das wichtig ist
 explain-example = Beispiel
 explain-marks = Zeilen, die auf `#~` enden, kennzeichnen die dort genannten Prüfungen.
 explain-instead = Stattdessen
+explain-unmended = Wo keine Behebung vorgeschlagen wird
 explain-care = Vorsicht
 explain-limits = Grenzwerte
 explain-limit = Grenzwert

@@ -18,6 +18,7 @@ check-standing-drain-holds = the standing current over the parking time leaves t
 check-standing-drain-looks = The charge that is left in the battery after the parking time of the conditions, with everything that draws while parked, the vehicle's own included. Where there is a vehicle on the sheet, its own battery is looked at. Switches count as turned off, save a battery master switch, which counts as left on unless the sheet says that it is off: one in the only live or return way of a battery to the vehicle or to two parts or more. What batteries in parallel pass to each other does not count. A turn-on lead on a permanent feed is told by always-on.
 check-standing-drain-why = After two weeks at the airport the engine does not start, and a battery that was empty once holds less for good.
 check-standing-drain-source = Common practice; the share that is left states the range considered.
+check-standing-drain-unmended = Where what draws is not a load with a switch-off of its own, and no battery of a usual size is enough: what draws has to be found first.
 standing-drain-what = After { $days } days parked { $left } is left in { $battery }; { $least } is the least for a start. { $standing } are drawn while it stands.
 standing-drain-remedy = Find what draws while parked, and put it behind the ignition or a switch.
 standing-drain-unknown = How long the vehicle stands is not known, so what is left to start it cannot be told.

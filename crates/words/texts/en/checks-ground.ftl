@@ -63,6 +63,7 @@ check-return-through-shield-holds = a signal shield is never the supply return, 
 check-return-through-shield-looks = Signal leads whose shield carries return current of a load: because the load has no ground of its own, or because its ground is so much worse than the other end's that the current takes the shield as well.
 check-return-through-shield-why = A shield is a few strands of thin wire. It glows within seconds, inside a loom, behind a panel, and no fuse stands in that way.
 check-return-through-shield-source = Common practice of vehicle audio; the limit is that of a thin braid.
+check-return-through-shield-unmended = For a part with a ground of its own: which of the grounds has to become better is for a measurement to tell.
 return-through-shield-what = { $carried } of { $load }'s return flow through the shield of { $runs }; { $bears } is the limit.
 return-through-shield-remedy = Give { $load } a better ground, close to that of the equipment it is joined to.
 return-through-shield-only = { $load } has no ground of its own: { $carried } return through the shield of { $runs }; { $bears } is the limit.

@@ -53,6 +53,21 @@ mend-line-converter = Put line converter { $converter } before { $part }
 mend-relay = Put relay { $relay } beside { $part } to turn on what hangs on it
 mend-strap = Lay { $run } beside { $other }
 mend-switch = Put switch { $switch } into { $run }
+mend-block-form = Fit a block for fuses of another form as { $block }: { $form }
+mend-fuse-for-breaker = Fit a fuse in place of { $breaker }: { $form }, { $rating }
+mend-alternator = Fit a larger alternator as { $alternator }: { $current }, { $idle } idling
+mend-battery = Fit a larger battery as { $battery }: { $capacity }, { $cranking } cranking
+mend-gain = Set the gain of { $part }, channel { $channel }, to { $volts } of test tone and seal it
+mend-speaker-power = { $speaker } for { $power }
+mend-speaker-ohms = { $speaker } of { $ohms }
+mend-other-speakers = Fit other speakers: { $speakers }
+mend-bus = Put bus bar { $bus } beside { $terminal } and take { $runs } to it
+mend-ground-for = Make ground point { $ground } beside it and take { $runs } to it
+mend-relay-coil = Put relay { $relay }, coil of { $coil } or more, beside { $part } to turn on what hangs on it
+mend-isolate-inputs = Isolate the input ground of { $part }
+mend-feed-by-fuse = Feed { $terminal } from { $battery } by fuse { $fuse }, { $rating }
+mend-turn-plug = Turn { $plug }: the wires on { $one } and { $other } change places
+mend-one-wire = Lay { $size } for { $run } and take { $others } out
 
 ## What somebody has to choose before a mend is made: the rest of a sentence that begins with “to choose:”.
 
@@ -66,3 +81,6 @@ mend-choice-filter = whether the amplifier has such a filter
 mend-choice-buy = whether to fit one more device, and which
 mend-choice-place = which of the places it goes to
 mend-choice-feed = where it is fed from, and by which fuse
+mend-choice-other = whether another one is bought in its place, and which
+mend-choice-isolate = whether its inputs can be isolated from its supply ground, by a switch on it or by isolators in the leads
+mend-choice-signal = which outputs feed it, and whether a Y lead is laid where they feed something already

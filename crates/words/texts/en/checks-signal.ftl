@@ -53,6 +53,7 @@ check-turn-on-overloaded-holds = a turn-on output can carry the sum of what hang
 check-turn-on-overloaded-looks = The currents of the turn-on inputs, relay coils and the like on one turn-on output, against what it can carry as stated, else what is usual.
 check-turn-on-overloaded-why = The output fails, and takes a part of the head unit with it.
 check-turn-on-overloaded-source = Common practice of vehicle audio; the usual capacity states the range considered.
+check-turn-on-overloaded-unmended = Where the unit's own feed is not on the sheet, from which a relay would take its current.
 turn-on-overloaded-what = { $asked } are asked of { $terminal } by { $parts }; it can carry { $can }.
 turn-on-overloaded-remedy = Let it switch a relay with a small coil, and the relay the rest.
 
@@ -76,6 +77,7 @@ check-signal-beside-feed-holds = signal leads do not lie beside feeds or returns
 check-signal-beside-feed-looks = Signal leads that lie in the same passages as feeds or returns over more than the limit. Runs in one passage are taken as closer than the distance that counts; where they are kept further apart, one of them gets a passage of its own on the plan. Where they only cross there is nothing to be found. Leads that lie beside the same feeds in the same passages make one finding.
 check-signal-beside-feed-why = The current of an amplifier changes with the music, that of the alternator with the engine. A signal lead beside it picks up both.
 check-signal-beside-feed-source = Common practice.
+check-signal-beside-feed-unmended = Where every other way through the body is a worse one, past a seat, a hinge without a gaiter or an airbag, or the way is locked.
 signal-beside-feed-what = { $signals } { $signals ->
     [one] lies
    *[other] lie

@@ -104,7 +104,7 @@ silent-speaker-loop = its loop is not complete
 
 check-speaker-overpowered-title = Speaker overpowered
 check-speaker-overpowered-holds = the stated amplifier power into the actual load is no more than what each speaker bears
-check-speaker-overpowered-looks = The power that the channels can give a speaker, all its coils together, against the power it bears for long. Speakers on one channel share a finding.
+check-speaker-overpowered-looks = The power that the channels can give a speaker, all its coils together, against the power it bears for long. A gain that is set counts: no more than its volts of test tone give is taken to reach the speaker. Speakers on one channel share a finding.
 check-speaker-overpowered-why = The voice coil overheats and burns out, most surely with an amplifier that is driven into clipping.
 check-speaker-overpowered-source = Common practice; continuous power as ANSI/CTA-2006 and IEC 60268-5 state it (from memory).
 speaker-overpowered-what = { $who } can give { $speaker } { $gives }; it bears { $takes }.

@@ -24,6 +24,7 @@ explain-why = Why it matters
 explain-example = Example
 explain-marks = Lines that end in `#~` are marked by the checks named there.
 explain-instead = Instead
+explain-unmended = Where no mend is proposed
 explain-care = Care
 explain-limits = Limits
 explain-limit = limit
