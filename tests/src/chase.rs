@@ -5,7 +5,7 @@
 
 use assist::finding::{Finder, Reading, State, Symptom, Verdict};
 use circuit::{Bench, Foreseen, Isolated, Meter, Probe, Tones};
-use model::breaks::Break;
+use model::breaks::{Break, Contact, HALF_WAY};
 use model::quantity::{Ohms, Share};
 use model::{Job, PartKind, Role, Settings, Sheet, SheetKind, TerminalRef};
 use testkit::random::Dice;
@@ -48,7 +48,7 @@ fn draw(sheet: &Sheet, dice: &mut Dice) -> Break {
         let kind = &sheet.parts[&part].is;
         let open = Break::Open { part, output: None };
         let found = match dice.below(8) {
-            0 => Some(Break::Cut { run }),
+            0 => Some(Break::Cut { run, at: HALF_WAY }),
             1 if !line => {
                 let more = Ohms(if sound { 3.0 * decade } else { 0.1 * decade });
                 Some(Break::Resistive { run, more })
@@ -78,7 +78,7 @@ fn draw(sheet: &Sheet, dice: &mut Dice) -> Break {
             },
             6 => match kind {
                 PartKind::Speaker(it) if it.coils <= 1 => Some(Break::Joined {
-                    terminals: [TerminalRef::new(part, "+"), TerminalRef::new(part, "-")],
+                    points: ["+", "-"].map(|name| Contact::Terminal(TerminalRef::new(part, name))),
                     through: Ohms(0.005),
                 }),
                 _ => None,

@@ -49,6 +49,7 @@ fn networks_with_a_fault_in_agree() {
         if dice.chance(0.3) {
             breaks.push(Break::Cut {
                 run: runs[dice.below(runs.len())],
+                at: Share(dice.share()),
             });
         }
         if dice.chance(0.3) {

@@ -92,7 +92,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Share => html! { <Share /> },
         Panel::Readings => readings(&store),
         Panel::Mending => html! { <MendAll edits={store.edits} /> },
-        Panel::Breaking => html! { <BreakIt edits={store.edits} revision={store.revision} /> },
+        Panel::Breaking => html! { <BreakIt revision={store.revision} /> },
         Panel::FindFault => html! { <FindFault edits={store.edits} /> },
         Panel::Record => html! { <Record /> },
         Panel::Body => html! { <BodyPlan revision={store.revision} /> },
@@ -246,6 +246,7 @@ pub(crate) fn on_the_table(store: &Store, news: Html) -> Html {
             { title_block_or_plate(store, false) }
             <div class="foot">
                 { meter_face(store) }
+                { moment_strip(store) }
                 { news }
                 { spoken(store) }
                 <LowStrip />

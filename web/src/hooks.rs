@@ -77,6 +77,9 @@ fn state(desk: &Desk) -> String {
             .collect();
         serde_json::json!({
             "tool": editor.tool().address(),
+            "thrown": editor.breaks().iter().map(|it| it.written(sheet)).collect::<Vec<_>>(),
+            "marks": editor.marks_of_breaks().into_iter().map(|at| [at.x, at.y]).collect::<Vec<_>>(),
+            "body": [editor.body_clip().x, editor.body_clip().y],
             "sheet": editor.on().word(),
             "overlay": editor.overlay().title(),
             "under": editor.under().map(model::SheetKind::word),

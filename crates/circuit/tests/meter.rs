@@ -173,7 +173,7 @@ fn a_test_tone_reads_as_power_and_impedance_say() {
 fn breaks(sheet: &Sheet) -> Vec<Break> {
     let mut all = Vec::new();
     for &run in sheet.runs.keys() {
-        all.push(Break::Cut { run });
+        all.push(Break::Cut { run, at: Share(0.5) });
         for more in [0.05, 0.5, 5.0] {
             let more = Ohms(more);
             all.push(Break::Resistive { run, more });

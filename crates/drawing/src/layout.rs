@@ -353,7 +353,35 @@ impl Layout {
                 return Some(Hit::Part(*id));
             }
         }
-        for id in &near_runs {
+        self.take_runs(&near_runs, at, slop, &mut nearest);
+        nearest.0.map(|(_, hit)| hit)
+    }
+
+    /// The run that lies nearest to a point, give or take the slop in board units, whatever lies over it.
+    #[must_use]
+    pub fn run_near(&self, at: Point, slop: f64) -> Option<RunId> {
+        let area = Rect::from_center_size(at, (2.0 * slop, 2.0 * slop));
+        let mut nearest = Nearest(None);
+        self.take_runs(
+            &self.run_index.near(area.inflate(8.0, 8.0)),
+            at,
+            slop,
+            &mut nearest,
+        );
+        match nearest.0 {
+            Some((_, Hit::Run(run, ..))) => Some(run),
+            _ => None,
+        }
+    }
+
+    fn take_runs<'r>(
+        &self,
+        runs: impl IntoIterator<Item = &'r RunId>,
+        at: Point,
+        slop: f64,
+        nearest: &mut Nearest,
+    ) {
+        for id in runs {
             let Some(way) = self.runs.get(id) else { continue };
             for (segment, line) in way.pieces().enumerate() {
                 let (distance, point) = nearest_on(line, at);
@@ -362,7 +390,6 @@ impl Layout {
                 }
             }
         }
-        nearest.0.map(|(_, hit)| hit)
     }
 
     /// Whether an area lies over any part's outline.

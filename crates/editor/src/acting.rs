@@ -26,6 +26,12 @@ impl Editor {
     pub(crate) fn act(&mut self, action: Action) {
         self.out.noticed = true;
         self.out.repaint = true;
+        // What is thrown is no part of the job: it can be undone where the job cannot.
+        if let (Tool::Break(_), Action::Undo | Action::Redo) = (&self.tool, action) {
+            self.abandon_break();
+            self.step_breaks(action == Action::Undo);
+            return;
+        }
         if !self.offers(action) {
             if self.conceals && action.tells() {
                 self.out.say = Some(self.words.text("exercise-not-told"));

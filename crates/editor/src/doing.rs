@@ -222,10 +222,8 @@ impl Editor {
         if self.conceals {
             made.findings.clear();
         }
-        if let Some(broken) = self.broken.take() {
-            self.overlay = broken.before();
-        }
         let before = std::mem::replace(&mut self.analysis, Arc::new(made));
+        self.break_again();
         self.marks = self
             .analysis
             .findings

@@ -31,8 +31,8 @@ pub struct Editor {
     pub(crate) looks_only: bool,
     /// Whether what was found, and the numbers that tell it, stay hidden: an exercise.
     pub(crate) conceals: bool,
-    /// A moment after a break, shown instead of how the sheet works.
-    pub(crate) broken: Option<crate::breaking::Broken>,
+    /// What is broken, and the moment after it that is shown instead of how the sheet works.
+    pub(crate) broken: crate::breaking::Broken,
     pub(crate) journal: Vec<Entry>,
     pub(crate) camera: Camera,
     pub(crate) selection: Selection,
@@ -122,7 +122,7 @@ impl Editor {
             stale: true,
             looks_only: false,
             conceals: false,
-            broken: None,
+            broken: Default::default(),
             journal: Vec::new(),
             camera: Camera::default(),
             selection: Selection::none(),
@@ -357,6 +357,7 @@ impl Editor {
             Tool::MoveEnd(end) => self.move_end_input(end, input),
             Tool::Place(place) => self.place_input(place, input),
             Tool::Meter(meter) => self.meter_input(meter, input),
+            Tool::Break(tool) => self.break_input(tool, input),
             Tool::Hand => {}
         }
     }
@@ -422,7 +423,9 @@ impl Editor {
             return;
         }
         let idle = Tool::default();
-        if self.tool != idle {
+        if self.abandon_break() {
+            // Back to the tool, or from the mark that was picked.
+        } else if self.tool != idle {
             let was_pressing = matches!(&self.tool, Tool::Pick(_));
             self.abandon();
             // From within a gesture, back to the tool; from a tool at rest, back to picking.
@@ -448,6 +451,7 @@ impl Editor {
             self.history.cancel(&mut self.job);
             self.relay(&touched);
         }
+        self.abandon_break();
         self.tool = match std::mem::take(&mut self.tool) {
             Tool::Pick(_) => Tool::default(),
             Tool::Pull(_) => Tool::default(),

@@ -35,7 +35,7 @@ pub mod walk;
 pub mod words;
 
 pub use actions::Action;
-pub use breaking::{BrokenSign, SignAt};
+pub use breaking::draws;
 pub use camera::{Camera, Margins, ScreenPoint};
 pub use editor::Editor;
 pub use effects::{Effects, Open};
@@ -44,4 +44,4 @@ pub use laid_under::Fate;
 pub use on_body::{SeenOnBody, WayOffer};
 pub use picture::Seen;
 pub use selection::{Selection, Thing};
-pub use tools::{Tool, meter, move_end, pick, place, pull};
+pub use tools::{Tool, break_it, meter, move_end, pick, place, pull};

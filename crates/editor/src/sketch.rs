@@ -6,19 +6,26 @@ use crate::roles;
 use crate::selection::Thing;
 use crate::tools::meter::Mode;
 use crate::tools::{Pick, Pull, Tool};
-use drawing::{Detail, DisplayList, Ink, Item, Owner, Shape, Stroke, circle, to_point};
+use drawing::{Anchor, Detail, DisplayList, Ink, Item, Owner, Shape, Stroke, circle, text_area, to_point};
 use kurbo::{BezPath, Point, Rect, Shape as _};
 use model::conductor::Colour;
 use model::edits::RunSide;
 
 /// Adds items in the tool's name.
-struct Sketch<'a> {
+pub(crate) struct Sketch<'a> {
     list: &'a mut DisplayList,
-    pixel: f64,
+    /// A pixel of the screen, in board units.
+    pub(crate) pixel: f64,
 }
 
-impl Sketch<'_> {
-    fn path(
+impl<'a> Sketch<'a> {
+    pub(crate) fn new(list: &'a mut DisplayList, zoom: f64) -> Self {
+        Self {
+            list,
+            pixel: 1.0 / zoom.max(1e-3),
+        }
+    }
+    pub(crate) fn path(
         &mut self,
         path: BezPath,
         fill: Option<Ink>,
@@ -40,7 +47,7 @@ impl Sketch<'_> {
             },
         });
     }
-    fn line(&mut self, points: &[Point], ink: Ink, width_px: f64, dash_px: Option<(f64, f64)>) {
+    pub(crate) fn line(&mut self, points: &[Point], ink: Ink, width_px: f64, dash_px: Option<(f64, f64)>) {
         let mut path = BezPath::new();
         for (n, point) in points.iter().enumerate() {
             if n == 0 {
@@ -51,9 +58,35 @@ impl Sketch<'_> {
         }
         self.path(path, None, ink, width_px, dash_px);
     }
-    fn ring(&mut self, at: Point, radius_px: f64, ink: Ink, width_px: f64, fill: Option<Ink>) {
+    pub(crate) fn ring(&mut self, at: Point, radius_px: f64, ink: Ink, width_px: f64, fill: Option<Ink>) {
         let path = circle(at, radius_px * self.pixel);
         self.path(path, fill, ink, width_px, None);
+    }
+    /// A word in bold letters that stands out from what is behind it.
+    pub(crate) fn word(&mut self, word: &str, at: Point, size_px: f64, anchor: Anchor, ink: Ink) {
+        self.text(word, at, size_px, anchor, ink, true);
+    }
+    pub(crate) fn text(&mut self, text: &str, at: Point, size_px: f64, anchor: Anchor, ink: Ink, bold: bool) {
+        if text.is_empty() {
+            return;
+        }
+        let size = size_px * self.pixel;
+        let area = text_area(text, at, size, anchor, bold, false);
+        self.list.items.push(Item {
+            owner: Owner::Tool,
+            detail: Detail::Shape,
+            bounds: area.inflate(0.3 * size, 0.3 * size),
+            shape: Shape::Text {
+                text: text.to_owned(),
+                at,
+                size,
+                anchor,
+                ink,
+                bold,
+                halo: bold,
+                upright: false,
+            },
+        });
     }
     fn frame(&mut self, area: Rect, ink: Ink, width_px: f64, dash_px: Option<(f64, f64)>) {
         self.path(area.to_path(0.1), None, ink, width_px, dash_px);
@@ -79,10 +112,7 @@ fn elbow(from: Point, to: Point) -> Vec<Point> {
 
 impl Editor {
     pub(crate) fn sketch(&self, list: &mut DisplayList) {
-        let mut sketch = Sketch {
-            list,
-            pixel: 1.0 / self.camera.zoom,
-        };
+        let mut sketch = Sketch::new(list, self.camera.zoom);
         if self.is_on_body() {
             if let Some((carried, place)) = self.carried() {
                 if let Some(place) = place {
@@ -158,6 +188,8 @@ impl Editor {
                     }
                 }
             }
+            // Over the marks of what is thrown.
+            Tool::Break(_) => {}
             Tool::Meter(meter) => {
                 let red = meter.red.as_ref().and_then(|at| self.stud(at));
                 let black = meter

@@ -70,6 +70,10 @@ fn the_written_form_reads_back() {
             "B1.+ joined E1.stud through 0.01ohm",
             "B1.+ and E1.stud touch through 10 mΩ",
         ),
+        ("B1.+ joined body", "B1.+ and the body touch"),
+        ("W3 at 40% joined E1.stud", "W3 at 40 % and E1.stud touch"),
+        ("W3 at 40% joined W3 at 90%", "W3 at 40 % and W3 at 90 % touch"),
+        ("W3 cut at 30%", "W3 cut at 30 %"),
         ("W3 resistive 0.2ohm", "W3 with 0.2 Ω too much"),
         ("E1 poor 0.5ohm", "E1 with 0.5 Ω too much"),
     ] {
@@ -84,6 +88,13 @@ fn the_written_form_reads_back() {
         read("W3 grounded at 50% through 5mohm")
     );
     assert_eq!(read("W3 open"), read("W3 cut"));
+    assert_eq!(read("W3 cut at 50 %"), read("W3 cut"));
+    assert_eq!(read("W3 joined B1.+"), read("W3 at 50 % joined B1.+"));
+    // A run that touches the body is one thing, however it is written.
+    assert_eq!(
+        read("body joined W3 at 20 % through 5 mΩ"),
+        read("W3 grounded at 20 % through 5 mΩ")
+    );
     assert_eq!(read("W3 off to"), read("W3 off A1.+"));
 }
 
@@ -120,6 +131,8 @@ fn what_cannot_be_read_says_what_would_do() {
             "B1.x joined E1.stud",
             "“B1” has no terminal “x”; it has B1.+ and B1.-.",
         ),
+        ("body joined body", "body cannot touch itself."),
+        ("B1.+ joined W3 at 120 %", "1.2 is out of range: it takes 0 to 1"),
         ("B1.+ joined B1.+", "B1.+ cannot touch itself."),
         (
             "LS1.c reversed",

@@ -1,6 +1,6 @@
 //! Everything that can break on a sheet, and some things that cannot.
 
-use model::breaks::Break;
+use model::breaks::{Break, Contact};
 use model::quantity::{Ohms, Share};
 use model::{Sheet, TerminalRef};
 
@@ -9,7 +9,10 @@ use model::{Sheet, TerminalRef};
 pub fn every_break(sheet: &Sheet) -> Vec<Break> {
     let mut all = Vec::new();
     for (at, &run) in sheet.runs.keys().enumerate() {
-        all.push(Break::Cut { run });
+        all.push(Break::Cut {
+            run,
+            at: Share(if at % 2 == 0 { 0.5 } else { 0.8 }),
+        });
         all.extend([false, true].map(|far| Break::Off { run, far }));
         let places = [0.0, 0.25, 1.0];
         all.push(Break::Grounded {
@@ -39,9 +42,20 @@ pub fn every_break(sheet: &Sheet) -> Vec<Break> {
             });
             if let Some(before) = before.replace(at.clone()) {
                 all.push(Break::Joined {
-                    terminals: [before, at],
+                    points: [before, at.clone()].map(Contact::Terminal),
                     through: Ohms(0.0),
                 });
+            } else if let Some((&run, _)) = sheet.runs.iter().next_back() {
+                let along = |at| Contact::Along(run, Share(at));
+                let pairs = [
+                    [Contact::Terminal(at.clone()), Contact::Body],
+                    [Contact::Terminal(at), along(0.3)],
+                    [along(0.9), along(0.2)],
+                ];
+                all.extend(pairs.map(|points| Break::Joined {
+                    points,
+                    through: Ohms(0.01),
+                }));
             }
         }
     }

@@ -122,6 +122,7 @@ pub(crate) fn Board(props: &BoardProps) -> Html {
             editor::Tool::Pull(_)
             | editor::Tool::MoveEnd(_)
             | editor::Tool::Meter(_)
+            | editor::Tool::Break(_)
             | editor::Tool::Place(_),
             _,
         ) => "board--aim",

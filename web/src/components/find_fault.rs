@@ -305,8 +305,8 @@ fn next(store: &Store, known: &UseStateHandle<Known>, verdict: &Verdict, sheet: 
 fn things(suspect: &Suspect) -> Vec<Thing> {
     let mut all = Vec::new();
     for broken in &suspect.breaks {
-        let (run, parts) = broken.on();
-        all.extend(run.map(Thing::Run));
+        let (runs, parts) = broken.on();
+        all.extend(runs.into_iter().map(Thing::Run));
         all.extend(parts.into_iter().map(Thing::Part));
     }
     all

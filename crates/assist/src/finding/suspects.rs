@@ -1,6 +1,6 @@
 //! Every single fault of a sheet, with how often such a thing is what is wrong.
 
-use model::breaks::Break;
+use model::breaks::{Break, Contact, HALF_WAY};
 use model::conductor::{Condition, EndingMethod};
 use model::quantity::{Ohms, Share};
 use model::{PartId, PartKind, Role, Sheet, TerminalRef};
@@ -44,7 +44,13 @@ pub(crate) fn suspects(sheet: &Sheet) -> Vec<Weighed> {
             _ => 0.5,
         };
         let ends = ending(run.from_ending.method.value()) + ending(run.to_ending.method.value());
-        add(Break::Cut { run: id }, care * ends);
+        add(
+            Break::Cut {
+                run: id,
+                at: HALF_WAY,
+            },
+            care * ends,
+        );
         if line {
             continue;
         }
@@ -133,7 +139,7 @@ fn of_part(id: PartId, part: &model::Part, add: &mut impl FnMut(Break, f64)) {
             };
             for (plus, minus) in coils {
                 let joined = Break::Joined {
-                    terminals: [TerminalRef::new(id, plus), TerminalRef::new(id, minus)],
+                    points: [plus, minus].map(|name| Contact::Terminal(TerminalRef::new(id, name))),
                     through: TOUCH,
                 };
                 add(joined, 0.4);

@@ -86,7 +86,7 @@ impl Symptoms {
             .filter(|(_, parts, _)| parts.contains(&part))
             .any(|(run, _, placed)| {
                 let on_it = |broken: &Break| {
-                    matches!(broken, Break::Cut { run: it } | Break::Resistive { run: it, .. } if it == run)
+                    matches!(broken, Break::Cut { run: it, .. } | Break::Resistive { run: it, .. } if it == run)
                 };
                 let volts = |foreseen: &Foreseen| {
                     let shown = bench.read(state, foreseen, placed.as_ref()?)?;

@@ -4,7 +4,7 @@
 use super::base::Base;
 use crate::network::{BODY, Closes, Draw, Kind, LEAST_RESISTANCE, NetworkRun, values};
 use crate::solve::{Law, SourceModel};
-use model::breaks::Break;
+use model::breaks::{Break, Contact};
 use model::{PartKind, RunId, TerminalRef};
 use words::{Saying, say};
 
@@ -166,16 +166,9 @@ impl Circuit {
 
     /// Throws a break that [`on_network`] says can be thrown here.
     pub(super) fn throw(&mut self, base: &Base, broken: &Break) -> Result<(), Saying> {
-        let run_of = |id: &RunId| -> Result<usize, Saying> {
-            let at = base.net.runs.binary_search_by(|it| it.id.cmp(id));
-            at.map_err(|_| say!("break-no-run", run = id.to_string()))
-        };
+        let run_of = |id: &RunId| run_index(base, id);
         match broken {
-            Break::Cut { run } => {
-                for &piece in &self.pieces[run_of(run)?] {
-                    self.items[piece].stuck = true;
-                }
-            }
+            Break::Cut { run, at } => self.cut(run_of(run)?, at.0),
             Break::Off { run, far } => {
                 let run = run_of(run)?;
                 let loose = self.node();
@@ -186,11 +179,7 @@ impl Circuit {
                 }
             }
             Break::Grounded { run, at, through } => {
-                let run = run_of(run)?;
-                let ends = base.net.runs.get(run).map_or([BODY; 2], |run| run.nodes);
-                self.is_short |= ends.iter().any(|end| base.apart(*end, BODY) >= ACROSS);
-                let node = self.split(run, at.0, base.net.runs.get(run));
-                self.touch([node, BODY], through.0);
+                self.join(base, &[Contact::Along(*run, *at), Contact::Body], through.0)?;
             }
             Break::Resistive { run, more } => {
                 let run = run_of(run)?;
@@ -206,16 +195,7 @@ impl Circuit {
                     });
                 }
             }
-            Break::Joined { terminals, through } => {
-                let mut nodes = [BODY; 2];
-                for (node, at) in nodes.iter_mut().zip(terminals) {
-                    *node = base.node_of(at).ok_or_else(|| no_terminal(base, at))?;
-                }
-                self.is_short |= base.apart(nodes[0], nodes[1]) >= ACROSS;
-                if nodes[0] != nodes[1] {
-                    self.touch(nodes, through.0);
-                }
-            }
+            Break::Joined { points, through } => self.join(base, points, through.0)?,
             Break::Open { part, .. }
             | Break::Poor { part, .. }
             | Break::Reversed { part, .. }
@@ -231,6 +211,54 @@ impl Circuit {
             }
         }
         Ok(())
+    }
+
+    /// Two points touch.
+    fn join(&mut self, base: &Base, points: &[Contact; 2], ohms: f64) -> Result<(), Saying> {
+        let mut nodes = [BODY; 2];
+        // Before anything broke: of a point along a run, its ends.
+        let mut ends = [[BODY; 2]; 2];
+        for ((node, ends), point) in nodes.iter_mut().zip(&mut ends).zip(points) {
+            match point {
+                Contact::Terminal(at) => {
+                    *node = base.node_of(at).ok_or_else(|| no_terminal(base, at))?;
+                    *ends = [*node; 2];
+                }
+                Contact::Along(run, at) => {
+                    let run = run_index(base, run)?;
+                    let known = base.net.runs.get(run);
+                    *ends = known.map_or([BODY; 2], |run| run.nodes);
+                    *node = self.split(run, at.0, known);
+                }
+                Contact::Body => {}
+            }
+        }
+        let [one, other] = ends;
+        self.is_short |= one
+            .iter()
+            .any(|a| other.iter().any(|b| base.apart(*a, *b) >= ACROSS));
+        if nodes[0] != nodes[1] {
+            self.touch(nodes, ohms);
+        }
+        Ok(())
+    }
+
+    /// A gap at a place along a run: what touches it on either side is still fed from there.
+    fn cut(&mut self, run: usize, at: f64) {
+        let is_wire = |&piece: &usize| matches!(self.items[piece].what, What::Wire { .. });
+        if !self.pieces[run].iter().all(is_wire) {
+            // The shield of a signal lead has no length here.
+            for &piece in &self.pieces[run] {
+                self.items[piece].stuck = true;
+            }
+            return;
+        }
+        let node = self.split(run, at, None);
+        let loose = self.node();
+        let beyond = |piece: &&usize| self.items[**piece].nodes[0] == node;
+        if let Some(&piece) = self.pieces[run].iter().find(beyond) {
+            self.items[piece].nodes[0] = loose;
+        }
     }
 
     /// The node at a place along a run: one of its ends, or a new one between two pieces.
@@ -276,6 +304,11 @@ impl Circuit {
         }
         known.map_or(BODY, |run| run.nodes[usize::from(at > 0.5)])
     }
+}
+
+fn run_index(base: &Base, id: &RunId) -> Result<usize, Saying> {
+    let at = base.net.runs.binary_search_by(|it| it.id.cmp(id));
+    at.map_err(|_| say!("break-no-run", run = id.to_string()))
 }
 
 fn no_terminal(base: &Base, at: &TerminalRef) -> Saying {

@@ -4,7 +4,7 @@ use super::linear::{Case, Linear, Straight};
 use super::scene::Scene;
 use super::views::Beside;
 use crate::network::{BODY, Branch, Closes, Kind, LEAST_RESISTANCE, Network};
-use model::breaks::Break;
+use model::breaks::{Break, Contact};
 use model::{PartKind, Role, RunId, TerminalName, TerminalRef};
 
 /// Nearest that a touch along a run may come to its ends, as a share of its length: beyond, the piece between has no resistance to speak of.
@@ -46,7 +46,7 @@ pub(super) fn altered(scene: &Scene, broken: &Break) -> Option<Altered> {
     let mut out = Altered::default();
     match broken {
         // An end that is off its terminal cuts as well: what was on it stays where it was.
-        Break::Cut { run } | Break::Off { run, .. } => {
+        Break::Cut { run, .. } | Break::Off { run, .. } => {
             let it = run_of(run)?;
             out.alters.push(Alter::Open(it.branch));
             if it.line {
@@ -60,8 +60,14 @@ pub(super) fn altered(scene: &Scene, broken: &Break) -> Option<Altered> {
             let ohms = through.0.max(LEAST_RESISTANCE);
             out.alters.push(Alter::Grounded(it.branch, at, ohms));
         }
-        Break::Joined { terminals, through } => {
-            let [a, b] = [net.node_of(&terminals[0])?, net.node_of(&terminals[1])?];
+        Break::Joined { points, through } => {
+            let node = |point: &Contact| match point {
+                Contact::Terminal(at) => net.node_of(at),
+                Contact::Body => Some(BODY),
+                // Nobody suspects one: a run that touches something touches the body.
+                Contact::Along(..) => None,
+            };
+            let [a, b] = [node(&points[0])?, node(&points[1])?];
             if a == b {
                 return None;
             }

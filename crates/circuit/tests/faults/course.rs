@@ -281,6 +281,45 @@ run W5 G1.B+ F1.out 16mm2 1m
     assert!(!names(&sheet, &it).contains(&"G1 unloaded".to_owned()));
 }
 
+/// Ohm's law by hand: a wire that is cut is fed from the source's side alone, so a touch there shorts the source, and one beyond
+/// the cut finds nothing to short.
+#[test]
+fn what_touches_a_cut_wire_is_fed_on_one_side_of_the_cut() {
+    let fault = |text: &str| {
+        let (_, it) = course(AMPLIFIER, &["W2 cut at 40 %", text]);
+        it.fault.map_or(0.0, |fault| fault.most.0)
+    };
+    let before = fault("W2 grounded at 30 %");
+    // 12.8 V and somewhat more over 5 mΩ of the battery and a few mΩ of wire: some hundred to two thousand amps.
+    assert!((500.0..2500.0).contains(&before), "{before}");
+    assert!(fault("W2 grounded at 50 %") < 1e-3);
+    // The whole wire, touched at the same place, draws the same: what lies beyond carries nothing of the short.
+    let (_, whole) = course(AMPLIFIER, &["W2 grounded at 30 %"]);
+    let whole = whole.fault.expect("a short").most.0;
+    assert!((before - whole).abs() < 0.02 * whole, "{before} against {whole}");
+}
+
+/// Two points of one network: the lead lies across the load, so the current is the source's voltage over the resistances in its way.
+#[test]
+fn a_lead_between_two_wires_shorts_what_lies_behind() {
+    let (sheet, it) = course(AMPLIFIER, &["W2 at 50 % joined W3 at 0 %"]);
+    assert_eq!(
+        names(&sheet, &it)[..2]
+            .iter()
+            .filter(|name| *name == "F1 opens")
+            .count(),
+        1,
+        "{:?}",
+        names(&sheet, &it)
+    );
+    // Nearer to the source it draws more, as the wire in its way is shorter.
+    let most = |text: &str| course(AMPLIFIER, &[text]).1.fault.expect("a short").most.0;
+    assert!(most("W2 at 10 % joined W3 at 0 %") > 1.1 * most("W2 at 90 % joined W3 at 0 %"));
+    // Between two points of the same pole nothing has to clear.
+    let (_, same) = course(AMPLIFIER, &["W2 at 10 % joined W1 at 50 %"]);
+    assert_eq!(same.outcome, Outcome::NothingToClear);
+}
+
 #[test]
 fn what_cannot_break_is_refused_with_what_would_do() {
     let sheet = testkit::sheet(AMPLIFIER);
@@ -294,6 +333,7 @@ fn what_cannot_break_is_refused_with_what_would_do() {
     assert!(why.contains("cannot be opened"), "{why}");
     let gone = faults.course(&[model::breaks::Break::Cut {
         run: model::RunId(99),
+        at: model::breaks::HALF_WAY,
     }]);
     assert!(gone.is_err());
 }

@@ -3,6 +3,7 @@
 //! pointer lost) and interrupted (another tool taken, a second finger down).
 
 mod bend;
+pub mod break_it;
 pub mod meter;
 pub mod move_end;
 mod ohms;
@@ -10,6 +11,7 @@ pub mod pick;
 pub mod place;
 pub mod pull;
 
+pub use break_it::Breaking;
 pub use meter::Meter;
 pub use move_end::MoveEnd;
 pub use pick::Pick;
@@ -33,6 +35,8 @@ pub enum Tool {
     Hand,
     /// Measure.
     Meter(Meter),
+    /// Cut and join, to see what follows.
+    Break(Breaking),
 }
 
 impl Default for Tool {
@@ -52,6 +56,7 @@ impl Tool {
             Self::Place(_) => "place/holding",
             Self::Hand => "hand",
             Self::Meter(meter) => meter.address(),
+            Self::Break(tool) => tool.address(),
         }
     }
     /// What to do with it, in a few words.
@@ -79,6 +84,7 @@ impl Tool {
             }
             Self::Hand => say!("hint-hand"),
             Self::Meter(meter) => meter.hint(),
+            Self::Break(tool) => tool.hint(),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! What a break does to a sheet, as an edit; the usual history takes it back.
 
-use super::{Break, coil_letter, part_tag, reversed_name};
+use super::{Break, Contact, coil_letter, part_tag, reversed_name};
 use crate::conductor::{Colour, Condition, Jacket, Material, Size};
 use crate::fact::Fact;
 use crate::kinds::PartKind;
@@ -83,7 +83,7 @@ impl Work<'_> {
 
     fn throw(&mut self, broken: &Break) -> Result<(), Saying> {
         match broken {
-            Break::Cut { run } => {
+            Break::Cut { run, .. } => {
                 self.run(*run)?.wire.condition = Fact::Given(Condition::Cut);
                 Ok(())
             }
@@ -94,14 +94,7 @@ impl Work<'_> {
                 output: Some(output),
             } => self.take_off(*part, Some(output)),
             Break::Grounded { run, at, through } => self.grounded(*run, at.0, *through),
-            Break::Joined { terminals, through } => {
-                for at in terminals {
-                    self.has(at)?;
-                }
-                let [from, to] = terminals.clone().map(End::On);
-                self.bridge(from, to, *through);
-                Ok(())
-            }
+            Break::Joined { points, through } => self.joined(points, *through),
             Break::Resistive { run, more } => self.resistive(*run, *more),
             Break::Poor { part, more } => self.poor(*part, *more),
             Break::Reversed { part, coil } => self.reversed(*part, *coil),
@@ -280,8 +273,8 @@ impl Work<'_> {
         Ok(())
     }
 
-    /// The run in two pieces, and from the joint between them a touch to the body.
-    fn grounded(&mut self, id: RunId, at: f64, through: Ohms) -> Result<(), Saying> {
+    /// The run in two pieces; gives the free place of the joint between them. The piece at its `from` end keeps its id.
+    fn split(&mut self, id: RunId, at: f64) -> Result<End, Saying> {
         let run = self.run(id)?.clone();
         let at = if at.is_finite() { at.clamp(0.0, 1.0) } else { 0.5 };
         let joint = self.splice(&run.tag, 3)?;
@@ -298,6 +291,11 @@ impl Work<'_> {
         first.wire.length = near;
         first.to_ending.resistance = Fact::Given(Ohms(0.0));
         self.add_run(second);
+        Ok(on("3"))
+    }
+
+    /// A point of the body, beside no other.
+    fn body(&mut self) -> Result<End, Saying> {
         let ground = Ground {
             surface: Fact::Given(GroundSurface::BareMetal),
             contact: Fact::Given(Ohms(0.0)),
@@ -305,10 +303,42 @@ impl Work<'_> {
             ..Ground::default()
         };
         let body = self.add_part(Part::new(self.sheet.free_tag("E"), PartKind::from(ground)))?;
-        let stud = End::On(TerminalRef::new(body, "stud"));
+        Ok(End::On(TerminalRef::new(body, "stud")))
+    }
+
+    fn grounded(&mut self, id: RunId, at: f64, through: Ohms) -> Result<(), Saying> {
+        let from = self.split(id, at)?;
+        let to = self.body()?;
         // Where nothing is told to lie between, nothing does.
-        self.bridge(on("3"), stud, through.max(Ohms(1e-9)));
+        self.bridge(from, to, through.max(Ohms(1e-9)));
         Ok(())
+    }
+
+    fn joined(&mut self, points: &[Contact; 2], through: Ohms) -> Result<(), Saying> {
+        let [one, other] = points;
+        let [from, to] = match (one, other) {
+            // The farther first: the nearer then lies on the piece that keeps its id, which is shorter by what went.
+            (Contact::Along(a, near), Contact::Along(b, far)) if a == b => {
+                let [near, far] = if near.0 <= far.0 { [near, far] } else { [far, near] };
+                let second = self.split(*b, far.0)?;
+                [self.split(*a, near.0 / far.0.max(1e-9))?, second]
+            }
+            _ => [self.contact(one)?, self.contact(other)?],
+        };
+        self.bridge(from, to, through);
+        Ok(())
+    }
+
+    /// Where a run can be put that touches this point.
+    fn contact(&mut self, point: &Contact) -> Result<End, Saying> {
+        match point {
+            Contact::Terminal(at) => {
+                self.has(at)?;
+                Ok(End::On(at.clone()))
+            }
+            Contact::Along(run, at) => self.split(*run, at.0),
+            Contact::Body => self.body(),
+        }
     }
 
     fn resistive(&mut self, id: RunId, more: Ohms) -> Result<(), Saying> {

@@ -11,6 +11,9 @@ use crate::quantity::{Ohms, Share};
 use crate::{PartId, RunId, Sheet, TerminalName, TerminalRef};
 use words::{Saying, Unit, precise, say};
 
+/// Where along a run something is that nothing more is told of.
+pub const HALF_WAY: Share = Share(0.5);
+
 /// Something that fails.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Break {
@@ -18,6 +21,8 @@ pub enum Break {
     Cut {
         /// The run.
         run: RunId,
+        /// Where along it: 0 at its `from` end, 1 at its `to` end. It tells on which side of the cut something else touches.
+        at: Share,
     },
     /// One end of a run is off what it was on.
     Off {
@@ -43,10 +48,10 @@ pub enum Break {
         /// Through what resistance; the touch itself, in ohms.
         through: Ohms,
     },
-    /// Two terminals touch.
+    /// Two points touch. A run that touches the body is [`Break::Grounded`].
     Joined {
-        /// The terminals.
-        terminals: [TerminalRef; 2],
+        /// The points.
+        points: [Contact; 2],
         /// Through what resistance.
         through: Ohms,
     },
@@ -76,6 +81,49 @@ pub enum Break {
         /// The part.
         part: PartId,
     },
+}
+
+/// A point that something can touch.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Contact {
+    /// A terminal.
+    Terminal(TerminalRef),
+    /// A point along a run: 0 at its `from` end, 1 at its `to` end.
+    Along(RunId, Share),
+    /// The body of the vehicle.
+    Body,
+}
+
+impl Contact {
+    /// What it is called, for people: `B1.+`, `W3 at 40 %`.
+    #[must_use]
+    pub fn said(&self, sheet: &Sheet) -> Saying {
+        match self {
+            Self::Terminal(at) => sheet.written(at).into(),
+            Self::Along(run, at) => say!(
+                "break-point-along",
+                run = run_tag(sheet, *run),
+                at = precise(at.0, Unit::Percent, 0)
+            ),
+            Self::Body => say!("break-point-body"),
+        }
+    }
+
+    fn written(&self, sheet: &Sheet) -> String {
+        match self {
+            Self::Terminal(at) => sheet.written(at),
+            Self::Along(run, at) => format!("{} at {}", run_tag(sheet, *run), percent(*at)),
+            Self::Body => read::BODY.to_owned(),
+        }
+    }
+
+    /// Whether two are on one thing, wherever along a run.
+    fn is_on_same(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Along(a, _), Self::Along(b, _)) => a == b,
+            _ => self == other,
+        }
+    }
 }
 
 /// The letter of a voice coil as terminals have it.
@@ -115,19 +163,41 @@ fn end_name(sheet: &Sheet, id: RunId, far: bool) -> String {
 }
 
 impl Break {
+    /// Two points touch: what that is as a break. `None` where they are one point.
+    #[must_use]
+    pub fn touching(points: [Contact; 2], through: Ohms) -> Option<Self> {
+        match points {
+            [a, b] if a == b => None,
+            [Contact::Along(run, at), Contact::Body] | [Contact::Body, Contact::Along(run, at)] => {
+                Some(Self::Grounded { run, at, through })
+            }
+            points => Some(Self::Joined { points, through }),
+        }
+    }
+
     /// The runs and parts that it is on.
     #[must_use]
-    pub fn on(&self) -> (Option<RunId>, Vec<PartId>) {
+    pub fn on(&self) -> (Vec<RunId>, Vec<PartId>) {
         match self {
-            Self::Cut { run }
+            Self::Cut { run, .. }
             | Self::Off { run, .. }
             | Self::Grounded { run, .. }
-            | Self::Resistive { run, .. } => (Some(*run), Vec::new()),
-            Self::Joined { terminals, .. } => (None, terminals.iter().map(|at| at.part).collect()),
+            | Self::Resistive { run, .. } => (vec![*run], Vec::new()),
+            Self::Joined { points, .. } => {
+                let (mut runs, mut parts) = (Vec::new(), Vec::new());
+                for point in points {
+                    match point {
+                        Contact::Terminal(at) => parts.push(at.part),
+                        Contact::Along(run, _) => runs.push(*run),
+                        Contact::Body => {}
+                    }
+                }
+                (runs, parts)
+            }
             Self::Open { part, .. }
             | Self::Poor { part, .. }
             | Self::Reversed { part, .. }
-            | Self::Dead { part } => (None, vec![*part]),
+            | Self::Dead { part } => (Vec::new(), vec![*part]),
         }
     }
 
@@ -135,11 +205,13 @@ impl Break {
     #[must_use]
     pub fn is_same_thing(&self, other: &Self) -> bool {
         match (self, other) {
-            (Self::Cut { run: a }, Self::Cut { run: b })
+            (Self::Cut { run: a, .. }, Self::Cut { run: b, .. })
             | (Self::Resistive { run: a, .. }, Self::Resistive { run: b, .. })
             | (Self::Grounded { run: a, .. }, Self::Grounded { run: b, .. }) => a == b,
             (Self::Poor { part: a, .. }, Self::Poor { part: b, .. }) => a == b,
-            (Self::Joined { terminals: a, .. }, Self::Joined { terminals: b, .. }) => a == b,
+            (Self::Joined { points: [a, b], .. }, Self::Joined { points: [c, d], .. }) => {
+                a.is_on_same(c) && b.is_on_same(d)
+            }
             _ => self == other,
         }
     }
@@ -151,7 +223,12 @@ impl Break {
         let tag_of = |part: &PartId| part_tag(sheet, *part);
         let ohms = |ohms: &Ohms| words::drawn(ohms.0, Unit::Plain("Ω"));
         match self {
-            Self::Cut { run } => say!("break-cut", run = run_of(run)),
+            Self::Cut { run, at } if *at == HALF_WAY => say!("break-cut", run = run_of(run)),
+            Self::Cut { run, at } => say!(
+                "break-cut-at",
+                run = run_of(run),
+                at = precise(at.0, Unit::Percent, 0)
+            ),
             Self::Off { run, far } => say!("break-off", run = run_of(run), end = end_name(sheet, *run, *far)),
             Self::Open { part, output: None } => say!("break-open", part = tag_of(part)),
             Self::Open {
@@ -171,8 +248,8 @@ impl Break {
                 at = precise(at.0, Unit::Percent, 0),
                 ohms = ohms(through),
             ),
-            Self::Joined { terminals, through } => {
-                let [one, other] = terminals.each_ref().map(|at| sheet.written(at));
+            Self::Joined { points, through } => {
+                let [one, other] = points.each_ref().map(|at| at.said(sheet));
                 if through.0 == 0.0 {
                     say!("break-joined", one = one, other = other)
                 } else {
@@ -204,7 +281,8 @@ impl Break {
             }
         };
         match self {
-            Self::Cut { run } => format!("{} cut", run_tag(sheet, *run)),
+            Self::Cut { run, at } if *at == HALF_WAY => format!("{} cut", run_tag(sheet, *run)),
+            Self::Cut { run, at } => format!("{} cut at {}", run_tag(sheet, *run), percent(*at)),
             Self::Off { run, far } => format!("{} off {}", run_tag(sheet, *run), end_name(sheet, *run, *far)),
             Self::Open { part, output } => match output {
                 Some(output) => format!("{}.{output} open", part_tag(sheet, *part)),
@@ -223,12 +301,12 @@ impl Break {
                 )
             }
             Self::Joined {
-                terminals: [one, other],
+                points: [one, other],
                 through: ohms,
             } => format!(
                 "{} joined {}{}",
-                sheet.written(one),
-                sheet.written(other),
+                one.written(sheet),
+                other.written(sheet),
                 through(ohms)
             ),
             Self::Resistive { run, more } => format!("{} resistive {}", run_tag(sheet, *run), more.print()),

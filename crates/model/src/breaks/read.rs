@@ -1,6 +1,6 @@
 //! Reads the written form of a break: `W3 cut`, `W3 grounded at 50 % through 5 mΩ`, `D1.out2 open`, `B1.+ joined E1.stud`.
 
-use super::Break;
+use super::{Break, Contact, HALF_WAY};
 use crate::property::PropertyType;
 use crate::quantity::{Ohms, Quantity, Share};
 use crate::{PartId, RunId, Sheet, TerminalName, TerminalRef};
@@ -9,18 +9,25 @@ use words::{Saying, say};
 /// The words that say what a break does.
 const WORDS: &str = "cut, off, open, grounded, joined, resistive, poor, reversed, dead";
 
+/// The word for the body, where something touches it.
+pub(super) const BODY: &str = "body";
+
 /// Most resistance that a break may have: above it nothing flows that a meter would show.
 const MOST_OHMS: f64 = 1e6;
 
 impl Break {
     /// Reads a break in tags, on a sheet: `W3 cut`, `W3 off LS1.+`, `W3 grounded at 50 % through 5 mΩ`, `F1 open`, `D1.out2 open`,
-    /// `B1.+ joined E1.stud`, `W3 resistive 0.2 Ω`, `E1 poor 0.5 Ω`, `LS1 reversed`, `LS1.b reversed`, `A1 dead`. Where `at` is left
+    /// `B1.+ joined E1.stud`, `W3 at 40 % joined W5`, `A1.+ joined body`, `W3 resistive 0.2 Ω`, `E1 poor 0.5 Ω`, `LS1 reversed`, `LS1.b reversed`, `A1 dead`. Where `at` is left
     /// out half way is meant, where `through` is, nothing lies between.
     ///
     /// # Errors
     /// When the sheet has no such thing or the words say no break; the text says what would do.
     pub fn read(text: &str, sheet: &Sheet) -> Result<Self, Saying> {
-        let mut words = text.split_whitespace();
+        let whole: Vec<&str> = text.split_whitespace().collect();
+        if let (one, Some(other)) = split(&whole.join(" "), "joined") {
+            return joined(sheet, one, other);
+        }
+        let mut words = whole.into_iter();
         let thing = words.next().ok_or_else(|| say!("break-nothing-said"))?;
         let word = words.next().unwrap_or_default();
         let rest: Vec<&str> = words.collect();
@@ -30,30 +37,17 @@ impl Break {
             false => Err(say!("break-more-said", text = &rest, word = word)),
         };
         match word {
-            "cut" => nothing_more(Self::Cut {
+            "cut" => Ok(Self::Cut {
                 run: run(sheet, thing)?,
+                at: along(&rest, word)?,
             }),
             "off" => off(sheet, thing, &rest),
             // A run is opened by cutting it.
             "open" => match sheet.run_by_tag(thing) {
-                Some((run, _)) => nothing_more(Self::Cut { run }),
+                Some((run, _)) => nothing_more(Self::Cut { run, at: HALF_WAY }),
                 None => nothing_more(open(sheet, thing)?),
             },
             "grounded" => grounded(sheet, thing, &rest),
-            "joined" => {
-                let (other, through) = split(&rest, "through");
-                if other.is_empty() {
-                    return Err(say!("break-joined-to-what", terminal = thing));
-                }
-                let terminals = [terminal(sheet, thing)?, terminal(sheet, other)?];
-                if terminals[0] == terminals[1] {
-                    return Err(say!("break-joined-to-itself", terminal = thing));
-                }
-                Ok(Self::Joined {
-                    terminals,
-                    through: ohms(through, true)?,
-                })
-            }
             "resistive" => Ok(Self::Resistive {
                 run: run(sheet, thing)?,
                 more: ohms(Some(&rest), false)?,
@@ -99,17 +93,47 @@ fn ohms(text: Option<&str>, may_miss: bool) -> Result<Ohms, Saying> {
     }
 }
 
+/// Where along a run, `at 40 %`; half way where nothing is told.
+fn along(text: &str, word: &str) -> Result<Share, Saying> {
+    match split(text, "at") {
+        ("", None) => Ok(HALF_WAY),
+        ("", Some(at)) => number(at, 1.0),
+        (other, _) => Err(say!("break-more-said", text = other, word = word)),
+    }
+}
+
+/// A point that touches another: `B1.+`, `W3 at 40 %`, `body`.
+fn contact(sheet: &Sheet, text: &str) -> Result<Contact, Saying> {
+    if text == BODY {
+        return Ok(Contact::Body);
+    }
+    let (tag, at) = split(text, "at");
+    if at.is_some() || sheet.run_by_tag(tag).is_some() {
+        let at = at.map_or(Ok(HALF_WAY), |at| number(at, 1.0))?;
+        return Ok(Contact::Along(run(sheet, tag)?, at));
+    }
+    terminal(sheet, text).map(Contact::Terminal)
+}
+
+fn joined(sheet: &Sheet, one: &str, rest: &str) -> Result<Break, Saying> {
+    let (other, through) = split(rest, "through");
+    if one.is_empty() {
+        return Err(say!("break-nothing-said"));
+    }
+    if other.is_empty() {
+        return Err(say!("break-joined-to-what", terminal = one));
+    }
+    let points = [contact(sheet, one)?, contact(sheet, other)?];
+    let through = ohms(through, true)?;
+    Break::touching(points, through).ok_or_else(|| say!("break-joined-to-itself", terminal = one))
+}
+
 fn grounded(sheet: &Sheet, thing: &str, rest: &str) -> Result<Break, Saying> {
     let run = run(sheet, thing)?;
     let (before, through) = split(rest, "through");
-    let at = match split(before, "at") {
-        ("", None) => Share(0.5),
-        ("", Some(at)) => number(at, 1.0)?,
-        (other, _) => return Err(say!("break-more-said", text = other, word = "grounded")),
-    };
     Ok(Break::Grounded {
         run,
-        at,
+        at: along(before, "grounded")?,
         through: ohms(through, true)?,
     })
 }

@@ -116,6 +116,11 @@ hint-hand = Das Papier ziehen.
 
 reading-in = { $number } in { $at }
 reading-at = { $number } an { $at } gegen { $against }
+hint-break-scissors = Eine Leitung anklicken, um sie dort zu durchtrennen. Gesetzte Fehler lassen sich entlang der Leitung ziehen oder von ihr weg, um sie zurückzunehmen.
+hint-break-lead = Von einer Klemme, einer Leitung oder der Karosserieklammer zu einer anderen ziehen. Gesetzte Fehler lassen sich verschieben oder wegziehen, um sie zurückzunehmen.
+hint-break-leading = Auf einer Klemme, einer Leitung oder der Karosserieklammer loslassen. Esc nimmt das Kabel zurück.
+hint-break-holding = Jetzt anklicken, wohin das andere Ende kommt, oder B drücken für die Karosserie. Esc nimmt das Kabel zurück.
+hint-break-dragging = Loslassen, um es dort zu lassen, oder abseits von allem, um es zurückzunehmen. Esc setzt es zurück.
 hint-meter-amps = Eine Leitung anklicken, um die Zange darumzulegen.
 hint-meter-red = Eine Klemme anklicken für die rote Spitze, mit Umschalt für die schwarze.
 hint-meter-black = Eine Klemme anklicken für die schwarze Spitze.

@@ -116,6 +116,11 @@ hint-hand = Drag the paper.
 
 reading-in = { $number } in { $at }
 reading-at = { $number } at { $at } against { $against }
+hint-break-scissors = Click a run to cut it there. A mark can be dragged along its run, or off it to take it away.
+hint-break-lead = Drag from a terminal, a run or the body clip to another. A mark can be dragged along, or off to take it away.
+hint-break-leading = Let go on a terminal, a run or the body clip. Esc takes the lead back.
+hint-break-holding = Now click where its other end goes, or press B for the body. Esc takes the lead back.
+hint-break-dragging = Let go to leave it there, or away from everything to take it away. Esc puts it back.
 hint-meter-amps = Click a run to put the clamp around it.
 hint-meter-red = Click a terminal for the red lead, with Shift for the black one.
 hint-meter-black = Click a terminal for the black lead.
