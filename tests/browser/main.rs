@@ -25,6 +25,7 @@ mod other_hosts;
 mod page_file;
 mod paint;
 mod papers;
+mod pictures;
 mod policy;
 mod reader;
 mod readings;

@@ -8,6 +8,7 @@ use crate::storage::js;
 use editor::{Action, Thing};
 use gloo_events::{EventListener, EventListenerOptions};
 use gloo_timers::callback::Timeout;
+use model::picture::PictureOf;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
@@ -130,7 +131,7 @@ fn pasted_on(desk: &Rc<Desk>) -> Shows {
         };
         editor.selection().single().as_ref().and_then(tag)
     });
-    Shows::Tagged(tag.unwrap_or_default())
+    Shows::Tagged(PictureOf::Thing, tag.unwrap_or_default())
 }
 
 /// Whether the clipboard's keys and events are for the drawing, and not for a field or for text that is marked elsewhere.

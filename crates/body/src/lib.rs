@@ -23,5 +23,5 @@ pub use forms::{Size, usual_size};
 pub use laid::{lay, settle};
 pub use metal::{Metal, MetalPoint};
 pub use plan::{Passage, Place, Plan, Point};
-pub use routes::{Proposal, Routed, alternatives, assess, hazards_on, propose, route_all};
+pub use routes::{Proposal, Routed, alternatives, assess, hazards_on, propose, route_all, route_those};
 pub use walk::{NoWalk, Step, Walk};

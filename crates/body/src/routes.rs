@@ -418,11 +418,18 @@ pub struct Routed {
 /// leads last, each with what is laid already in mind. Runs whose way is locked keep it, and the others make room for them.
 #[must_use]
 pub fn route_all(plan: &Plan, sheet: &Sheet, on: SheetKind) -> Routed {
-    let mut company = Company::of(plan, sheet, &|_, run| !run.laying.way_locked);
+    route_those(plan, sheet, on, &|_, _| true)
+}
+
+/// Routes of the runs that `those` names, as [`route_all`] finds them, around all others as they lie.
+#[must_use]
+pub fn route_those(plan: &Plan, sheet: &Sheet, on: SheetKind, those: &dyn Fn(RunId, &Run) -> bool) -> Routed {
+    let anew = |id: RunId, run: &Run| !run.laying.way_locked && those(id, run);
+    let mut company = Company::of(plan, sheet, &anew);
     let mut order: Vec<(Class, f64, RunId, &Run)> = sheet
         .runs
         .iter()
-        .filter(|(_, run)| !run.laying.way_locked)
+        .filter(|(id, run)| anew(**id, run))
         .map(|(id, run)| {
             let area = run.wire.size.value().map_or(0.0, |size| size.area().0);
             (Class::of(sheet, run), area, *id, run)

@@ -362,19 +362,26 @@ impl Editor {
         let Some((plan, sheet)) = body::Plan::of(&after.settings.body).zip(after.sheet(self.on)) else {
             return Ok(edit);
         };
-        let laid = |run: &model::Run| !run.route.is_empty() && !run.laying.way_locked;
-        let runs: Vec<RunId> = sheet
-            .runs_of(part)
-            .filter(|(_, run)| laid(run))
-            .map(|(id, _)| id)
-            .collect();
-        for run in runs {
-            let best = body::propose(&plan, sheet, run).into_iter().next();
-            let route = best.map(|it| it.route).unwrap_or_default();
+        let on_part: OrderedSet<RunId> = sheet.runs_of(part).map(|(id, _)| id).collect();
+        // All of them together: each finds its way around the others as they will lie, not as they lay.
+        let routed = body::route_those(&plan, sheet, self.on, &|id, run| {
+            !run.route.is_empty() && on_part.contains(&id)
+        });
+        edit.changes.extend(routed.edit.changes);
+        for id in routed.without {
             edit.changes
-                .extend(set_route(&after, self.on, run, route)?.changes);
+                .extend(set_route(&after, self.on, id, Vec::new())?.changes);
         }
         Ok(edit)
+    }
+
+    /// A run with what follows from its way through the body.
+    #[must_use]
+    pub fn laid_run(&self, run: RunId) -> Option<model::Run> {
+        body::lay(self.sheet(), &self.job.settings)
+            .runs
+            .get(&run)
+            .cloned()
     }
 
     /// The best routes of a run through the body, with what speaks for and against each.

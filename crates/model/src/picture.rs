@@ -13,11 +13,22 @@ choice! {
     }
 }
 
+choice! {
+    /// Among what the tag stands that a picture is of: a part may have the same tag as a complaint.
+    pub enum PictureOf {
+        Thing = "thing", "Part, run or place";
+        Complaint = "complaint", "Complaint";
+        Intake = "intake", "Line of the condition record";
+    }
+}
+
 properties! {
     /// What a picture shows.
     pub struct PictureFacts {
         /// What it shows: the tag of a part or run, of a complaint, or a place of the body. Nothing: the vehicle.
         of as "of": String = String::new();
+        /// Among what that tag stands.
+        among as "among": PictureOf = PictureOf::Thing;
         /// What is to be seen on it.
         words as "words": String = String::new();
         /// When it was taken, as the user writes it.
@@ -43,6 +54,14 @@ pub struct Picture {
     /// Unknown fields, kept.
     #[cfg_attr(feature = "schema", serde(flatten))]
     pub extra: Extra,
+}
+
+impl Picture {
+    /// Whether it is of what has this tag among these.
+    #[must_use]
+    pub fn is_of(&self, among: PictureOf, tag: &str) -> bool {
+        self.facts.among == among && self.facts.of == tag
+    }
 }
 
 impl PictureForm {

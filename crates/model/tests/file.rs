@@ -62,7 +62,7 @@ fn the_file_begins_and_ends_as_it_should() {
         file.starts_with("{\n  \"format\": \"loomwright-job\",\n  \"settings\": {"),
         "{file}"
     );
-    assert!(file.ends_with("\"version\": 1\n}\n"), "{file}");
+    assert!(file.ends_with("\"version\": 2\n}\n"), "{file}");
     assert_eq!(read(file.as_bytes()), Ok(Job::default()));
 }
 
@@ -316,7 +316,7 @@ fn what_is_no_job_is_refused_with_the_reason() {
     assert!(says(b"{\"format\": \"loomwright-job\", \"version\": -1}").contains("version"));
     assert!(
         says(b"{\"format\": \"loomwright-job\", \"version\": 7, \"sheets\": 5}")
-            .contains("made by version 7, this reads up to 1")
+            .contains("made by version 7, this reads up to 2")
     );
     assert!(
         says(b"{\"format\": \"loomwright-job\", \"version\": 99999999999}").contains("version 99999999999")

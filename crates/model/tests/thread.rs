@@ -9,7 +9,7 @@ use model::file;
 use model::handling::Handling;
 use model::laying::Laying;
 use model::mounting::Mounting;
-use model::picture::PictureForm;
+use model::picture::{PictureForm, PictureOf};
 use model::property::PropertySet;
 use model::quantity::{Metres, Millimetres};
 use model::thread::{Decision, Money, Need, Rates};
@@ -119,7 +119,7 @@ fn lines_are_added_changed_and_undone() {
 fn what_refers_to_a_part_follows_its_tag() {
     let mut job = job();
     let jpeg = vec![0xff, 0xd8, 0xff, 0xe0];
-    let (edit, key) = add_picture(&job, "F1", jpeg).expect("a picture");
+    let (edit, key) = add_picture(&job, PictureOf::Thing, "F1", jpeg).expect("a picture");
     job.apply(edit);
     let (id, _) = job
         .sheet(SheetKind::Found)
@@ -157,10 +157,18 @@ fn one_way_sets_all_that_can_be_set() {
 #[test]
 fn a_picture_goes_through_the_file_and_a_damaged_one_is_kept_aside() {
     let mut job = job();
-    assert!(add_picture(&job, "F1", b"GIF89a".to_vec()).is_err());
-    assert!(add_picture(&job, "F1", vec![0xff; model::limits::LARGEST_PICTURE + 1]).is_err());
+    assert!(add_picture(&job, PictureOf::Thing, "F1", b"GIF89a".to_vec()).is_err());
+    assert!(
+        add_picture(
+            &job,
+            PictureOf::Thing,
+            "F1",
+            vec![0xff; model::limits::LARGEST_PICTURE + 1]
+        )
+        .is_err()
+    );
     let png = [&[0x89][..], b"PNG\r\n\x1a\n", &[1, 2, 3]].concat();
-    let (edit, key) = add_picture(&job, "F1", png.clone()).expect("a picture");
+    let (edit, key) = add_picture(&job, PictureOf::Thing, "F1", png.clone()).expect("a picture");
     let line = model::history::Entry::Did(edit.clone()).line();
     assert_eq!(
         model::history::Entry::from_line(&line),
@@ -262,4 +270,61 @@ fn a_line_of_the_condition_record_has_pictures_of_its_own_and_takes_them_along()
     job.apply(edit);
     job.apply(back);
     assert_eq!(file::write(&job), before);
+}
+
+/// A part and a complaint may both be called C1: each has its own pictures, and keeps them when the other goes.
+#[test]
+fn a_part_and_a_complaint_of_the_same_tag_have_pictures_of_their_own() {
+    let mut job = model::text::parse("capacitor C1\ncomplaint C1 \"No bass\"\n").expect("a job");
+    let png = |last: u8| vec![0x89, b'P', b'N', b'G', 0x0d, 0x0a, 0x1a, 0x0a, last];
+    let mut keys = Vec::new();
+    for (at, among) in [(1, PictureOf::Thing), (2, PictureOf::Complaint)] {
+        let (edit, key) = add_picture(&job, among, "C1", png(at)).expect("a picture");
+        job.apply(edit);
+        keys.push(key);
+    }
+    assert!(job.pictures[&keys[0]].is_of(PictureOf::Thing, "C1"));
+    assert!(!job.pictures[&keys[0]].is_of(PictureOf::Complaint, "C1"));
+    // Another tag for the part takes its picture along, and no other.
+    let part = job
+        .sheet(SheetKind::Plan)
+        .expect("a plan")
+        .part_by_tag("C1")
+        .expect("a part")
+        .0;
+    let renamed = rename_part(&job, SheetKind::Plan, part, "C7").expect("a name");
+    job.apply(renamed);
+    assert_eq!(job.pictures[&keys[0]].facts.of, "C7");
+    assert_eq!(job.pictures[&keys[1]].facts.of, "C1");
+    // And so for the complaint.
+    let renamed = set_line(&job, ThreadList::Complaints, 0, "tag", "C9").expect("a name");
+    job.apply(renamed);
+    assert_eq!(job.pictures[&keys[1]].facts.of, "C9");
+    let gone = remove_line(&job, ThreadList::Complaints, 0).expect("it goes");
+    job.apply(gone);
+    assert_eq!(job.pictures.keys().collect::<Vec<_>>(), [&keys[0]]);
+}
+
+/// A file of version 1 said nothing of whose tag it is. What stood at both stands at both, and nothing is lost.
+#[test]
+fn pictures_of_an_older_file_go_where_they_were_seen() {
+    let file = include_str!("jobs/v1/pictures.loom.json");
+    let job = model::file::read(file.as_bytes()).expect("a job");
+    let of = |among: PictureOf, tag: &str| -> Vec<&str> {
+        let all = job
+            .pictures
+            .iter()
+            .filter(|(_, picture)| picture.is_of(among, tag));
+        all.map(|(key, _)| key.as_str()).collect()
+    };
+    assert_eq!(of(PictureOf::Thing, "C1"), ["b1"]);
+    assert_eq!(of(PictureOf::Complaint, "C1"), ["b7"]);
+    assert_eq!(job.pictures["b1"].bytes, job.pictures["b7"].bytes);
+    assert_eq!(job.pictures["b7"].facts.words, "C1");
+    assert_eq!(of(PictureOf::Complaint, "C2"), ["b2"]);
+    assert_eq!(of(PictureOf::Intake, "I1"), ["b3"]);
+    for (tag, key) in [("F1", "b4"), ("", "b5"), ("dash-centre", "b6")] {
+        assert_eq!(of(PictureOf::Thing, tag), [key]);
+    }
+    assert_eq!(job.pictures.len(), 7);
 }

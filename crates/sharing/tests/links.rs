@@ -182,8 +182,13 @@ rates currency=EUR hour-price=83.00
 done build:F1
 speaker LS1 4ohm"#;
     let mut job = model::text::parse(text).unwrap_or_else(|errors| panic!("{errors}"));
-    let (edit, _) =
-        model::edits::add_picture(&job, "LS1", vec![0xff, 0xd8, 0xff, 0xe0]).expect("it is a picture");
+    let (edit, _) = model::edits::add_picture(
+        &job,
+        model::picture::PictureOf::Thing,
+        "LS1",
+        vec![0xff, 0xd8, 0xff, 0xe0],
+    )
+    .expect("it is a picture");
     job.apply(edit);
     let (bare, left) = shown(&job, Showing::default());
     assert_eq!(

@@ -19,14 +19,39 @@ pub(crate) struct FieldProps {
     pub(crate) name: Option<AttrValue>,
 }
 
-/// The written form without its mark, and whether it is assumed or unknown.
-fn read(written: &str) -> (&str, bool, bool) {
+/// How a value is known, as its written form tells.
+#[derive(Clone, Copy, PartialEq)]
+enum Known {
+    Given,
+    Assumed,
+    /// It follows from the body; no job holds it, and what is typed takes its place.
+    Computed,
+    Unknown,
+}
+
+/// The written form without its mark, and what the mark says.
+fn read(property: &Property, written: &str) -> (String, Known) {
     if written == "?" {
-        return ("", false, true);
+        return (String::new(), Known::Unknown);
     }
-    match written.strip_prefix('~') {
-        Some(rest) => (rest, true, false),
-        None => (written, false, false),
+    if let Some(rest) = written.strip_prefix('~') {
+        return (rest.to_owned(), Known::Assumed);
+    }
+    let inner = written.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
+    match (inner, property.shape) {
+        (Some(inner), _) if !property.may_be_assumed => (inner.to_owned(), Known::Given),
+        (Some(inner), Shape::Number { ascii, .. }) => {
+            let number = inner
+                .strip_suffix(ascii)
+                .and_then(|bare| bare.parse::<f64>().ok());
+            let text = number.map_or_else(
+                || inner.to_owned(),
+                |number| format!("{}{ascii}", (number * 100.0).round() / 100.0),
+            );
+            (text, Known::Computed)
+        }
+        (Some(inner), Shape::Count | Shape::Choice(_)) => (inner.to_owned(), Known::Computed),
+        _ => (written.to_owned(), Known::Given),
     }
 }
 
@@ -141,7 +166,9 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
     let trouble = use_state(|| None::<(String, String)>);
     let words = use_words();
     let property = props.property;
-    let (value, assumed, unknown) = read(&props.written);
+    let (value, known) = read(property, &props.written);
+    let value = value.as_str();
+    let unknown = known == Known::Unknown;
     let seen = shown(property, value, &words);
     let drafted = |value: String| trouble.as_ref().map_or(value, |(_, typed)| typed.clone());
     let set = {
@@ -256,17 +283,19 @@ pub(crate) fn Field(props: &FieldProps) -> Html {
         ),
     };
     let toggle = property.may_be_assumed.then(|| {
+        let assumed = known == Known::Assumed;
         let written = if assumed { value.to_owned() } else { format!("~{value}") };
         let onclick = set.reform(move |_: MouseEvent| written.clone());
-        let (word, title) = if unknown {
-            ("mark-unknown", "mark-unknown-what")
-        } else if assumed {
-            ("mark-assumed", "mark-assumed-what")
-        } else {
-            ("mark-given", "mark-given-what")
+        let (word, title) = match known {
+            Known::Unknown => ("mark-unknown", "mark-unknown-what"),
+            Known::Assumed => ("mark-assumed", "mark-assumed-what"),
+            Known::Computed => ("mark-computed", "mark-computed-what"),
+            Known::Given => ("mark-given", "mark-given-what"),
         };
+        // Neither can be marked: nothing is known, or it is not the job's own.
+        let fixed = matches!(known, Known::Unknown | Known::Computed);
         html! {
-            <button type="button" class={classes!("field__mark", assumed.then_some("field__mark--assumed"))} disabled={unknown} {onclick} title={words.text(title)}
+            <button type="button" class={classes!("field__mark", assumed.then_some("field__mark--assumed"))} disabled={fixed} {onclick} title={words.text(title)}
                 data-testid={format!("{testid}-mark")}>{ words.text(word) }</button>
         }
     });

@@ -6,6 +6,7 @@ use crate::pictures::{address_of, scaled};
 use crate::state::Store;
 use editor::Effects;
 use model::edits::{add_picture, add_picture_of_intake, remove_picture, set_picture};
+use model::picture::PictureOf;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{Blob, FileList, HtmlInputElement};
@@ -15,8 +16,8 @@ use yew::prelude::*;
 /// What a picture shows.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Shows {
-    /// What has this tag: a part, a run, a complaint; the vehicle where it is empty.
-    Tagged(String),
+    /// What has this tag among these; the vehicle where it is empty.
+    Tagged(PictureOf, String),
     /// The line at this place of the condition record, which need not have a tag yet.
     Intake(usize),
 }
@@ -25,14 +26,14 @@ impl Shows {
     /// As an attribute of the page has it, for who pastes there.
     fn written(&self) -> String {
         match self {
-            Self::Tagged(tag) => format!("={tag}"),
+            Self::Tagged(among, tag) => format!("{}={tag}", among.word()),
             Self::Intake(place) => place.to_string(),
         }
     }
     /// What [`Shows::written`] wrote.
     pub(crate) fn read(written: &str) -> Option<Self> {
-        match written.strip_prefix('=') {
-            Some(tag) => Some(Self::Tagged(tag.to_owned())),
+        match written.split_once('=') {
+            Some((among, tag)) => Some(Self::Tagged(PictureOf::from_word(among)?, tag.to_owned())),
             None => written.parse().ok().map(Self::Intake),
         }
     }
@@ -41,9 +42,9 @@ impl Shows {
 /// The attribute that says what pictures are of that are pasted within.
 pub(crate) const OF: &str = "data-pictures-of";
 
-/// Pictures of what has this tag; of the vehicle without one.
-pub(super) fn pictures(store: &Store, of: &str) -> Html {
-    shown(store, of, &Shows::Tagged(of.to_owned()))
+/// Pictures of what has this tag among these; of the vehicle without one.
+pub(super) fn pictures(store: &Store, among: PictureOf, of: &str) -> Html {
+    shown(store, of, &Shows::Tagged(among, of.to_owned()))
 }
 
 /// Pictures of a line of the condition record.
@@ -54,13 +55,17 @@ pub(super) fn pictures_of_intake(store: &Store, place: usize, tag: &str) -> Html
 fn shown(store: &Store, of: &str, shows: &Shows) -> Html {
     let words = store.words();
     // A line without a tag has no pictures yet; those without a tag are the vehicle's.
-    let has_any = !of.is_empty() || matches!(shows, Shows::Tagged(_));
+    let has_any = !of.is_empty() || matches!(shows, Shows::Tagged(..));
+    let among = match shows {
+        Shows::Tagged(among, _) => *among,
+        Shows::Intake(_) => PictureOf::Intake,
+    };
     let all: Vec<(String, String, String)> = store.desk.see(|editor| {
         let pictures = editor
             .job()
             .pictures
             .iter()
-            .filter(|(_, it)| has_any && it.facts.of == of);
+            .filter(|(_, it)| has_any && it.is_of(among, of));
         pictures
             .map(|(key, it)| (key.clone(), address_of(it), it.facts.words.clone()))
             .collect()
@@ -92,7 +97,7 @@ fn one(store: &Store, of: &str, key: String, address: String, what: String) -> H
         let (store, key) = (store.clone(), key.clone());
         Callback::from(move |event: Event| {
             if let Some(input) = event.target_dyn_into::<HtmlInputElement>() {
-                make(&store, |job| set_picture(job, &key, "what", &input.value()));
+                make(&store, |job| set_picture(job, &key, "words", &input.value()));
             }
         })
     };
@@ -109,7 +114,7 @@ fn one(store: &Store, of: &str, key: String, address: String, what: String) -> H
         <figure class="pictures__one" key={key} data-testid="picture">
             <img src={address} {alt} />
             <figcaption>
-                <input class="field__input" value={what} onchange={tell} maxlength="400" placeholder={words.text("pictures-what")} aria-label={words.text("pictures-what")} />
+                <input class="field__input" data-testid="picture-words" value={what} onchange={tell} maxlength="400" placeholder={words.text("pictures-what")} aria-label={words.text("pictures-what")} />
                 <button type="button" class="jobs__remove" onclick={remove} data-testid="remove-picture">{ words.text("remove") }</button>
             </figcaption>
         </figure>
@@ -139,7 +144,7 @@ pub(crate) fn take_in(desk: &Rc<Desk>, shows: &Shows, pictures: Vec<Blob>) {
                 };
                 let size = bytes.len().div_ceil(1000);
                 let added = match &shows {
-                    Shows::Tagged(tag) => add_picture(editor.job(), tag, bytes),
+                    Shows::Tagged(among, tag) => add_picture(editor.job(), *among, tag, bytes),
                     Shows::Intake(place) => add_picture_of_intake(editor.job(), *place, bytes),
                 };
                 match editor.make(added.map(|(edit, _)| edit)) {
@@ -165,7 +170,7 @@ fn said(text: String) -> Effects {
 /// The tag of what pictures are taken of, as it is now.
 fn shown_of(editor: &editor::Editor, shows: &Shows) -> String {
     match shows {
-        Shows::Tagged(tag) => tag.clone(),
+        Shows::Tagged(_, tag) => tag.clone(),
         Shows::Intake(place) => {
             let note = editor.job().thread.intake.get(*place);
             note.map(|it| it.tag.clone()).unwrap_or_default()

@@ -37,12 +37,8 @@ pub(crate) fn RunFields(props: &RunFieldsProps) -> Html {
     };
     let id = props.run;
     let found = store.desk.see(|editor| {
-        editor
-            .sheet()
-            .runs
-            .get(&id)
-            .cloned()
-            .map(|run| (run, editor.on()))
+        // What follows from its way through the body stands in place of what was assumed.
+        editor.laid_run(id).map(|run| (run, editor.on()))
     });
     let Some((run, on)) = found else { return html! {} };
     let words = store.words();

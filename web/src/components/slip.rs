@@ -19,6 +19,7 @@ use model::edits::{
 use model::handling::Handling;
 use model::laying::Laying;
 use model::mounting::Mounting;
+use model::picture::PictureOf;
 use model::property::{PropertySet, PropertyType};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use words::{Saying, say};
@@ -255,7 +256,7 @@ pub(crate) fn Slip(props: &SlipProps) -> Html {
                 </select>
             </label>
             { beside }
-            { pictures(&store, &tag) }
+            { pictures(&store, PictureOf::Thing, &tag) }
             <footer class="slip__foot">
                 <button type="button" onclick={act(Action::WhatFeeds)}>{ said.text("slip-feeds") }<kbd>{ "F" }</kbd></button>
                 if is_run {

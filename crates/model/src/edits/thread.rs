@@ -4,7 +4,7 @@ use super::EditError;
 use crate::edit::{Change, Edit, Name};
 use crate::job::{Job, SheetKind};
 use crate::limits::{LARGEST_PICTURE, LONGEST_LABEL, MOST_DONE, MOST_LINES, MOST_PICTURES, MOST_TUNINGS};
-use crate::picture::{Picture, PictureForm};
+use crate::picture::{Picture, PictureForm, PictureOf};
 use crate::property::PropertySet;
 use crate::thread::{Complaint, IntakeNote, Offer, Thread};
 use crate::tuning::Tuning;
@@ -36,6 +36,23 @@ impl ThreadList {
             Self::Complaints => thread.complaints.get_mut(place).map(|it| it.as_set_mut()),
             Self::Intake => thread.intake.get_mut(place).map(|it| it.as_set_mut()),
             Self::Offers => thread.offers.get_mut(place).map(|it| it.as_set_mut()),
+        }
+    }
+    /// The tag of the line at a place; empty where it has none.
+    fn tag(self, thread: &Thread, place: usize) -> String {
+        let tag = match self {
+            Self::Complaints => thread.complaints.get(place).map(|it| &it.tag),
+            Self::Intake => thread.intake.get(place).map(|it| &it.tag),
+            Self::Offers => thread.offers.get(place).map(|it| &it.tag),
+        };
+        tag.cloned().unwrap_or_default()
+    }
+    /// Among what pictures are of its lines, where they may have some.
+    fn pictures(self) -> Option<PictureOf> {
+        match self {
+            Self::Complaints => Some(PictureOf::Complaint),
+            Self::Intake => Some(PictureOf::Intake),
+            Self::Offers => None,
         }
     }
     fn len(self, thread: &Thread) -> usize {
@@ -121,6 +138,7 @@ pub fn set_line(
     text: &str,
 ) -> Result<Edit, EditError> {
     let mut thread = job.thread.clone();
+    let before = list.tag(&thread, place);
     let line = list
         .line(&mut thread, place)
         .ok_or_else(|| EditError(say!("error-thread-gone")))?;
@@ -130,7 +148,12 @@ pub fn set_line(
         name = crate::said::name_of(name),
         what = list.said()
     );
-    Ok(put(said, thread))
+    let after = list.tag(&thread, place);
+    let mut edit = put(said, thread);
+    if let (Some(among), true) = (list.pictures(), before != after) {
+        edit.changes.extend(pictures_follow(job, among, &before, &after));
+    }
+    Ok(edit)
 }
 
 /// Takes a line of the thread away, and the pictures that are of it.
@@ -142,12 +165,14 @@ pub fn remove_line(job: &Job, list: ThreadList, place: usize) -> Result<Edit, Ed
     if place >= list.len(&thread) {
         return Err(EditError(say!("error-thread-gone")));
     }
-    let tag = match list {
-        ThreadList::Complaints => thread.complaints.remove(place).tag,
-        ThreadList::Intake => thread.intake.remove(place).tag,
-        ThreadList::Offers => thread.offers.remove(place).tag,
-    };
-    let of_it = |picture: &Picture| !tag.is_empty() && picture.facts.of == tag;
+    let tag = list.tag(&thread, place);
+    match list {
+        ThreadList::Complaints => drop(thread.complaints.remove(place)),
+        ThreadList::Intake => drop(thread.intake.remove(place)),
+        ThreadList::Offers => drop(thread.offers.remove(place)),
+    }
+    let among = list.pictures();
+    let of_it = |picture: &Picture| !tag.is_empty() && among.is_some_and(|among| picture.is_of(among, &tag));
     let pictures = job.pictures.iter().filter(|(_, picture)| of_it(picture));
     let mut changes: Vec<Change> = pictures
         .map(|(key, _)| Change::Picture {
@@ -230,11 +255,16 @@ pub fn set_tuning(
     Ok(Edit::new(said, vec![Change::Tunings { sheet: on, to }]))
 }
 
-/// Adds a picture, and says under which name.
+/// Adds a picture of what has this tag among these, and says under which name.
 ///
 /// # Errors
 /// When it is too large, of a form that is not known, or there are as many as a job may have.
-pub fn add_picture(job: &Job, of: &str, bytes: Vec<u8>) -> Result<(Edit, String), EditError> {
+pub fn add_picture(
+    job: &Job,
+    among: PictureOf,
+    of: &str,
+    bytes: Vec<u8>,
+) -> Result<(Edit, String), EditError> {
     if bytes.len() > LARGEST_PICTURE {
         return Err(EditError(say!(
             "error-picture-large",
@@ -252,6 +282,7 @@ pub fn add_picture(job: &Job, of: &str, bytes: Vec<u8>) -> Result<(Edit, String)
         ..Picture::default()
     };
     picture.facts.form = form;
+    picture.facts.among = among;
     picture.facts.set("of", of)?;
     let change = Change::Picture {
         key: key.clone(),
@@ -272,10 +303,10 @@ pub fn add_picture_of_intake(job: &Job, place: usize, bytes: Vec<u8>) -> Result<
         .get_mut(place)
         .ok_or_else(|| EditError(say!("error-thread-gone")))?;
     if !note.tag.is_empty() {
-        return add_picture(job, &note.tag, bytes);
+        return add_picture(job, PictureOf::Intake, &note.tag, bytes);
     }
     note.tag.clone_from(&tag);
-    let (mut edit, key) = add_picture(job, &tag, bytes)?;
+    let (mut edit, key) = add_picture(job, PictureOf::Intake, &tag, bytes)?;
     edit.changes.insert(0, Change::Thread(Box::new(thread)));
     Ok((edit, key))
 }
@@ -306,6 +337,24 @@ pub fn remove_picture(job: &Job, key: &str) -> Result<Edit, EditError> {
         to: None,
     };
     Ok(Edit::new(say!("edit-picture-remove"), vec![change]))
+}
+
+/// Pictures of what is called otherwise now.
+fn pictures_follow(job: &Job, among: PictureOf, before: &str, after: &str) -> Vec<Change> {
+    let of_it = job
+        .pictures
+        .iter()
+        .filter(|(_, picture)| !before.is_empty() && picture.is_of(among, before));
+    of_it
+        .map(|(key, picture)| {
+            let mut picture = picture.clone();
+            after.clone_into(&mut picture.facts.of);
+            Change::Picture {
+                key: key.clone(),
+                to: Some(picture),
+            }
+        })
+        .collect()
 }
 
 fn picture_of<'j>(job: &'j Job, key: &str) -> Result<&'j Picture, EditError> {
@@ -340,15 +389,6 @@ pub(super) fn renamed(job: &Job, on: SheetKind, before: &str, after: &str) -> Ve
     if let Some(thread) = job.thread.renamed(before, after) {
         changes.push(Change::Thread(Box::new(thread)));
     }
-    for (key, picture) in &job.pictures {
-        if picture.facts.of == before {
-            let mut picture = picture.clone();
-            after.clone_into(&mut picture.facts.of);
-            changes.push(Change::Picture {
-                key: key.clone(),
-                to: Some(picture),
-            });
-        }
-    }
+    changes.extend(pictures_follow(job, PictureOf::Thing, before, after));
     changes
 }

@@ -8,7 +8,7 @@
 //!   "settings": { … },
 //!   "title": "…",
 //!   "vehicle": { … },
-//!   "version": 1
+//!   "version": 2
 //! }
 //! ```
 //!

@@ -9,6 +9,7 @@ use crate::quote::{money_or_unknown, quote, refusals};
 use crate::steps::at_battery;
 use crate::work::Becomes;
 use checks::{Analysis, Finding, Grade};
+use model::picture::PictureOf;
 use model::thread::Decision;
 use model::{PartId, PartKind, Sheet, SheetKind};
 use ordered::OrderedMap;
@@ -416,7 +417,7 @@ fn pictures(page: &mut Page<'_>, told: &Told<'_>) {
                 .thread
                 .intake
                 .iter()
-                .find(|it| !it.tag.is_empty() && it.tag == facts.of);
+                .find(|it| !it.tag.is_empty() && picture.is_of(PictureOf::Intake, &it.tag));
             let of = note.map_or(&facts.of, |note| &note.words);
             let caption = match (facts.of.is_empty(), facts.on.is_empty()) {
                 (true, true) => facts.words.as_str().into(),

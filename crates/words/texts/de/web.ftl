@@ -317,6 +317,8 @@ mark-unknown = unbekannt
 mark-unknown-what = Niemand hat gesagt, was das ist
 mark-assumed = angenommen
 mark-assumed-what = Vorausgesetzt: anklicken, wenn bekannt ist, dass es so ist
+mark-computed = berechnet
+mark-computed-what = Folgt aus dem Weg durch die Karosserie: Gemessenes eintippen, damit es an dessen Stelle tritt
 mark-given = angegeben
 mark-given-what = Bekannt: anklicken, um es als angenommen zu kennzeichnen
 

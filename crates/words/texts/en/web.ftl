@@ -317,6 +317,8 @@ mark-unknown = unknown
 mark-unknown-what = Nobody has said what this is
 mark-assumed = assumed
 mark-assumed-what = Taken for granted: click when you know that it is so
+mark-computed = computed
+mark-computed-what = Follows from its way through the body: type what was measured to put that in its place
 mark-given = given
 mark-given-what = Known: click to mark it as assumed
 

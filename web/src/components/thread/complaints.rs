@@ -6,6 +6,7 @@ use crate::components::pictures::pictures;
 use crate::state::Store;
 use editor::Editor;
 use model::edits::ThreadList;
+use model::picture::PictureOf;
 use model::property::PropertyType;
 use model::thread::{Complaint, FindingRef, FindingRefs};
 use paperwork::OpenEnd;
@@ -176,7 +177,7 @@ fn one(store: &Store, place: usize, complaint: &Complaint, told: &Told) -> Html 
             if !open.is_empty() {
                 <ul class="thread__open" data-testid="open-ends">{ for open.iter().map(|it| html! { <li>{ words.say(it) }</li> }) }</ul>
             }
-            { pictures(store, &complaint.tag) }
+            { pictures(store, PictureOf::Complaint, &complaint.tag) }
             { lines::remove(store, ThreadList::Complaints, place, &complaint.tag) }
         </div>
     }

@@ -4,6 +4,7 @@ use super::{Told, lines};
 use crate::components::pictures::{pictures, pictures_of_intake};
 use crate::state::Store;
 use model::edits::ThreadList;
+use model::picture::PictureOf;
 use yew::prelude::*;
 
 pub(super) fn count(store: &Store) -> usize {
@@ -25,7 +26,7 @@ pub(super) fn intake(store: &Store, _: &Told) -> Html {
             }) }
             { lines::add(store, ThreadList::Intake, "thread-add-intake") }
             // Of the vehicle as a whole.
-            { pictures(store, "") }
+            { pictures(store, PictureOf::Thing, "") }
         </>
     }
 }

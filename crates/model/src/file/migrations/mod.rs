@@ -5,6 +5,7 @@
 //! and the same brought up into `tests/jobs/vN/` and `tests/jobs/vN+1/`; a test notices when they are missing.
 
 mod m0001_sheets_and_kinds;
+mod m0002_pictures_among_what;
 
 use serde_json::{Map, Value};
 
@@ -16,13 +17,19 @@ pub struct Step {
 }
 
 /// The steps: the first brings version 0 to 1, the next 1 to 2, and so on.
-pub const STEPS: &[Step] = &[Step {
-    name: "m0001_sheets_and_kinds",
-    apply: m0001_sheets_and_kinds::apply,
-}];
+pub const STEPS: &[Step] = &[
+    Step {
+        name: "m0001_sheets_and_kinds",
+        apply: m0001_sheets_and_kinds::apply,
+    },
+    Step {
+        name: "m0002_pictures_among_what",
+        apply: m0002_pictures_among_what::apply,
+    },
+];
 
 /// The version that this writes.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 
 const _: () = assert!(
     STEPS.len() == VERSION as usize,
