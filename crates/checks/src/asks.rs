@@ -1,6 +1,7 @@
 //! What the checks ask of sizes of wires and ratings of devices, as plain data: for whoever looks for sizes with which they
 //! hold, and must not guess what each check judges. The limits themselves are told by [`crate::limit`].
 
+use crate::checks::damaged_run::is_live;
 use crate::checks::fuse_undersized::opens_at;
 use crate::checks::return_too_long::{contact, lead};
 use crate::checks::terminal_overfull::takes;
@@ -19,6 +20,10 @@ pub struct RunAsks {
     pub touched: bool,
     /// Whether it carries supply current, there or back.
     pub supply: bool,
+    /// Whether it is judged for what it carries: also where the vehicle's maker fitted it, once something that was added hangs on it.
+    pub burdened: bool,
+    /// Whether a source can make it live, so that it would end bare and live if it were cut through.
+    pub live: bool,
     /// The largest size that the terminals at its ends take, as far as that is stated.
     pub largest: Option<SquareMm>,
 }
@@ -69,6 +74,8 @@ pub fn asks(sheet: &Sheet, settings: &Settings, study: &Study) -> Asks {
     let run = |id: RunId| RunAsks {
         touched: ctx.touched_run(id),
         supply: ctx.is_supply(id),
+        burdened: ctx.burdened_run(id),
+        live: ctx.run(id).is_some_and(|run| is_live(&ctx, id, run)),
         largest: ctx
             .landings(id)
             .into_iter()

@@ -56,6 +56,13 @@ impl Conductor {
     }
 }
 
+/// The resistance of one ending of a run, 0 the end `from`, with the range in which such endings are met; one that is given is met as it
+/// is given.
+#[must_use]
+pub fn ending_range(sheet: &Sheet, run: &Run, which: usize) -> reference::Typical<Ohms> {
+    values::ending_range(sheet, run, which)
+}
+
 /// Resistance of a fuse, a breaker or a fused output of a block with a device of this rating in it; `None` for other parts.
 #[must_use]
 pub fn device_resistance(kind: &PartKind, rating: Amps) -> Option<Ohms> {

@@ -26,7 +26,7 @@ pub mod trace;
 mod wired;
 
 pub use assemble::{study, study_laid};
-pub use conductor::{Conductor, device_resistance};
+pub use conductor::{Conductor, device_resistance, ending_range};
 pub use deck::{OperatingPoint, deck, deck_and_point, operating_point};
 pub use measured::{Measured, cold_per_metre, measured};
 pub use meter::{

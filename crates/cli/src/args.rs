@@ -27,6 +27,7 @@ pub(crate) enum Command {
     Trace(TraceCall),
     Meter(MeterCall),
     FindFault(FindFaultCall),
+    Prove(JobCall),
     Break(BreakCall),
     Speakers(JobCall),
     Draw(DrawCall),

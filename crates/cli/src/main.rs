@@ -72,6 +72,7 @@ fn main() -> ExitCode {
         Command::Trace(call) => commands::trace::run(call),
         Command::Meter(call) => commands::meter::run(call),
         Command::FindFault(call) => commands::find_fault::run(call),
+        Command::Prove(call) => commands::prove::run(call),
         Command::Break(call) => commands::breaking::run(call),
         Command::Speakers(call) => commands::speakers::run(call),
         Command::Draw(call) => commands::draw::run(call),

@@ -61,6 +61,7 @@ texts! {
     "common"
     "exercise"
     "finding"
+    "proving"
     "lessons"
     "mending"
     "drawing"

@@ -3,7 +3,7 @@
 use super::effort::Efforts;
 use super::evidence::{Reading, State, Symptom};
 use super::probes::{Candidate, candidates};
-use super::scale::{Scatter, number, scatter};
+use super::scale::{Scatter, number, scatter, shown};
 use super::suspects::suspects;
 use super::symptoms::Symptoms;
 use circuit::{Bench, Fault, Foreseen, Isolated, MOST_OHMS, Placed, Probe};
@@ -620,11 +620,6 @@ fn step(scatter: Scatter, number: f64) -> i32 {
     let most = f64::from((CLASSES - 1) * STEPS);
     // A number that is not one becomes nothing.
     steps.clamp(-most, most).round() as i32
-}
-
-/// A number as a meter shows it.
-fn shown(probe: &Probe, number: f64) -> Option<f64> {
-    (!(matches!(probe, Probe::Ohms(..)) && number >= MOST_OHMS)).then_some(number)
 }
 
 /// Whether two suspicions are of the same thing.

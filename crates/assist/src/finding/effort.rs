@@ -7,11 +7,11 @@ use model::body::Reach;
 use model::{PartId, PartKind, Settings, Sheet};
 
 /// Minutes of a measurement itself, once the leads can be put there.
-const LOOK: f64 = 1.0;
+pub(crate) const LOOK: f64 = 1.0;
 /// Minutes to take the supply off and to put it on again, for ohms.
-const ISOLATE: f64 = 2.0;
+pub(crate) const ISOLATE: f64 = 2.0;
 /// Minutes to start a test tone.
-const TONE: f64 = 0.3;
+pub(crate) const TONE: f64 = 0.3;
 
 /// Minutes until a lead can be put on each part.
 #[derive(Clone, Debug)]
@@ -84,13 +84,18 @@ impl Efforts {
         }
     }
 
+    /// Minutes until a lead can be put on a part.
+    pub(crate) fn to_reach(&self, part: PartId) -> f64 {
+        self.parts.get(&part).copied().unwrap_or(1.0)
+    }
+
     /// Minutes for a measurement. What is `open` already costs nothing more; `isolated` says whether the supply is off.
     pub(crate) fn minutes(&self, sheet: &Sheet, probe: &Probe, open: &[PartId], isolated: bool) -> f64 {
         let own = |part: &PartId| {
             if open.contains(part) {
                 0.0
             } else {
-                self.parts.get(part).copied().unwrap_or(1.0)
+                self.to_reach(*part)
             }
         };
         let touched = Self::touched(sheet, probe);

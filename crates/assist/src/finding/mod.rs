@@ -13,13 +13,13 @@
 //! The foretold readings come from a few changes of factored networks; those that lead are solved anew by the engine before they count.
 
 mod belief;
-mod effort;
+pub(crate) mod effort;
 mod evidence;
-mod probes;
+pub(crate) mod probes;
 mod read;
 mod said;
-mod scale;
-mod suspects;
+pub(crate) mod scale;
+pub(crate) mod suspects;
 mod symptoms;
 
 pub use belief::{Finder, Group, Proposal, Suspect, Verdict};

@@ -49,6 +49,11 @@ pub(crate) fn number(shown: Shown, probe: &Probe) -> f64 {
     shown.number(probe).unwrap_or(MOST_OHMS)
 }
 
+/// A number as a meter shows it; `None` for an open circuit.
+pub(crate) fn shown(probe: &Probe, number: f64) -> Option<f64> {
+    (!(matches!(probe, Probe::Ohms(..)) && number >= MOST_OHMS)).then_some(number)
+}
+
 impl Scatter {
     /// A number on the scale: straight up to where share takes over, logarithmic beyond.
     pub(crate) fn place(self, number: f64) -> f64 {

@@ -10,7 +10,7 @@ use model::kinds::supply::{Battery, Chemistry, FuseForm, GroundSurface, SpliceMe
 use model::quantity::{Amps, Celsius, Ohms, OhmsPerMetre, SquareMm};
 use model::{PartKind, Run, Sheet, Wire};
 use reference::ampacity::{AmpacityQuery, allowable_current, rated_rise};
-use reference::{ampacity, battery, conductors, contacts, fuses, materials};
+use reference::{Source, Typical, ampacity, battery, conductors, contacts, fuses, materials};
 
 /// Contact of a switch, relay or isolator, closed, in ohms. Common practice: 1 mΩ, of a range from 0.2 to 20 mΩ.
 pub(crate) const CONTACT: f64 = 1e-3;
@@ -54,13 +54,24 @@ pub(crate) fn wire_at_20(wire: &Wire) -> f64 {
 /// Resistance of one ending of a run, in ohms: 0 the end `from`, 1 the end `to`. At a splice an ending that is not known is
 /// finished as the splice was made.
 pub(crate) fn ending(sheet: &Sheet, run: &Run, which: usize) -> f64 {
+    ending_range(sheet, run, which).usual.0
+}
+
+/// The same with the range in which it is met, as the tables have it; one that is given is met as it is given.
+pub(crate) fn ending_range(sheet: &Sheet, run: &Run, which: usize) -> Typical<Ohms> {
     let (ending, end) = if which == 0 {
         (&run.from_ending, &run.from)
     } else {
         (&run.to_ending, &run.to)
     };
+    let all_the_same = |ohms: f64| Typical {
+        least: Ohms(ohms),
+        usual: Ohms(ohms),
+        most: Ohms(ohms),
+        source: Source::practice("as given"),
+    };
     if let Some(Ohms(ohms)) = ending.resistance.value() {
-        return ohms.max(0.0);
+        return all_the_same(ohms.max(0.0));
     }
     let area = size(&run.wire).area();
     let stand_in = match splice_at(sheet, end) {
@@ -77,14 +88,16 @@ pub(crate) fn ending(sheet: &Sheet, run: &Run, which: usize) -> f64 {
         EndingMethod::Loose => EndingMethod::Twisted,
         method => method,
     };
-    let contact = contacts::ending_resistance(method, area).map_or(0.0, |r| r.usual.0);
-    let factor = match run.wire.condition.value() {
-        Some(condition @ (Condition::Corroded | Condition::Wet)) => {
-            contacts::condition_factor(condition).usual
-        }
-        _ => 1.0,
+    let Some(mut range) = contacts::ending_resistance(method, area) else {
+        return all_the_same(0.0);
     };
-    contact * factor
+    if let Some(condition @ (Condition::Corroded | Condition::Wet)) = run.wire.condition.value() {
+        let factor = contacts::condition_factor(condition).usual;
+        for ohms in [&mut range.least, &mut range.usual, &mut range.most] {
+            *ohms = *ohms * factor;
+        }
+    }
+    range
 }
 
 /// Shield of a signal run with its two plugs, in ohms.

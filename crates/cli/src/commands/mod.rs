@@ -17,6 +17,7 @@ pub(crate) mod meter;
 pub(crate) mod open;
 pub(crate) mod page;
 mod places;
+pub(crate) mod prove;
 pub(crate) mod routes;
 pub(crate) mod schema;
 pub(crate) mod size;

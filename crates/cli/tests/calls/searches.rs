@@ -229,3 +229,53 @@ fn a_break_is_followed_through_time() {
     let course: serde_json::Value = serde_json::from_str(&out).expect("JSON");
     assert!(course["events"].is_array() && course["scenarios"][0]["frames"].is_array());
 }
+
+#[test]
+fn a_proof_is_a_list_of_readings_and_a_kept_one_outside_of_its_limits_is_told_by_the_exit_code() {
+    let (code, out, err) = output(&mut loomwright(&[
+        "prove",
+        "@hatchback",
+        "--sheet",
+        "built",
+        "--json",
+    ]));
+    assert_eq!(code, 0, "{err}");
+    let proof: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    let readings = proof["readings"].as_array().expect("readings");
+    assert_eq!(proof["shortest"], true);
+    assert_eq!(proof["least"].as_u64(), Some(readings.len() as u64));
+    let seen: std::collections::BTreeSet<&str> = readings
+        .iter()
+        .flat_map(|it| it["exposes"].as_array().expect("faults"))
+        .filter_map(serde_json::Value::as_str)
+        .collect();
+    assert_eq!(proof["exposed"].as_u64(), Some(seen.len() as u64));
+    // Shorts first, with the supply isolated.
+    assert_eq!(readings[0]["state"], "isolated");
+    assert!(seen.iter().any(|fault| fault.contains("grounded")), "{seen:?}");
+    let (code, out, _) = output(&mut loomwright(&["prove", "@hatchback", "--sheet", "built"]));
+    assert!(
+        code == 0 && out.contains("in order from") && out.contains("qualified person"),
+        "{out}"
+    );
+    // A reading is kept with the job: within, and then outside.
+    let (code, text, err) = output(&mut loomwright(&["format", "@hatchback", "--text"]));
+    assert_eq!(code, 0, "{err}");
+    let at = |name: &str| readings[0][name].as_str().expect("a terminal").to_owned();
+    for (shown, code) in [("", 0), (" ohms=0.02ohm", 1)] {
+        let line = format!(
+            "reading ohms at={} against={}{shown} state=parked duty=idle",
+            at("red"),
+            at("black")
+        );
+        let kept = text.replace("sheet built\n", &format!("sheet built\n{line}\n"));
+        assert_ne!(kept, text);
+        let call = ["prove", "-", "--sheet", "built", "--json"];
+        let (said, out, err) = output(loomwright(&call).write_stdin(kept));
+        assert_eq!(said, code, "{line}: {err}");
+        let proof: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+        assert_eq!(proof["readings"][0]["within"], code == 0, "{line}");
+    }
+    let (code, out, err) = output(loomwright(&["prove", "-"]).write_stdin("load L1\n"));
+    assert!(code == 0 && out.contains("nothing to prove"), "{out}{err}");
+}

@@ -17,6 +17,7 @@ cli-command-check = Listet auf, was gefährlich, falsch oder unordentlich ist
 cli-command-solve = Listet Ströme, Spannungsabfälle und Temperaturen auf
 cli-command-trace = Zeigt, was ein Bauteil versorgt und wie der Strom zurückfließt
 cli-command-meter = Zeigt, was ein Messgerät zwischen zwei Punkten oder an jeder Klemme anzeigt
+cli-command-prove = Nennt die wenigsten und bequemsten Messungen, die jeden Einzelfehler der Stufe Halt aufdecken würden
 cli-command-find-fault = Findet den Fehler hinter Messwerten und Anzeichen und sagt, was als Nächstes zu messen ist
 cli-command-break = Setzt einen Fehler und zeigt, was in welcher Reihenfolge geschieht
 cli-command-speakers = Zeigt, was jeder Kanal treibt und was jeden Lautsprecher erreicht

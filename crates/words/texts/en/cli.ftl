@@ -17,6 +17,7 @@ cli-command-check = Lists what is dangerous, wrong or untidy
 cli-command-solve = Lists currents, drops and temperatures
 cli-command-trace = Shows what feeds a part, and how its return gets back
 cli-command-meter = Shows what a meter reads between two points, or at every terminal
+cli-command-prove = Lists the fewest and easiest readings that would expose every single fault of grade Stop
 cli-command-find-fault = Finds the fault behind readings and symptoms, and says what to measure next
 cli-command-break = Breaks something, and shows what happens in which order
 cli-command-speakers = Shows what each channel drives, and what reaches each speaker
