@@ -33,6 +33,47 @@ fn the_proposals_lead_to_an_open_fuse() {
     ));
     table.click("fault-off");
     assert!(table.text("fault-symptom").contains("A1"));
+    // What is suspected is drawn: a ring for each thing in the list, with its place and how likely it is.
+    let rings = |table: &Table| -> Vec<(f64, f64, String)> {
+        let state = table.state();
+        let all = state["suspects"].as_array().into_iter().flatten();
+        all.map(|it| {
+            let number = |at: usize| it[at].as_f64().expect("a number");
+            (
+                number(0),
+                number(1),
+                it[2].as_str().unwrap_or_default().to_owned(),
+            )
+        })
+        .collect()
+    };
+    let first = table.wait_for("rings", || Some(rings(&table)).filter(|all| all.len() > 1));
+    assert!(first[0].2.starts_with("1"), "{first:?}");
+    let listed = table.texts("fault-suspect");
+    let told: usize = first.iter().map(|ring| ring.2.split(',').count()).sum();
+    assert!(
+        told <= listed.len() && !listed.is_empty(),
+        "{first:?} of {listed:?}"
+    );
+    // The ring of the fuse is round the fuse.
+    if let Some(place) = listed.iter().position(|line| line.contains("F1 open")) {
+        let (x, y) = table.part("F1");
+        let ring = first
+            .iter()
+            .find(|ring| ring.2.contains(&(place + 1).to_string()));
+        let ring = ring.expect("a ring of the fuse");
+        assert!((ring.0 - x).abs() < 2.0 && (ring.1 - y).abs() < 2.0, "{ring:?}");
+    }
+    // Two leads, or a clamp, where the measurement is proposed.
+    let leads = table.state()["next_leads"].as_array().map_or(0, Vec::len);
+    assert_eq!(
+        leads,
+        if table.text("fault-next").starts_with("Amps") {
+            1
+        } else {
+            2
+        }
+    );
     table.screenshot("find-fault-asked");
     for _ in 0..40 {
         if table.text("fault-outcome") != "Suspected" {
@@ -59,6 +100,18 @@ fn the_proposals_lead_to_an_open_fuse() {
         }
     }
     assert_eq!(table.text("fault-outcome"), "Found");
+    let last = table.wait_for("one ring", || Some(rings(&table)).filter(|all| all.len() == 1));
+    assert!(
+        last[0].2.starts_with("1 · 9") || last[0].2.starts_with("1 · 100"),
+        "{last:?}"
+    );
+    assert_eq!(table.state()["next_leads"].as_array().map(Vec::len), Some(0));
+    // What was measured is kept with the sheet, in one step.
+    let count = table.count("fault-reading");
+    table.click("fault-keep");
+    table.wait_for("the readings to be kept", || {
+        (table.sheet().readings.len() == sheet.readings.len() + count).then_some(())
+    });
     assert!(
         table.text("fault-suspect").contains("F1 open"),
         "{}",

@@ -79,6 +79,8 @@ fn state(desk: &Desk) -> String {
             "tool": editor.tool().address(),
             "thrown": editor.breaks().iter().map(|it| it.written(sheet)).collect::<Vec<_>>(),
             "marks": editor.marks_of_breaks().into_iter().map(|at| [at.x, at.y]).collect::<Vec<_>>(),
+            "suspects": editor.rings_of_suspects().into_iter().map(|(at, word)| serde_json::json!([at.x, at.y, word])).collect::<Vec<_>>(),
+            "next_leads": editor.next_leads().into_iter().map(|at| [at.x, at.y]).collect::<Vec<_>>(),
             "body": [editor.body_clip().x, editor.body_clip().y],
             "sheet": editor.on().word(),
             "overlay": editor.overlay().title(),

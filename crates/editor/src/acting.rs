@@ -46,6 +46,7 @@ impl Editor {
             Action::Meter => self.take_meter(None),
             Action::MeterVolts => self.take_meter(Some(Mode::Volts)),
             Action::MeterAmps => self.take_meter(Some(Mode::Amps)),
+            Action::MeterTone => self.take_meter(Some(Mode::Tone)),
             Action::MeterOhms => self.take_meter(Some(Mode::Ohms)),
             Action::KeepReading => self.keep_reading(),
             Action::PullRun => match self.focus.clone() {
@@ -178,6 +179,7 @@ impl Editor {
         };
         let mode = mode.unwrap_or(before.mode);
         self.take(Tool::Meter(Meter { mode, ..before }));
+        self.ready_tone(mode);
         self.out.open = Some(Open::Nothing);
     }
 

@@ -152,6 +152,7 @@ actions! {
     LayUnder, "lay-under", "Lay another sheet under this one", [shift('u')];
     MeterVolts, "meter-volts", "Meter: volts", [];
     MeterAmps, "meter-amps", "Meter: amps in a run", [];
+    MeterTone, "meter-tone", "Meter: volts AC under a test tone", [];
     MeterOhms, "meter-ohms", "Meter: ohms, supply isolated", [];
     KeepReading, "keep-reading", "Keep this reading of the meter", [plain('s')];
     Readings, "readings", "Readings kept", [plain('g')];

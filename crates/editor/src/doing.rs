@@ -224,6 +224,10 @@ impl Editor {
         }
         let before = std::mem::replace(&mut self.analysis, Arc::new(made));
         self.break_again();
+        self.tone = None;
+        if let crate::tools::Tool::Meter(meter) = &self.tool {
+            self.ready_tone(meter.mode);
+        }
         self.marks = self
             .analysis
             .findings

@@ -33,6 +33,10 @@ pub struct Editor {
     pub(crate) conceals: bool,
     /// What is broken, and the moment after it that is shown instead of how the sheet works.
     pub(crate) broken: crate::breaking::Broken,
+    /// A meter that reads a test tone on the sheet, once it was asked for.
+    pub(crate) tone: Option<Arc<circuit::Meter>>,
+    /// A search for a fault, as it is drawn.
+    pub(crate) hunt: crate::hunting::Hunt,
     pub(crate) journal: Vec<Entry>,
     pub(crate) camera: Camera,
     pub(crate) selection: Selection,
@@ -123,6 +127,8 @@ impl Editor {
             looks_only: false,
             conceals: false,
             broken: Default::default(),
+            tone: None,
+            hunt: Default::default(),
             journal: Vec::new(),
             camera: Camera::default(),
             selection: Selection::none(),

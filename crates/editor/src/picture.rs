@@ -150,6 +150,7 @@ impl Editor {
         let mut list = DisplayList::default();
         self.sketch(&mut list);
         if !self.is_on_body() {
+            self.sketch_hunt(&mut crate::sketch::Sketch::new(&mut list, self.camera.zoom));
             self.sketch_broken(&mut list);
         }
         list

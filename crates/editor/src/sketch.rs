@@ -246,7 +246,7 @@ impl Editor {
     }
 
     /// A test prod: a lead that comes from the lower edge of the window and ends in a tip on the stud.
-    fn sketch_probe(&self, sketch: &mut Sketch<'_>, at: Point, colour: Colour) {
+    pub(crate) fn sketch_probe(&self, sketch: &mut Sketch<'_>, at: Point, colour: Colour) {
         let pixel = sketch.pixel;
         let tip = Point::new(at.x + 26.0 * pixel, at.y + 34.0 * pixel);
         // The lead curls away and ends: drawn to the meter's face it would cross the whole sheet.

@@ -5,27 +5,35 @@ use crate::effects::Effects;
 use crate::selection::{Selection, Thing};
 use crate::tools::Tool;
 use crate::tools::meter::{Meter, Mode};
+use circuit::Probe;
 use kurbo::Rect;
-use model::{RunId, TerminalRef};
+
+/// The meter as it measures there.
+pub(crate) fn meter_at(probe: &Probe) -> Meter {
+    let (mode, leads, clamp) = match probe {
+        Probe::Volts(red, black) => (Mode::Volts, Some([red, black]), None),
+        Probe::Tone(red, black) => (Mode::Tone, Some([red, black]), None),
+        Probe::Ohms(red, black) => (Mode::Ohms, Some([red, black]), None),
+        Probe::Amps(run) => (Mode::Amps, None, Some(*run)),
+    };
+    Meter {
+        mode,
+        red: leads.map(|[red, _]| red.clone()),
+        black: leads.map(|[_, black]| black.clone()),
+        clamp,
+        black_next: false,
+    }
+}
 
 impl Editor {
     /// Takes the meter in hand with its leads on two terminals, or its clamp around a run, and brings them into view.
-    pub fn put_leads(
-        &mut self,
-        mode: Mode,
-        leads: Option<[TerminalRef; 2]>,
-        clamp: Option<RunId>,
-    ) -> Effects {
+    pub fn put_leads(&mut self, probe: &Probe) -> Effects {
         self.interrupt();
-        let [red, black] = leads.map_or([None, None], |[red, black]| [Some(red), Some(black)]);
-        let shown = red.clone().map(Thing::Terminal).or_else(|| clamp.map(Thing::Run));
-        self.take(Tool::Meter(Meter {
-            mode,
-            red,
-            black,
-            clamp,
-            black_next: false,
-        }));
+        let meter = meter_at(probe);
+        let shown = meter.red.clone().map(Thing::Terminal);
+        let shown = shown.or_else(|| meter.clamp.map(Thing::Run));
+        self.ready_tone(meter.mode);
+        self.take(Tool::Meter(meter));
         if let Some(area) = shown.and_then(|thing| self.area_of(&thing)) {
             self.show_beside(area);
         }

@@ -115,3 +115,65 @@ fn an_amplifier_that_goes_off_when_it_is_loud_is_told_so() {
     assert!(is.contains("below its cut-off of 11.0 V"), "{lines:?}");
     assert!(lines.iter().any(|(name, _)| *name == "power"), "{lines:?}");
 }
+
+/// The tone that the engine foretells, and a line of the meter sheet that keeps it.
+#[test]
+fn the_meter_reads_a_test_tone_and_keeps_it() {
+    let text = "sheet plan\nbattery B1 agm 60Ah\n\
+        head H1 speaker-outputs=0\n\
+        amplifier A1 sections=\"2x 50W@4ohm min 2ohm\" inputs=2\n\
+        speaker LS1 4ohm\n\
+        speaker LS2 4ohm\n\
+        fuse F1 maxi 40A\n\
+        ground E1\n\
+        vehicle V1\n\
+        run W1 B1.+ V1.+ 35mm2 0.3m\n\
+        run W2 V1.- B1.- 35mm2 0.3m\n\
+        run W3 V1.30 H1.30 2.5mm2 1m\n\
+        run W4 V1.15 H1.15 1mm2 1m\n\
+        run W5 H1.31 V1.31 2.5mm2 1m\n\
+        run W6 B1.+ F1.in 16mm2 0.3m\n\
+        run W7 F1.out A1.+ 16mm2 4m\n\
+        run W8 A1.- E1.stud 16mm2 0.5m\n\
+        run W9 H1.rem A1.rem 0.75mm2 4m\n\
+        run W10 H1.front-l A1.in1 0.5mm2 4m\n\
+        run W11 H1.front-r A1.in2 0.5mm2 4m\n\
+        run W12 A1.out1+ LS1.+ 2.5mm2 4m\n\
+        run W13 A1.out1- LS1.- 2.5mm2 4m\n\
+        run W14 A1.out2+ LS2.+ 2.5mm2 4m\n\
+        run W15 A1.out2- LS2.- 2.5mm2 4m";
+    let mut hand = Hand::new(text);
+    let before = hand.job();
+    hand.editor.perform(Action::MeterTone);
+    assert_eq!(hand.address(), "meter/tone");
+    hand.editor.black_next(true);
+    hand.click(hand.terminal("A1", "out1-"));
+    hand.click(hand.terminal("A1", "out1+"));
+    let [red, black] = ["out1+", "out1-"].map(|name| hand.named("A1", name));
+    let probe = circuit::Probe::Tone(red, black);
+    let meter = circuit::Meter::new(hand.editor.sheet(), &before.settings, None).expect("a meter");
+    let volts = meter
+        .read(&probe)
+        .and_then(|shown| shown.number(&probe))
+        .expect("a number");
+    // Loud music, the duty of a new job, is a third of 50 W at 4 ohm: the root of 16.7 W by 4 ohm.
+    assert!((volts - (200.0_f64 / 3.0).sqrt()).abs() < 0.1, "{volts}");
+    let shown = hand
+        .editor
+        .reading()
+        .map(|reading| reading.shown)
+        .unwrap_or_default();
+    assert_eq!(shown, format!("{volts:.2} V AC"));
+    hand.key(Key::Char('s'));
+    let kept = hand.editor.sheet().readings[0].clone();
+    assert_eq!(kept.measured, model::readings::Measured::VoltsAc);
+    let line = editor::meter::line_of(&kept, hand.editor.words());
+    assert_eq!(line, format!("{shown} at A1.out1+ against A1.out1-"));
+    hand.editor.perform(Action::Undo);
+    assert_eq!(hand.job(), before);
+    // Several at once are one step.
+    let _ = hand.editor.keep_readings(vec![kept.clone(), kept]);
+    assert_eq!(hand.editor.sheet().readings.len(), 2);
+    hand.editor.perform(Action::Undo);
+    assert_eq!(hand.job(), before);
+}

@@ -10,6 +10,7 @@ choice! {
     /// What a meter measures.
     pub enum Measured {
         Volts = "volts", "volts";
+        VoltsAc = "volts-ac", "volts AC under a test tone";
         Amps = "amps", "amps";
         Ohms = "ohms", "ohms";
     }
@@ -25,7 +26,7 @@ properties! {
         at as "at": String = String::new();
         /// Where the black lead was; nothing for amps.
         against as "against": String = String::new();
-        /// The volts read, red against black.
+        /// The volts read, red against black; of alternating current, their effective value.
         volts as "volts": Fact<Volts> = Unknown, -1000.0 to 1000.0;
         /// The amps read.
         amps as "amps": Fact<Amps> = Unknown, 0.0 to 100000.0;
@@ -49,7 +50,7 @@ impl Reading {
     #[must_use]
     pub fn number(&self) -> Option<f64> {
         match self.measured {
-            Measured::Volts => self.volts.value().map(|it| it.0),
+            Measured::Volts | Measured::VoltsAc => self.volts.value().map(|it| it.0),
             Measured::Amps => self.amps.value().map(|it| it.0),
             Measured::Ohms => self.ohms.value().map(|it| it.0),
         }
@@ -58,7 +59,7 @@ impl Reading {
     #[must_use]
     pub fn with_number(mut self, number: f64) -> Self {
         match self.measured {
-            Measured::Volts => self.volts = Fact::Given(Volts(number)),
+            Measured::Volts | Measured::VoltsAc => self.volts = Fact::Given(Volts(number)),
             Measured::Amps => self.amps = Fact::Given(Amps(number)),
             Measured::Ohms => self.ohms = Fact::Given(Ohms(number)),
         }

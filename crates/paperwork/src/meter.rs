@@ -3,7 +3,7 @@
 
 use crate::table::{Cell, Column, Table};
 use crate::work::Work;
-use circuit::{OhmsShown, Study, voltage_key};
+use circuit::{Meter, OhmsShown, Probe, Study, voltage_key};
 use model::job::{Duty, VehicleState};
 use model::laying::Moved;
 use model::quantity::Volts;
@@ -17,6 +17,8 @@ use words::{Saying, Unit, say};
 pub enum Point {
     /// Volts, red against black.
     Volts(TerminalRef, TerminalRef),
+    /// Volts of alternating current under a test tone.
+    Tone(TerminalRef, TerminalRef),
     /// Amps in a run, by clamp.
     Amps(RunId),
     /// Ohms between two terminals, supply isolated.
@@ -37,6 +39,8 @@ pub struct Studies<'w> {
     sheet: &'w Sheet,
     settings: &'w Settings,
     by_state: OrderedMap<(VehicleState, Duty), Study>,
+    /// Meters that read a test tone.
+    tones: OrderedMap<(VehicleState, Duty), Option<Meter>>,
 }
 
 impl<'w> Studies<'w> {
@@ -47,6 +51,7 @@ impl<'w> Studies<'w> {
             sheet,
             settings,
             by_state: OrderedMap::new(),
+            tones: OrderedMap::new(),
         }
     }
     /// The study in a state at a duty.
@@ -70,10 +75,21 @@ impl<'w> Studies<'w> {
             });
         }
         let there = |at: &TerminalRef| self.sheet.role(at).is_some();
-        if let Point::Volts(red, black) = point
+        if let Point::Volts(red, black) | Point::Tone(red, black) = point
             && !(there(red) && there(black))
         {
             return None;
+        }
+        if let Point::Tone(red, black) = point {
+            let (sheet, settings) = (self.sheet, self.settings);
+            let meter = self.tones.entry((state, duty)).or_insert_with(|| {
+                let mut settings = settings.clone();
+                (settings.conditions.state, settings.conditions.duty) = (state, duty);
+                Meter::new(sheet, &settings, None)
+            });
+            let probe = Probe::Tone(red.clone(), black.clone());
+            let number = meter.as_ref()?.read(&probe)?.number(&probe);
+            return Some(number.map_or(Expected::Nothing, Expected::Number));
         }
         let study = self.at(state, duty);
         if study.voltages.is_empty() {
@@ -91,7 +107,7 @@ impl<'w> Studies<'w> {
                 .runs
                 .get(run)
                 .map(|flow| Expected::Number(flow.current.mean.0.abs())),
-            Point::Ohms(..) => None,
+            Point::Ohms(..) | Point::Tone(..) => None,
         }
     }
 }
@@ -114,6 +130,7 @@ pub fn point_of(sheet: &Sheet, reading: &Reading) -> Option<Point> {
             let (red, black) = (terminal(sheet, &reading.at)?, terminal(sheet, &reading.against)?);
             Some(match measured {
                 Measured::Volts => Point::Volts(red, black),
+                Measured::VoltsAc => Point::Tone(red, black),
                 _ => Point::Ohms(red, black),
             })
         }
@@ -122,12 +139,13 @@ pub fn point_of(sheet: &Sheet, reading: &Reading) -> Option<Point> {
 
 /// By how much a reading may lie beside what was expected. The drawing knows typical contacts, not these ones, and a
 /// common hand meter errs by some 0.5 % and a digit: so a fiftieth of a voltage, but 0.1 V at least; an eighth of a
-/// current or resistance, but 20 mA and 0.3 Ω at least. Our own judgement; half and double were weighed.
+/// current, resistance or test tone, but 20 mA, 0.3 Ω and 0.2 V at least. Our own judgement; half and double were weighed.
 #[must_use]
 pub fn tolerance(measured: Measured, expected: f64) -> f64 {
     let size = expected.abs();
     match measured {
         Measured::Volts => (size / 50.0).max(0.1),
+        Measured::VoltsAc => (size / 8.0).max(0.2),
         Measured::Amps => (size / 8.0).max(0.02),
         Measured::Ohms => (size / 8.0).max(0.3),
     }
@@ -181,7 +199,8 @@ fn black(sheet: &Sheet) -> Option<TerminalRef> {
 }
 
 /// The test points of a sheet: poles of the sources, both sides of fuses, inputs of blocks, feed and return of whatever
-/// draws current, the current in each run at a battery's live pole, and the ohms of speaker circuits at the channel.
+/// draws current, the current in each run at a battery's live pole, and at each channel the ohms of the speakers on it and the volts of a
+/// test tone.
 #[must_use]
 pub fn points(sheet: &Sheet, study: &Study) -> Vec<Point> {
     let Some(black) = black(sheet) else {
@@ -237,22 +256,32 @@ pub fn points(sheet: &Sheet, study: &Study) -> Vec<Point> {
         on.then_some(Point::Amps(*id))
     };
     let amps = sheet.runs.keys().filter_map(at_battery);
-    let ohms = study.channels.iter().filter_map(|load| {
-        load.dc_resistance?;
-        let leg = |channel: u8, positive: bool| {
-            let part = sheet.parts.get(&load.part)?;
-            let role = Role::SpeakerOut { channel, positive };
-            let terminal = part.terminals().into_iter().find(|it| it.role == role)?;
-            Some(TerminalRef {
-                part: load.part,
-                terminal: terminal.name,
-            })
-        };
-        // Bridged as makers do it: positive of the first channel, negative of the second.
-        let second = load.bridged_with.unwrap_or(load.channel);
-        Some(Point::Ohms(leg(load.channel, true)?, leg(second, false)?))
-    });
-    volts.into_iter().chain(amps).chain(ohms).collect()
+    let outputs: Vec<(bool, TerminalRef, TerminalRef)> = study
+        .channels
+        .iter()
+        .filter_map(|load| {
+            let leg = |channel: u8, positive: bool| {
+                let part = sheet.parts.get(&load.part)?;
+                let role = Role::SpeakerOut { channel, positive };
+                let terminal = part.terminals().into_iter().find(|it| it.role == role)?;
+                Some(TerminalRef {
+                    part: load.part,
+                    terminal: terminal.name,
+                })
+            };
+            // Bridged as makers do it: positive of the first channel, negative of the second.
+            let second = load.bridged_with.unwrap_or(load.channel);
+            let has_ohms = load.dc_resistance.is_some();
+            Some((has_ohms, leg(load.channel, true)?, leg(second, false)?))
+        })
+        .collect();
+    let ohms = outputs.iter().filter(|it| it.0).cloned();
+    let ohms = ohms.map(|(_, red, black)| Point::Ohms(red, black));
+    let tones = outputs
+        .iter()
+        .cloned()
+        .map(|(_, red, black)| Point::Tone(red, black));
+    volts.into_iter().chain(amps).chain(ohms).chain(tones).collect()
 }
 
 /// The states that the sheet has columns for.
@@ -270,6 +299,11 @@ fn places(work: &Work<'_>, point: &Point) -> (Measured, String, String) {
             work.sheet.written(red),
             work.sheet.written(black),
         ),
+        Point::Tone(red, black) => (
+            Measured::VoltsAc,
+            work.sheet.written(red),
+            work.sheet.written(black),
+        ),
         Point::Ohms(red, black) => (Measured::Ohms, work.sheet.written(red), work.sheet.written(black)),
         Point::Amps(run) => (Measured::Amps, work.run_tag(*run).to_owned(), String::new()),
     }
@@ -278,6 +312,7 @@ fn places(work: &Work<'_>, point: &Point) -> (Measured, String, String) {
 fn unit(measured: Measured) -> &'static str {
     match measured {
         Measured::Volts => "V",
+        Measured::VoltsAc => "V AC",
         Measured::Amps => "A",
         Measured::Ohms => "Ω",
     }
@@ -326,6 +361,7 @@ pub fn meter_sheet(work: &Work<'_>, studies: &mut Studies<'_>) -> Table {
     if !table.rows.is_empty() {
         table.notes.push(say!("paper-meter-duty", duty = duty.said()));
         table.notes.push(say!("paper-meter-ohms"));
+        table.notes.push(say!("paper-meter-tone"));
     }
     table
 }
@@ -389,6 +425,66 @@ pub fn kept_readings(work: &Work<'_>, studies: &mut Studies<'_>) -> Table {
 mod tests {
     use super::*;
     use model::Fact;
+
+    /// V = √(P·Z): an amplifier of 50 W at 4 Ω has 14.1 V at its output under a full test tone, and 5 V at an eighth of its power (the
+    /// figure that IEC 60065 has for music); parked it is off.
+    #[test]
+    fn a_test_tone_is_foretold_and_held_against_what_was_kept() {
+        let job = testkit::job(
+            "battery B1 agm 60Ah
+head H1 speaker-outputs=0
+amplifier A1 sections=\"2x 50W@4ohm min 2ohm\" inputs=2
+speaker LS1 4ohm
+speaker LS2 4ohm
+fuse F1 maxi 40A
+ground E1
+vehicle V1
+run W1 B1.+ V1.+ 35mm2 0.3m
+run W2 V1.- B1.- 35mm2 0.3m
+run W3 V1.30 H1.30 2.5mm2 1m
+run W4 V1.15 H1.15 1mm2 1m
+run W5 H1.31 V1.31 2.5mm2 1m
+run W6 B1.+ F1.in 16mm2 0.3m
+run W7 F1.out A1.+ 16mm2 4m
+run W8 A1.- E1.stud 16mm2 0.5m
+run W9 H1.rem A1.rem 0.75mm2 4m
+run W10 H1.front-l A1.in1 0.5mm2 4m
+run W11 H1.front-r A1.in2 0.5mm2 4m
+run W12 A1.out1+ LS1.+ 2.5mm2 4m
+run W13 A1.out1- LS1.- 2.5mm2 4m
+run W14 A1.out2+ LS2.+ 2.5mm2 4m
+run W15 A1.out2- LS2.- 2.5mm2 4m
+reading volts-ac at=A1.out1+ against=A1.out1- 13.9V state=cruise duty=tone",
+        );
+        let sheet = job.sheets.values().next().expect("a sheet");
+        let reading = &sheet.readings[0];
+        assert_eq!(
+            (reading.measured, reading.number()),
+            (Measured::VoltsAc, Some(13.9))
+        );
+        // Both forms hold it.
+        let text = model::text::print(&job);
+        assert_eq!(model::text::parse(&text).expect("reads back"), job, "{text}");
+        let file = model::file::write(&job);
+        assert_eq!(model::file::read(file.as_bytes()).expect("reads back"), job);
+        let point = point_of(sheet, reading).expect("a point");
+        let mut studies = Studies::of(sheet, &job.settings);
+        let mut volts = |state, duty| match studies.expected(&point, state, duty) {
+            Some(Expected::Number(volts)) => volts,
+            other => panic!("{other:?}"),
+        };
+        let full = volts(VehicleState::Cruise, Duty::Tone);
+        // Its output has some hundredths of an ohm.
+        assert!((full - 200.0_f64.sqrt()).abs() < 0.15, "{full}");
+        let eighth = volts(VehicleState::Cruise, Duty::Music);
+        assert!((eighth - 5.0).abs() < 0.06, "{eighth}");
+        assert!(volts(VehicleState::Parked, Duty::Tone) < 0.01);
+        let expected = Some(Expected::Number(full));
+        assert_eq!(verdict(reading, expected), Verdict::Agrees);
+        let weak = reading.clone().with_number(10.0);
+        assert_eq!(verdict(&weak, expected), Verdict::Differs);
+        assert!(points(sheet, &circuit::study(sheet, &job.settings)).contains(&point));
+    }
 
     #[test]
     fn a_reading_agrees_up_to_its_tolerance_and_not_beyond() {

@@ -5,16 +5,17 @@ use crate::browser;
 use crate::state::{Act, Panel, Store, escape_closes};
 use assist::finding::{Finder, Reading, State, Suspect, Symptom, Verdict, said_probe, said_suspect};
 use circuit::Probe;
-use editor::Thing;
-use editor::tools::meter::Mode;
+use editor::{Suspected, Thing};
 use model::readings::Measured;
 use model::{PartId, PartKind, Sheet};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use words::{Saying, Unit, drawn, precise, say};
 use yew::prelude::*;
 
-/// How many suspects are listed.
-const LISTED: usize = 8;
+/// How many suspects are listed and drawn in any case, and at most.
+const LISTED: (usize, usize) = (8, 24);
+/// From which share of the suspicion on one is listed and drawn besides.
+const LIKELY: f64 = 0.02;
 
 /// What is known so far, and what was typed.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,7 +38,33 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
     let finder = use_mut_ref(|| None::<Finder>);
     let made_for = use_mut_ref(|| None::<u32>);
     let told = use_mut_ref(|| None::<(u32, Known)>);
-    let Some(store) = use_context::<Store>() else {
+    let outcome = use_mut_ref(|| None::<(Verdict, Vec<Suspect>)>);
+    let store = use_context::<Store>();
+    {
+        // What is suspected, and where to measure next, is drawn on the sheet as long as the drawer is open.
+        let (desk, outcome) = (store.as_ref().map(|store| store.desk.clone()), outcome.clone());
+        let is_known = !(known.readings.is_empty() && known.symptoms.is_empty());
+        use_effect_with(
+            (props.edits, known.readings.clone(), known.symptoms.clone()),
+            move |_| {
+                if let (Some(desk), Some((verdict, ranking))) = (desk, outcome.borrow().as_ref()) {
+                    let (suspects, next) = drawn_of(verdict, ranking, is_known);
+                    desk.change(|editor| editor.hunt(suspects, next));
+                }
+            },
+        );
+    }
+    {
+        let desk = store.as_ref().map(|store| store.desk.clone());
+        use_effect_with((), move |()| {
+            move || {
+                if let Some(desk) = desk {
+                    desk.change(|editor| editor.hunt(Vec::new(), None));
+                }
+            }
+        });
+    }
+    let Some(store) = store else {
         return html! {};
     };
     let words = store.words();
@@ -58,13 +85,10 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
             finder.know(&known.readings, &known.symptoms);
         }
         *told.borrow_mut() = Some((props.edits, (*known).clone()));
+        let finder = finder.borrow();
+        *outcome.borrow_mut() = finder.as_ref().map(|finder| (finder.verdict(), listed(finder)));
     }
-    let outcome = finder.borrow().as_ref().map(|finder| {
-        let mut ranking = finder.ranking();
-        ranking.retain(|suspect| suspect.share >= 0.005);
-        ranking.truncate(LISTED);
-        (finder.verdict(), ranking)
-    });
+    let outcome = outcome.borrow();
     let close = {
         let store = store.clone();
         Callback::from(move |_: MouseEvent| {
@@ -72,7 +96,7 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
             browser::focus_board();
         })
     };
-    let body = match &outcome {
+    let body = match outcome.as_ref() {
         None => html! { <p class="drawer__none">{ words.text("fault-no-supply") }</p> },
         Some((verdict, ranking)) => html! {
             <>
@@ -90,6 +114,33 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
             { body }
         </section>
     }
+}
+
+/// What is drawn of the search: what is at all likely, as the list has it, and the next measurement.
+fn drawn_of(verdict: &Verdict, ranking: &[Suspect], is_known: bool) -> (Vec<Suspected>, Option<Probe>) {
+    let next = match verdict {
+        Verdict::Open(proposal) => Some(proposal.probe.clone()),
+        _ => None,
+    };
+    let left = match verdict {
+        _ if !is_known => &[],
+        Verdict::Found(suspect) => std::slice::from_ref(suspect),
+        _ => ranking,
+    };
+    let suspects = left.iter().map(|suspect| Suspected {
+        breaks: suspect.breaks.clone(),
+        share: suspect.share,
+    });
+    (suspects.collect(), next)
+}
+
+/// What the list shows: all that are likely, and a few besides.
+fn listed(finder: &Finder) -> Vec<Suspect> {
+    let mut ranking = finder.ranking();
+    ranking.retain(|suspect| suspect.share >= 0.005);
+    let likely = ranking.iter().filter(|suspect| suspect.share >= LIKELY).count();
+    ranking.truncate(likely.clamp(LISTED.0, LISTED.1));
+    ranking
 }
 
 /// A change of what is known, made from what it was.
@@ -208,18 +259,6 @@ fn unit(probe: &Probe) -> &'static str {
     }
 }
 
-/// Puts the leads of the meter where a probe is.
-fn put_leads(store: &Store, probe: &Probe) {
-    let (mode, leads, clamp) = match probe {
-        Probe::Volts(red, black) | Probe::Tone(red, black) => {
-            (Mode::Volts, Some([red.clone(), black.clone()]), None)
-        }
-        Probe::Ohms(red, black) => (Mode::Ohms, Some([red.clone(), black.clone()]), None),
-        Probe::Amps(run) => (Mode::Amps, None, Some(*run)),
-    };
-    store.desk.change(|editor| editor.put_leads(mode, leads, clamp));
-}
-
 /// What to measure next, and the field for what the meter shows.
 fn next(store: &Store, known: &UseStateHandle<Known>, verdict: &Verdict, sheet: &Sheet) -> Html {
     let words = store.words();
@@ -273,7 +312,9 @@ fn next(store: &Store, known: &UseStateHandle<Known>, verdict: &Verdict, sheet: 
     };
     let show = {
         let (store, probe) = (store.clone(), probe.clone());
-        Callback::from(move |_: MouseEvent| put_leads(&store, &probe))
+        Callback::from(move |_: MouseEvent| {
+            store.desk.change(|editor| editor.put_leads(&probe));
+        })
     };
     let open = matches!(probe, Probe::Ohms(..)).then(|| {
         let onclick = Callback::from(move |_: MouseEvent| add.emit(None));
@@ -329,7 +370,7 @@ fn suspects(
         Verdict::Alike(_) => ("fault-left", ranking),
         _ => ("fault-suspects", ranking),
     };
-    let lines = ranking.iter().map(|suspect| {
+    let lines = ranking.iter().zip(1..).map(|(suspect, place): (_, usize)| {
         let (store, things) = (store.clone(), things(suspect));
         let onclick = Callback::from(move |_: MouseEvent| {
             if let Some(first) = things.first() {
@@ -340,7 +381,7 @@ fn suspects(
         let share = words.figure(precise(suspect.share, Unit::Percent, 0));
         html! {
             <li><button type="button" class="fault__suspect" {onclick} data-testid="fault-suspect">
-                <span>{ words.say(&said_suspect(sheet, suspect)) }</span><span>{ share }</span>
+                <span><b class="fault__place">{ place }</b>{ words.say(&said_suspect(sheet, suspect)) }</span><span>{ share }</span>
                 <i class="fault__bar" style={format!("width:{:.0}%", suspect.share * 100.0)} aria-hidden="true"></i>
             </button></li>
         }
@@ -378,6 +419,25 @@ fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html
     if known.readings.is_empty() && kept.is_empty() {
         return html! {};
     }
+    let stand: Vec<Option<Reading>> = sheet.readings.iter().map(|it| from_kept(sheet, it)).collect();
+    let new: Vec<model::readings::Reading> = known
+        .readings
+        .iter()
+        .filter(|reading| !stand.contains(&Some((*reading).clone())))
+        .map(|reading| to_kept(sheet, reading))
+        .collect();
+    let new_count = if store.desk.see(editor::Editor::looks_only) {
+        0
+    } else {
+        new.len()
+    };
+    let keep = {
+        let desk = store.desk.clone();
+        Callback::from(move |_: MouseEvent| {
+            let new = new.clone();
+            desk.change(|editor| editor.keep_readings(new));
+        })
+    };
     let count = kept.len();
     let take = {
         let known = known.clone();
@@ -387,8 +447,34 @@ fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html
         <div class="fault">
             <h3>{ words.text("fault-readings") }</h3>
             <ul class="fault__list">{ for lines }</ul>
+            if new_count > 0 { <button type="button" class="fault__act" onclick={keep} data-testid="fault-keep">{ words.say(&say!("fault-keep", count = new_count)) }</button> }
             if count > 0 { <button type="button" class="fault__act" onclick={take} data-testid="fault-kept">{ words.say(&say!("fault-kept", count = count)) }</button> }
         </div>
+    }
+}
+
+/// A reading as the meter sheet keeps it.
+fn to_kept(sheet: &Sheet, reading: &Reading) -> model::readings::Reading {
+    let (measured, at, against) = match &reading.probe {
+        Probe::Volts(red, black) => (Measured::Volts, sheet.written(red), sheet.written(black)),
+        Probe::Tone(red, black) => (Measured::VoltsAc, sheet.written(red), sheet.written(black)),
+        Probe::Ohms(red, black) => (Measured::Ohms, sheet.written(red), sheet.written(black)),
+        Probe::Amps(run) => (Measured::Amps, Thing::Run(*run).written(sheet), String::new()),
+    };
+    let kept = model::readings::Reading {
+        measured,
+        at,
+        against,
+        state: reading.state.vehicle,
+        duty: reading.state.duty,
+        ..model::readings::Reading::default()
+    };
+    match reading.number {
+        Some(number) => kept.with_number(number),
+        None => model::readings::Reading {
+            remark: editor::meter::OPEN.to_owned(),
+            ..kept
+        },
     }
 }
 
@@ -401,10 +487,10 @@ fn from_kept(sheet: &Sheet, kept: &model::readings::Reading) -> Option<Reading> 
                 paperwork::terminal(sheet, &kept.at)?,
                 paperwork::terminal(sheet, &kept.against)?,
             );
-            if measured == Measured::Volts {
-                Probe::Volts(red, black)
-            } else {
-                Probe::Ohms(red, black)
+            match measured {
+                Measured::Volts => Probe::Volts(red, black),
+                Measured::VoltsAc => Probe::Tone(red, black),
+                _ => Probe::Ohms(red, black),
             }
         }
     };

@@ -16,6 +16,7 @@ pub(crate) fn meter_face(store: &Store) -> Html {
     let modes = [
         (Mode::Volts, Action::MeterVolts, "V"),
         (Mode::Amps, Action::MeterAmps, "A"),
+        (Mode::Tone, Action::MeterTone, "V~"),
         (Mode::Ohms, Action::MeterOhms, "Ω"),
     ];
     let shown = reading

@@ -7,7 +7,8 @@ mod showing;
 
 pub use answer::draws;
 pub(crate) use marks::{Clip, Reach, remade};
-use showing::{BrokenSign, SignAt};
+use showing::BrokenSign;
+pub(crate) use showing::SignAt;
 
 use crate::editor::Editor;
 use crate::effects::Effects;

@@ -14,7 +14,7 @@ use words::{Unit, precise};
 
 /// Where a sign stands.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) enum SignAt {
+pub(crate) enum SignAt {
     /// On a part, terminal or run.
     Thing(Thing),
     /// Along a run: 0 at its `from` end, 1 at its `to` end.
@@ -36,7 +36,7 @@ pub(super) struct BrokenSign {
 
 impl SignAt {
     /// Where the signs of a break stand.
-    pub(super) fn of(broken: &Break) -> Vec<Self> {
+    pub(crate) fn of(broken: &Break) -> Vec<Self> {
         match broken {
             Break::Cut { run, at } | Break::Grounded { run, at, .. } => vec![Self::Along(*run, *at)],
             Break::Resistive { run, .. } => vec![Self::Along(*run, Share(0.5))],
@@ -210,7 +210,7 @@ impl Editor {
         last
     }
 
-    pub(super) fn sign_point(&self, at: &SignAt) -> Option<Point> {
+    pub(crate) fn sign_point(&self, at: &SignAt) -> Option<Point> {
         match at {
             SignAt::Along(run, share) => self.point_along(*run, *share),
             SignAt::Thing(Thing::Run(run)) => self.point_along(*run, Share(0.5)),

@@ -5,11 +5,12 @@ use super::Tool;
 use crate::editor::Editor;
 use crate::input::Input;
 use crate::selection::Thing;
-use circuit::voltage_key;
+use circuit::{Probe, voltage_key};
 use model::edits::keep_reading;
 use model::quantity::Volts;
 use model::readings::Measured;
 use model::{PartKind, RunId, TerminalRef};
+use std::sync::Arc;
 use words::{Saying, Unit, Words, drawn, precise, say};
 
 /// What is measured.
@@ -20,8 +21,22 @@ pub enum Mode {
     Volts,
     /// Amps in a run, by clamp.
     Amps,
+    /// Volts of alternating current between the leads, under a test tone.
+    Tone,
     /// Ohms between the leads, supply isolated.
     Ohms,
+}
+
+impl Mode {
+    /// As files hold it.
+    fn measured(self) -> Measured {
+        match self {
+            Self::Volts => Measured::Volts,
+            Self::Amps => Measured::Amps,
+            Self::Tone => Measured::VoltsAc,
+            Self::Ohms => Measured::Ohms,
+        }
+    }
 }
 
 /// The meter in hand.
@@ -55,7 +70,7 @@ pub struct Reading {
 }
 
 /// What a meter shows without a number, as files hold it.
-const OPEN: &str = "open";
+pub const OPEN: &str = "open";
 const FLOATING: &str = "floating";
 
 /// What a kept reading shows without a number, in the reader's language.
@@ -65,6 +80,11 @@ fn reading_words(kept: &str, words: &Words) -> String {
         FLOATING => words.text("meter-floating"),
         other => other.to_owned(),
     }
+}
+
+/// Volts of alternating current as they are told.
+fn ac(words: &Words, number: f64) -> String {
+    words.say(&say!("reading-ac", number = precise(number, Unit::Plain("V"), 2)))
 }
 
 /// A number as a meter shows it: small ones to three figures, others to a hundredth.
@@ -77,11 +97,12 @@ fn as_shown(number: f64) -> f64 {
 #[must_use]
 pub fn line_of(reading: &model::readings::Reading, words: &Words) -> String {
     let unit = match reading.measured {
-        Measured::Volts => "V",
+        Measured::Volts | Measured::VoltsAc => "V",
         Measured::Amps => "A",
         Measured::Ohms => "Ω",
     };
     let number = match (reading.number(), reading.measured) {
+        (Some(number), Measured::VoltsAc) => ac(words, number),
         (Some(number), Measured::Volts) => words.figure(precise(number, Unit::of(unit), 2)),
         (Some(number), _) => words.figure(drawn(number, Unit::of(unit))),
         (None, _) => reading_words(&reading.remark, words),
@@ -105,6 +126,7 @@ impl Meter {
         match self.mode {
             Mode::Volts => "meter/volts",
             Mode::Amps => "meter/amps",
+            Mode::Tone => "meter/tone",
             Mode::Ohms => "meter/ohms",
         }
     }
@@ -145,7 +167,7 @@ impl Editor {
     pub(crate) fn probe(&mut self, meter: &mut Meter, thing: Thing, black: bool) {
         match (thing, meter.mode) {
             (Thing::Run(run), Mode::Amps) => meter.clamp = Some(run),
-            (Thing::Terminal(at), Mode::Volts | Mode::Ohms) => {
+            (Thing::Terminal(at), Mode::Volts | Mode::Tone | Mode::Ohms) => {
                 if black || meter.black_next {
                     meter.black = Some(at);
                     meter.black_next = false;
@@ -155,6 +177,7 @@ impl Editor {
             }
             _ => self.tell(meter.hint()),
         }
+        self.ready_tone(meter.mode);
         if let Some(reading) = self.reading_of(meter) {
             self.out.say = Some(format!("{} {}", reading.shown, reading.between));
         }
@@ -180,6 +203,14 @@ impl Editor {
         }
     }
 
+    /// Makes a meter of the sheet that reads a test tone, when one is asked for and none is ready.
+    pub(crate) fn ready_tone(&mut self, mode: Mode) {
+        if mode == Mode::Tone && self.tone.is_none() {
+            let settings = &self.job.settings;
+            self.tone = circuit::Meter::new(self.sheet(), settings, None).map(Arc::new);
+        }
+    }
+
     /// Keeps what the meter shows as a line of the meter sheet, with where its leads are and the state in force. A meter
     /// has two places behind the point, and so has its line.
     pub(crate) fn keep_reading(&mut self) {
@@ -201,12 +232,7 @@ impl Editor {
             }
             mode => {
                 let black = meter.black.clone().or_else(|| self.usual_black());
-                let measured = if mode == Mode::Volts {
-                    Measured::Volts
-                } else {
-                    Measured::Ohms
-                };
-                (measured, written(meter.red.clone()), written(black))
+                (mode.measured(), written(meter.red.clone()), written(black))
             }
         };
         let line = model::readings::Reading {
@@ -238,6 +264,21 @@ impl Editor {
             }
             Err(error) => self.tell(error.0),
         }
+    }
+
+    /// Keeps readings as lines of the meter sheet: one step.
+    pub fn keep_readings(&mut self, lines: Vec<model::readings::Reading>) -> crate::Effects {
+        let count = lines.len();
+        self.interrupt();
+        self.begin_gesture(say!("edit-keep-readings", count = count));
+        for line in lines {
+            match keep_reading(&self.job, self.on, line) {
+                Ok(edit) => self.extend_gesture(edit, &ordered::OrderedSet::new()),
+                Err(error) => self.tell(error.0),
+            }
+        }
+        self.commit_gesture();
+        self.take_effects()
     }
 
     fn reading_of(&self, meter: &Meter) -> Option<Reading> {
@@ -280,6 +321,18 @@ impl Editor {
                     between,
                     remark: remark.map_or(String::new(), |remark| self.words.say(&remark)),
                 });
+        }
+        if meter.mode == Mode::Tone {
+            let probe = Probe::Tone(red, black);
+            let shown = self.tone.as_ref()?.read(&probe)?;
+            let number = shown.number(&probe)?;
+            return Some(Reading {
+                shown: ac(&self.words, number),
+                number: Some(number),
+                state: None,
+                between,
+                remark: String::new(),
+            });
         }
         let volts = |at: &TerminalRef| study.voltages.get(&voltage_key(at)).copied();
         Some(match (volts(&red), volts(&black)) {

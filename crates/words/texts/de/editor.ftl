@@ -115,6 +115,11 @@ hint-hand = Das Papier ziehen.
 ## Das Messgerät.
 
 reading-in = { $number } in { $at }
+edit-keep-readings = { $count ->
+    [one] Messwert behalten
+   *[other] { $count } Messwerte behalten
+}
+reading-ac = { $number } AC
 reading-at = { $number } an { $at } gegen { $against }
 hint-break-scissors = Eine Leitung anklicken, um sie dort zu durchtrennen. Gesetzte Fehler lassen sich entlang der Leitung ziehen oder von ihr weg, um sie zurückzunehmen.
 hint-break-lead = Von einer Klemme, einer Leitung oder der Karosserieklammer zu einer anderen ziehen. Gesetzte Fehler lassen sich verschieben oder wegziehen, um sie zurückzunehmen.
@@ -326,6 +331,7 @@ action-sheet-after = Zum nächsten Blatt
 action-lay-under = Ein anderes Blatt unterlegen
 action-meter-volts = Messgerät: Volt
 action-meter-amps = Messgerät: Ampere in einer Leitung
+action-meter-tone = Messgerät: Wechselspannung unter einem Prüfton
 action-meter-ohms = Messgerät: Ohm, Versorgung abgeklemmt
 action-keep-reading = Messwert behalten
 action-readings = Behaltene Messwerte

@@ -53,6 +53,10 @@ fault-enter = Eintragen
 fault-skip-open = Kein Durchgang
 fault-effort = etwa { $minutes } min · bringt { $bits } Bit
 fault-readings = Gemessen
+fault-keep = { $count ->
+    [one] Beim Blatt behalten
+   *[other] Diese { $count } beim Blatt behalten
+}
 fault-kept = { $count } auf diesem Blatt behaltene übernehmen
 fault-suspects = Im Verdacht
 fault-done = Gefunden

@@ -107,6 +107,7 @@ meter-what = Was gemessen wird
 meter-next = nächste Spitze
 meter-red = rot
 meter-black = schwarz
+meter-clamp = Zange
 meter-keep = Behalten
 meter-away = Weglegen
 note-undecided = { $grade }, offen

@@ -115,6 +115,11 @@ hint-hand = Drag the paper.
 ## The meter.
 
 reading-in = { $number } in { $at }
+edit-keep-readings = { $count ->
+    [one] Keep a reading
+   *[other] Keep { $count } readings
+}
+reading-ac = { $number } AC
 reading-at = { $number } at { $at } against { $against }
 hint-break-scissors = Click a run to cut it there. A mark can be dragged along its run, or off it to take it away.
 hint-break-lead = Drag from a terminal, a run or the body clip to another. A mark can be dragged along, or off to take it away.
@@ -326,6 +331,7 @@ action-sheet-after = Turn to the next sheet
 action-lay-under = Lay another sheet under this one
 action-meter-volts = Meter: volts
 action-meter-amps = Meter: amps in a run
+action-meter-tone = Meter: volts AC under a test tone
 action-meter-ohms = Meter: ohms, supply isolated
 action-keep-reading = Keep this reading of the meter
 action-readings = Readings kept

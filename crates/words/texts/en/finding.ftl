@@ -53,6 +53,10 @@ fault-enter = Enter
 fault-skip-open = Open circuit
 fault-effort = about { $minutes } min · tells { $bits } bits
 fault-readings = Measured
+fault-keep = { $count ->
+    [one] Keep it with the sheet
+   *[other] Keep these { $count } with the sheet
+}
 fault-kept = Take { $count } kept on this sheet
 fault-suspects = Suspected
 fault-done = Found

@@ -107,6 +107,7 @@ meter-what = What is measured
 meter-next = next lead
 meter-red = red
 meter-black = black
+meter-clamp = clamp
 meter-keep = Keep
 meter-away = Put away
 note-undecided = { $grade }, undecided

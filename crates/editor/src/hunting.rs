@@ -1,0 +1,305 @@
+//! A search for a fault, drawn on the board: a ring of copying pencil round everything that is suspected, with its place in the list
+//! and how likely it is, and the leads of the meter where the next measurement is proposed. Who searches tells it anew whenever more
+//! is known.
+
+use crate::breaking::SignAt;
+use crate::camera::ScreenPoint;
+use crate::editor::Editor;
+use crate::effects::Effects;
+use crate::selection::Thing;
+use crate::sketch::Sketch;
+use crate::tools::Tool;
+use crate::tracing::meter_at;
+use circuit::Probe;
+use drawing::{Anchor, Ink, text_area};
+use kurbo::{BezPath, Point, Rect, Vec2};
+use model::breaks::Break;
+use model::conductor::Colour;
+use words::{Unit, precise};
+
+/// Height of the letters at a ring, in pixels.
+const LETTERS_PX: f64 = 14.0;
+/// Least half-width and half-height of a ring, in pixels.
+const LEAST_PX: f64 = 15.0;
+/// How far a ring stands off what it is round, in pixels.
+const OFF_PX: f64 = 7.0;
+/// The ring of what is certain is so much heavier than that of what is hardly likely, in pixels.
+const HEAVIER_PX: f64 = 3.0;
+
+/// Something suspected, likeliest first.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Suspected {
+    /// What is broken.
+    pub breaks: Vec<Break>,
+    /// How likely, 0 to 1.
+    pub share: f64,
+}
+
+/// What is drawn of a search.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Hunt {
+    suspects: Vec<Suspected>,
+    next: Option<Probe>,
+}
+
+/// A ring: round what, with which places of the list, how likely in sum.
+#[derive(Clone, Debug, PartialEq)]
+struct Ring {
+    at: SignAt,
+    places: Vec<usize>,
+    share: f64,
+}
+
+impl Editor {
+    /// Draws what is suspected, likeliest first, and where to measure next.
+    pub fn hunt(&mut self, suspects: Vec<Suspected>, next: Option<Probe>) -> Effects {
+        let hunt = Hunt { suspects, next };
+        if self.hunt != hunt {
+            // A meter whose leads were where it was proposed goes on to where it is proposed now.
+            if let (Some(before), Some(next), Tool::Meter(meter)) = (&self.hunt.next, &hunt.next, &self.tool)
+                && *meter == meter_at(before)
+            {
+                let meter = meter_at(next);
+                self.ready_tone(meter.mode);
+                self.tool = Tool::Meter(meter);
+            }
+            self.hunt = hunt;
+            self.out.noticed = true;
+            self.out.repaint = true;
+        }
+        self.take_effects()
+    }
+
+    /// One ring for each thing, whatever is suspected of it.
+    fn rings(&self) -> Vec<Ring> {
+        let mut rings: Vec<Ring> = Vec::new();
+        for (place, suspected) in self.hunt.suspects.iter().enumerate() {
+            for at in suspected.breaks.iter().flat_map(SignAt::of) {
+                // Of a run the place is not known: it stands half way. Both sides of a speaker are one.
+                let at = match at {
+                    SignAt::Along(run, _) => SignAt::Thing(Thing::Run(run)),
+                    SignAt::Thing(Thing::Terminal(at)) => SignAt::Thing(Thing::Part(at.part)),
+                    at => at,
+                };
+                match rings.iter_mut().find(|ring| ring.at == at) {
+                    Some(ring) if ring.places.last() == Some(&(place + 1)) => {}
+                    Some(ring) => {
+                        ring.places.push(place + 1);
+                        ring.share += suspected.share;
+                    }
+                    None => rings.push(Ring {
+                        at,
+                        places: vec![place + 1],
+                        share: suspected.share,
+                    }),
+                }
+            }
+        }
+        rings
+    }
+
+    /// The rings as they stand on the screen, each with what is written at it.
+    #[must_use]
+    pub fn rings_of_suspects(&self) -> Vec<(ScreenPoint, String)> {
+        let rings = self.rings().into_iter();
+        rings
+            .filter_map(|ring| {
+                let at = self.sign_point(&ring.at)?;
+                Some((self.camera.to_screen(at), self.ring_word(&ring)))
+            })
+            .collect()
+    }
+
+    /// Where the leads, or the clamp, of the next measurement go on the screen.
+    #[must_use]
+    pub fn next_leads(&self) -> Vec<ScreenPoint> {
+        let points = match &self.hunt.next {
+            None => Vec::new(),
+            Some(Probe::Volts(red, black) | Probe::Tone(red, black) | Probe::Ohms(red, black)) => {
+                vec![self.stud(red), self.stud(black)]
+            }
+            Some(Probe::Amps(run)) => vec![self.layout.run(*run).map(|way| way.label_at)],
+        };
+        let there = points.into_iter().flatten();
+        there.map(|at| self.camera.to_screen(at)).collect()
+    }
+
+    fn ring_word(&self, ring: &Ring) -> String {
+        let places: Vec<String> = ring.places.iter().take(3).map(usize::to_string).collect();
+        let share = self.words.figure(precise(ring.share.min(1.0), Unit::Percent, 0));
+        format!("{} · {share}", places.join(", "))
+    }
+
+    pub(crate) fn sketch_hunt(&self, sketch: &mut Sketch<'_>) {
+        let pixel = sketch.pixel;
+        let mut written: Vec<Rect> = Vec::new();
+        // The likeliest last, over the others.
+        for ring in self.rings().iter().rev() {
+            let Some(middle) = self.sign_point(&ring.at) else {
+                continue;
+            };
+            let half = match &ring.at {
+                SignAt::Thing(Thing::Part(id)) => self
+                    .layout
+                    .part(*id)
+                    .map_or(Vec2::ZERO, |it| it.outline.size().to_vec2() * 0.5),
+                _ => Vec2::ZERO,
+            };
+            let half = Vec2::new(
+                (half.x + OFF_PX * pixel).max(LEAST_PX * pixel),
+                (half.y + OFF_PX * pixel).max(LEAST_PX * pixel),
+            );
+            sketch.pencil_ring(middle, half, 1.6 + HEAVIER_PX * ring.share.clamp(0.0, 1.0));
+            let word = self.ring_word(ring);
+            let size = LETTERS_PX * pixel;
+            let mut place = middle + Vec2::new(0.95 * half.x + 6.0 * pixel, -0.8 * half.y - 2.0 * pixel);
+            // Words that would lie on one another go one below the other.
+            for _ in 0..6 {
+                let area = text_area(&word, place, size, Anchor::Start, true, false);
+                if !written.iter().any(|other| area.intersect(*other).area() > 0.0) {
+                    written.push(area);
+                    break;
+                }
+                place.y += 1.15 * size;
+            }
+            sketch.word(&word, place, LETTERS_PX, Anchor::Start, Ink::WashEdge);
+        }
+        // A meter in hand that measures there shows its own leads.
+        let measures = match (&self.tool, &self.hunt.next) {
+            (Tool::Meter(meter), Some(next)) => *meter == meter_at(next),
+            _ => false,
+        };
+        if !measures {
+            self.sketch_next(sketch);
+        }
+    }
+
+    fn sketch_next(&self, sketch: &mut Sketch<'_>) {
+        let unit = match &self.hunt.next {
+            None => return,
+            Some(Probe::Volts(..)) => "V",
+            Some(Probe::Tone(..)) => "V~",
+            Some(Probe::Ohms(..)) => "Ω",
+            Some(Probe::Amps(_)) => "A",
+        };
+        let points: Vec<Point> = self
+            .next_leads()
+            .into_iter()
+            .map(|at| self.camera.to_board(at))
+            .collect();
+        let below = Vec2::new(16.0, 58.0) * sketch.pixel;
+        match points.as_slice() {
+            [red, black] => {
+                sketch.line(&[*red, *black], Ink::WashEdge, 1.5, Some((3.0, 5.0)));
+                for (at, colour, key) in [
+                    (*black, Colour::Black, "meter-black"),
+                    (*red, Colour::Red, "meter-red"),
+                ] {
+                    self.sketch_probe(sketch, at, colour);
+                    let word = format!("{unit} {}", self.words.text(key));
+                    sketch.word(&word, at + below, LETTERS_PX, Anchor::Start, Ink::Text);
+                }
+            }
+            [at] => {
+                sketch.ring(*at, 13.0, Ink::Line, 4.0, None);
+                sketch.ring(*at, 13.0, Ink::Insulation(Colour::Red), 1.5, None);
+                let word = self.words.text("meter-clamp");
+                let place = *at + Vec2::new(0.0, 34.0) * sketch.pixel;
+                sketch.word(&word, place, LETTERS_PX, Anchor::Middle, Ink::Text);
+            }
+            _ => {}
+        }
+    }
+}
+
+impl Sketch<'_> {
+    /// A ring as a hand draws it: once round and a little further, not quite where it began.
+    fn pencil_ring(&mut self, middle: Point, half: Vec2, width_px: f64) {
+        // Quarters of an ellipse as curves (the usual constant for a circle), each a little larger than the one before.
+        const CURVE: f64 = 0.552_284_75;
+        let at = |x: f64, y: f64, grown: f64| middle + Vec2::new(x * half.x * grown, y * half.y * grown);
+        let corners = [(-0.8, -0.6), (0.6, -0.8), (0.8, 0.6), (-0.6, 0.8)];
+        let mut path = BezPath::new();
+        let mut grown = 1.18;
+        path.move_to(at(corners[0].0, corners[0].1, grown));
+        for turn in 0..5 {
+            let (from, to) = (corners[turn % 4], corners[(turn + 1) % 4]);
+            let next = grown + 0.025;
+            // Along the ring at a corner: a quarter turn from where it points.
+            let tangent = |corner: (f64, f64)| (-corner.1, corner.0);
+            let ((a, b), (c, d)) = (tangent(from), tangent(to));
+            path.curve_to(
+                at(from.0 + CURVE * a, from.1 + CURVE * b, grown),
+                at(to.0 - CURVE * c, to.1 - CURVE * d, next),
+                at(to.0, to.1, next),
+            );
+            grown = next;
+        }
+        self.path(path.clone(), None, Ink::Paper, width_px + 3.0, None);
+        self.path(path, None, Ink::WashEdge, width_px, None);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use model::TerminalRef;
+
+    const JOB: &str = "battery B1 @0,0
+fuse F1 strip61 60A @300,0
+load L1 power=300W @700,0
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out L1.+ 16mm2 4m RD
+run W3 L1.- B1.- 16mm2 2m BK";
+
+    #[test]
+    fn every_suspect_has_a_ring_and_what_is_suspected_of_one_thing_shares_it() {
+        let mut editor = Editor::new(testkit::job(JOB));
+        let suspect = |editor: &Editor, text: &str, share: f64| Suspected {
+            breaks: vec![Break::read(text, editor.sheet()).expect("a break")],
+            share,
+        };
+        let suspects = vec![
+            suspect(&editor, "W2 cut", 0.5),
+            suspect(&editor, "F1 open", 0.3),
+            suspect(&editor, "W2 resistive 0.5 Ω", 0.12),
+        ];
+        let sheet = editor.sheet().clone();
+        let part = |tag: &str| sheet.part_by_tag(tag).expect("a part").0;
+        let [red, black] = [
+            TerminalRef::new(part("F1"), "out"),
+            TerminalRef::new(part("B1"), "-"),
+        ];
+        let effects = editor.hunt(suspects.clone(), Some(Probe::Volts(red.clone(), black.clone())));
+        assert!(effects.repaint);
+        let words: Vec<String> = editor.rings_of_suspects().into_iter().map(|it| it.1).collect();
+        assert_eq!(words, ["1, 3 · 62 %", "2 · 30 %"]);
+        // Round the fuse itself.
+        let fuse = editor.layout().part(part("F1")).expect("drawn").middle();
+        let ring = editor.rings_of_suspects()[1].0;
+        assert!(editor.camera().to_board(ring).distance(fuse) < 1e-6);
+        let leads: Vec<Point> = editor
+            .next_leads()
+            .into_iter()
+            .map(|at| editor.camera().to_board(at))
+            .collect();
+        let studs = [&red, &black].map(|at| editor.layout().stud(at).expect("a stud"));
+        assert!(
+            leads.iter().zip(&studs).all(|(a, b)| a.distance(*b) < 1e-6),
+            "{leads:?}"
+        );
+        let shown = |editor: &Editor| {
+            let items = editor.tool_picture().items.into_iter();
+            let texts = items.filter_map(|item| match item.shape {
+                drawing::Shape::Text { text, .. } => Some(text),
+                drawing::Shape::Path { .. } => None,
+            });
+            texts.collect::<Vec<_>>()
+        };
+        assert_eq!(shown(&editor), ["2 · 30 %", "1, 3 · 62 %", "V black", "V red"]);
+        // Told the same again, nothing is painted; told nothing, nothing is left.
+        assert!(!editor.hunt(suspects, Some(Probe::Volts(red, black))).repaint);
+        let _ = editor.hunt(Vec::new(), None);
+        assert!(shown(&editor).is_empty());
+    }
+}
