@@ -393,7 +393,8 @@ impl Proof {
 impl Step {
     fn measured(&self) -> Measured {
         match self.probe {
-            Probe::Volts(..) | Probe::Tone(..) => Measured::Volts,
+            Probe::Volts(..) => Measured::Volts,
+            Probe::Tone(..) => Measured::VoltsAc,
             Probe::Ohms(..) => Measured::Ohms,
             Probe::Amps(_) => Measured::Amps,
         }
@@ -403,7 +404,7 @@ impl Step {
     #[must_use]
     pub fn unit(&self) -> &'static str {
         match self.measured() {
-            Measured::Volts => "V",
+            Measured::Volts | Measured::VoltsAc => "V",
             Measured::Ohms => "Ω",
             Measured::Amps => "A",
         }
@@ -413,7 +414,9 @@ impl Step {
     #[must_use]
     pub fn shown_in(&self) -> (&'static str, f64) {
         match (self.measured(), self.limits.most) {
-            (Measured::Volts, Some(most)) if most.max(-self.limits.least) < 1.0 => ("mV", 1000.0),
+            (Measured::Volts | Measured::VoltsAc, Some(most)) if most.max(-self.limits.least) < 1.0 => {
+                ("mV", 1000.0)
+            }
             _ => (self.unit(), 1.0),
         }
     }
