@@ -5,7 +5,7 @@ use crate::faults::{self, far_shorts};
 use crate::flows::{self, Points};
 use crate::measured::as_measured;
 use crate::network::{BODY, Closes, Kind, Network, NetworkTerminal, values};
-use crate::solve::{Level, Operating, Operator, demands, stay_on};
+use crate::solve::{Demand, Level, Operating, Operator, demands, stay_on};
 use crate::study::*;
 use crate::trace::Resistances;
 use crate::wired::Wired;
@@ -67,24 +67,7 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
     );
     study.signal = signal;
     let delivered = |part: PartId| speakers.output.get(&part).copied().unwrap_or_default();
-    let asked_in = |state: VehicleState| {
-        demands(
-            sheet,
-            &Conditions {
-                state,
-                ..conditions.clone()
-            },
-            delivered,
-        )
-    };
-    let asked = |state: VehicleState| {
-        let mut all = asked_in(state);
-        let turn_on = &study.signal.turn_on;
-        if state == VehicleState::Parked && turn_on.values().any(|fed| fed.always_live) {
-            stay_on(sheet, turn_on, &asked_in(VehicleState::EngineOff), &mut all);
-        }
-        all
-    };
+    let asked = |state: VehicleState| asked_of(sheet, conditions, state, &study.signal.turn_on, delivered);
     operator.set_state(conditions.state, asked(conditions.state));
     let temperatures = warm_up(&mut operator, &net, sheet, conditions);
     let ohms = operator.resistances().to_vec();
@@ -262,6 +245,28 @@ pub(crate) fn prepare_measured(sheet: &Sheet, settings: &Settings, level: Level)
     }
 }
 
+/// What every part asks in a state of the vehicle. Parked, what its turn-on lead keeps awake stays on.
+pub(crate) fn asked_of(
+    sheet: &Sheet,
+    conditions: &Conditions,
+    state: VehicleState,
+    turn_on: &OrderedMap<PartId, TurnOnFed>,
+    delivered: impl Fn(PartId) -> crate::speakers::OutputPower,
+) -> Vec<Demand> {
+    let asked_in = |state: VehicleState| {
+        let conditions = Conditions {
+            state,
+            ..conditions.clone()
+        };
+        demands(sheet, &conditions, &delivered)
+    };
+    let mut all = asked_in(state);
+    if state == VehicleState::Parked && turn_on.values().any(|fed| fed.always_live) {
+        stay_on(sheet, turn_on, &asked_in(VehicleState::EngineOff), &mut all);
+    }
+    all
+}
+
 /// Settles temperatures and currents together at RMS level; leaves the resistances in the operator.
 pub(crate) fn warm_up(
     operator: &mut Operator<'_>,
@@ -275,13 +280,28 @@ pub(crate) fn warm_up(
         .map(|r| values::Warming::of(&r.wire, conditions))
         .collect();
     let cold: Vec<f64> = sheet.runs.values().map(|r| values::wire_at_20(&r.wire)).collect();
+    let whole: Vec<f64> = net
+        .runs
+        .iter()
+        .map(|run| net.branches[run.branch].resistance)
+        .collect();
+    settle_heat(operator, net, &warming, &cold, &whole)
+}
+
+/// The same of runs that are told one by one: how each warms, its wire at 20 °C, and that with its endings.
+pub(crate) fn settle_heat(
+    operator: &mut Operator<'_>,
+    net: &Network,
+    warming: &[values::Warming],
+    cold: &[f64],
+    whole: &[f64],
+) -> Vec<f64> {
     let mut temperatures: Vec<f64> = warming.iter().map(|w| w.ambient).collect();
     for round in 0..HEAT_ROUNDS {
-        for ((run, at_20), (warming, temperature)) in
-            net.runs.iter().zip(&cold).zip(warming.iter().zip(&temperatures))
-        {
+        let wires = cold.iter().zip(whole).zip(warming.iter().zip(&temperatures));
+        for (run, ((at_20, whole), (warming, temperature))) in net.runs.iter().zip(wires) {
             let warmer = at_20 * (warming.factor(*temperature) - 1.0);
-            operator.set_resistance(run.branch, net.branches[run.branch].resistance + warmer);
+            operator.set_resistance(run.branch, whole + warmer);
         }
         if round + 1 == HEAT_ROUNDS {
             break;
@@ -291,7 +311,7 @@ pub(crate) fn warm_up(
         } else {
             operator.operate_again_for_currents(Level::Rms)
         };
-        for ((run, warming), temperature) in net.runs.iter().zip(&warming).zip(&mut temperatures) {
+        for ((run, warming), temperature) in net.runs.iter().zip(warming).zip(&mut temperatures) {
             let current = if run.line { 0.0 } else { currents[run.branch] };
             *temperature = warming.temperature(current);
         }

@@ -30,6 +30,18 @@ impl Conductor {
         }
     }
 
+    pub(crate) fn warming(&self) -> values::Warming {
+        self.warming
+    }
+    /// The wire alone at 20 °C, in ohms.
+    pub(crate) fn at_20(&self) -> f64 {
+        self.at_20
+    }
+    /// The wire with both endings at 20 °C, in ohms.
+    pub(crate) fn whole_at_20(&self) -> f64 {
+        (self.at_20 + self.endings[0] + self.endings[1]).max(LEAST_RESISTANCE)
+    }
+
     /// Steady current that it bears where it lies; `None` where its size or insulation is not known.
     #[must_use]
     pub fn allowable(&self) -> Option<Amps> {
@@ -52,7 +64,7 @@ impl Conductor {
     #[must_use]
     pub fn resistance(&self, steady: Amps) -> Ohms {
         let warmer = self.wire(steady).0 - self.at_20;
-        Ohms((self.at_20 + self.endings[0] + self.endings[1]).max(LEAST_RESISTANCE) + warmer)
+        Ohms(self.whole_at_20() + warmer)
     }
 }
 

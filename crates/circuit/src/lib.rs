@@ -23,6 +23,7 @@ pub mod solve;
 pub mod speakers;
 mod study;
 pub mod trace;
+mod trial;
 mod wired;
 
 pub use assemble::{study, study_laid};
@@ -34,3 +35,4 @@ pub use meter::{
     Shown, Tones, ohms_between,
 };
 pub use study::*;
+pub use trial::{Trial, TrialNet, Tried};

@@ -1,10 +1,10 @@
 //! An answer that holds: from the currents of one answer to the next, with what the engine and the checks find wrong ruled out.
 
-use super::measure::{Measured, Wrong};
-use super::search::{Flow, RECKONED, Search, Tightened, most_questions};
+use super::measure::{AtPoint, Measured, Wrong};
+use super::search::{Flow, Found, RECKONED, Search, Tightened, most_questions};
 use super::things::Thing;
 use model::PartId;
-use ordered::{OrderedMap, OrderedSet, Sort as _};
+use ordered::{OrderedSet, Sort as _};
 
 /// Most rounds until an answer holds.
 const MOST_ROUNDS: usize = 24;
@@ -13,43 +13,36 @@ const HALVES: usize = 16;
 
 impl Search<'_> {
     /// An answer that holds: each from the currents of the one before it, with what is wrong with that ruled out.
-    pub(super) fn answer(
-        &mut self,
-        top: &Flow,
-        generous: Vec<usize>,
-    ) -> (Vec<usize>, Measured, Vec<Option<&'static str>>) {
+    pub(super) fn answer(&mut self, top: &Flow, generous: Vec<usize>) -> Found {
         let count = self.bench.things.vars.len();
-        let mut tight = Tightened {
-            floor: vec![(0, None); count],
-            spare: OrderedMap::new(),
-        };
+        let mut tight = Tightened::none(count);
         let mut flow: Option<Flow> = None;
         let mut last = vec![0; count];
         let mut seen: OrderedSet<Vec<usize>> = OrderedSet::new();
+        let mut before: Vec<Wrong> = Vec::new();
         for round in 0..MOST_ROUNDS {
             let answer = {
                 let flow = flow.as_ref().unwrap_or(top);
                 let range = self.range(&flow.measured, 1.0, &tight.floor);
-                self.program(flow, range, Some(&tight)).solve()
+                self.good_program(flow, range, &tight).solve()
             };
             let Some(answer) = answer else { break };
             last.clone_from(&answer.picks);
             let (wrong, mut measured) = self.wrong(&answer.picks);
             if wrong.is_empty() {
-                let raised = tight
-                    .floor
-                    .iter()
-                    .zip(&answer.picks)
-                    .map(|((floor, why), pick)| why.filter(|_| floor == pick))
-                    .collect();
-                return (answer.picks, measured, raised);
+                let picks = answer.picks;
+                return Found { picks, measured };
             }
             self.rate(&measured);
             // What is reckoned with mends by the next currents; not what comes again, nor what only a check knows.
             let again = !seen.insert(answer.picks.clone());
-            let known = |wrong: &&Wrong| !again && RECKONED.contains(&wrong.check) && !self.is_loose(wrong);
+            let known = |wrong: &&Wrong| {
+                let stands = again || before.contains(wrong);
+                !stands && RECKONED.contains(&wrong.check) && !self.is_loose(wrong)
+            };
             let others: Vec<Wrong> = wrong.iter().filter(|wrong| !known(wrong)).cloned().collect();
             self.tighten(&mut tight, &others, &answer.picks, &measured);
+            before = wrong;
             // Where answers follow one another in a ring, the larger currents of both.
             if round >= 2
                 && let Some(flow) = &flow
@@ -58,15 +51,14 @@ impl Search<'_> {
             }
             flow = Some(self.flow(measured, &answer.picks));
         }
-        let (picks, measured) = self.between(&last, generous);
-        (picks, measured, vec![None; count])
+        self.between(&last, generous)
     }
 
     /// An answer that holds between one that does not and the most generous one: by halving, then thing by thing.
-    fn between(&mut self, thin: &[usize], generous: Vec<usize>) -> (Vec<usize>, Measured) {
-        let most = self.bench.asked + most_questions(self.bench.laid.parts.len());
-        let (_, measured) = self.wrong(&generous);
-        let mut best = (generous.clone(), measured);
+    fn between(&mut self, thin: &[usize], generous: Vec<usize>) -> Found {
+        let measured = self.bench.measure(&generous);
+        let picks = generous.clone();
+        let mut best = Found { picks, measured };
         let (mut low, mut high) = (0_usize, HALVES);
         while high - low > 1 {
             let middle = (low + high) / 2;
@@ -76,40 +68,67 @@ impl Search<'_> {
             let picks: Vec<usize> = thin.iter().zip(&generous).map(part).collect();
             let (wrong, measured) = self.wrong(&picks);
             if wrong.is_empty() {
-                best = (picks, measured);
+                best = Found { picks, measured };
                 high = middle;
             } else {
                 low = middle;
             }
         }
-        self.thin_out(best, most)
+        self.thin_out(best)
     }
 
     /// Lays each run as thin as it still holds, the one that saves most first.
-    fn thin_out(&mut self, mut best: (Vec<usize>, Measured), most: usize) -> (Vec<usize>, Measured) {
+    fn thin_out(&mut self, best: Found) -> Found {
+        let most = self.bench.asked + most_questions(self.bench.laid.parts.len());
         let saves = |picks: &[usize], var: usize| {
             let choices = &self.bench.things.vars[var].choices;
             let pick = picks[var];
             let less = pick.checked_sub(1).and_then(|less| choices.get(less));
             less.map_or(0.0, |less| choices[pick].cost - less.cost)
         };
-        let mut order: Vec<(f64, usize)> = (0..best.0.len())
+        let mut order: Vec<(f64, usize)> = (0..best.picks.len())
             .filter(|var| self.bench.things.vars[*var].is_run())
-            .map(|var| (saves(&best.0, var), var))
+            .map(|var| (saves(&best.picks, var), var))
             .collect();
         order.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+        let mut row = vec![best];
         for (_, var) in order {
-            while best.0[var] > 0 && self.bench.asked < most {
-                let mut picks = best.0.clone();
-                picks[var] -= 1;
-                let (wrong, measured) = self.wrong(&picks);
-                if !wrong.is_empty() {
-                    break;
+            let mut picks = row.last().map_or_else(Vec::new, |found| found.picks.clone());
+            // Down to the thinnest by halving what is left: few of them are far from it.
+            let (mut fails, mut holds) = (None::<usize>, picks[var]);
+            while holds > fails.map_or(0, |fails| fails + 1) && self.bench.asked < most {
+                let next = fails.map_or(0, |fails| (fails + holds) / 2);
+                picks[var] = next;
+                let measured = self.bench.measure(&picks);
+                if self.wrong_at_once(&picks, &measured).is_empty() {
+                    holds = next;
+                    row.push(Found {
+                        picks: picks.clone(),
+                        measured,
+                    });
+                } else {
+                    fails = Some(next);
                 }
-                best = (picks, measured);
             }
         }
-        best
+        self.last_that_holds(row)
+    }
+
+    /// The last of a row of answers, each with less than the one before, with which the checks find nothing wrong. The first is
+    /// known to hold.
+    pub(super) fn last_that_holds(&mut self, mut row: Vec<Found>) -> Found {
+        let (mut low, mut high) = (0, row.len());
+        // The last one first: as a rule it holds.
+        let mut middle = row.len().saturating_sub(1);
+        while high - low > 1 {
+            if self.wrong_by_checks(&row[middle].picks).is_empty() {
+                low = middle;
+            } else {
+                high = middle;
+            }
+            middle = (low + high) / 2;
+        }
+        row.swap_remove(low)
     }
 
     /// Whether what is wrong is with something in a mesh, whose currents move.
@@ -122,7 +141,13 @@ impl Search<'_> {
     }
 
     /// Rules out what is wrong with a choice.
-    fn tighten(&mut self, tight: &mut Tightened, wrong: &[Wrong], picks: &[usize], measured: &Measured) {
+    pub(super) fn tighten(
+        &mut self,
+        tight: &mut Tightened,
+        wrong: &[Wrong],
+        picks: &[usize],
+        measured: &Measured,
+    ) {
         let wrong_before = |at: usize, it: &Wrong| wrong.iter().take(at).any(|other| other == it);
         for (at, wrong) in wrong.iter().enumerate() {
             // The same at several operating points is one.
@@ -145,7 +170,7 @@ impl Search<'_> {
                     _ => continue,
                 };
                 if self.open.contains(part) {
-                    done |= self.raise_on_way(tight, *part, picks, measured, wrong.check);
+                    done |= self.raise_on_way(tight, *part, picks, measured);
                 } else {
                     *tight.spare.entry(*part).or_default() += spare;
                     done = true;
@@ -156,9 +181,13 @@ impl Search<'_> {
             }
             for var in self.to_raise(wrong, picks, measured) {
                 let last = self.bench.things.vars[var].last();
+                let next = match wrong.check {
+                    "fuse-outsizes-wire" => self.bears_all(var, picks),
+                    _ => 0,
+                };
                 if picks[var] < last {
                     let floor = &mut tight.floor[var];
-                    *floor = (floor.0.max(picks[var] + 1), Some(wrong.check));
+                    *floor = (*floor).max(next.clamp(picks[var] + 1, last));
                     done = true;
                 }
             }
@@ -169,6 +198,15 @@ impl Search<'_> {
         }
     }
 
+    /// The first choice of a run that bears the ratings that are chosen.
+    fn bears_all(&self, var: usize, picks: &[usize]) -> usize {
+        let ratings = self.shape.bears[var]
+            .iter()
+            .map(|device| self.amps(*device, picks[*device]));
+        let most = ratings.fold(0.0, f64::max);
+        self.first(var, |choice| choice.amps() * self.limits.fuse >= most)
+    }
+
     /// On the way to a load, the next size for the run in which it gains most for its metal.
     fn raise_on_way(
         &self,
@@ -176,12 +214,11 @@ impl Search<'_> {
         load: PartId,
         picks: &[usize],
         measured: &Measured,
-        check: &'static str,
     ) -> bool {
-        let lost = |point: &super::measure::AtPoint| point.drops.get(&load).copied().unwrap_or(0.0);
+        let lost = |point: &AtPoint| point.drops.get(&load).copied().unwrap_or(0.0);
         let worst = measured.points.iter().max_by(|a, b| lost(a).total_cmp(&lost(b)));
         let Some(point) = worst else { return false };
-        let Some(circuit) = point.study.circuits.get(&load) else {
+        let Some(circuit) = self.study.circuits.get(&load) else {
             return false;
         };
         let on_way = |id: &model::RunId| {
@@ -203,7 +240,7 @@ impl Search<'_> {
             return false;
         };
         let floor = &mut tight.floor[var];
-        *floor = (floor.0.max(picks[var] + 1), Some(check));
+        *floor = (*floor).max(picks[var] + 1);
         true
     }
 

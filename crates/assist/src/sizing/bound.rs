@@ -1,14 +1,20 @@
 //! A bound below the answer, and what lies between looked at, the cheapest first, until both meet.
 
-use super::measure::{Measured, Wrong};
+use super::measure::Wrong;
+use super::mesh::{Mesh, POINTS};
 use super::program::Answer;
-use super::search::{ALIKE, Flow, Search, most_questions};
+use super::search::{ALIKE, Flow, Found, Search, most_questions};
 use super::things::Thing;
 use ordered::Sort as _;
+
+/// Most groups of a mesh of which the least of each is looked for by itself.
+const MOST_SHAVED: usize = 8;
 
 /// A part of all choices, and the best that could be in it.
 struct Part {
     range: Vec<(usize, usize)>,
+    /// By group of the mesh: its first and last place.
+    places: Vec<(usize, usize)>,
     answer: Answer,
     /// Whether the currents were found for this very part.
     own: bool,
@@ -16,50 +22,65 @@ struct Part {
 
 impl Search<'_> {
     /// Raises the bound to the answer, or lowers the answer to the bound, as far as so many questions to the engine allow.
-    pub(super) fn prove(
-        &mut self,
-        top: Flow,
-        picks: Vec<usize>,
-        measured: Measured,
-    ) -> (Vec<usize>, Measured, f64, bool) {
+    pub(super) fn prove(&mut self, mesh: &Mesh, top: Flow, found: Found) -> (Found, f64, bool) {
         let most = self.bench.asked + most_questions(self.bench.laid.parts.len());
-        let mut best = (self.cost(&picks), picks, measured);
-        let range = self.range(&top.measured, self.shrink.min(1.0 - f64::EPSILON), &[]);
-        let Some(answer) = self.program(&top, range.clone(), None).solve() else {
-            return (best.1, best.2, 0.0, false);
-        };
-        let mut open = vec![Part {
-            range,
-            answer,
+        let mut best = (self.cost(&found.picks), found);
+        let share = self.shrink.min(1.0 - f64::EPSILON);
+        let mut part = Part {
+            range: self.range(&top.measured, share, &[]),
+            places: mesh
+                .groups
+                .iter()
+                .map(|group| (0, group.points.len().saturating_sub(1)))
+                .collect(),
+            answer: Answer {
+                cost: 0.0,
+                picks: Vec::new(),
+            },
             own: false,
-        }];
+        };
         let mut flow = top;
+        let Some(answer) = self.least(mesh, &flow, &part, best.0) else {
+            // Nothing costs less.
+            return (best.1, best.0, true);
+        };
+        part.answer = answer;
+        if mesh.groups.len() <= MOST_SHAVED {
+            self.shave(mesh, &mut part);
+        }
+        let mut open = vec![part];
+        // Whether something was left out that nothing tells to be wrong.
+        let mut unsure = false;
         let bound = loop {
             // The cheapest last.
             open.order_by(|a, b| {
                 b.answer
                     .cost
                     .total_cmp(&a.answer.cost)
+                    .then_with(|| b.places.cmp(&a.places))
                     .then_with(|| b.range.cmp(&a.range))
             });
             let Some(mut part) = open.pop() else { break best.0 };
             if part.answer.cost >= best.0 - ALIKE {
                 break best.0;
             }
-            if self.bench.asked >= most || !self.is_forest() {
+            if self.bench.asked >= most {
                 break part.answer.cost;
             }
             if !part.own {
-                self.narrow(&flow, &mut part, best.0);
-                let thickest: Vec<usize> = part.range.iter().map(|(_, last)| *last).collect();
-                let sheet = self.bench.with(&thickest);
-                let measured = self.bench.measure(&sheet);
+                if mesh.groups.is_empty() {
+                    self.narrow(&flow, &mut part, best.0);
+                }
+                let mut thickest: Vec<usize> = part.range.iter().map(|(_, last)| *last).collect();
+                let last: Vec<usize> = part.places.iter().map(|(_, last)| *last).collect();
+                mesh.put(&last, &mut thickest);
+                let measured = self.bench.measure(&thickest);
                 flow = self.flow(measured, &thickest);
-                let own = self.range(&flow.measured, self.shrink.min(1.0 - f64::EPSILON), &[]);
+                let own = self.range(&flow.measured, share, &[]);
                 for (range, own) in part.range.iter_mut().zip(own) {
                     range.0 = range.0.max(own.0);
                 }
-                if let Some(answer) = self.program(&flow, part.range.clone(), None).solve() {
+                if let Some(answer) = self.least(mesh, &flow, &part, best.0) {
                     let cost = answer.cost.max(part.answer.cost);
                     part.answer = Answer { cost, ..answer };
                     part.own = true;
@@ -67,29 +88,91 @@ impl Search<'_> {
                 }
                 continue;
             }
+            if let Some(halves) = halves(mesh, &part) {
+                open.extend(halves);
+                continue;
+            }
             let (wrong, measured) = self.wrong(&part.answer.picks);
             let cost = self.cost(&part.answer.picks);
             if wrong.is_empty() {
                 if cost < best.0 - ALIKE {
-                    best = (cost, part.answer.picks, measured);
+                    let picks = part.answer.picks;
+                    best = (cost, Found { picks, measured });
                 }
                 continue;
             }
+            // What a wire of the mesh does not bear, one of the same resistance in all may, thicker here and thinner there.
+            unsure |= self.is_of_mesh(mesh, &wrong);
             for range in self.others(&part, &wrong) {
-                if let Some(answer) = self.program(&flow, range.clone(), None).solve()
+                let mut other = Part {
+                    range,
+                    places: part.places.clone(),
+                    answer: part.answer.clone(),
+                    own: false,
+                };
+                if let Some(answer) = self.least(mesh, &flow, &other, best.0)
                     && answer.cost < best.0 - ALIKE
                 {
                     let cost = answer.cost.max(part.answer.cost);
-                    open.push(Part {
-                        range,
-                        answer: Answer { cost, ..answer },
-                        own: false,
-                    });
+                    other.answer = Answer { cost, ..answer };
+                    open.push(other);
                 }
             }
         };
-        let proved = self.is_forest() && bound >= best.0 - ALIKE;
-        (best.1, best.2, bound.min(best.0), proved)
+        let proved = !unsure && bound >= best.0 - ALIKE;
+        (best.1, bound.min(best.0), proved)
+    }
+
+    /// The best that could be in a part: what it costs at the least, and the choice that would be it where the mesh leaves none.
+    fn least(&self, mesh: &Mesh, flow: &Flow, part: &Part, best: f64) -> Option<Answer> {
+        let mut program = self.program(flow, part.range.clone(), None);
+        program.free.clone_from(&mesh.holds);
+        let first: Vec<usize> = part.places.iter().map(|(first, _)| *first).collect();
+        program.most = best + ALIKE - mesh.cost(&first);
+        if part.places.iter().any(|(first, last)| first < last) {
+            // As long as the mesh is open it is a bound that is asked for, and no choice.
+            (program.points, program.hopeful) = (Some(2 * POINTS), true);
+        }
+        let mut answer = program.solve()?;
+        mesh.put(&first, &mut answer.picks);
+        answer.cost += mesh.cost(&first);
+        Some(answer)
+    }
+
+    /// Leaves out of each group what is wrong even with the thickest everywhere else.
+    fn shave(&mut self, mesh: &Mesh, part: &mut Part) {
+        let mut thickest: Vec<usize> = self.vars().iter().map(super::things::Var::last).collect();
+        let last: Vec<usize> = part.places.iter().map(|(_, last)| *last).collect();
+        mesh.put(&last, &mut thickest);
+        let mut raised = 0.0;
+        for (at, group) in mesh.groups.iter().enumerate() {
+            let (mut low, mut high) = part.places[at];
+            while low < high {
+                let middle = (low + high) / 2;
+                let mut picks = thickest.clone();
+                for (var, pick) in &group.points[middle].picks {
+                    picks[*var] = *pick;
+                }
+                let measured = self.bench.measure(&picks);
+                let wrong = self.wrong_at_once(&picks, &measured);
+                // Ratings are the largest here; what bears them is not asked.
+                let told = ["voltage-drop", "supply-collapse"];
+                if wrong.iter().any(|wrong| told.contains(&wrong.check)) {
+                    low = middle + 1;
+                } else {
+                    high = middle;
+                }
+            }
+            raised += group.points[low].cost - group.points[part.places[at].0].cost;
+            part.places[at].0 = low;
+        }
+        part.answer.cost += raised;
+    }
+
+    fn is_of_mesh(&self, mesh: &Mesh, wrong: &[Wrong]) -> bool {
+        let heated = |var: usize, it: &Wrong| matches!(&self.vars()[var].thing, Thing::Run(run, _) if it.check == "overloaded-run" && it.runs.contains(run));
+        let held = || (0..self.vars().len()).filter(|var| mesh.holds[*var]);
+        wrong.iter().any(|it| held().any(|var| heated(var, it)))
     }
 
     /// What is left of a part once its best answer is known to be wrong, in parts that do not overlap.
@@ -145,13 +228,16 @@ impl Search<'_> {
     /// Leaves out what costs more than the best answer even if all others cost their least.
     fn narrow(&self, flow: &Flow, part: &mut Part, best: f64) {
         let mut program = self.program(flow, part.range.clone(), None);
+        program.most = best + ALIKE;
         for var in 0..program.range.len() {
             let (first, last) = program.range[var];
             if !self.vars()[var].is_run() || first >= last {
                 continue;
             }
-            program.free = Some(var);
-            let Some(others) = program.solve() else { continue };
+            program.free[var] = true;
+            let others = program.solve();
+            program.free[var] = false;
+            let Some(others) = others else { continue };
             let left = best - others.cost + ALIKE;
             let dear = self.vars()[var]
                 .choices
@@ -162,4 +248,32 @@ impl Search<'_> {
             part.range[var].1 = last;
         }
     }
+}
+
+/// A part in two, by the group of the mesh in which most is in question; nothing where each is told.
+fn halves(mesh: &Mesh, part: &Part) -> Option<[Part; 2]> {
+    let spread = |at: usize| {
+        let (first, last) = part.places[at];
+        let points = &mesh.groups[at].points;
+        Some(points.get(last)?.cost - points.get(first)?.cost).filter(|_| first < last)
+    };
+    let widest = (0..part.places.len())
+        .filter_map(|at| Some((spread(at)?, at)))
+        .max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1)));
+    let (_, at) = widest?;
+    let (first, last) = part.places[at];
+    let points = &mesh.groups[at].points;
+    let middle = (first + last) / 2;
+    let half = |places: (usize, usize)| {
+        let mut part = Part {
+            range: part.range.clone(),
+            places: part.places.clone(),
+            answer: part.answer.clone(),
+            own: false,
+        };
+        part.answer.cost += points[places.0].cost - points[first].cost;
+        part.places[at] = places;
+        part
+    };
+    Some([half((first, middle)), half((middle + 1, last))])
 }

@@ -81,25 +81,67 @@ impl Made {
         out
     }
 
-    /// Pieces of which one is put in line with what lies beyond. `needed` is what is lost before them at the least.
-    pub(super) fn before(&mut self, points: &[Point], pieces: &[Piece], needed: f64) -> Vec<Point> {
-        let mut out: Vec<(f64, f64, usize, usize)> = Vec::with_capacity(points.len() * pieces.len());
-        for (p, point) in points.iter().enumerate() {
-            for (q, piece) in pieces.iter().enumerate() {
-                let slack = point.slack - piece.drop;
-                if slack >= needed {
-                    out.push((point.cost + piece.cost, slack, p, q));
-                }
-            }
-        }
-        out.order_by(|a, b| a.0.total_cmp(&b.0).then(b.1.total_cmp(&a.1)));
-        let mut most = f64::NEG_INFINITY;
-        let mut best = Vec::new();
-        for (cost, slack, p, q) in out {
-            if slack <= most {
+    /// Pieces of which one is put in line with what lies beyond.
+    pub(super) fn before(&mut self, points: &[Point], pieces: &[Piece], keep: Keep) -> Vec<Point> {
+        // Points by rising cost leave more and more, so that those of each piece are in order, and two such rows merge in one go. From
+        // the thickest piece on: it leaves most, and much of what follows is beaten at once.
+        let mut all: Vec<(f64, f64, usize, usize)> = Vec::new();
+        let mut merged = Vec::new();
+        for (q, piece) in pieces.iter().enumerate() {
+            let first = points.partition_point(|point| point.slack - piece.drop < keep.needed);
+            let enough = points.partition_point(|point| point.cost + piece.cost <= keep.most);
+            let row = points.get(first..enough).unwrap_or_default();
+            let (Some(cheapest), Some(dearest)) = (row.first(), row.last()) else {
+                continue;
+            };
+            if let Some(last) = all.last()
+                && last.0 <= cheapest.cost + piece.cost
+                && last.1 >= dearest.slack - piece.drop
+            {
                 continue;
             }
-            most = slack;
+            let mut most = f64::NEG_INFINITY;
+            let (mut x, mut y) = (0, 0);
+            merged.clear();
+            loop {
+                let next = match (all.get(x), row.get(y)) {
+                    (Some(old), Some(point)) => {
+                        let (cost, slack) = (point.cost + piece.cost, point.slack - piece.drop);
+                        if cost < old.0 || (cost == old.0 && slack > old.1) {
+                            y += 1;
+                            (cost, slack, first + y - 1, q)
+                        } else {
+                            x += 1;
+                            *old
+                        }
+                    }
+                    (None, Some(point)) => {
+                        y += 1;
+                        (
+                            point.cost + piece.cost,
+                            point.slack - piece.drop,
+                            first + y - 1,
+                            q,
+                        )
+                    }
+                    (Some(old), None) => {
+                        x += 1;
+                        *old
+                    }
+                    (None, None) => break,
+                };
+                if next.1 > most {
+                    most = next.1;
+                    merged.push(next);
+                }
+            }
+            std::mem::swap(&mut all, &mut merged);
+        }
+        if let Some(most) = keep.points {
+            thin_out(&mut all, most, keep.hopeful);
+        }
+        let mut best = Vec::with_capacity(all.len());
+        for (cost, slack, p, q) in all {
             let (Some(point), Some(piece)) = (points.get(p), pieces.get(q)) else {
                 continue;
             };
@@ -117,21 +159,65 @@ impl Made {
     }
 }
 
-/// Keeps what nothing beats, by rising cost.
-pub(super) fn best_points(mut points: Vec<Point>) -> Vec<Point> {
-    points.order_by(|a, b| a.cost.total_cmp(&b.cost).then(b.slack.total_cmp(&a.slack)));
-    let mut most = f64::NEG_INFINITY;
-    points.retain(|point| {
-        let keeps = point.slack > most;
-        if keeps {
-            most = point.slack;
-        }
-        keeps
-    });
-    points
+/// Which points are kept.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Keep {
+    /// What is lost before them at the least, in V.
+    pub(super) needed: f64,
+    /// What they may cost at the most.
+    pub(super) most: f64,
+    /// No more than so many, evenly out of all there are: nothing where the very best is asked for.
+    pub(super) points: Option<usize>,
+    /// Whether each is then taken to leave as much as those that it stands for, as a bound has to.
+    pub(super) hopeful: bool,
 }
 
-/// The same of pieces: by rising cost and falling drop.
+/// Keeps so many of them, the cheapest and the one that leaves most among them.
+fn thin_out(all: &mut Vec<(f64, f64, usize, usize)>, most: usize, hopeful: bool) {
+    let every = all.len().div_ceil(most.max(1));
+    if every < 2 {
+        return;
+    }
+    let mut kept: Vec<(f64, f64, usize, usize)> = all
+        .chunks(every)
+        .filter_map(|some| some.first().copied())
+        .collect();
+    if hopeful {
+        for (point, some) in kept.iter_mut().zip(all.chunks(every)) {
+            point.1 = some.last().map_or(point.1, |last| last.1);
+        }
+    } else if let Some(last) = all.last().copied()
+        && kept.last().is_some_and(|other| other.1 < last.1)
+    {
+        // There may be no other that suffices.
+        kept.push(last);
+    }
+    *all = kept;
+}
+
+/// What nothing beats of two rows by rising cost and slack.
+pub(super) fn best_of(a: &[Point], b: &[Point]) -> Vec<Point> {
+    let mut out = Vec::with_capacity(a.len() + b.len());
+    let (mut x, mut y, mut most) = (0, 0, f64::NEG_INFINITY);
+    loop {
+        let next = match (a.get(x), b.get(y)) {
+            (Some(one), Some(other)) => {
+                let first = one.cost < other.cost || (one.cost == other.cost && one.slack >= other.slack);
+                if first { (one, &mut x) } else { (other, &mut y) }
+            }
+            (Some(one), None) => (one, &mut x),
+            (None, Some(other)) => (other, &mut y),
+            (None, None) => return out,
+        };
+        *next.1 += 1;
+        if next.0.slack > most {
+            most = next.0.slack;
+            out.push(*next.0);
+        }
+    }
+}
+
+/// Pieces that nothing beats, by rising cost and falling drop.
 pub(super) fn best_pieces(mut pieces: Vec<Piece>) -> Vec<Piece> {
     pieces.order_by(|a, b| a.cost.total_cmp(&b.cost).then(a.drop.total_cmp(&b.drop)));
     let mut least = f64::INFINITY;

@@ -3,10 +3,11 @@
 use super::shape::Shape;
 use super::things::{Is, Thing, Things, rate};
 use checks::{Asks, Finding};
-use circuit::{Outcome, Study};
+use circuit::{Trial, Tried};
 use model::job::{Duty, VehicleState};
+use model::quantity::Ohms;
 use model::{PartId, RunId, Settings, Sheet};
-use ordered::OrderedMap;
+use ordered::{OrderedMap, OrderedSet};
 
 /// Checks whose word a size or a rating decides.
 pub(super) const DECIDED: &[&str] = &[
@@ -37,8 +38,12 @@ pub(super) struct Bench<'a> {
     pub(super) asks: &'a Asks,
     /// Devices of the study, by their names.
     pub(super) devices: Vec<circuit::DeviceRef>,
-    /// How often the engine was asked for a whole choice.
+    /// The sheet at each of the scenes, and the choices that are laid there.
+    pub(super) trials: Vec<Trial<'a>>,
+    pub(super) set: Vec<usize>,
+    /// How often it was asked what flows with a whole choice, and how often all checks were.
     pub(super) asked: usize,
+    pub(super) judged: usize,
 }
 
 /// What flows with a choice.
@@ -61,7 +66,10 @@ pub(super) struct AtPoint {
     pub(super) burst: Vec<f64>,
     /// What is lost to each load whose drop is limited, in V: not where the supply collapses or the load is off.
     pub(super) drops: OrderedMap<PartId, f64>,
-    pub(super) study: Study,
+    /// What is left across those loads, in V.
+    pub(super) volts: OrderedMap<PartId, f64>,
+    /// Loads that are on.
+    pub(super) on: OrderedSet<PartId>,
 }
 
 /// The conditions that a choice is judged under: the job's own, and the worst unless it is asked for as set.
@@ -115,19 +123,35 @@ impl Bench<'_> {
     }
 
     /// What flows with these choices.
-    pub(super) fn measure(&mut self, sheet: &Sheet) -> Measured {
+    pub(super) fn measure(&mut self, picks: &[usize]) -> Measured {
         self.asked += 1;
+        for (var, pick) in picks.iter().enumerate() {
+            if self.set.get(var) == Some(pick) {
+                continue;
+            }
+            let it = &self.things.vars[var];
+            for trial in &mut self.trials {
+                match (&it.thing, it.choices.get(*pick).map(|choice| &choice.is)) {
+                    (Thing::Run(_, place), Some(Is::Wire { conductor, .. })) => trial.lay(*place, conductor),
+                    (Thing::Device(place), Some(Is::Rating { ohms, .. })) => {
+                        trial.put_in(*place, Ohms(*ohms))
+                    }
+                    _ => {}
+                }
+            }
+        }
+        self.set = picks.to_vec();
         let count = self.things.vars.len();
         let mut it = Measured {
             rms: vec![0.0; count],
             burst: vec![0.0; count],
-            points: Vec::new(),
+            points: Vec::with_capacity(self.trials.len()),
             answered: true,
         };
-        for settings in &self.scenes {
-            let study = circuit::study_laid(sheet, settings);
-            it.answered &= !matches!(study.outcome, Outcome::Failed { .. });
-            let point = self.at_point(study);
+        for trial in &mut self.trials {
+            let tried = trial.look();
+            it.answered &= tried.answered;
+            let point = at_point(self.things, self.asks, &tried);
             for (most, amps) in it.rms.iter_mut().zip(&point.rms) {
                 *most = most.max(*amps);
             }
@@ -139,46 +163,14 @@ impl Bench<'_> {
         it
     }
 
-    fn at_point(&self, study: Study) -> AtPoint {
-        let current = |thing: &Thing| match thing {
-            Thing::Run(id, place) => {
-                let flow = study.runs.at(*place).filter(|(other, _)| *other == id);
-                flow.map(|(_, flow)| flow.current).unwrap_or_default()
-            }
-            Thing::Device(place) => study
-                .devices
-                .get(*place)
-                .map(|device| device.current)
-                .unwrap_or_default(),
-        };
-        let (mut rms, mut burst) = (Vec::new(), Vec::new());
-        for var in &self.things.vars {
-            let current = current(&var.thing);
-            rms.push(current.rms.0.abs());
-            burst.push(current.burst.0.abs());
-        }
-        let collapsed = matches!(study.outcome, Outcome::Collapsed { .. });
-        let drops = self
-            .asks
-            .drops
-            .keys()
-            .filter(|_| !collapsed)
-            .filter(|load| study.parts.get(load).is_none_or(|flow| flow.on != Some(false)))
-            .filter_map(|load| Some((*load, study.circuits.get(load)?.drop?.0)))
-            .collect();
-        AtPoint {
-            rms,
-            burst,
-            drops,
-            study,
-        }
-    }
-
     /// What the checks that sizes decide find with these choices, at any operating point.
-    pub(super) fn findings(&self, sheet: &Sheet, measured: &Measured) -> Vec<Finding> {
+    pub(super) fn findings(&mut self, picks: &[usize]) -> Vec<Finding> {
+        self.judged += 1;
+        let sheet = self.with(picks);
         let mut all = Vec::new();
-        for (settings, point) in self.scenes.iter().zip(&measured.points) {
-            let found = checks::judge(sheet, settings, &point.study);
+        for settings in &self.scenes {
+            let study = circuit::study_laid(&sheet, settings);
+            let found = checks::judge(&sheet, settings, &study);
             all.extend(
                 found
                     .into_iter()
@@ -186,6 +178,40 @@ impl Bench<'_> {
             );
         }
         all
+    }
+
+    /// What is lost to a load at the most as things are laid.
+    pub(super) fn lost_as_laid(&self, load: PartId) -> f64 {
+        let lost = self.scenes.iter().filter_map(|settings| {
+            let study = circuit::study_laid(self.laid, settings);
+            Some(study.circuits.get(&load)?.drop?.0)
+        });
+        lost.fold(0.0, f64::max)
+    }
+}
+
+fn at_point(things: &Things, asks: &Asks, tried: &Tried) -> AtPoint {
+    let (mut rms, mut burst) = (Vec::new(), Vec::new());
+    for var in &things.vars {
+        let found = match var.thing {
+            Thing::Run(_, place) => tried.runs.get(place),
+            Thing::Device(place) => tried.devices.get(place),
+        };
+        let [steady, loud] = found.copied().unwrap_or_default();
+        rms.push(steady);
+        burst.push(loud);
+    }
+    let asked = |load: &PartId| asks.drops.contains_key(load);
+    let loads = || tried.loads.iter().filter(|(load, _)| asked(load));
+    AtPoint {
+        rms,
+        burst,
+        drops: loads()
+            .filter(|_| !tried.collapsed)
+            .map(|(load, [lost, _])| (*load, *lost))
+            .collect(),
+        volts: loads().map(|(load, [_, left])| (*load, *left)).collect(),
+        on: tried.on.iter().copied().collect(),
     }
 }
 

@@ -39,13 +39,24 @@
 //!
 //! [`Sizing::proved`] is true when both have met: then no other choice with less metal (or cost) passes. The current that returns
 //! through shields of signal leads, a few parts in a thousand of what returns by wire, is taken as it is with the thickest
-//! wires. In meshed networks (rings, wires side by side, two batteries) what is chosen moves currents about: then the answer is a
-//! good one that passes all checks, and the bound leaves out what the mesh has a part in; its distance is told, and may be wide.
+//! wires.
+//!
+//! In *meshed networks* (rings, wires side by side, two batteries) what is chosen moves currents about. Runs that carry the same
+//! current there whatever their sizes are chosen together (`mesh`); for each choice of all these groups the rest is a forest again. A
+//! good answer is looked for from several starts, by steps of one group and exchanges between two, until none betters it. The bound
+//! halves what is in question of the groups, again and again, and takes the thickest of each half for what is lost in it and the
+//! thinnest for what it costs. That thicker wire never makes wrong what was right with thinner is taken to hold there as well; a ring
+//! with loads along it may break that by a little. With few groups answer and bound meet; otherwise the distance is told.
+//!
+//! What keeps each thing from being less ([`Limit`]) is found by laying it one size less: the limit that is told is broken then.
 
 mod answer;
 mod bound;
 mod frontier;
+mod giving_up;
+mod judging;
 mod measure;
+mod mesh;
 mod program;
 mod report;
 mod said;
@@ -53,6 +64,7 @@ mod search;
 mod shape;
 mod things;
 mod what_if;
+mod why;
 
 pub use said::{device_tag, size_value};
 pub use what_if::WhatIf;
@@ -149,6 +161,8 @@ pub enum Limit {
     Burst,
     /// A check of this name.
     Check(&'static str),
+    /// The next smaller costs no less.
+    Price,
     /// Nothing that is told: together with others it costs least so.
     Together,
 }

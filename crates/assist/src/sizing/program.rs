@@ -1,7 +1,7 @@
 //! The problem at given currents, and its best answer: a walk over the forest from the leaves to the roots that keeps, at each
 //! place, the least cost for every drop that may still be lost before it.
 
-use super::frontier::{Made, Piece, Point, best_pieces, best_points};
+use super::frontier::{Keep, Made, Piece, Point, best_of, best_pieces};
 use super::shape::Shape;
 use super::things::Var;
 use ordered::OrderedMap;
@@ -21,8 +21,14 @@ pub(super) struct Program<'a> {
     pub(super) budget: Vec<f64>,
     /// Rating over what a wire bears: the profile's factor.
     pub(super) factor: f64,
-    /// A variable that costs nothing: what the others cost at the least, whatever it is.
-    pub(super) free: Option<usize>,
+    /// By variable: whether it costs nothing, so that what the others cost at the least is told, whatever it is.
+    pub(super) free: Vec<bool>,
+    /// How many points are kept of each place: all where the very best is asked for.
+    pub(super) points: Option<usize>,
+    /// Whether what is told is a bound: the answer costs no less, but its choices need not hold.
+    pub(super) hopeful: bool,
+    /// What an answer may cost at the most.
+    pub(super) most: f64,
 }
 
 /// The best answer.
@@ -42,6 +48,8 @@ struct Walk<'p, 'a> {
     above: Vec<Option<usize>>,
     /// By node: volts lost before it at the least and at the most.
     before: Vec<(f64, f64)>,
+    /// By node: what it and all beyond it may cost at the most, if all else costs its least.
+    caps: Vec<f64>,
     /// By run: its choices as pieces, from the first allowed on.
     runs: Vec<Vec<Piece>>,
     /// By ground rule and first choices of its runs: what is worth choosing of them together.
@@ -63,6 +71,7 @@ impl Program<'_> {
             known: OrderedMap::new(),
             above: self.above(),
             before: self.before(),
+            caps: self.caps(),
             runs: self.run_pieces(),
             ruled: OrderedMap::new(),
         };
@@ -80,7 +89,7 @@ impl Program<'_> {
     }
 
     fn cost(&self, var: usize, choice: usize) -> f64 {
-        if self.free == Some(var) {
+        if self.free[var] {
             return 0.0;
         }
         self.vars[var]
@@ -118,6 +127,31 @@ impl Program<'_> {
             before[at] = (least, most);
         }
         before
+    }
+
+    /// By node, what it and all beyond it may cost at the most.
+    fn caps(&self) -> Vec<f64> {
+        let nodes = &self.shape.nodes;
+        let least = |var: &usize| {
+            let (first, last) = self.range[*var];
+            let costs = (first..=last).map(|choice| self.cost(*var, choice));
+            costs.fold(f64::INFINITY, f64::min)
+        };
+        // Children come after their parents.
+        let mut beyond = vec![0.0; nodes.len()];
+        for at in (0..nodes.len()).rev() {
+            let own: f64 = nodes[at].runs.iter().chain(&nodes[at].devices).map(least).sum();
+            beyond[at] += own;
+            if let Some(parent) = nodes[at].parent {
+                beyond[parent] += beyond[at];
+            }
+        }
+        let all: f64 = self.shape.roots.iter().map(|root| beyond[*root]).sum();
+        // A little more, for what adding up in another order makes of it.
+        beyond
+            .into_iter()
+            .map(|own| self.most * (1.0 + 1e-9) + 1e-6 - (all - own))
+            .collect()
     }
 
     /// By variable: the choices of a run as pieces.
@@ -219,27 +253,36 @@ impl Walk<'_, '_> {
                 let beyond = self.of(*child, given);
                 points = self.made.beside(&points, &beyond);
             }
-            let (least, most) = self.before[at];
+            let most = self.before[at].1;
+            let keep = self.keep(at);
             let own = node.devices.iter().zip(&ratings).map(|(device, choice)| Piece {
                 cost: program.cost(*device, *choice),
                 drop: program.drops[*device][*choice],
                 picks: vec![(*device, *choice)],
             });
             for piece in own {
-                points = self.made.before(&points, &[piece], least);
+                points = self.made.before(&points, &[piece], keep);
             }
-            points = self.put_runs(at, points, &skips, least);
+            points = self.put_runs(at, points, &skips, keep);
             // More than may be lost before it is of no use to anybody.
-            for point in &mut points {
-                point.slack = point.slack.min(most);
-            }
-            all.extend(points);
+            let enough = points.partition_point(|point| point.slack < most);
+            points.truncate(enough + 1);
+            all = best_of(&all, &points);
         }
-        best_points(all)
+        all
+    }
+
+    fn keep(&self, at: usize) -> Keep {
+        Keep {
+            needed: self.before[at].0,
+            most: self.caps[at],
+            points: self.program.points,
+            hopeful: self.program.hopeful,
+        }
     }
 
     /// Puts the runs of a node in line: those of a ground rule together, the others one after the other.
-    fn put_runs(&mut self, at: usize, mut points: Vec<Point>, skips: &[usize], least: f64) -> Vec<Point> {
+    fn put_runs(&mut self, at: usize, mut points: Vec<Point>, skips: &[usize], keep: Keep) -> Vec<Point> {
         let program = self.program;
         let node = &program.shape.nodes[at];
         let skip = |run: usize| {
@@ -258,12 +301,12 @@ impl Walk<'_, '_> {
                     pieces
                 }
             };
-            points = self.made.before(&points, &pieces, least);
+            points = self.made.before(&points, &pieces, keep);
             ruled.extend(vars);
         }
         for run in node.runs.iter().filter(|run| !ruled.contains(run)) {
             let pieces = self.runs[*run].get(skip(*run)..).unwrap_or_default();
-            points = self.made.before(&points, pieces, least);
+            points = self.made.before(&points, pieces, keep);
         }
         points
     }

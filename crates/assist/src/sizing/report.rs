@@ -1,10 +1,8 @@
 //! What a search found, as a table: what each thing was and should be, what keeps it from being less, what it weighs and costs.
 
-use super::measure::Measured;
 use super::search::{FoundSizes, Search};
-use super::things::{Choice, Is, Thing};
+use super::things::{Is, Thing};
 use super::{Ask, By, DeviceLine, Held, Limit, RunLine, Sizing};
-use circuit::Study;
 use model::quantity::Amps;
 use model::thread::Money;
 use model::{Run, RunId, Sheet};
@@ -26,15 +24,9 @@ fn price(ask: &Ask<'_>, run: &Run) -> Option<Money> {
     }
 }
 
-pub(super) fn report(
-    sheet: &Sheet,
-    search: &Search<'_>,
-    study: &Study,
-    ask: &Ask<'_>,
-    found: Option<FoundSizes>,
-) -> Sizing {
+pub(super) fn report(sheet: &Sheet, search: &Search<'_>, ask: &Ask<'_>, found: Option<FoundSizes>) -> Sizing {
     let things = search.bench.things;
-    let laid = search.bench.laid;
+    let (laid, study) = (search.bench.laid, search.study);
     let held = |id: RunId, why: Held| {
         let run = laid.runs.get(&id)?;
         let size = run.wire.size.value();
@@ -80,7 +72,7 @@ pub(super) fn report(
             let Some(choice) = thing.choices.get(found.picks[var]) else {
                 continue;
             };
-            let limit = limit(search, &found, var);
+            let limit = found.limits.get(var).cloned().unwrap_or(Limit::Together);
             match (&thing.thing, &choice.is) {
                 (Thing::Run(id, _), Is::Wire { run, size, .. }) => {
                     let Some(before) = laid.runs.get(id) else { continue };
@@ -135,93 +127,4 @@ pub(super) fn report(
     // What was locked by the sheet itself is told of it, not of the laid copy.
     debug_assert!(it.runs.iter().all(|line| sheet.runs.contains_key(&line.run)));
     it
-}
-
-/// What keeps a variable from being one choice less.
-fn limit(search: &Search<'_>, found: &FoundSizes, var: usize) -> Limit {
-    let pick = found.picks[var];
-    let Some(less) = pick.checked_sub(1) else {
-        return Limit::Smallest;
-    };
-    let thing = &search.vars()[var];
-    let measured = &found.measured;
-    if let Some(check) = found.raised.get(var).copied().flatten() {
-        return match check {
-            "overloaded-run" => Limit::Heat,
-            check => Limit::Check(check),
-        };
-    }
-    if !thing.is_run() {
-        return device_limit(search, found, var, less);
-    }
-    let firsts = search.firsts(var, measured.rms[var]);
-    if let Some((_, limit)) = firsts.into_iter().find(|(first, _)| *first > less) {
-        return limit;
-    }
-    let bears = search.amps(var, less);
-    for device in &search.shape.bears[var] {
-        if search.amps(*device, found.picks[*device]) > bears
-            && let Thing::Device(place) = &search.vars()[*device].thing
-            && let Some(device) = search.bench.devices.get(*place)
-        {
-            return Limit::Fuse(device.clone());
-        }
-    }
-    for lead in &search.shape.leads {
-        let conducts = |other: usize| {
-            let pick = if other == var { less } else { found.picks[other] };
-            search.vars()[other].choices[pick].conducts()
-        };
-        if lead.vars().any(|other| other == var) && !lead.holds(conducts) {
-            return Limit::Ground(lead.amplifier);
-        }
-    }
-    drop_limit(search, measured, var, pick, less).unwrap_or(Limit::Together)
-}
-
-fn device_limit(search: &Search<'_>, found: &FoundSizes, var: usize, less: usize) -> Limit {
-    let measured = &found.measured;
-    let thing = &search.vars()[var];
-    let amps = thing.choices[less].amps();
-    if measured.rms[var] > amps * search.limits.share {
-        return Limit::Load;
-    }
-    let Thing::Device(place) = &thing.thing else {
-        return Limit::Together;
-    };
-    let opens = search
-        .bench
-        .asks
-        .devices
-        .get(*place)
-        .map_or(1.35, |asked| asked.opens_at);
-    if measured.burst[var] > amps * opens {
-        return Limit::Burst;
-    }
-    drop_limit(search, measured, var, less + 1, less).unwrap_or(Limit::Together)
-}
-
-/// The load whose drop would pass its limit with the lesser choice.
-fn drop_limit(
-    search: &Search<'_>,
-    measured: &Measured,
-    var: usize,
-    pick: usize,
-    less: usize,
-) -> Option<Limit> {
-    let choices: &[Choice] = &search.vars()[var].choices;
-    let (now, less) = (choices.get(pick)?, choices.get(less)?);
-    for point in &measured.points {
-        let more = point.burst[var] * (less.ohms(point.rms[var]) - now.ohms(point.rms[var]));
-        for leaf in &search.shape.loads[var] {
-            let load = search.shape.leaves.get(*leaf).and_then(|(_, part)| *part);
-            if let Some(load) = load
-                && let (Some(drop), Some(limit)) = (point.drops.get(&load), search.drops.get(&load))
-                && drop + more > *limit
-            {
-                return Some(Limit::Drop(load));
-            }
-        }
-    }
-    None
 }

@@ -75,6 +75,7 @@ impl Limit {
             Self::Load => say!("sizing-limit-load"),
             Self::Burst => say!("sizing-limit-burst"),
             Self::Check(name) => say!("sizing-limit-check", check = title(name)),
+            Self::Price => say!("sizing-limit-price"),
             Self::Together => say!("sizing-limit-together"),
         }
     }

@@ -1,13 +1,15 @@
-//! What a search knows: limits, budgets, what no size suffices for, and what is wrong with a choice. [`super::answer`] finds an
-//! answer that holds, [`super::bound`] a bound below it, and what lies between is looked at until both meet.
+//! What a search knows: limits, budgets, ranges, and the problem at given currents. [`super::giving_up`] tells what no size suffices
+//! for, [`super::answer`] finds an answer that holds, [`super::mesh`] betters it where the network is meshed, [`super::bound`] finds a
+//! bound below it and looks at what lies between until both meet, [`super::why`] tells what keeps each thing from being less.
 
 use super::measure::{Bench, Measured, Wrong, fixed_drops, governing, scenes};
+use super::mesh::{Mesh, POINTS};
 use super::program::Program;
 use super::shape::{Judged, Lead, Shape, Side};
 use super::things::{Is, Thing, Things, conducts};
 use super::{Ask, Limit, Short, Sizing, report};
 use checks::Asks;
-use circuit::network::Network;
+use circuit::{Study, Trial, TrialNet};
 use model::kinds::sound::SupplyLaw;
 use model::kinds::supply::LoadLaw;
 use model::{PartId, PartKind, Settings, Sheet};
@@ -43,6 +45,10 @@ pub(super) struct Limits {
 
 /// Everything that a search knows.
 pub(super) struct Search<'a> {
+    /// What the engine knows of the sheet as it is.
+    pub(super) study: &'a Study,
+    /// The thickest wires with the least ratings, until they were asked about.
+    pub(super) generous: Option<Vec<usize>>,
     pub(super) bench: Bench<'a>,
     pub(super) shape: Shape,
     pub(super) limits: Limits,
@@ -59,18 +65,27 @@ pub(super) struct Search<'a> {
     pub(super) on: Vec<OrderedSet<PartId>>,
     /// By how much currents may be less than with the thickest wires.
     pub(super) shrink: f64,
-    /// Loads whose drop the bound leaves out, since a mesh has a part in it.
+    /// Loads in whose drop a mesh has a part.
     pub(super) open: OrderedSet<PartId>,
     /// By variable: of a device the largest rating that is in question: the one that it has, or the least that its loads need. A rating
     /// is no means of saving metal: larger fuses resist less, but nobody fits one that the loads do not ask for.
     pub(super) ratings: Vec<usize>,
 }
 
-/// The floor of each variable, with what raised it there.
+/// What was ruled out on the way to an answer: choices of each variable below its floor, and a part of the drop to loads.
 #[derive(Clone)]
 pub(super) struct Tightened {
-    pub(super) floor: Vec<(usize, Option<&'static str>)>,
+    pub(super) floor: Vec<usize>,
     pub(super) spare: OrderedMap<PartId, f64>,
+}
+
+impl Tightened {
+    pub(super) fn none(count: usize) -> Self {
+        Self {
+            floor: vec![0; count],
+            spare: OrderedMap::new(),
+        }
+    }
 }
 
 /// What the next answer is looked for with: what flows with an earlier one.
@@ -86,7 +101,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
     let study = circuit::study_laid(&laid, settings);
     let asks = checks::asks(&laid, settings, &study);
     let things = Things::new(&laid, settings, &study, &asks, ask);
-    let net = Network::build_on(&laid, &body::Metal::of(&laid, settings));
+    let net = TrialNet::of(&laid, settings);
     let leads = leads(&laid, settings, &asks, &things);
     let judged = Judged {
         sheet: &laid,
@@ -102,7 +117,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
             .collect(),
         leads,
     };
-    let shape = Shape::new(&net, &things, &asks, &judged);
+    let shape = Shape::new(net.net(), &things, &asks, &judged);
     let limit = |key: &str, otherwise: f64| checks::limit(settings, key).unwrap_or(otherwise);
     let limits = Limits {
         heat: limit("ampacity-factor", 1.0).max(0.01),
@@ -118,10 +133,16 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
             contacts[var] = Some(ohms.0);
         }
     }
+    let scenes = scenes(settings, ask.as_set);
     let mut it = Search {
+        study: &study,
+        generous: None,
         bench: Bench {
             laid: &laid,
-            scenes: scenes(settings, ask.as_set),
+            trials: Trial::all(&net, &scenes),
+            set: Vec::new(),
+            judged: 0,
+            scenes,
             things: &things,
             asks: &asks,
             devices: study.devices.iter().map(|device| device.device.clone()).collect(),
@@ -149,7 +170,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
             .collect(),
     };
     let found = it.run();
-    report::report(sheet, &it, &study, ask, found)
+    report::report(sheet, &it, ask, found)
 }
 
 /// The ground rules, with what stays as it is in them.
@@ -176,12 +197,19 @@ fn leads(laid: &Sheet, settings: &Settings, asks: &Asks, things: &Things) -> Vec
     all.filter(|lead| lead.vars().next().is_some()).collect()
 }
 
+/// An answer.
+#[derive(Clone)]
+pub(super) struct Found {
+    pub(super) picks: Vec<usize>,
+    /// What flows with it.
+    pub(super) measured: Measured,
+}
+
 /// What a search found.
 pub(super) struct FoundSizes {
     pub(super) picks: Vec<usize>,
-    pub(super) measured: Measured,
-    /// What raised the floor of each variable, where a check did.
-    pub(super) raised: Vec<Option<&'static str>>,
+    /// By variable, what keeps it from being one choice less.
+    pub(super) limits: Vec<Limit>,
     pub(super) bound: f64,
     pub(super) proved: bool,
 }
@@ -207,15 +235,14 @@ impl Search<'_> {
 
     fn run(&mut self) -> Option<FoundSizes> {
         let top: Vec<usize> = self.vars().iter().map(super::things::Var::last).collect();
-        let sheet = self.bench.with(&top);
-        let at_top = self.bench.measure(&sheet);
+        let at_top = self.bench.measure(&top);
         if !at_top.answered {
             self.short.push(Short::NoAnswer);
             return None;
         }
-        self.on = at_top.points.iter().map(on).collect();
+        self.on = at_top.points.iter().map(|point| point.on.clone()).collect();
         self.shrink = self.least_share(&at_top);
-        self.find_open(&at_top);
+        self.find_open();
         self.rate(&at_top);
         self.give_up(&at_top);
         let mut generous = top.clone();
@@ -224,14 +251,17 @@ impl Search<'_> {
                 generous[var] = first;
             }
         }
-        self.excuse(&generous);
+        self.generous = Some(generous.clone());
         let flow = self.flow(at_top, &top);
-        let (picks, measured, raised) = self.answer(&flow, generous);
-        let (picks, measured, bound, proved) = self.prove(flow, picks, measured);
+        let found = self.answer(&flow, generous);
+        let mesh = Mesh::of(self, &flow, &top);
+        let found = self.weigh(&mesh, found);
+        let (found, bound, proved) = self.prove(&mesh, flow, found);
+        let (found, limits) = self.reasons(found);
+        let bound = bound.min(self.cost(&found.picks));
         Some(FoundSizes {
-            picks,
-            measured,
-            raised,
+            picks: found.picks,
+            limits,
             bound,
             proved,
         })
@@ -266,19 +296,18 @@ impl Search<'_> {
         for point in &top.points {
             for (load, drop) in &point.drops {
                 let kind = self.bench.laid.parts.get(load).map(|part| &part.is);
-                let volts = point.study.parts.get(load).and_then(|flow| flow.burst_voltage);
-                let (true, Some(volts)) = (kind.is_some_and(by_resistance), volts) else {
+                let (true, Some(volts)) = (kind.is_some_and(by_resistance), point.volts.get(load)) else {
                     continue;
                 };
                 let limit = self.drops.get(load).copied().unwrap_or(0.0);
-                lost = lost.max((limit - drop).max(0.0) / volts.0.max(1.0));
+                lost = lost.max((limit - drop).max(0.0) / volts.max(1.0));
             }
         }
         (1.0 - 1.1 * lost).max(0.5)
     }
 
     /// Loads to which the way leads through something that is meshed.
-    fn find_open(&mut self, top: &Measured) {
+    fn find_open(&mut self) {
         let mut loose: OrderedSet<model::RunId> = OrderedSet::new();
         for (var, it) in self.bench.things.vars.iter().enumerate() {
             if let Thing::Run(id, _) = &it.thing
@@ -287,10 +316,10 @@ impl Search<'_> {
                 loose.insert(*id);
             }
         }
-        let Some(point) = top.points.first().filter(|_| !loose.is_empty()) else {
+        if loose.is_empty() {
             return;
-        };
-        for (load, circuit) in &point.study.circuits {
+        }
+        for (load, circuit) in &self.study.circuits {
             let there = circuit.feeds.iter().map(|way| &way.on_any_way);
             let back = circuit.returns.iter().map(|way| &way.on_any_way);
             if there
@@ -302,146 +331,8 @@ impl Search<'_> {
         }
     }
 
-    /// What no choice suffices for is told, and asked for no more.
-    fn give_up(&mut self, top: &Measured) {
-        for (var, it) in self.bench.things.vars.iter().enumerate() {
-            let Some(last) = it.choices.last() else { continue };
-            match &it.thing {
-                Thing::Run(run, _) => {
-                    if top.rms[var] > last.amps() * self.limits.heat {
-                        self.hopeless.insert(var);
-                        self.short.push(Short::Heat {
-                            run: *run,
-                            by_terminal: it.by_terminal,
-                        });
-                    }
-                    if let Some((rating, device)) = self.shape.bears_fixed[var]
-                        && rating > last.amps() * self.limits.fuse
-                    {
-                        self.shape.bears_fixed[var] = None;
-                        let device = self.bench.devices[device].clone();
-                        self.short.push(Short::Fuse { run: *run, device });
-                    }
-                }
-                Thing::Device(place) => {
-                    let device = self.bench.devices[*place].clone();
-                    let (first, suffices) = self.least_rating(var, top);
-                    if !suffices {
-                        self.short.push(Short::Rating {
-                            device: device.clone(),
-                        });
-                    }
-                    let rating = it.choices.get(first).map_or(0.0, super::things::Choice::amps);
-                    if let Some((bears, place)) = self.shape.guards_fixed[var]
-                        && rating > bears * self.limits.fuse
-                    {
-                        self.shape.guards_fixed[var] = None;
-                        if let Some((run, _)) = self.bench.laid.runs.at(place) {
-                            self.short.push(Short::Fuse { run: *run, device });
-                        }
-                    }
-                }
-            }
-        }
-        self.give_up_pairs(top);
-        self.give_up_drops(top);
-    }
-
-    /// Pairs of a run and a device of which the thickest does not bear the least, and ground rules that cannot be kept.
-    fn give_up_pairs(&mut self, top: &Measured) {
-        let range = self.range(top, 1.0, &[]);
-        for var in 0..self.bench.things.vars.len() {
-            let Thing::Run(run, _) = self.bench.things.vars[var].thing else {
-                continue;
-            };
-            let most = self.amps(var, self.bench.things.vars[var].last());
-            let fails: Vec<usize> = self.shape.bears[var]
-                .iter()
-                .copied()
-                .filter(|device| self.amps(*device, range[*device].0) > most)
-                .collect();
-            for device in fails {
-                self.shape.bears[var].retain(|other| *other != device);
-                self.shape.held[var].retain(|other| *other != device);
-                if let Thing::Device(place) = &self.bench.things.vars[device].thing {
-                    let device = self.bench.devices[*place].clone();
-                    self.short.push(Short::Fuse { run, device });
-                }
-            }
-        }
-        for at in 0..self.shape.leads.len() {
-            let lead = &self.shape.leads[at];
-            let backs: Vec<usize> = lead.backs.iter().filter_map(var_of).collect();
-            let best = |var: usize| {
-                let (first, last) = range[var];
-                let pick = if backs.contains(&var) { last } else { first };
-                self.bench.things.vars[var].choices[pick].conducts()
-            };
-            if !lead.holds(best) {
-                let amplifier = lead.amplifier;
-                self.short.push(Short::Ground { amplifier });
-                self.shape.leads[at].ratio = 0.0;
-            }
-        }
-    }
-
-    /// Loads whose drop passes its limit with the thickest: they are not to lose more than they do now.
-    fn give_up_drops(&mut self, top: &Measured) {
-        let lost = |measured: &Measured, load: PartId| {
-            let all = measured
-                .points
-                .iter()
-                .filter_map(|point| point.drops.get(&load).copied());
-            all.fold(0.0, f64::max)
-        };
-        let over: Vec<(PartId, f64, f64)> = self
-            .drops
-            .iter()
-            .map(|(load, limit)| (*load, lost(top, *load), *limit))
-            .filter(|(_, drop, limit)| drop > limit)
-            .collect();
-        if over.is_empty() {
-            return;
-        }
-        let now = self.bench.measure(self.bench.laid);
-        for (load, drop, limit) in over {
-            self.short.push(Short::Drop { load, drop, limit });
-            self.drops.insert(load, lost(&now, load).max(drop * 1.02));
-        }
-    }
-
-    /// What the checks find with the thickest wires and the least ratings is no matter of sizes.
-    fn excuse(&mut self, generous: &[usize]) {
-        let sheet = self.bench.with(generous);
-        let measured = self.bench.measure(&sheet);
-        let found = self.bench.findings(&sheet, &measured);
-        let told = [
-            "voltage-drop",
-            "overloaded-run",
-            "fuse-outsizes-wire",
-            "fuse-undersized",
-        ];
-        for wrong in found.into_iter().map(Wrong::of) {
-            if self.excused.iter().any(|other| other.like(&wrong)) {
-                continue;
-            }
-            if !told.contains(&wrong.check) {
-                self.tell(&wrong);
-            }
-            self.excused.push(wrong);
-        }
-    }
-
-    pub(super) fn tell(&mut self, wrong: &Wrong) {
-        self.short.push(Short::Check {
-            name: wrong.check,
-            runs: wrong.runs.clone(),
-            parts: wrong.parts.clone(),
-        });
-    }
-
     /// The first rating that passes what a device carries, and whether there is one.
-    fn least_rating(&self, var: usize, measured: &Measured) -> (usize, bool) {
+    pub(super) fn least_rating(&self, var: usize, measured: &Measured) -> (usize, bool) {
         let it = &self.bench.things.vars[var];
         let Thing::Device(place) = &it.thing else {
             return (0, true);
@@ -511,12 +402,7 @@ impl Search<'_> {
     }
 
     /// The choices that pass by themselves at these currents, taken at this share.
-    pub(super) fn range(
-        &self,
-        measured: &Measured,
-        share: f64,
-        floor: &[(usize, Option<&str>)],
-    ) -> Vec<(usize, usize)> {
+    pub(super) fn range(&self, measured: &Measured, share: f64, floor: &[usize]) -> Vec<(usize, usize)> {
         let mut out = Vec::with_capacity(self.bench.things.vars.len());
         for (var, it) in self.bench.things.vars.iter().enumerate() {
             let mut last = it.last();
@@ -534,7 +420,11 @@ impl Search<'_> {
             } else {
                 let least = self.least_rating(var, measured).0;
                 last = self.ratings[var].max(least);
-                least
+                if share < 1.0 && self.shape.meshed[var] {
+                    0
+                } else {
+                    least
+                }
             };
             if let Some((bears, _)) = self.shape.guards_fixed[var] {
                 let fits = |choice: &super::things::Choice| choice.amps() <= bears * self.limits.fuse;
@@ -545,12 +435,26 @@ impl Search<'_> {
                     .unwrap_or(first)
                     .clamp(first, last);
             }
-            if let Some((floor, _)) = floor.get(var) {
+            if let Some(floor) = floor.get(var) {
                 first = first.max((*floor).min(last));
             }
             out.push((first, last));
         }
         out
+    }
+
+    /// The problem of an answer: in a mesh one that is near to the best will do, since it is no proof.
+    pub(super) fn good_program(
+        &self,
+        flow: &Flow,
+        range: Vec<(usize, usize)>,
+        tight: &Tightened,
+    ) -> Program<'_> {
+        let mut program = self.program(flow, range, Some(tight));
+        if !self.is_forest() {
+            program.points = Some(POINTS);
+        }
+        program
     }
 
     pub(super) fn program(
@@ -587,7 +491,6 @@ impl Search<'_> {
                 Some(tight) => {
                     (limit - fixed - tight.spare.get(&part).copied().unwrap_or(0.0)).max(1.02 * least)
                 }
-                None if self.open.contains(&part) => f64::INFINITY,
                 None => limit * (1.0 + ROUNDING) - fixed * share,
             }
         });
@@ -598,95 +501,11 @@ impl Search<'_> {
             range,
             budget: budget.collect(),
             factor: self.limits.fuse,
-            free: None,
+            free: vec![false; self.vars().len()],
+            points: None,
+            hopeful: false,
+            most: f64::INFINITY,
         }
-    }
-
-    /// What is wrong with a choice, and what flows with it.
-    pub(super) fn wrong(&mut self, picks: &[usize]) -> (Vec<Wrong>, Measured) {
-        let sheet = self.bench.with(picks);
-        let measured = self.bench.measure(&sheet);
-        let mut all = self.wrong_at_once(picks, &measured);
-        if all.is_empty() {
-            let found = self.bench.findings(&sheet, &measured);
-            all.extend(found.into_iter().map(Wrong::of));
-            all.retain(|wrong| {
-                !self.excused.iter().any(|excused| excused.like(wrong)) && !self.is_widened(wrong)
-            });
-        }
-        (all, measured)
-    }
-
-    /// A drop that was widened, which was looked at by itself.
-    fn is_widened(&self, wrong: &Wrong) -> bool {
-        let widened = |load: &PartId| {
-            let asked = self.bench.asks.drops.get(load).map(|volts| volts.0);
-            asked.is_some() && asked != self.drops.get(load).copied()
-        };
-        wrong.check == "voltage-drop" && wrong.parts.iter().all(widened)
-    }
-
-    /// What is told by limits alone, without the checks.
-    fn wrong_at_once(&self, picks: &[usize], measured: &Measured) -> Vec<Wrong> {
-        let mut all = Vec::new();
-        let mut add = |check: &'static str, var: Option<usize>, part: Option<PartId>| {
-            let run = var.and_then(|var| match &self.bench.things.vars[var].thing {
-                Thing::Run(run, _) => Some(*run),
-                Thing::Device(_) => None,
-            });
-            let device = var.and_then(|var| match &self.bench.things.vars[var].thing {
-                Thing::Device(place) => self.bench.devices.get(*place).map(|device| device.part),
-                Thing::Run(..) => None,
-            });
-            all.push(Wrong {
-                check,
-                runs: run.into_iter().collect(),
-                parts: device.or(part).into_iter().collect(),
-            });
-        };
-        if !measured.answered {
-            add("supply-collapse", None, None);
-        }
-        for (var, it) in self.bench.things.vars.iter().enumerate() {
-            if it.is_run() {
-                let first = self.firsts(var, measured.rms[var]);
-                if !self.hopeless.contains(&var)
-                    && measured.rms[var] > it.choices[picks[var]].amps() * self.limits.heat
-                {
-                    add("overloaded-run", Some(var), None);
-                }
-                if picks[var] < first[2].0 {
-                    add("fuse-outsizes-wire", Some(var), None);
-                }
-                let bears = self.amps(var, picks[var]);
-                if self.shape.bears[var]
-                    .iter()
-                    .any(|device| self.amps(*device, picks[*device]) > bears)
-                {
-                    add("fuse-outsizes-wire", Some(var), None);
-                }
-            } else if picks[var] < self.least_rating(var, measured).0 {
-                add("fuse-undersized", Some(var), None);
-            }
-        }
-        for lead in &self.shape.leads {
-            if !lead.holds(|var| self.bench.things.vars[var].choices[picks[var]].conducts()) {
-                let var = lead.backs.iter().find_map(var_of);
-                add("return-too-thin", var, Some(lead.amplifier));
-            }
-        }
-        for (point, on_before) in measured.points.iter().zip(&self.on) {
-            for (load, drop) in &point.drops {
-                if self.drops.get(load).is_some_and(|limit| drop > limit) {
-                    add("voltage-drop", None, Some(*load));
-                }
-            }
-            let now = on(point);
-            for part in on_before.iter().filter(|part| !now.contains(*part)) {
-                add("supply-collapse", None, Some(*part));
-            }
-        }
-        all
     }
 }
 
@@ -697,13 +516,7 @@ pub(super) fn var_of(side: &Side) -> Option<usize> {
     }
 }
 
-/// The parts that are on.
-fn on(point: &super::measure::AtPoint) -> OrderedSet<PartId> {
-    let all = point.study.parts.iter().filter(|(_, flow)| flow.on == Some(true));
-    all.map(|(id, _)| *id).collect()
-}
-
-/// How often the engine may be asked to prove an answer: less for a large sheet.
+/// How often it may be asked what flows with a whole choice to prove an answer: less for a large sheet.
 pub(super) fn most_questions(parts: usize) -> usize {
-    (4_000 / parts.max(1)).clamp(6, 400)
+    (6_000 / parts.max(1)).clamp(90, 300)
 }

@@ -21,6 +21,7 @@ sizing-limit-lead = Widerstand der Masseleitung
 sizing-limit-load = Dauerstrom der Verbraucher
 sizing-limit-burst = Spitzen der Verbraucher
 sizing-limit-check = { $check }
+sizing-limit-price = die nächstkleinere kostet nicht weniger
 sizing-limit-together = kostet mit den anderen zusammen am wenigsten
 sizing-short-heat = { $run } führt mehr, als die dickste Leitung der Reihe verträgt.
 sizing-short-terminal = { $run } führt mehr, als die dickste Leitung verträgt, die in die Klemmen passt.

@@ -21,6 +21,7 @@ sizing-limit-lead = resistance of the ground lead
 sizing-limit-load = lasting current of its loads
 sizing-limit-burst = bursts of its loads
 sizing-limit-check = { $check }
+sizing-limit-price = the next smaller costs no less
 sizing-limit-together = costs least together with the others
 sizing-short-heat = { $run } carries more than the thickest wire of the series bears.
 sizing-short-terminal = { $run } carries more than the thickest wire bears that its terminals take.

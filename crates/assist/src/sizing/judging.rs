@@ -1,0 +1,101 @@
+//! What is wrong with a choice: by the limits alone, which costs little, and by all checks.
+
+use super::measure::{Measured, Wrong};
+use super::search::{Search, var_of};
+use super::things::Thing;
+use model::PartId;
+
+impl Search<'_> {
+    /// What is wrong with a choice, and what flows with it.
+    pub(super) fn wrong(&mut self, picks: &[usize]) -> (Vec<Wrong>, Measured) {
+        let measured = self.bench.measure(picks);
+        let mut all = self.wrong_at_once(picks, &measured);
+        if all.is_empty() {
+            all = self.wrong_by_checks(picks);
+        }
+        (all, measured)
+    }
+
+    /// What the checks find wrong with a choice, and not with the thickest as well.
+    pub(super) fn wrong_by_checks(&mut self, picks: &[usize]) -> Vec<Wrong> {
+        let mut all: Vec<Wrong> = self.bench.findings(picks).into_iter().map(Wrong::of).collect();
+        if !all.is_empty() {
+            self.excuse();
+        }
+        all.retain(|wrong| {
+            !self.excused.iter().any(|excused| excused.like(wrong)) && !self.is_widened(wrong)
+        });
+        all
+    }
+
+    /// A drop that was widened, which was looked at by itself.
+    fn is_widened(&self, wrong: &Wrong) -> bool {
+        let widened = |load: &PartId| {
+            let asked = self.bench.asks.drops.get(load).map(|volts| volts.0);
+            asked.is_some() && asked != self.drops.get(load).copied()
+        };
+        wrong.check == "voltage-drop" && wrong.parts.iter().all(widened)
+    }
+
+    /// What is told by limits alone, without the checks.
+    pub(super) fn wrong_at_once(&self, picks: &[usize], measured: &Measured) -> Vec<Wrong> {
+        let mut all = Vec::new();
+        let mut add = |check: &'static str, var: Option<usize>, part: Option<PartId>| {
+            let run = var.and_then(|var| match &self.bench.things.vars[var].thing {
+                Thing::Run(run, _) => Some(*run),
+                Thing::Device(_) => None,
+            });
+            let device = var.and_then(|var| match &self.bench.things.vars[var].thing {
+                Thing::Device(place) => self.bench.devices.get(*place).map(|device| device.part),
+                Thing::Run(..) => None,
+            });
+            all.push(Wrong {
+                check,
+                runs: run.into_iter().collect(),
+                parts: device.or(part).into_iter().collect(),
+            });
+        };
+        if !measured.answered {
+            add("supply-collapse", None, None);
+        }
+        for (var, it) in self.bench.things.vars.iter().enumerate() {
+            if it.is_run() {
+                let first = self.firsts(var, measured.rms[var]);
+                if !self.hopeless.contains(&var)
+                    && measured.rms[var] > it.choices[picks[var]].amps() * self.limits.heat
+                {
+                    add("overloaded-run", Some(var), None);
+                }
+                if picks[var] < first[2].0 {
+                    add("fuse-outsizes-wire", Some(var), None);
+                }
+                let bears = self.amps(var, picks[var]);
+                if self.shape.bears[var]
+                    .iter()
+                    .any(|device| self.amps(*device, picks[*device]) > bears)
+                {
+                    add("fuse-outsizes-wire", Some(var), None);
+                }
+            } else if picks[var] < self.least_rating(var, measured).0 {
+                add("fuse-undersized", Some(var), None);
+            }
+        }
+        for lead in &self.shape.leads {
+            if !lead.holds(|var| self.bench.things.vars[var].choices[picks[var]].conducts()) {
+                let var = lead.backs.iter().find_map(var_of);
+                add("return-too-thin", var, Some(lead.amplifier));
+            }
+        }
+        for (point, on_before) in measured.points.iter().zip(&self.on) {
+            for (load, drop) in &point.drops {
+                if self.drops.get(load).is_some_and(|limit| drop > limit) {
+                    add("voltage-drop", None, Some(*load));
+                }
+            }
+            for part in on_before.iter().filter(|part| !point.on.contains(*part)) {
+                add("supply-collapse", None, Some(*part));
+            }
+        }
+        all
+    }
+}

@@ -1,0 +1,282 @@
+//! One sheet while its wires and fuses are tried in other sizes: what flows and what is lost, and nothing else of a study.
+//!
+//! A whole [`crate::study()`] traces, looks at faults and at speakers; none of that moves with a size, or it is asked once in the end.
+//! *Invariant:* what is told here is what a study of the sheet with those sizes tells, as far as the source that a drop is told
+//! against stays the one that is nearest at first.
+
+use crate::assemble::{asked_of, settle_heat};
+use crate::conductor::Conductor;
+use crate::flows::across;
+use crate::measured::as_measured;
+use crate::network::{Network, values};
+use crate::solve::{LEAST_SUPPLY, Level, Operating, Operator};
+use crate::trace::Tracer;
+use model::quantity::Ohms;
+use model::{PartId, PartKind, Settings, Sheet};
+use std::borrow::Cow;
+
+/// A sheet as a network, on which sizes are tried.
+#[derive(Debug)]
+pub struct TrialNet<'s> {
+    sheet: Cow<'s, Sheet>,
+    net: Network,
+}
+
+impl<'s> TrialNet<'s> {
+    /// Of a sheet that [`body::lay`] made.
+    #[must_use]
+    pub fn of(sheet: &'s Sheet, settings: &Settings) -> Self {
+        let sheet = as_measured(sheet);
+        let net = Network::build_on(&sheet, &body::Metal::of(&sheet, settings));
+        Self { sheet, net }
+    }
+
+    /// Its network.
+    #[must_use]
+    pub fn net(&self) -> &Network {
+        &self.net
+    }
+}
+
+/// Between what a drop is told: a load, its terminals, and the poles of the source that is nearest.
+#[derive(Clone, Copy)]
+struct Told {
+    load: PartId,
+    /// Its part of the network.
+    part: usize,
+    source: [usize; 2],
+    terminals: [usize; 2],
+    /// Whether it is a part that can be off.
+    turns: bool,
+}
+
+/// A sheet under one set of conditions.
+pub struct Trial<'a> {
+    net: &'a Network,
+    operator: Operator<'a>,
+    /// By run: how it warms, its wire at 20 °C, and that with its endings.
+    warming: Vec<values::Warming>,
+    cold: Vec<f64>,
+    whole: Vec<f64>,
+    told: Vec<Told>,
+}
+
+/// What flows and what is lost with the sizes that are set.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Tried {
+    /// By run of the sheet: current at RMS and at burst level, as sizes, in A.
+    pub runs: Vec<[f64; 2]>,
+    /// By device of the network: the same.
+    pub devices: Vec<[f64; 2]>,
+    /// What is lost to each load that is on and back at burst level, in V, and what is left across it.
+    pub loads: Vec<(PartId, [f64; 2])>,
+    /// Loads that are on.
+    pub on: Vec<PartId>,
+    /// Whether the feed cannot deliver what is asked at bursts.
+    pub collapsed: bool,
+    /// Whether an operating point was found.
+    pub answered: bool,
+}
+
+impl<'a> Trial<'a> {
+    /// One for each of these conditions, which differ in state and duty alone.
+    #[must_use]
+    pub fn all(on: &'a TrialNet<'_>, scenes: &[Settings]) -> Vec<Self> {
+        let (net, sheet) = (&on.net, &*on.sheet);
+        let mut sound = Vec::new();
+        let mut told: Option<Vec<Told>> = None;
+        let mut all = Vec::new();
+        for settings in scenes {
+            let conditions = &settings.conditions;
+            let known = sound.iter().position(|(duty, _)| *duty == conditions.duty);
+            let known = known.unwrap_or_else(|| {
+                sound.push((conditions.duty, crate::speakers::study_sound(sheet, settings)));
+                sound.len() - 1
+            });
+            let (speakers, signal) = &sound[known].1;
+            let asked = asked_of(sheet, conditions, conditions.state, &signal.turn_on, |part| {
+                speakers.output.get(&part).copied().unwrap_or_default()
+            });
+            let operator = Operator::new(net, sheet, conditions.state, asked);
+            let told = told.get_or_insert_with(|| nearest(net, sheet, operator.resistances()));
+            let runs = || sheet.runs.values();
+            all.push(Self {
+                net,
+                warming: runs()
+                    .map(|run| values::Warming::of(&run.wire, conditions))
+                    .collect(),
+                cold: runs().map(|run| values::wire_at_20(&run.wire)).collect(),
+                whole: net
+                    .runs
+                    .iter()
+                    .map(|run| net.branches[run.branch].resistance)
+                    .collect(),
+                told: told.clone(),
+                operator,
+            });
+        }
+        all
+    }
+
+    /// Lays a run, by its place on the sheet, anew. One between line jacks, of which the shield alone counts, stays as it is.
+    pub fn lay(&mut self, run: usize, wire: &Conductor) {
+        let is_wire = self.net.runs.get(run).is_some_and(|run| !run.line);
+        if let (true, Some(warming), Some(cold), Some(whole)) = (
+            is_wire,
+            self.warming.get_mut(run),
+            self.cold.get_mut(run),
+            self.whole.get_mut(run),
+        ) {
+            (*warming, *cold, *whole) = (wire.warming(), wire.at_20(), wire.whole_at_20());
+        }
+    }
+
+    /// Gives a device, by its place among those of the network, another resistance.
+    pub fn put_in(&mut self, device: usize, ohms: Ohms) {
+        if let Some(device) = self.net.devices.get(device) {
+            self.operator.set_resistance(device.branch, ohms.0);
+        }
+    }
+
+    /// What flows and what is lost.
+    pub fn look(&mut self) -> Tried {
+        settle_heat(
+            &mut self.operator,
+            self.net,
+            &self.warming,
+            &self.cold,
+            &self.whole,
+        );
+        let rms = self.operator.operate_again(Level::Rms);
+        let burst = self.operator.operate(Level::Burst);
+        let through = |branch: usize| {
+            [&rms, &burst].map(|point| point.currents.get(branch).copied().unwrap_or(0.0).abs())
+        };
+        let runs = self
+            .net
+            .runs
+            .iter()
+            .map(|run| if run.line { [0.0; 2] } else { through(run.branch) });
+        let mut it = Tried {
+            runs: runs.collect(),
+            devices: self
+                .net
+                .devices
+                .iter()
+                .map(|device| through(device.branch))
+                .collect(),
+            collapsed: burst.deliverable < 1.0,
+            answered: rms.settled && burst.settled,
+            ..Tried::default()
+        };
+        for told in &self.told {
+            let is_known = it.loads.last().is_some_and(|(load, _)| *load == told.load);
+            let [plus, minus] = told.terminals;
+            let across_it = across(&burst, plus, minus);
+            let is_on = |point: &Operating| point.on.get(told.part) == Some(&true);
+            if told.turns {
+                let on = is_on(&rms) && is_on(&burst) && across_it.is_some_and(|volts| volts >= LEAST_SUPPLY);
+                if !on {
+                    continue;
+                }
+                if it.on.last() != Some(&told.load) {
+                    it.on.push(told.load);
+                }
+            }
+            let there = across(&burst, told.source[0], plus);
+            let back = across(&burst, minus, told.source[1]);
+            if let (false, Some(there), Some(back), Some(left)) = (is_known, there, back, across_it) {
+                it.loads.push((told.load, [there + back, left]));
+            }
+        }
+        it
+    }
+}
+
+/// The source against which the drop to each load is told, with the resistances as they are.
+fn nearest(net: &Network, sheet: &Sheet, ohms: &[f64]) -> Vec<Told> {
+    let traced = Tracer::new(net, sheet).circuits(ohms);
+    let told = net.consumers.iter().filter_map(|consumer| {
+        let load = *net.parts.get(consumer.part)?;
+        let source = net.sources.get(*traced.nearest.get(&load)?)?;
+        let turns = matches!(
+            sheet.parts.get(&load)?.is,
+            PartKind::Amplifier(_)
+                | PartKind::HeadUnit(_)
+                | PartKind::Processor(_)
+                | PartKind::LineConverter(_)
+                | PartKind::Load(_)
+        );
+        Some(Told {
+            load,
+            part: consumer.part,
+            source: [source.plus, source.minus],
+            terminals: [consumer.plus, consumer.minus],
+            turns,
+        })
+    });
+    told.collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::study_laid;
+    use model::Fact;
+    use model::conductor::{METRIC_SERIES, Size};
+    use model::quantity::SquareMm;
+    use testkit::random::{Dice, random_system};
+
+    /// What is told here against whole studies of the same sheets, sizes drawn by lot.
+    #[test]
+    fn what_is_tried_is_what_a_study_tells() {
+        for seed in 0..6 {
+            let mut sheet = random_system(seed, 40);
+            let settings = Settings::default();
+            let base = sheet.clone();
+            let net = TrialNet::of(&base, &settings);
+            let mut trials = Trial::all(&net, std::slice::from_ref(&settings));
+            let trial = &mut trials[0];
+            let mut dice = Dice::new(seed);
+            let before = study_laid(&sheet, &settings);
+            let ids: Vec<model::RunId> = sheet.runs.keys().copied().collect();
+            for (place, id) in ids.iter().enumerate() {
+                if dice.chance(0.5) || net.net.runs[place].line {
+                    continue;
+                }
+                if let Some(run) = sheet.runs.get_mut(id) {
+                    run.wire.size = Fact::Given(Size::Metric(SquareMm(dice.one(METRIC_SERIES))));
+                }
+                let wire = Conductor::of(&sheet, &sheet.runs[id], &settings.conditions);
+                trial.lay(place, &wire);
+            }
+            let tried = trial.look();
+            let study = study_laid(&sheet, &settings);
+            for (id, tried) in ids.iter().zip(&tried.runs) {
+                let flow = &study.runs[id].current;
+                for (a, b) in [(flow.rms.0, tried[0]), (flow.burst.0, tried[1])] {
+                    assert!(
+                        (a.abs() - b).abs() < 1e-6 * (1.0 + b),
+                        "seed {seed} {id}: {a} and {b}"
+                    );
+                }
+            }
+            for (device, tried) in study.devices.iter().zip(&tried.devices) {
+                assert!((device.current.burst.0.abs() - tried[1]).abs() < 1e-6 * (1.0 + tried[1]));
+            }
+            // Where one source is as near as another, a size decides which it is.
+            let same = |load: &PartId| {
+                let of = |study: &crate::Study| study.circuits[load].feeds.first().map(|way| way.source);
+                of(&before) == of(&study) && study.circuits[load].feeds.len() == 1
+            };
+            for (load, [drop, _]) in tried.loads.iter().filter(|(load, _)| same(load)) {
+                let told = study.circuits[load].drop.map_or(f64::NAN, |volts| volts.0);
+                assert!(
+                    (told - drop).abs() < 1e-6,
+                    "seed {seed} {load}: {told} and {drop}"
+                );
+                assert_ne!(study.parts[load].on, Some(false), "seed {seed} {load}");
+            }
+        }
+    }
+}
