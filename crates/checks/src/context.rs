@@ -11,7 +11,7 @@ use model::conductor::{Condition, FittedBy};
 use model::kinds::supply::DeviceState;
 use model::property::PropertySet;
 use model::quantity::Metres;
-use model::{Part, PartId, PartKind, Run, RunId, Settings, Sheet, TerminalName, TerminalRef};
+use model::{Part, PartId, PartKind, Role, Run, RunId, Settings, Sheet, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
 use words::Saying;
 
@@ -30,6 +30,9 @@ fn on_part(sheet: &Sheet, parts: &Places<PartId>) -> (Vec<Vec<RunId>>, OrderedMa
     }
     (lists, elsewhere)
 }
+
+/// No mend adds more things of one letter than this.
+const MOST_ADDED: usize = 64;
 
 /// What a check looks at.
 pub(crate) struct Ctx<'a> {
@@ -52,12 +55,18 @@ pub(crate) struct Ctx<'a> {
     pub(crate) cut: OrderedSet<Point>,
     /// What uses current and whose negative terminal no wire joins to the body or a source; shields do not count.
     pub(crate) ungrounded: OrderedSet<PartId>,
-    /// Tags that are free on the sheet, for the parts and runs that mends add: of a fuse and of a run.
-    free_tags: std::cell::OnceCell<[String; 2]>,
+    /// By the letters of tags, which numbers are taken on the sheet: mends give what they add tags that are free.
+    taken: std::cell::RefCell<OrderedMap<&'static str, Vec<bool>>>,
+    /// Islands in which everything that could conduct counts.
+    whole: std::cell::OnceCell<Vec<Point>>,
     /// Ends that lie loose with where they can have been meant to be, and outputs that are free: looked for once, since many
     /// findings ask.
     loose: std::cell::OnceCell<Vec<Loose>>,
     free_feeds: std::cell::OnceCell<Vec<TerminalRef>>,
+    /// Runs between a source's negative pole and the body or another such pole, head units and batteries: asked for finding by finding.
+    straps: std::cell::OnceCell<Vec<RunId>>,
+    heads: std::cell::OnceCell<Vec<PartId>>,
+    batteries: std::cell::OnceCell<Vec<PartId>>,
     /// How the sheet lies in the vehicle's body; nothing where no body is told.
     pub(crate) lie: Option<Lie>,
     /// Stretches of wire that a source can drive current into without crossing a working device.
@@ -82,9 +91,13 @@ impl<'a> Ctx<'a> {
             live: OrderedSet::new(),
             cut: OrderedSet::new(),
             ungrounded: OrderedSet::new(),
-            free_tags: std::cell::OnceCell::new(),
+            taken: std::cell::RefCell::default(),
+            whole: std::cell::OnceCell::new(),
             loose: std::cell::OnceCell::new(),
             free_feeds: std::cell::OnceCell::new(),
+            straps: std::cell::OnceCell::new(),
+            heads: std::cell::OnceCell::new(),
+            batteries: std::cell::OnceCell::new(),
             lie: Lie::of(sheet, settings),
             stretches: Vec::new(),
         };
@@ -134,7 +147,7 @@ impl<'a> Ctx<'a> {
     }
 
     fn find_ungrounded(&self) -> OrderedSet<PartId> {
-        let island = self.wiring.islands(|_| true);
+        let island = self.whole();
         let at = |point: Point| island.get(point).copied().unwrap_or(point);
         let targets: OrderedSet<Point> = self
             .sheet
@@ -200,10 +213,36 @@ impl<'a> Ctx<'a> {
         format!("{}.{name}", self.part_tag(part))
     }
 
-    /// Tags that are free on the sheet: of a fuse and of a run.
-    pub(crate) fn free_tags(&self) -> &[String; 2] {
-        self.free_tags
-            .get_or_init(|| ["F", "W"].map(|letter| self.sheet.free_tag(letter)))
+    /// The next number above this one with which these letters make a tag that is free on the sheet.
+    pub(crate) fn free_number(&self, letters: &'static str, above: usize) -> usize {
+        let mut all = self.taken.borrow_mut();
+        let taken = all.entry(letters).or_insert_with(|| self.numbers_taken(letters));
+        // One more than there are things is looked at, and what one mend adds on top.
+        (above + 1..)
+            .find(|number| taken.get(*number) != Some(&true))
+            .unwrap_or(above + 1)
+    }
+    fn numbers_taken(&self, letters: &str) -> Vec<bool> {
+        let (parts, runs) = (&self.sheet.parts, &self.sheet.runs);
+        let mut taken = vec![false; parts.len() + runs.len() + MOST_ADDED];
+        let parts = parts.values().map(|part| part.tag.as_str());
+        for tag in parts.chain(runs.values().map(|run| run.tag.as_str())) {
+            let digits = tag.strip_prefix(letters).unwrap_or_default();
+            // `F01` and `F+1` are other tags than `F1`.
+            if digits.starts_with(|c: char| c.is_ascii_digit() && c != '0')
+                && let Some(slot) = digits
+                    .parse::<usize>()
+                    .ok()
+                    .and_then(|number| taken.get_mut(number))
+            {
+                *slot = true;
+            }
+        }
+        taken
+    }
+    /// Islands in which everything that could conduct counts: what is switched off or blown is no missing wire.
+    pub(crate) fn whole(&self) -> &[Point] {
+        self.whole.get_or_init(|| self.wiring.islands(|_| true))
     }
 
     /// Ends that lie loose, in the order of their runs.
@@ -215,6 +254,37 @@ impl<'a> Ctx<'a> {
         self.free_feeds.get_or_init(|| rejoining::free_feeds(self))
     }
 
+    /// Runs between the negative pole of a source and the body, or another such pole.
+    pub(crate) fn straps(&self) -> &[RunId] {
+        self.straps.get_or_init(|| {
+            let sources = self.sheet.parts.iter();
+            let sources = sources.filter(|(_, part)| live_pole(&part.is).is_some());
+            let poles: OrderedSet<Point> = sources.filter_map(|(id, _)| self.negative_pole(*id)).collect();
+            let joins = |id: &RunId| {
+                let ends = self.wiring.ends(*id)?;
+                let is_pole = ends.map(|end| poles.contains(&end));
+                Some(is_pole.contains(&true) && (ends.contains(&BODY) || !is_pole.contains(&false)))
+            };
+            let runs = self.sheet.runs.keys().copied();
+            runs.filter(|id| joins(id) == Some(true) && self.touched_run(*id))
+                .collect()
+        })
+    }
+    fn parts_that(&self, is: fn(&PartKind) -> bool) -> Vec<PartId> {
+        let parts = self.sheet.parts.iter().filter(|(_, part)| is(&part.is));
+        parts.map(|(id, _)| *id).collect()
+    }
+    /// The head units of the sheet.
+    pub(crate) fn heads(&self) -> &[PartId] {
+        self.heads
+            .get_or_init(|| self.parts_that(|kind| matches!(kind, PartKind::HeadUnit(_))))
+    }
+    /// The batteries of the sheet.
+    pub(crate) fn batteries(&self) -> &[PartId] {
+        self.batteries
+            .get_or_init(|| self.parts_that(|kind| matches!(kind, PartKind::Battery(_))))
+    }
+
     // Things.
 
     pub(crate) fn part(&self, id: PartId) -> Option<&'a Part> {
@@ -222,6 +292,12 @@ impl<'a> Ctx<'a> {
     }
     pub(crate) fn run(&self, id: RunId) -> Option<&'a Run> {
         self.sheet.runs.at(self.runs.of(id)?).map(|(_, run)| run)
+    }
+    /// What a terminal is for; `None` when the sheet has no such terminal.
+    pub(crate) fn role(&self, at: &TerminalRef) -> Option<Role> {
+        let mut own = self.wiring.terminals_of(at.part);
+        own.find(|(terminal, _)| terminal.name == at.terminal)
+            .map(|(terminal, _)| terminal.role)
     }
     pub(crate) fn kind(&self, id: PartId) -> Option<&'a PartKind> {
         self.part(id).map(|part| &part.is)

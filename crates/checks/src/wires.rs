@@ -34,9 +34,11 @@ pub(crate) fn size_of(ctx: &Ctx<'_>, id: RunId) -> Size {
 /// than it is.
 pub(crate) fn size_for_current(ctx: &Ctx<'_>, id: RunId, current: Amps) -> Option<Size> {
     let own = size_of(ctx, id);
-    own.series()
-        .filter(|size| size.area() >= own.area())
-        .find(|size| allowable_at(ctx, id, *size, Material::Copper).is_some_and(|bears| bears >= current))
+    // A thicker one never bears less.
+    let sizes: Vec<Size> = own.series().filter(|size| size.area() >= own.area()).collect();
+    let bears = |size: &Size| allowable_at(ctx, id, *size, Material::Copper);
+    let at = sizes.partition_point(|size| bears(size).is_none_or(|bears| bears < current));
+    sizes.get(at).copied()
 }
 
 /// Whether a wire of this size goes into the terminals at both ends of a run, as far as is stated what they take.

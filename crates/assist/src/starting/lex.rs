@@ -61,6 +61,12 @@ pub(super) fn cut(text: &str) -> Vec<Token> {
                 n += 1;
                 Piece::Plus
             }
+            // `10"` is a size in inches.
+            '"' | '″' | '”' if matches!(tokens.last(), Some(Token { is: Piece::Number(_), at }) if at.end == place(start)) =>
+            {
+                n += 1;
+                Piece::Word("inch".to_owned())
+            }
             '@' => {
                 n += 1;
                 Piece::Word("@".to_owned())

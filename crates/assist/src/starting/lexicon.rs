@@ -37,6 +37,8 @@ pub(super) enum Meaning {
     Class(AmplifierClass),
     Speakers,
     Plays(Where),
+    /// In the doors: the front ones, unless it is told which.
+    Doors,
     Components,
     FullRange,
     Pair,
@@ -55,6 +57,8 @@ pub(super) enum Meaning {
     /// A size in inches or centimetres, which decides nothing here.
     Inch,
     Volt,
+    /// How coils are hooked up, which is chosen here.
+    HookUp,
     /// Parts one thing from the next: and, with.
     And,
     /// Says nothing by itself.
@@ -89,7 +93,7 @@ use Meaning::*;
 pub(super) const ROWS: &[Row] = &[
     row(Body(BodyForm::Hatchback), &["hatchback", "hatch"], &["Schrägheck", "kleinwagen", "fließheck", "steilheck"]),
     row(Body(BodyForm::Saloon), &["saloon", "sedan"], &["Limousine", "stufenheck"]),
-    row(Body(BodyForm::Estate), &["estate", "estate car", "station wagon", "wagon"], &["Kombi"]),
+    row(Body(BodyForm::Estate), &["estate", "estate car", "station wagon", "wagon", "suv", "off-roader"], &["Kombi", "geländewagen"]),
     row(Body(BodyForm::Van), &["van", "panel van"], &["Kastenwagen", "transporter", "lieferwagen"]),
     row(Body(BodyForm::PickUp), &["pick-up", "pickup", "truck"], &["Pritschenwagen"]),
     row(Body(BodyForm::Camper), &["camper", "camper van", "campervan", "motorhome"], &["Wohnmobil", "reisemobil", "campingbus"]),
@@ -113,7 +117,7 @@ pub(super) const ROWS: &[Row] = &[
     row(Isolator(IsolatorKind::Diode), &["diode isolator", "diodes"], &["Trenndiode", "diodentrenner", "trenndioden"]),
     row(Isolator(IsolatorKind::Manual), &["manual switch", "battery switch"], &["Batterieschalter", "handschalter"]),
     row(Head, &["radio", "head unit", "headunit", "stereo unit", "receiver"], &["Radio", "autoradio", "headunit", "radiogerät"]),
-    row(Factory, &["factory", "original", "oem", "stock", "maker's", "standard"], &["Werks", "original", "serien", "originales", "serienmäßiges", "werkseitiges"]),
+    row(Factory, &["factory", "original", "oem", "stock", "maker's", "standard", "keep", "keeping", "stays"], &["Werks", "behalten", "bleibt", "original", "serien", "originales", "serienmäßiges", "werkseitiges"]),
     row(LineOutputs, &["line outputs", "line output", "pairs of line outputs", "line outs", "phono outputs", "phono pairs", "preouts", "preout", "pre outs", "pre out", "rca outputs", "rca pairs"],
         &["Line-Ausgänge", "line ausgang", "paar line ausgänge", "cinchausgänge", "cinch ausgänge", "paar cinch", "cinchpaare", "vorverstärkerausgänge", "vorverstärkerausgängen", "cinchausgängen"]),
     row(SpeakerOutputs, &["speaker outputs", "speaker output", "own outputs"], &["Lautsprecherausgänge", "lautsprecherausgang", "lautsprecherausgängen"]),
@@ -129,8 +133,9 @@ pub(super) const ROWS: &[Row] = &[
     row(Class(AmplifierClass::D), &["class D", "digital"], &["Klasse D", "digital", "digitale"]),
     row(Class(AmplifierClass::Ab), &["class AB", "analogue"], &["Klasse AB", "analog", "analoge"]),
     row(Speakers, &["speakers", "speaker", "loudspeakers", "loudspeaker"], &["Lautsprecher", "lautsprechern", "boxen", "system"]),
-    row(Plays(Where::Front), &["front", "fronts", "door", "doors"], &["Front", "vordere", "tür", "türen"]),
-    row(Plays(Where::Rear), &["rear", "rears", "back"], &["Heck", "hintere", "rück"]),
+    row(Plays(Where::Front), &["front", "fronts"], &["Front", "vordere", "vorderen"]),
+    row(Doors, &["doors", "door"], &["Türen", "tür"]),
+    row(Plays(Where::Rear), &["rear", "rears", "back"], &["Heck", "hintere", "hinteren", "rück"]),
     row(Plays(Where::Centre), &["centre", "center", "centre speaker", "center speaker"], &["Center", "mitten", "mittel", "centerlautsprecher"]),
     row(Plays(Where::Bass), &["subwoofer", "sub", "subs", "subwoofers", "bass", "bass speaker"], &["Subwoofer", "sub", "subs", "bass", "basslautsprecher", "bässe"]),
     row(Components, &["components", "component", "component set", "component speakers", "two way components", "two way", "separates"],
@@ -138,7 +143,7 @@ pub(super) const ROWS: &[Row] = &[
     row(FullRange, &["coaxial", "coaxials", "coax", "full range"], &["Koaxial", "koax", "koaxe", "breitbänder", "koaxiallautsprecher", "coax"]),
     row(Pair, &["pair", "pairs", "set", "pair of"], &["Paar", "pärchen", "satz"]),
     row(DualCoil, &["dual coil", "dual", "dual voice coil", "dvc", "double coil", "two coils", "coils"],
-        &["Doppelschwingspule", "doppelspule", "doppelschwingspulen", "zwei schwingspulen", "schwingspulen", "dvc", "dual"]),
+        &["Doppelschwingspule", "doppelspule", "doppelschwingspulen", "zwei schwingspulen", "schwingspulen", "doppelschwinger", "dvc", "dual"]),
     row(SingleCoil, &["single coil", "single", "svc"], &["Einfachschwingspule", "einzelspule", "einfachspule"]),
     row(Load(LoadKind::Lights), &["lights", "light", "lamps", "work lights", "work light", "light bar", "lighting"], &["Licht", "lampen", "leuchten", "lampe", "arbeitsscheinwerfer", "beleuchtung", "lichtbalken"]),
     row(Load(LoadKind::TwoWayRadio), &["two-way radio", "cb radio", "cb", "radio telephone"], &["Funkgerät", "betriebsfunk", "cb funk"]),
@@ -166,9 +171,10 @@ pub(super) const ROWS: &[Row] = &[
     row(AmpereHour, &["ah", "ampere hours", "amp hours"], &["ah", "amperestunden"]),
     row(Inch, &["inch", "inches", "cm"], &["zoll", "cm"]),
     row(Volt, &["v", "volt", "volts"], &["v", "volt"]),
+    row(HookUp, &["parallel", "in parallel", "series", "in series"], &["parallel", "in reihe", "seriell"]),
     row(And, &["and", "with", "plus", "also", "then"], &["und", "mit", "dazu", "sowie", "plus"]),
-    row(Filler, &["a", "an", "the", "of", "in", "on", "for", "to", "by", "my", "some", "each", "per", "is", "there", "has", "have", "it", "new", "car", "rms", "power", "vehicle", "continuous"],
-        &["ein", "eine", "einen", "einem", "einer", "der", "die", "das", "den", "dem", "im", "am", "auf", "für", "zu", "je", "pro", "mein", "neue", "neuer", "neues", "auto", "wagen", "fahrzeug", "sinus", "leistung"]),
+    row(Filler, &["a", "an", "the", "of", "in", "on", "for", "to", "by", "my", "some", "each", "per", "is", "there", "has", "have", "it", "new", "car", "rms", "power", "led", "round", "off", "from", "vehicle", "continuous"],
+        &["ein", "eine", "einen", "einem", "einer", "der", "die", "das", "den", "dem", "im", "am", "auf", "für", "zu", "je", "pro", "mein", "neue", "neuer", "neues", "auto", "wagen", "fahrzeug", "sinus", "leistung", "passiv", "passive", "passives", "vom", "von"]),
 ];
 
 /// Most words of one entry.

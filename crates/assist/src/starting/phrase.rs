@@ -64,6 +64,14 @@ impl Phrases<'_> {
                         _ => None,
                     };
                     match (next, unit) {
+                        // `2-way` are components.
+                        (Some(Piece::Word(word)), _)
+                            if *number == 2.0 && matches!(word.as_str(), "way" | "wege" | "weg") =>
+                        {
+                            let end = tokens.get(at).map_or(token.at.end, |it| it.at.end);
+                            at += 1;
+                            put(Is::Means(Meaning::Components), token.at.start..end);
+                        }
                         (Some(Piece::Times), _) => {
                             let end = tokens.get(at).map_or(token.at.end, |it| it.at.end);
                             at += 1;
@@ -78,7 +86,8 @@ impl Phrases<'_> {
                                 Meaning::Ohm => put(Is::Ohms(*number), whole),
                                 Meaning::Ampere => put(Is::Amps(*number), whole),
                                 Meaning::AmpereHour => put(Is::AmpHours(*number), whole),
-                                Meaning::Inch => self.not(&whole, say!("start-no-size")),
+                                // The size of a speaker decides nothing here.
+                                Meaning::Inch => {}
                                 _ => self.not(&whole, say!("start-no-volts")),
                             }
                         }
@@ -106,7 +115,7 @@ impl Phrases<'_> {
                 Piece::Times | Piece::Sign(_) => self.not(&token.at, say!("start-no-sign")),
             }
         }
-        phrases.retain(|phrase| !phrase.is_empty());
+        phrases.retain(|phrase| phrase.iter().any(|it| it.is != Is::Means(Meaning::And)));
         phrases
     }
 
@@ -154,7 +163,13 @@ impl Phrases<'_> {
         for it in meanings {
             match it {
                 Meaning::Filler => {}
-                Meaning::And => phrases.push(Vec::new()),
+                Meaning::HookUp => self.not(&(first.at.start..last), say!("start-hook-up-chosen")),
+                // Marks what it begins: that goes with what stands before it.
+                Meaning::And => phrases.push(vec![Element {
+                    is: Is::Means(Meaning::And),
+                    at: first.at.start..last,
+                    used: true,
+                }]),
                 it => {
                     if let Some(phrase) = phrases.last_mut() {
                         phrase.push(Element {

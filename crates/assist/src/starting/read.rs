@@ -70,11 +70,17 @@ pub fn read(text: &str) -> Understood {
         phrases,
         out: Understood::default(),
         before: None,
+        driven: Vec::new(),
     };
     for phrase in all {
         reader.phrase(phrase);
     }
     let mut out = reader.out;
+    for at in reader.driven {
+        if out.wish.speakers.iter().all(|it| it.at != at) {
+            out.wish.speakers.push(SpeakersWish::new(at));
+        }
+    }
     out.not = reader.phrases.not;
     out.not.order_by(|a, b| a.at.start.cmp(&b.at.start));
     out
@@ -85,6 +91,8 @@ struct Reader<'t> {
     out: Understood,
     /// What the last phrase told of.
     before: Option<Subject>,
+    /// Speakers that are told of by no more than what an amplifier drives: `4 × 75 W amp for front and rear`.
+    driven: Vec<Where>,
 }
 
 impl Reader<'_> {
@@ -94,7 +102,82 @@ impl Reader<'_> {
 
     fn phrase(&mut self, mut phrase: Vec<Element>) {
         self.vehicle(&mut phrase);
-        let named = subject(&phrase);
+        if let Some(at) = driven_by(&phrase) {
+            // `2 subs 4 ohm at mono 500 W`: the speakers, then what drives them.
+            let mut rest = phrase.split_off(at);
+            if let Some(it) = rest.first_mut() {
+                it.is = Is::Means(Meaning::Amplifier);
+            }
+            self.one(phrase);
+            return self.one(rest);
+        }
+        self.from_head(&mut phrase);
+        if subject(&phrase) == Some(Subject::Amplifier) {
+            if let Some(at) = speakers_begin(&phrase) {
+                let rest = phrase.split_off(at);
+                self.one(phrase);
+                return self.one(rest);
+            }
+            self.takes_driven(&mut phrase);
+        } else if phrase.first().is_some_and(|it| it.is == Is::Means(Meaning::And))
+            && self.before == Some(Subject::Amplifier)
+            && !self.driven.is_empty()
+            && phrase.iter().all(|it| it.used || is_place(it.is))
+        {
+            self.takes_driven(&mut phrase);
+            return;
+        }
+        self.one(phrase);
+    }
+
+    /// Takes from a phrase of speakers that the head unit drives them: `door speakers off the radio`.
+    fn from_head(&mut self, phrase: &mut [Element]) {
+        let place = |means: Meaning| phrase.iter().position(|it| it.is == Is::Means(means));
+        let speakers = phrase.iter().position(|it| is_place(it.is));
+        let behind = place(Meaning::Head)
+            .zip(speakers)
+            .is_some_and(|(head, at)| at < head);
+        if !behind || has(phrase, Meaning::LineOutputs) || has(phrase, Meaning::SpeakerOutputs) {
+            return;
+        }
+        take(phrase, Meaning::Head);
+        let factory = take(phrase, Meaning::Factory);
+        let head = &mut self.out.wish.head;
+        head.factory |= factory;
+        if head.speaker_outputs.is_none() {
+            head.speaker_outputs = Some(4);
+        }
+    }
+
+    /// Takes from a phrase what says no more than which speakers are driven.
+    fn takes_driven(&mut self, phrase: &mut [Element]) {
+        let named = phrase
+            .iter()
+            .any(|it| matches!(it.is, Is::Means(Meaning::Plays(_))));
+        // The bass of `sub amp` tells what the amplifier is; it is read there.
+        let place = |is: Is| match is {
+            Is::Means(Meaning::Plays(Where::Bass)) => None,
+            Is::Means(Meaning::Plays(at)) => Some(at),
+            Is::Means(Meaning::Stands(BatteryPlace::Rear)) => Some(Where::Rear),
+            Is::Means(Meaning::Stands(BatteryPlace::Front)) => Some(Where::Front),
+            Is::Means(Meaning::Doors) if !named => Some(Where::Front),
+            _ => None,
+        };
+        for it in phrase.iter_mut().filter(|it| !it.used) {
+            if let Some(at) = place(it.is) {
+                self.driven.push(at);
+                it.used = true;
+            } else if matches!(it.is, Is::Means(Meaning::Doors | Meaning::Speakers)) {
+                it.used = true;
+            }
+        }
+    }
+
+    /// A phrase that tells of one thing.
+    fn one(&mut self, mut phrase: Vec<Element>) {
+        let coil = |it: &Element| matches!(it.is, Is::Means(Meaning::DualCoil | Meaning::SingleCoil));
+        let of_coils = self.before != Some(Subject::Speakers) && phrase.iter().any(coil);
+        let named = subject(&phrase).or(of_coils.then_some(Subject::Speakers));
         let open = phrase.iter().any(|it| !it.used);
         let goes_on = self.before.filter(|_| named.is_none());
         let guess = phrase
@@ -195,6 +278,20 @@ impl Reader<'_> {
     }
 
     fn battery(&mut self, phrase: &mut [Element]) {
+        // `2 batteries`: the second one is told nothing of.
+        for at in 0..phrase.len() {
+            let is_noun = phrase
+                .get(at + 1)
+                .is_some_and(|it| it.is == Is::Means(Meaning::Battery));
+            if let Some(it) = phrase.get_mut(at).filter(|_| is_noun)
+                && let Some(count @ 1..=2) = number(it.is)
+            {
+                it.used = true;
+                if count == 2 {
+                    self.out.wish.second.get_or_insert_with(Default::default);
+                }
+            }
+        }
         Self::of_battery(&mut self.out.wish.battery, phrase);
         if let Some(at) = stands(phrase) {
             self.out.wish.battery_at = Some(at);
@@ -287,6 +384,8 @@ impl Reader<'_> {
     }
 
     fn amplifiers(&mut self, phrase: &mut [Element], goes_on: bool) {
+        // `4x75` are watts.
+        each_times(phrase, Is::Watts);
         let all = &mut self.out.wish.amplifiers;
         let count = how_many(phrase);
         let begins = !goes_on || all.is_empty();
@@ -328,11 +427,33 @@ impl Reader<'_> {
                 it.is = Is::Means(Meaning::Plays(at));
             }
         }
+        // `in the doors` are the front ones, unless it is told which.
+        let mut named = phrase
+            .iter()
+            .any(|it| matches!(it.is, Is::Means(Meaning::Plays(_))));
+        // Four of them are those of the rear as well.
+        if !named && has(phrase, Meaning::Doors) {
+            for it in phrase.iter_mut().filter(|it| number(it.is) == Some(4)) {
+                it.used = true;
+                it.is = Is::Means(Meaning::Speakers);
+                self.driven.push(Where::Rear);
+            }
+        }
+        for it in phrase.iter_mut().filter(|it| it.is == Is::Means(Meaning::Doors)) {
+            if !std::mem::replace(&mut named, true) {
+                it.is = Is::Means(Meaning::Plays(Where::Front));
+            }
+            it.used = true;
+        }
         let plays = phrase.iter().find_map(|it| match it.is {
             Is::Means(Meaning::Plays(at)) => Some(at),
             _ => None,
         });
         let coils = has(phrase, Meaning::DualCoil);
+        // `dual coil 2x4` are ohms.
+        if coils && !phrase.iter().any(|it| matches!(it.is, Is::Ohms(_))) {
+            each_times(phrase, Is::Ohms);
+        }
         let last = self.out.wish.speakers.last().map(|it| it.at);
         let at = match (plays, goes_on, last) {
             (Some(at), ..) => at,
@@ -461,6 +582,91 @@ impl Reader<'_> {
     }
 }
 
+/// A number right behind `×` that has no unit gets one.
+fn each_times(phrase: &mut [Element], unit: fn(f64) -> Is) {
+    for at in 1..phrase.len() {
+        let behind = phrase.get(at - 1).is_some_and(|it| matches!(it.is, Is::Times(_)));
+        if let Some(it) = phrase.get_mut(at)
+            && let (Is::Number(number), true) = (it.is, behind)
+        {
+            it.is = unit(number);
+        }
+    }
+}
+
+/// Whether an element says where speakers are and nothing else.
+fn is_place(is: Is) -> bool {
+    matches!(
+        is,
+        Is::Means(Meaning::Plays(_) | Meaning::Stands(_) | Meaning::Doors | Meaning::Speakers)
+    )
+}
+
+/// Where in a phrase speakers end and what they hang on begins: `at` before an amplifier, or before `2 × 120 W`.
+fn driven_by(phrase: &[Element]) -> Option<usize> {
+    let is = |at: usize| phrase.get(at).map(|it| it.is);
+    let at = (1..phrase.len()).find(|at| {
+        let amplifier = matches!(
+            is(at + 1),
+            Some(Is::Means(Meaning::Amplifier | Meaning::Mono | Meaning::Stereo))
+        );
+        let power = matches!(is(at + 1), Some(Is::Times(_))) && matches!(is(at + 2), Some(Is::Watts(_)));
+        is(*at) == Some(Is::Means(Meaning::At)) && (amplifier || power)
+    })?;
+    let before = phrase.get(..at)?;
+    let speakers = before.iter().any(|it| {
+        is_place(it.is)
+            || matches!(
+                it.is,
+                Is::Means(Meaning::Components | Meaning::FullRange | Meaning::DualCoil)
+            )
+    });
+    let amplifier = before.iter().any(|it| {
+        matches!(
+            it.is,
+            Is::Means(Meaning::Amplifier | Meaning::Mono | Meaning::Stereo)
+        )
+    });
+    (speakers && !amplifier).then_some(at)
+}
+
+/// Where in a phrase of an amplifier that was told of speakers are told of that are more than a place: `mono 500 W at 2 ohm one dual
+/// coil sub 2 × 4 ohm`. A number right before them is theirs.
+fn speakers_begin(phrase: &[Element]) -> Option<usize> {
+    let is = |it: &Element, tells: fn(Meaning) -> bool| matches!(it.is, Is::Means(means) if tells(means));
+    let kind = phrase.iter().position(|it| {
+        is(it, |it| {
+            matches!(
+                it,
+                Meaning::DualCoil
+                    | Meaning::SingleCoil
+                    | Meaning::Components
+                    | Meaning::FullRange
+                    | Meaning::Pair
+            )
+        })
+    })?;
+    let mut begins = kind;
+    while let Some(before) = begins.checked_sub(1).and_then(|at| phrase.get(at)) {
+        let power = begins
+            .checked_sub(2)
+            .and_then(|at| phrase.get(at))
+            .is_some_and(|it| matches!(it.is, Is::Times(_)));
+        let counts = number(before.is).is_some() && !power;
+        if !(counts || is_place(before.is)) {
+            break;
+        }
+        begins -= 1;
+    }
+    let told = phrase.get(..begins)?.iter().any(|it| {
+        matches!(it.is, Is::Watts(_))
+            || is(it, |it| {
+                matches!(it, Meaning::Amplifier | Meaning::Mono | Meaning::Stereo)
+            })
+    });
+    told.then_some(begins)
+}
+
 /// What a phrase tells of; the first of these that it names.
 fn subject(phrase: &[Element]) -> Option<Subject> {
     let means = |which: fn(Meaning) -> bool| {
@@ -487,7 +693,7 @@ fn subject(phrase: &[Element]) -> Option<Subject> {
     } else if means(|it| {
         matches!(
             it,
-            Meaning::Plays(_) | Meaning::Components | Meaning::FullRange | Meaning::Speakers
+            Meaning::Plays(_) | Meaning::Doors | Meaning::Components | Meaning::FullRange | Meaning::Speakers
         )
     }) {
         Some(Subject::Speakers)

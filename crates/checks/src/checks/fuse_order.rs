@@ -83,13 +83,19 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             }
         }
     }
+    let all = ctx.study.devices.iter().map(|device| (&device.device, device));
+    let by_name: OrderedMap<&DeviceRef, &Device> = if found.is_empty() {
+        OrderedMap::new()
+    } else {
+        all.collect()
+    };
     for ((near, far), (devices, draws)) in found {
         let other = ctx.device_tag(&far);
         let tags = ctx.device_tags(devices.iter().map(|device| &device.device));
         let order = Order {
             ctx,
             devices: &devices,
-            far: &far,
+            far: by_name.get(&far).copied(),
         };
         let mends = [
             order.smaller(),
@@ -120,7 +126,7 @@ fn is_quicker(first: TimeBand, other: TimeBand) -> bool {
 struct Order<'c, 'a> {
     ctx: &'c Ctx<'a>,
     devices: &'c [&'a Device],
-    far: &'c DeviceRef,
+    far: Option<&'a Device>,
 }
 
 impl Order<'_, '_> {
@@ -133,8 +139,8 @@ impl Order<'_, '_> {
         }
     }
     fn far(&self) -> Option<(&Device, &PartKind, Amps)> {
-        let device = self.ctx.study.devices.iter().find(|it| it.device == *self.far)?;
-        Some((device, self.ctx.kind(self.far.part)?, device.rating?))
+        let device = self.far?;
+        Some((device, self.ctx.kind(device.device.part)?, device.rating?))
     }
 
     /// Each of those near the fault smaller, as large as is enough and no smaller than its loads need.
@@ -177,10 +183,10 @@ impl Order<'_, '_> {
     /// The one further up as much larger as it takes, where its wires bear that.
     fn larger(&self) -> Option<Edit> {
         let (device, kind, rating) = self.far()?;
-        let above = ratings_of(self.ctx, self.far).iter().map(|it| Amps(*it));
+        let above = ratings_of(self.ctx, &device.device).iter().map(|it| Amps(*it));
         let mut above = above.filter(|it| *it > rating && self.is_borne(device, *it));
         let fits = above.find(|it| self.holds_with_far(kind, *it))?;
-        set_rating(self.ctx, self.far, fits)
+        set_rating(self.ctx, &device.device, fits)
     }
 
     /// The one near the fault of a form that is quicker, of the same rating.

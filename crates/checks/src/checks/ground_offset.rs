@@ -99,7 +99,7 @@ fn thicker(ctx: &Ctx<'_>, parts: [PartId; 2], less: f64) -> Option<Edit> {
 /// The inputs of the one that the signal goes to isolated from its supply ground.
 fn isolated(ctx: &Ctx<'_>, runs: &[(RunId, f64)]) -> Option<Edit> {
     let (run, _) = runs.first()?;
-    let takes = |at: &TerminalRef| matches!(ctx.sheet.role(at), Some(Role::LineIn(_)));
+    let takes = |at: &TerminalRef| matches!(ctx.role(at), Some(Role::LineIn(_)));
     let ends = ctx.run(*run)?.ends();
     let at = ends
         .into_iter()

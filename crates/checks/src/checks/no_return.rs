@@ -49,7 +49,7 @@ fn negatives(ctx: &Ctx<'_>, id: PartId) -> Vec<(TerminalName, Point)> {
 
 fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     // Everything that could conduct counts: what is switched off or blown is no missing wire.
-    let island = ctx.wiring.islands(|_| true);
+    let island = ctx.whole();
     let at = |point: Point| island.get(point).copied().unwrap_or(point);
     let sources: OrderedSet<PartId> = ctx
         .study

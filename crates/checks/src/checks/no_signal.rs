@@ -85,7 +85,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
         // One loose lead is the whole of it where one input is silent.
         out.add(if inputs.len() == 1 {
             rejoin_at(ctx, part, finding, |at| {
-                matches!(ctx.sheet.role(at), Some(Role::LineIn(_) | Role::LevelIn { .. }))
+                matches!(ctx.role(at), Some(Role::LineIn(_) | Role::LevelIn { .. }))
             })
         } else {
             finding

@@ -153,7 +153,7 @@ fn off_the_body(
         let other = run.ends().get(1 - on_body).and_then(|end| end.terminal())?;
         // A coil whose end another wire leads to an output needs this one no more.
         let wired = ctx.runs_on(other.part, other.terminal.as_str()).len() > 1;
-        match ctx.sheet.role(other)? {
+        match ctx.role(other)? {
             model::Role::Coil { .. } | model::Role::SpeakerOut { .. } if wired => {
                 changes.push(without_run(*id));
                 said.push(say!("mend-take-out", run = &run.tag));

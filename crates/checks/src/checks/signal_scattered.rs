@@ -85,9 +85,10 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
 /// Signal leads to the inputs of a part, of those that have a way.
 fn leads<'a>(ctx: &'a Ctx<'_>, lie: &'a Lie, part: PartId) -> Vec<Lead<'a>> {
     let lands = |run: &Run| {
-        run.ends().into_iter().filter_map(|end| end.terminal()).any(|at| {
-            at.part == part && matches!(ctx.sheet.role(at), Some(Role::LineIn(_) | Role::LevelIn { .. }))
-        })
+        run.ends()
+            .into_iter()
+            .filter_map(|end| end.terminal())
+            .any(|at| at.part == part && matches!(ctx.role(at), Some(Role::LineIn(_) | Role::LevelIn { .. })))
     };
     let all = ctx.sheet.runs.iter().enumerate();
     all.filter(|(_, (id, run))| {

@@ -68,7 +68,7 @@ fn converter(ctx: &Ctx<'_>, part: PartId) -> Option<Edit> {
             .into_iter()
             .position(|end| end.terminal() == Some(&line_in))?;
         let leg = run.ends().get(1 - end)?.terminal()?.clone();
-        let Role::SpeakerOut { channel, positive } = ctx.sheet.role(&leg)? else {
+        let Role::SpeakerOut { channel, positive } = ctx.role(&leg)? else {
             return None;
         };
         let other = Role::SpeakerOut {

@@ -37,29 +37,9 @@ impl<'c, 'a> Adding<'c, 'a> {
 
     /// A free tag that was not given out yet.
     fn tag(&mut self, letter: &'static str) -> String {
-        let ctx = self.ctx;
-        let [fuse, run] = ctx.free_tags();
-        let Some(given) = self.numbers.get_mut(letter) else {
-            // Those of fuses and runs are asked for by nearly every mend.
-            let first = match letter {
-                "F" => fuse.clone(),
-                "W" => run.clone(),
-                _ => ctx.sheet.free_tag(letter),
-            };
-            let number = first.strip_prefix(letter).and_then(|digits| digits.parse().ok());
-            self.numbers.insert(letter, number.unwrap_or(1));
-            return first;
-        };
-        let free = |number: usize| {
-            let tag = format!("{letter}{number}");
-            let taken = ctx.sheet.part_by_tag(&tag).is_some();
-            !taken && ctx.sheet.run_by_tag(&tag).is_none()
-        };
-        *given += 1;
-        while !free(*given) {
-            *given += 1;
-        }
-        format!("{letter}{given}")
+        let last = self.numbers.entry(letter).or_default();
+        *last = self.ctx.free_number(letter, *last);
+        format!("{letter}{last}")
     }
 
     /// A new part where this one stands; its id and its tag.
@@ -149,12 +129,16 @@ impl<'c, 'a> Adding<'c, 'a> {
     /// How a wire is usually finished on a terminal; on a fuse by a ring, since what is put in is bolted.
     fn ending(&self, end: &End) -> Ending {
         let method = end.terminal().and_then(|at| {
-            let kind = self.added.get(&at.part).or_else(|| self.ctx.kind(at.part))?;
-            let all = model::terminals::terminals(kind);
-            let terminal = all.iter().find(|it| it.name == at.terminal)?;
+            let (kind, role) = match self.added.get(&at.part) {
+                Some(kind) => {
+                    let all = model::terminals::terminals(kind);
+                    (kind, all.iter().find(|it| it.name == at.terminal)?.role)
+                }
+                None => (self.ctx.kind(at.part)?, self.ctx.role(at)?),
+            };
             Some(match kind {
                 PartKind::Fuse(_) => EndingMethod::CrimpedRing,
-                _ => usual_ending(kind, terminal.role),
+                kind => usual_ending(kind, role),
             })
         });
         Ending {
@@ -205,10 +189,9 @@ pub(crate) fn moved(ctx: &Ctx<'_>, run: &Run, end: usize, to: TerminalRef) -> Ru
         run.route = Vec::new();
         run.laying.guards = Guards::default();
     }
-    let method = ctx.kind(to.part).and_then(|kind| {
-        let role = ctx.part(to.part)?.role(&to.terminal)?;
-        Some(usual_ending(kind, role))
-    });
+    let method = ctx
+        .kind(to.part)
+        .and_then(|kind| Some(usual_ending(kind, ctx.role(&to)?)));
     let ending = Ending {
         method: method.map_or(Fact::Unknown, Fact::Given),
         ..Ending::default()

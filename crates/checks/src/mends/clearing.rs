@@ -6,9 +6,9 @@ use crate::mends::adding::Adding;
 use crate::mends::ratings::{FORMS, breaks, fit_form, has_to_break, of_form, ratings_of, set_ratings};
 use crate::mends::{add_fuse, rating_needed};
 use crate::wires::{allowable_at, fits_terminals, make_copper, size_of, thicken};
-use crate::wiring::{BODY, live_pole};
+use crate::wiring::live_pole;
 use crate::wording::to_lay;
-use circuit::faults::FarShort;
+use circuit::faults::{FarShort, Prospect};
 use circuit::{Device, DeviceRef};
 use model::conductor::{Material, Size};
 use model::kinds::supply::FuseForm;
@@ -26,6 +26,7 @@ struct Case<'c, 'a> {
     ctx: &'c Ctx<'a>,
     short: &'c FarShort,
     run: &'a Run,
+    as_wired: Prospect,
     /// The devices, each with what it is, its rating and the least that its loads need.
     devices: Vec<Guard<'a>>,
 }
@@ -40,11 +41,13 @@ struct Guard<'a> {
 /// Edits after which the short is cleared for certain, as far as bounds tell: what is least work first.
 pub(crate) fn cleared(ctx: &Ctx<'_>, short: &FarShort) -> Vec<Edit> {
     let case = || {
-        let devices = short.devices.iter().map(|at| guard(ctx, at));
+        let run = ctx.run(short.run)?;
+        let devices = short.devices.iter().map(|at| guard(ctx, short.run, at));
         Some(Case {
             ctx,
             short,
-            run: ctx.run(short.run)?,
+            run,
+            as_wired: short.with((&run.wire, &run.wire), Ohms(0.0), &ctx.settings.conditions),
             devices: devices.collect::<Option<_>>()?,
         })
     };
@@ -59,8 +62,10 @@ pub(crate) fn cleared(ctx: &Ctx<'_>, short: &FarShort) -> Vec<Edit> {
     all.into_iter().flatten().collect()
 }
 
-fn guard<'a>(ctx: &Ctx<'a>, at: &DeviceRef) -> Option<Guard<'a>> {
-    let device = ctx.study.devices.iter().find(|it| it.device == *at)?;
+fn guard<'a>(ctx: &Ctx<'a>, run: RunId, at: &DeviceRef) -> Option<Guard<'a>> {
+    let is_it = |it: &&Device| it.device == *at;
+    let device = ctx.guards_of(run).find(is_it);
+    let device = device.or_else(|| ctx.study.devices.iter().find(is_it))?;
     Some(Guard {
         device,
         kind: ctx.kind(at.part)?,
@@ -70,14 +75,10 @@ fn guard<'a>(ctx: &Ctx<'a>, at: &DeviceRef) -> Option<Guard<'a>> {
 }
 
 impl Case<'_, '_> {
-    fn clears(&self, to: &model::Wire, less: f64, devices: &[(&PartKind, Amps)]) -> bool {
+    /// The short with another wire for the run, and so much less resistance elsewhere.
+    fn with(&self, to: &model::Wire, less: f64) -> Prospect {
         let conditions = &self.ctx.settings.conditions;
-        self.short
-            .would_clear((&self.run.wire, to), Ohms(less), devices, conditions)
-    }
-    /// The same as it is wired, with other devices.
-    fn clears_by(&self, devices: &[(&PartKind, Amps)]) -> bool {
-        self.clears(&self.run.wire, 0.0, devices)
+        self.short.with((&self.run.wire, to), Ohms(less), conditions)
     }
     fn as_they_are(&self) -> Vec<(&PartKind, Amps)> {
         self.devices.iter().map(|it| (it.kind, it.rating)).collect()
@@ -92,7 +93,7 @@ impl Case<'_, '_> {
             let next = ratings.map(|it| Amps(*it)).find(|it| *it < rating)?;
             (next >= guard.needs).then_some(next)
         };
-        while !self.clears_by(&devices) {
+        while !self.as_wired.is_cleared_by(&devices) {
             let lowered = devices.iter().enumerate();
             let lowered = lowered.filter_map(|(at, (_, rating))| Some((at, *rating, lower(at, *rating)?)));
             let (at, _, rating) = lowered.max_by(|a, b| a.1.0.total_cmp(&b.1.0).then(b.0.cmp(&a.0)))?;
@@ -120,7 +121,7 @@ impl Case<'_, '_> {
         // What is left before it, behind the devices that are there.
         let mut piece = wire.clone();
         piece.length = Fact::Given(AT_BEGINNING.min(Metres(wire.length.value()?.0 / 2.0)));
-        if !self.clears(&piece, 0.0, &self.as_they_are()) {
+        if !self.with(&piece, 0.0).is_cleared_by(&self.as_they_are()) {
             return None;
         }
         let factor = ctx.limit("fuse-wire-factor").unwrap_or(1.0);
@@ -133,7 +134,8 @@ impl Case<'_, '_> {
             .find_map(|form| {
                 let ratings = family(form.into()).ratings.iter().rev().map(|it| Amps(*it));
                 let mut ratings = ratings.filter(|it| *it >= needs && *it <= bears);
-                let rating = ratings.find(|it| self.clears_by(&[(&of_form(form, *it).into(), *it)]))?;
+                let rating =
+                    ratings.find(|it| self.as_wired.is_cleared_by(&[(&of_form(form, *it).into(), *it)]))?;
                 Some((form, rating))
             })?;
         let mut adding = Adding::new(ctx);
@@ -156,20 +158,18 @@ impl Case<'_, '_> {
         };
         let PartKind::Fuse(own) = kind else { return None };
         let comes = has_to_break(self.ctx, device.prospective?);
-        let clears = |form: &FuseForm, it: Amps| self.clears_by(&[(&of_form(*form, it).into(), it)]);
-        let forms: Vec<FuseForm> = FORMS
-            .into_iter()
-            .filter(|form| (*form != own.form || !own.curve.0.is_empty()) && breaks(*form, comes))
-            .collect();
-        let all = forms.iter().flat_map(|form| {
-            let ratings = family((*form).into()).ratings.iter().map(|it| Amps(*it));
-            ratings
-                .filter(|it| *it >= *needs && *it <= *rating)
-                .map(|it| (*form, it))
-        });
-        let best = all
-            .filter(|(form, it)| clears(form, *it))
-            .reduce(|a, b| if b.1 > a.1 { b } else { a });
+        let mut best: Option<(FuseForm, Amps)> = None;
+        for form in FORMS {
+            if (form == own.form && own.curve.0.is_empty()) || !breaks(form, comes) {
+                continue;
+            }
+            let kind = of_form(form, *rating).into();
+            let above = best.map_or(0.0, |(_, rating)| rating.0);
+            let ratings = family(form.into()).ratings.iter().rev().map(|it| Amps(*it));
+            let mut ratings = ratings.filter(|it| *it >= *needs && *it <= *rating && it.0 > above);
+            let clears = ratings.find(|it| self.as_wired.is_cleared_by(&[(&kind, *it)]));
+            best = clears.map(|rating| (form, rating)).or(best);
+        }
         let (form, rating) = best?;
         fit_form(self.ctx, device.device.part, form, rating)
     }
@@ -183,7 +183,7 @@ impl Case<'_, '_> {
         let size = thicker.find(|size| {
             let mut laid = self.run.clone();
             make_copper(&mut laid, *size);
-            self.clears(&laid.wire, 0.0, &devices)
+            self.with(&laid.wire, 0.0).is_cleared_by(&devices)
         })?;
         if !fits_terminals(ctx, id, size) {
             return None;
@@ -196,24 +196,7 @@ impl Case<'_, '_> {
     fn thicker_strap(&self) -> Option<Edit> {
         let ctx = self.ctx;
         let devices = self.as_they_are();
-        let poles: Vec<usize> = ctx
-            .sheet
-            .parts
-            .keys()
-            .filter(|id| ctx.kind(**id).and_then(live_pole).is_some())
-            .filter_map(|id| ctx.negative_pole(*id))
-            .collect();
-        let is_strap = |id: &RunId| {
-            let ends = ctx.wiring.ends(*id);
-            ends.is_some_and(|ends| ends.contains(&BODY) || ends.iter().all(|end| poles.contains(end)))
-                && ends.is_some_and(|ends| ends.iter().any(|end| poles.contains(end)))
-        };
-        let straps = ctx
-            .sheet
-            .runs
-            .keys()
-            .filter(|id| ctx.touched_run(**id) && is_strap(id));
-        straps.copied().find_map(|id| {
+        ctx.straps().iter().copied().find_map(|id| {
             let (own, length) = (size_of(ctx, id), ctx.length(id)?);
             let flow = ctx.flow(id)?;
             let ohms = |size: Size| {
@@ -222,7 +205,7 @@ impl Case<'_, '_> {
             let mut thicker = own.series().filter(|size| size.area().0 > own.area().0 * 1.001);
             let size = thicker.find(|size| {
                 let less = flow.wire_resistance.0 - ohms(*size);
-                self.clears(&self.run.wire, less, &devices)
+                self.with(&self.run.wire, less).is_cleared_by(&devices)
             })?;
             let size = Some(size).filter(|size| fits_terminals(ctx, id, *size))?;
             let name = say!("mend-lay-size", size = to_lay(size), run = ctx.run_tag(id));

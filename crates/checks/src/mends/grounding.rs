@@ -48,7 +48,7 @@ pub(crate) fn way_back(ctx: &Ctx<'_>, part: PartId, terminal: &str, as_on: &str)
         .circuits
         .get(&part)
         .and_then(|circuit| circuit.feeds.first());
-    let island = ctx.wiring.islands(|_| true);
+    let island = ctx.whole();
     let pole = feed.and_then(|feed| ctx.negative_pole(feed.source));
     let through_body = pole.is_none_or(|pole| island.get(pole) == island.get(BODY));
     let mut adding = Adding::new(ctx);

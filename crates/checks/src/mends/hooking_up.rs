@@ -77,7 +77,7 @@ fn hooked(ctx: &Ctx<'_>, channel: &ChannelLoad) -> Option<Hooked> {
     for run in &runs {
         for end in ctx.run(*run)?.ends() {
             let at = end.terminal()?;
-            match ctx.sheet.role(at)? {
+            match ctx.role(at)? {
                 Role::Coil { .. } if channel.drivers.contains(&at.part) => {}
                 Role::SpeakerOut {
                     channel: number,

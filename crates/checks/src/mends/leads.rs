@@ -116,9 +116,7 @@ pub(crate) fn switched_lead(ctx: &Ctx<'_>, to: &TerminalRef) -> Option<Edit> {
 
 /// A feed for a terminal that has none, from the positive pole of each battery, by a fuse near it.
 pub(crate) fn battery_feeds(ctx: &Ctx<'_>, to: &TerminalRef) -> Vec<Edit> {
-    let batteries = ctx.sheet.parts.iter();
-    let batteries = batteries.filter(|(_, part)| matches!(part.is, PartKind::Battery(_)));
-    let feed = |(battery, _): (&PartId, &model::Part)| {
+    let feed = |battery: &PartId| {
         let needs = Amps(asked(ctx.kind(to.part)?)?);
         let (form, rating) = FORMS
             .into_iter()
@@ -141,7 +139,7 @@ pub(crate) fn battery_feeds(ctx: &Ctx<'_>, to: &TerminalRef) -> Vec<Edit> {
         );
         Some(Edit::new(name, adding.changes))
     };
-    batteries.filter_map(feed).take(MOST).collect()
+    ctx.batteries().iter().filter_map(feed).take(MOST).collect()
 }
 
 /// Signal leads to inputs of a part, and whether there is no doubt that they are the right ones.
@@ -153,9 +151,7 @@ pub(crate) struct Signals {
 /// Signal leads to these inputs of a part from the line outputs of each head unit. What each input is to drive tells which output it
 /// is; where that is not known, odd ones are taken for left. There is no doubt where there is one head unit, with outputs that are free.
 pub(crate) fn signal_leads(ctx: &Ctx<'_>, part: PartId, inputs: &[u8]) -> Vec<Signals> {
-    let heads = ctx.sheet.parts.iter();
-    let heads = heads.filter(|(_, it)| matches!(it.is, PartKind::HeadUnit(_)));
-    let heads: Vec<PartId> = heads.map(|(id, _)| *id).collect();
+    let heads = ctx.heads();
     let leads = heads.iter().filter_map(|head| {
         let (edit, is_clear) = leads_from(ctx, *head, part, inputs)?;
         Some(Signals {
@@ -168,8 +164,11 @@ pub(crate) fn signal_leads(ctx: &Ctx<'_>, part: PartId, inputs: &[u8]) -> Vec<Si
 
 /// The line output of a head unit for this input, and whether it is known to be that.
 fn output_for(ctx: &Ctx<'_>, part: PartId, input: u8) -> Option<(u8, bool)> {
-    let fed = ctx.study.signal.inputs.iter();
-    let fed = fed.filter(|it| it.part == part).find(|it| it.input == input)?;
+    // Inputs stand in the order of their parts.
+    let all = &ctx.study.signal.inputs;
+    let own = all.get(all.partition_point(|it| it.part < part)..)?;
+    let mut own = own.iter().take_while(|it| it.part == part);
+    let fed = own.find(|it| it.input == input)?;
     let mut plays: Vec<Position> = Vec::new();
     for driver in &fed.drives {
         let Some(PartKind::Speaker(speaker)) = ctx.kind(*driver) else {
@@ -192,8 +191,7 @@ fn output_for(ctx: &Ctx<'_>, part: PartId, input: u8) -> Option<(u8, bool)> {
 fn leads_from(ctx: &Ctx<'_>, head: PartId, part: PartId, inputs: &[u8]) -> Option<(Edit, bool)> {
     let mut is_clear = true;
     let like = ctx.runs_of(part).find(|(_, run)| {
-        let on_input =
-            |at: &TerminalRef| at.part == part && matches!(ctx.sheet.role(at), Some(Role::LineIn(_)));
+        let on_input = |at: &TerminalRef| at.part == part && matches!(ctx.role(at), Some(Role::LineIn(_)));
         run.ends()
             .into_iter()
             .filter_map(|end| end.terminal())
@@ -208,9 +206,9 @@ fn leads_from(ctx: &Ctx<'_>, head: PartId, part: PartId, inputs: &[u8]) -> Optio
             TerminalRef::new(head, *name),
             TerminalRef::new(part, format!("in{input}")),
         );
-        ctx.sheet.role(&from)?;
+        ctx.role(&from)?;
         is_clear &= is_known && is_free(ctx, &from);
-        ctx.sheet.role(&to).filter(|_| is_free(ctx, &to))?;
+        ctx.role(&to).filter(|_| is_free(ctx, &to))?;
         let lead = match like {
             Some((_, run)) if run.touches(head) => {
                 // In the direction of the one beside it, so that it takes the same way.

@@ -51,7 +51,7 @@ pub(crate) fn is_free(ctx: &Ctx<'_>, at: &TerminalRef) -> bool {
 
 /// The other end of the voice coil that has an end on this terminal.
 fn across(ctx: &Ctx<'_>, at: &TerminalRef) -> Option<TerminalRef> {
-    let Role::Coil { coil, positive } = ctx.sheet.role(at)? else {
+    let Role::Coil { coil, positive } = ctx.role(at)? else {
         return None;
     };
     let other = Role::Coil {
@@ -70,14 +70,14 @@ fn leg_on(ctx: &Ctx<'_>, at: &TerminalRef) -> Option<(RunId, TerminalRef)> {
     let ends = ctx.run(run)?.ends().into_iter().filter_map(|end| end.terminal());
     let leg = ends
         .into_iter()
-        .find(|end| matches!(ctx.sheet.role(end), Some(Role::SpeakerOut { .. })))?;
+        .find(|end| matches!(ctx.role(end), Some(Role::SpeakerOut { .. })))?;
     Some((run, leg.clone()))
 }
 
 /// The leg that is missing to a loop: the other end of the coil is led to the one of an output, this is the other one.
 pub(crate) fn missing_leg(ctx: &Ctx<'_>, coil_end: &TerminalRef) -> Option<(RunId, TerminalRef)> {
     let (run, leg) = leg_on(ctx, &across(ctx, coil_end)?)?;
-    let Some(Role::SpeakerOut { channel, positive }) = ctx.sheet.role(&leg) else {
+    let Some(Role::SpeakerOut { channel, positive }) = ctx.role(&leg) else {
         return None;
     };
     let wanted = Role::SpeakerOut {
@@ -162,7 +162,7 @@ pub(crate) fn free_feeds(ctx: &Ctx<'_>) -> Vec<TerminalRef> {
 
 /// Whether a leg belongs to the output of this one, and is the other of the two.
 fn is_pair(ctx: &Ctx<'_>, leg: &TerminalRef, one: Role) -> bool {
-    match (ctx.sheet.role(leg), one) {
+    match (ctx.role(leg), one) {
         (
             Some(Role::SpeakerOut { channel, positive }),
             Role::SpeakerOut {
@@ -191,7 +191,7 @@ pub(crate) fn loose_ends(ctx: &Ctx<'_>) -> Vec<Loose> {
             (None, Some(at)) => (at, 0),
             _ => return None,
         };
-        let (to, clear) = meant(ctx, &at, ctx.sheet.role(&at)?);
+        let (to, clear) = meant(ctx, &at, ctx.role(&at)?);
         let clear = clear && to.len() == 1;
         Some(Loose {
             run: *id,

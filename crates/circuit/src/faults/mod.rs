@@ -36,7 +36,7 @@ pub use outcome::{Certainty, Course, Event, LetThrough, Outcome, RunCourse, With
 pub use scenario::{DeviceFrame, Frame, Happening, Moment, RunFrame, Scenario};
 pub use told::time_said;
 
-pub use shorts::{FarShort, operating_band, operating_band_of};
+pub use shorts::{FarShort, Prospect, operating_band, operating_band_of};
 pub(crate) use shorts::{Solved, far_shorts};
 
 use base::Base;

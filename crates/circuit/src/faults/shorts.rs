@@ -64,23 +64,17 @@ impl FarShort {
         Amps(voltage / (resistance - share * share * values::wire_at_20(wire)).max(1e-6))
     }
 
-    /// Whether this short is ended before the run is damaged, were the run of the wire `to` in place of `was`, all others of
-    /// `less` ohms less, and these the devices that guard it, each with its rating.
-    ///
-    /// By bounds alone, so that yes is certain: the devices at their slowest, at the least current that the weakest battery drives
-    /// through the wire at the limit of its insulation, against the wire at the most that the strongest drives, without losing heat.
-    /// Several devices carry an equal part each at the least, as where they are looked at here first.
+    /// The same short, were the run of the wire `to` in place of `was`, and all others of `less` ohms less.
     #[must_use]
-    pub fn would_clear(
+    pub fn with(
         &self,
         (was, to): (&model::Wire, &model::Wire),
         less: Ohms,
-        devices: &[(&PartKind, Amps)],
         conditions: &Conditions,
-    ) -> bool {
+    ) -> Prospect {
         let heat = Heating::of(to, conditions);
         let (cold, laid) = (values::wire_at_20(was), values::wire_at_20(to));
-        let ends = |drive: &Drive| {
+        let case = |drive: &Drive| {
             let Drive {
                 share,
                 begins,
@@ -92,16 +86,39 @@ impl FarShort {
                 share * voltage / (resistance - saved + warmer).max(1e-6)
             };
             let (most, least) = (draws(strongest, begins), draws(weakest, heat.limit.0));
+            (least, heat.until(begins, heat.limit.0, most * most))
+        };
+        Prospect {
+            cases: self.drives.iter().map(case).collect(),
+        }
+    }
+}
+
+/// Bounds of a short, for whoever asks what other devices would do about it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Prospect {
+    /// For the short at each end: the least current through the run, and the soonest that it is damaged.
+    cases: Vec<(f64, f64)>,
+}
+
+impl Prospect {
+    /// Whether the short is ended before the run is damaged, were these the devices that guard it, each with its rating.
+    ///
+    /// By bounds alone, so that yes is certain: the devices at their slowest, at the least current that the weakest battery drives
+    /// through the wire at the limit of its insulation, against the wire at the most that the strongest drives, without losing heat.
+    /// Several devices carry an equal part each at the least.
+    #[must_use]
+    pub fn is_cleared_by(&self, devices: &[(&PartKind, Amps)]) -> bool {
+        let ends = |(least, lasts): &(f64, f64)| {
             #[expect(clippy::cast_precision_loss, reason = "a few devices")]
             let part = least / devices.len().max(1) as f64;
             let opens = devices.iter().map(|(kind, rating)| {
                 let device = Device::of(kind, *rating);
                 device.map_or(f64::INFINITY, |it| it.opens_after(part, Edge::Slowest))
             });
-            let opens = opens.fold(0.0, f64::max);
-            opens < heat.until(begins, heat.limit.0, most * most)
+            opens.fold(0.0, f64::max) < *lasts
         };
-        !devices.is_empty() && self.drives.iter().all(ends)
+        !devices.is_empty() && self.cases.iter().all(ends)
     }
 }
 
