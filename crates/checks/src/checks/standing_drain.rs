@@ -75,12 +75,14 @@ fn switched(ctx: &Ctx<'_>, spare: f64) -> Option<Edit> {
     let PartKind::Load(load) = ctx.kind(*id)? else {
         return None;
     };
-    // At the voltage of a battery that rests.
-    let taken = match load.law {
+    // At the voltage of a battery that rests; nothing where no current reaches it.
+    let told = match load.law {
         LoadLaw::Current => load.current.value()?.0,
         LoadLaw::Power => load.power.value()?.0 / 12.5,
         LoadLaw::Resistance => 12.5 / load.resistance.value()?.0.max(0.01),
     };
+    let reaches = ctx.study.parts.get(id)?.current.mean.abs().0;
+    let taken = told.min(reaches);
     let [run] = ctx.runs_on(*id, "+")[..] else {
         return None;
     };
