@@ -55,8 +55,9 @@ pub(crate) struct Ctx<'a> {
     pub(crate) cut: OrderedSet<Point>,
     /// What uses current and whose negative terminal no wire joins to the body or a source; shields do not count.
     pub(crate) ungrounded: OrderedSet<PartId>,
-    /// By the letters of tags, which numbers are taken on the sheet: mends give what they add tags that are free.
-    taken: std::cell::RefCell<OrderedMap<&'static str, Vec<bool>>>,
+    /// By the letters of tags, the first number that is free and which are taken on the sheet: mends give what they add tags that are
+    /// free.
+    taken: std::cell::RefCell<OrderedMap<&'static str, (usize, Vec<bool>)>>,
     /// Islands in which everything that could conduct counts.
     whole: std::cell::OnceCell<Vec<Point>>,
     /// Ends that lie loose with where they can have been meant to be, and outputs that are free: looked for once, since many
@@ -216,9 +217,13 @@ impl<'a> Ctx<'a> {
     /// The next number above this one with which these letters make a tag that is free on the sheet.
     pub(crate) fn free_number(&self, letters: &'static str, above: usize) -> usize {
         let mut all = self.taken.borrow_mut();
-        let taken = all.entry(letters).or_insert_with(|| self.numbers_taken(letters));
+        let (first, taken) = all.entry(letters).or_insert_with(|| {
+            let taken = self.numbers_taken(letters);
+            let free = (1..).find(|number| taken.get(*number) != Some(&true));
+            (free.unwrap_or(1), taken)
+        });
         // One more than there are things is looked at, and what one mend adds on top.
-        (above + 1..)
+        (*first.max(&mut (above + 1))..)
             .find(|number| taken.get(*number) != Some(&true))
             .unwrap_or(above + 1)
     }

@@ -111,7 +111,7 @@ impl Reader<'_> {
             self.one(phrase);
             return self.one(rest);
         }
-        self.from_head(&mut phrase);
+        self.takes_head(&mut phrase);
         if subject(&phrase) == Some(Subject::Amplifier) {
             if let Some(at) = speakers_begin(&phrase) {
                 let rest = phrase.split_off(at);
@@ -131,7 +131,7 @@ impl Reader<'_> {
     }
 
     /// Takes from a phrase of speakers that the head unit drives them: `door speakers off the radio`.
-    fn from_head(&mut self, phrase: &mut [Element]) {
+    fn takes_head(&mut self, phrase: &mut [Element]) {
         let place = |means: Meaning| phrase.iter().position(|it| it.is == Is::Means(means));
         let speakers = phrase.iter().position(|it| is_place(it.is));
         let behind = place(Meaning::Head)
