@@ -228,9 +228,35 @@ pub fn chase(seed: u64, parts: usize, anywhere: bool) -> Option<Chase> {
 pub fn chase_on(sheet: &Sheet, settings: &Settings, seed: u64, anywhere: bool) -> Option<Chase> {
     let mut dice = Dice::new(seed ^ 0x5EED);
     let broken = draw(sheet, &mut dice);
-    let vehicle = Vehicle::of(sheet, settings, &broken)?;
+    chase_after(sheet, settings, &broken, None, dice, anywhere)
+}
+
+/// One chase after a fault that is told to have these symptoms.
+#[must_use]
+pub fn chase_known(
+    sheet: &Sheet,
+    settings: &Settings,
+    broken: &Break,
+    symptoms: &[Symptom],
+    seed: u64,
+) -> Option<Chase> {
+    chase_after(sheet, settings, broken, Some(symptoms), Dice::new(seed), false)
+}
+
+fn chase_after(
+    sheet: &Sheet,
+    settings: &Settings,
+    broken: &Break,
+    symptoms: Option<&[Symptom]>,
+    mut dice: Dice,
+    anywhere: bool,
+) -> Option<Chase> {
+    let vehicle = Vehicle::of(sheet, settings, broken)?;
     let mut finder = Finder::new(sheet, settings)?;
-    let symptoms = vehicle.symptoms(sheet);
+    let symptoms = match symptoms {
+        Some(told) => told.to_vec(),
+        None => vehicle.symptoms(sheet),
+    };
     let mut probes: Vec<Probe> = finder.probes().cloned().collect();
     let all = probes.clone();
     let mut readings: Vec<Reading> = Vec::new();
@@ -259,7 +285,7 @@ pub fn chase_on(sheet: &Sheet, settings: &Settings, seed: u64, anywhere: bool) -
         Verdict::Alike(group) => group.clone(),
         _ => Vec::new(),
     };
-    let is_it = |breaks: &[Break]| matches!(breaks, [one] if one.is_same_thing(&broken));
+    let is_it = |breaks: &[Break]| matches!(breaks, [one] if one.is_same_thing(broken));
     let mut named = left.iter().any(|suspect| is_it(&suspect.breaks));
     if !named && let Some(best) = left.first() {
         // Another one that reads the same everywhere is its class; nothing at all, where nothing shows.

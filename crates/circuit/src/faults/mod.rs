@@ -23,10 +23,12 @@ mod circuit;
 mod deck;
 mod device;
 mod frame;
+mod laws;
 mod outcome;
 mod run;
 mod scenario;
 mod shorts;
+mod steps;
 mod switching;
 mod told;
 

@@ -1,29 +1,27 @@
 //! One run through time: devices at one edge of their times, sources at their strongest or weakest.
 
 use super::base::Base;
-use super::circuit::{Circuit, GIVES_UP, What, source_law};
+use super::circuit::{Circuit, What};
 use super::device::Edge;
 use super::scenario::{Happening, Moment, Scenario};
 use super::switching::{Consumer, consumer};
 use super::{HORIZON, MOST_EVENTS, MOST_STEPS};
-use crate::network::{BODY, Draw, LEAST_RESISTANCE};
-use crate::solve::{Element, Law, SourceModel, System};
+use crate::network::{BODY, Draw};
+use crate::solve::{Element, Law, System};
 use model::PartId;
 use model::quantity::{Amps, Celsius, Seconds};
 
-/// Change of temperature in a step, over the temperature above −234.5 °C, at which copper would have no resistance.
-const STEP: f64 = 0.04;
 /// First step while capacitors discharge, in seconds.
 const FIRST_STEP: f64 = 2e-4;
 
 /// A piece of wire as it warms.
 pub(super) struct Wire {
-    item: usize,
+    pub(super) item: usize,
     pub(super) run: usize,
     pub(super) temperature: f64,
     /// Current at the beginning of the step.
     pub(super) current: f64,
-    damaged: bool,
+    pub(super) damaged: bool,
 }
 
 pub(super) struct Run<'a> {
@@ -170,138 +168,6 @@ impl<'a> Run<'a> {
         self.base.net.parts.get(part).copied().unwrap_or_default()
     }
 
-    /// The law of an item as things stand.
-    fn law(&self, at: usize) -> Law {
-        if !self.closed[at] {
-            return Law::Open;
-        }
-        match &self.circuit.items[at].what {
-            // Laid by piece, see `lay`.
-            What::Wire { .. } => self.elements[at].law,
-            What::Plain(ohms) | What::Touch(ohms) | What::Device { ohms, .. } | What::Thrown { ohms, .. } => {
-                Law::Resistance(*ohms)
-            }
-            What::TurnOnOut { part, .. } if self.part_off[*part] => Law::Open,
-            What::TurnOnOut { ohms, .. } => Law::Resistance(*ohms),
-            What::Diode { drop, ohms } => Law::Diode {
-                drop: *drop,
-                resistance: *ohms,
-            },
-            What::Source { source } => {
-                let part = self.base.net.sources.get(*source).map(|it| it.part);
-                match part.filter(|part| self.part_off.get(*part) == Some(&true)) {
-                    Some(_) => Law::Open,
-                    None => source_law(self.base, *source, self.strong),
-                }
-            }
-            What::Capacitor { farads, ohms } => {
-                let volts = self
-                    .capacitors
-                    .iter()
-                    .find(|it| it.0 == at)
-                    .map_or(0.0, |it| it.1);
-                // Seen over a step, by the voltage at its end: a source behind dt/C.
-                Law::Source {
-                    emf: volts,
-                    resistance: ohms + self.step / farads.max(1e-9),
-                }
-            }
-            What::Load { part, draw, law } => self.load(at, *part, *draw, *law),
-        }
-    }
-
-    /// A load as the resistance that draws what it asks at the voltage it had: what it asks follows the voltage within a few
-    /// rounds, and there is an answer at any voltage.
-    fn load(&self, at: usize, part: usize, draw: Draw, law: Law) -> Law {
-        if self.part_off[part] && draw != Draw::Coil {
-            return Law::Open;
-        }
-        let v = self.across[at].max(GIVES_UP);
-        let law = match self.base.net.sources.iter().position(|it| it.part == part) {
-            // The input of a converter.
-            Some(source) if draw == Draw::Supply => Law::Power(self.drawn[source]),
-            _ => law,
-        };
-        match law {
-            Law::Power(watts) if watts > 0.0 => Law::Resistance((v * v / watts).max(LEAST_RESISTANCE)),
-            Law::Current(amps) if amps > 0.0 => Law::Resistance((v / amps).max(LEAST_RESISTANCE)),
-            Law::Resistance(ohms) => Law::Resistance(ohms.max(LEAST_RESISTANCE)),
-            Law::Power(_) | Law::Current(_) => Law::Open,
-            other => other,
-        }
-    }
-
-    fn lay(&mut self) {
-        for wire in &self.wires {
-            let What::Wire { run, share, endings } = self.circuit.items[wire.item].what else {
-                continue;
-            };
-            let factor = self.base.heats[run].factor(Celsius(wire.temperature));
-            let ohms = self.base.cold[run] * share * factor + endings;
-            self.elements[wire.item].law = Law::Resistance(ohms.max(LEAST_RESISTANCE));
-        }
-        for at in 0..self.elements.len() {
-            self.elements[at].law = self.law(at);
-        }
-    }
-
-    /// Solves as things stand. False when there is no answer.
-    fn solve(&mut self) -> bool {
-        self.lay();
-        if self.system.solve(&self.elements, &self.first, 1.0).is_err() {
-            self.system.restart();
-            if self.system.solve(&self.elements, &self.first, 1.0).is_err() {
-                return false;
-            }
-        }
-        true
-    }
-
-    /// Takes over the voltages of loads. The largest relative change.
-    fn follow(&mut self) -> f64 {
-        let mut most = 0.0_f64;
-        for (at, item) in self.circuit.items.iter().enumerate() {
-            if let What::Load { .. } = item.what {
-                let v = self.system.across(&self.elements[at]);
-                most = most.max((v - self.across[at]).abs() / v.abs().max(GIVES_UP));
-                self.across[at] = v;
-            }
-        }
-        for (at, source) in self.base.net.sources.iter().enumerate() {
-            if let Some(SourceModel::Limited {
-                efficiency: Some(efficiency),
-                ..
-            }) = self.base.models.get(at)
-            {
-                let out = &self.elements[source.branch];
-                let gives = -self.system.currents()[source.branch] * self.system.across(out);
-                let asks = (gives / efficiency).max(0.0);
-                most = most.max((asks - self.drawn[at]).abs() / asks.max(1.0));
-                self.drawn[at] = asks;
-            }
-        }
-        most
-    }
-
-    /// Solves until loads and everything that switches by itself rest. False when there is no answer.
-    fn settle(&mut self) -> bool {
-        for _ in 0..60 {
-            if !self.solve() {
-                return false;
-            }
-            let change = self.follow();
-            // What gives up is looked at only once the voltages are right.
-            if change > 1e-3 {
-                continue;
-            }
-            if !self.switch() {
-                return true;
-            }
-            self.system.restart();
-        }
-        true
-    }
-
     pub(super) fn current(&self, item: usize) -> f64 {
         self.system.currents().get(item).copied().unwrap_or(0.0)
     }
@@ -312,143 +178,10 @@ impl<'a> Run<'a> {
         through.fold(0.0, f64::max)
     }
 
-    fn take_currents(&mut self) {
+    pub(super) fn take_currents(&mut self) {
         for at in 0..self.wires.len() {
             self.wires[at].current = self.current(self.wires[at].item);
         }
-    }
-
-    /// Pace of ageing of each device, per second.
-    fn ageing(&self, device: usize) -> f64 {
-        let item = self.device_items[device];
-        if item == usize::MAX || !self.closed[item] {
-            return 0.0;
-        }
-        1.0 / self.base.devices[device]
-            .opens_after(self.current(item), self.edge)
-            .max(1e-6)
-    }
-
-    /// Time to the next event at the currents as they are; infinite where none comes.
-    fn next_event(&self) -> f64 {
-        let mut next = f64::INFINITY;
-        for device in 0..self.ages.len() {
-            let pace = self.ageing(device);
-            if pace > 0.0 {
-                next = next.min((1.0 - self.ages[device]).max(0.0) / pace);
-            }
-            if let Some(at) = self.resets[device] {
-                next = next.min((at - self.time).max(0.0));
-            }
-        }
-        for wire in &self.wires {
-            let heat = &self.base.heats[wire.run];
-            let squared = wire.current * wire.current;
-            if !wire.damaged {
-                next = next.min(heat.until(wire.temperature, heat.limit.0, squared));
-            } else if self.closed[wire.item] {
-                next = next.min(heat.until(wire.temperature, heat.melts.0, squared));
-            }
-        }
-        next
-    }
-
-    /// The longest step in which no conductor changes its resistance by more than [`STEP`]; and whether all of them rest.
-    fn longest_step(&self) -> (f64, bool) {
-        let mut step = f64::INFINITY;
-        let mut rests = true;
-        for wire in &self.wires {
-            let heat = &self.base.heats[wire.run];
-            let squared = wire.current * wire.current;
-            let pace = heat.pace(wire.temperature, squared).abs();
-            let span = STEP * (wire.temperature + 234.5);
-            let unrest = heat.unrest(wire.temperature, squared);
-            if unrest > 0.02 * span {
-                rests = false;
-                step = step.min(span / pace.max(1e-9)).min(0.7 * heat.settles_in());
-            }
-        }
-        (step, rests)
-    }
-
-    fn discharging(&self) -> bool {
-        let most = self.fault().max(1.0);
-        self.capacitors
-            .iter()
-            .any(|(at, _)| self.current(*at).abs() > 0.02 * most)
-    }
-
-    /// Where the wires would have been damaged had the current gone on: the time from now.
-    fn would_last(&self) -> f64 {
-        self.wires
-            .iter()
-            .map(|wire| {
-                let heat = &self.base.heats[wire.run];
-                if wire.damaged {
-                    0.0
-                } else {
-                    heat.until(wire.temperature, heat.limit.0, wire.current * wire.current)
-                }
-            })
-            .fold(f64::INFINITY, f64::min)
-    }
-
-    /// What has come to pass at the end of a step. True when the network has changed.
-    fn pass(&mut self) -> bool {
-        let mut changed = false;
-        for device in 0..self.ages.len() {
-            let name = || {
-                self.base
-                    .net
-                    .devices
-                    .get(device)
-                    .map(|it| it.name.clone())
-                    .unwrap_or_default()
-            };
-            if self.resets[device].is_some_and(|at| self.time >= at - 1e-9) {
-                let name = name();
-                self.resets[device] = None;
-                self.ages[device] = 0.0;
-                self.closed[self.device_items[device]] = true;
-                self.happens(Happening::Closes(name));
-                changed = true;
-            } else if self.ages[device] >= 0.999 && self.device_items[device] != usize::MAX {
-                let item = self.device_items[device];
-                if self.closed[item] {
-                    let name = name();
-                    self.ages[device] = 1.0;
-                    self.closed[item] = false;
-                    self.resets[device] = self.base.devices[device].resets.map(|after| self.time + after);
-                    self.happens(Happening::Opens(name));
-                    changed = true;
-                }
-            }
-        }
-        for at in 0..self.wires.len() {
-            let (run, item, temperature) = (
-                self.wires[at].run,
-                self.wires[at].item,
-                self.wires[at].temperature,
-            );
-            let heat = &self.base.heats[run];
-            let id = self.base.net.runs.get(run).map(|it| it.id).unwrap_or_default();
-            if !self.wires[at].damaged && temperature >= heat.limit.0 - 0.05 {
-                self.wires[at].damaged = true;
-                let known = self
-                    .moments
-                    .iter()
-                    .any(|it| it.happening == Happening::Damaged(id));
-                if !known {
-                    self.happens(Happening::Damaged(id));
-                }
-            }
-            if self.closed[item] && temperature >= heat.melts.0 - 0.5 {
-                self.closed[item] = false;
-                changed = true;
-                self.happens(Happening::Melts(id));
-            }
-        }
-        changed
     }
 
     fn through(mut self) -> Scenario {
@@ -541,68 +274,5 @@ impl<'a> Run<'a> {
             heat: self.heat,
             settled,
         }
-    }
-
-    /// Goes one step on: temperatures, ages, capacitors. False when there is no answer at its end.
-    fn advance(&mut self, step: f64) -> bool {
-        let begins: Vec<f64> = self.wires.iter().map(|it| it.temperature).collect();
-        let paces: Vec<f64> = (0..self.ages.len()).map(|device| self.ageing(device)).collect();
-        let through = |run: &Self, device: usize| match run.device_items[device] {
-            usize::MAX => 0.0,
-            item => run.current(item),
-        };
-        let before: Vec<f64> = (0..self.ages.len()).map(|device| through(self, device)).collect();
-        let touched: f64 = self.touch_power();
-        for wire in &mut self.wires {
-            let heat = &self.base.heats[wire.run];
-            wire.temperature = heat.after_step(wire.temperature, wire.current * wire.current, step);
-        }
-        self.time += step;
-        if !self.solve() {
-            return false;
-        }
-        self.follow();
-        for (at, begin) in begins.iter().enumerate() {
-            let now = self.current(self.wires[at].item);
-            let wire = &mut self.wires[at];
-            let heat = &self.base.heats[wire.run];
-            let squared = 0.5 * (wire.current * wire.current + now * now);
-            wire.temperature = heat.after_step(*begin, squared, step);
-            wire.current = now;
-            if let Law::Resistance(ohms) = self.elements[wire.item].law {
-                self.heat += squared * ohms * step;
-            }
-            self.hottest[wire.run] = self.hottest[wire.run].max(wire.temperature);
-        }
-        self.heat += 0.5 * (touched + self.touch_power()) * step;
-        for device in 0..self.ages.len() {
-            let now = through(self, device);
-            let pace = 0.5 * (paces[device] + self.ageing(device));
-            self.ages[device] += pace * step;
-            self.let_through[device] += 0.5 * (before[device] * before[device] + now * now) * step;
-        }
-        for at in 0..self.capacitors.len() {
-            let (item, volts) = self.capacitors[at];
-            if let What::Capacitor { farads, .. } = self.circuit.items[item].what {
-                // Charging current flows from its first node to its second.
-                self.capacitors[at].1 = volts + self.current(item) * step / farads.max(1e-9);
-            }
-        }
-        true
-    }
-
-    /// Power in the shorts.
-    fn touch_power(&self) -> f64 {
-        self.circuit
-            .touches
-            .iter()
-            .map(|&at| {
-                let amps = self.current(at);
-                match self.elements[at].law {
-                    Law::Resistance(ohms) => amps * amps * ohms,
-                    _ => 0.0,
-                }
-            })
-            .sum()
     }
 }

@@ -5,16 +5,13 @@ use super::base::Base;
 use super::circuit::{Circuit, GIVES_UP, What};
 use super::run::Run;
 use super::scenario::Happening;
-use crate::network::{Closes, Draw};
+use crate::network::Draw;
+use crate::solve::throwing::{MOST_TOGGLES, wants};
 use crate::solve::{LEAST_SUPPLY, SourceModel, join};
 use model::PartKind;
 
-/// Most times that one contact, or one piece of equipment, changes before it is left as it is.
-const MOST_TOGGLES: u8 = 4;
 /// Rise above the cut-off at which equipment comes on again, in volts (from memory: half a volt to a volt).
 const BACK_ON: f64 = 0.5;
-/// Fall below the voltage of closing at which a sensing isolator opens, in volts (from memory).
-const SENSING_HYSTERESIS: f64 = 0.5;
 /// Share of its pull-in voltage below which a relay falls off (from memory: 10 to 50 % of the rated voltage).
 const FALLS_OFF: f64 = 0.5;
 
@@ -44,31 +41,10 @@ impl Run<'_> {
                 continue;
             }
             let closed = self.closed[at];
-            let wants = match closes {
-                Closes::Relay {
-                    coil,
-                    pull_in,
-                    energised,
-                } => {
-                    let v = self
-                        .elements
-                        .get(coil)
-                        .map_or(0.0, |it| self.system.across(it))
-                        .abs();
-                    // Held as long as it is not below what it falls off at.
-                    let held = closed == energised;
-                    let least = if held { pull_in * FALLS_OFF } else { pull_in };
-                    (v >= least) == energised
-                }
-                Closes::Sensing { minus, closes_at } => {
-                    let v = volts(self, item.nodes[0]) - volts(self, minus);
-                    v >= if closed {
-                        closes_at - SENSING_HYSTERESIS
-                    } else {
-                        closes_at
-                    }
-                }
-                _ => continue,
+            let coil = |at: usize| self.elements.get(at).map_or(0.0, |it| self.system.across(it));
+            let sensed = |minus: usize| volts(self, item.nodes[0]) - volts(self, minus);
+            let Some(wants) = wants(closes, closed, FALLS_OFF, coil, sensed) else {
+                continue;
             };
             if wants != closed {
                 self.toggles[at] += 1;

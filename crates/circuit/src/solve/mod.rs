@@ -6,6 +6,7 @@ mod law;
 mod levels;
 mod operate;
 mod system;
+pub(crate) mod throwing;
 
 pub(crate) use components::{join, shorten};
 pub use factor::{Factor, Slot};

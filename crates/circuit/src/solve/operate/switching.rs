@@ -5,13 +5,11 @@
 use super::{Operator, SourceModel};
 use crate::network::{Closes, Network, values};
 use crate::solve::LEAST_SUPPLY;
+use crate::solve::throwing::{MOST_TOGGLES, wants};
 use ordered::OrderedMap;
 
-/// Most times that one relay or isolator changes before it is left open.
-const MOST_TOGGLES: u8 = 4;
-/// By how much the voltage may fall after a sensing isolator has closed before it opens again, in volts. From memory: such
-/// relays open about half a volt below the voltage at which they close.
-const SENSING_HYSTERESIS: f64 = 0.5;
+/// Nothing came before an operating point that would hold a relay below its pull-in voltage.
+const AT_REST: f64 = 1.0;
 
 /// Nodes whose voltages decide what switches: of coils, sensing isolators, ignition terminals and inputs of converters. `switching`
 /// are branches that close by themselves, `ignition` gives the node of the ignition terminal by part.
@@ -106,34 +104,17 @@ impl Operator<'_> {
         let mut moved = false;
         for &at in &self.switching {
             let branch = &self.net.branches[at];
-            let wants = match branch.closes {
-                Closes::Relay {
-                    coil,
-                    pull_in,
-                    energised,
-                } => {
-                    let v = self
-                        .elements
-                        .get(coil)
-                        .map_or(0.0, |e| self.system.across(e))
-                        .abs();
-                    (v >= pull_in) == energised
+            let coil = |at: usize| self.elements.get(at).map_or(0.0, |it| self.system.across(it));
+            let sensed = |minus: usize| {
+                let a = branch.nodes[0];
+                if self.system.are_tied(a, minus) {
+                    self.system.voltages()[a] - self.system.voltages()[minus]
+                } else {
+                    0.0
                 }
-                Closes::Sensing { minus, closes_at } => {
-                    let a = branch.nodes[0];
-                    let v = if self.system.are_tied(a, minus) {
-                        self.system.voltages()[a] - self.system.voltages()[minus]
-                    } else {
-                        0.0
-                    };
-                    let threshold = if self.closed[at] {
-                        closes_at - SENSING_HYSTERESIS
-                    } else {
-                        closes_at
-                    };
-                    v >= threshold
-                }
-                _ => continue,
+            };
+            let Some(wants) = wants(branch.closes, self.closed[at], AT_REST, coil, sensed) else {
+                continue;
             };
             if wants != self.closed[at] && self.toggles[at] <= MOST_TOGGLES {
                 self.toggles[at] += 1;
