@@ -272,6 +272,14 @@ fn plan(
             current = words::figure(current, words::Unit::Plain("A"))
         ));
     }
+    // Two sections of one amplifier take the same for granted: that is said once.
+    let mut once: Vec<Saying> = Vec::new();
+    for it in assumed {
+        if !once.contains(&it) {
+            once.push(it);
+        }
+    }
+    let assumed = once;
     let troubles = troubles(&analysis);
     // Places on the board are left open: whoever shows the sheet arranges it.
     for part in sheet.parts.values_mut() {
