@@ -27,6 +27,7 @@ mod paint;
 mod papers;
 mod pictures;
 mod policy;
+mod printing;
 mod reader;
 mod readings;
 mod record_found;

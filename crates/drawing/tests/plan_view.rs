@@ -41,7 +41,7 @@ fn system(form: BodyForm) -> (Job, Sheet) {
 fn view(form: BodyForm) -> (Sheet, PlanView, DisplayList) {
     let (job, sheet) = system(form);
     let view = PlanView::of(&job.settings.body, &sheet, &Words::english()).expect("it has a form");
-    let list = draw_plan(&view, &sheet, &Look::default());
+    let list = draw_plan(&view, &sheet, None, &Look::default());
     (sheet, view, list)
 }
 
@@ -207,11 +207,41 @@ proptest! {
         let sheet = job.sheet(SheetKind::Plan).expect("it is there");
         let laid = body::lay(sheet, &job.settings);
         let view = PlanView::of(&job.settings.body, &laid, &Words::english()).expect("it has a form");
-        let list = draw_plan(&view, &laid, &Look::default());
+        let list = draw_plan(&view, &laid, None, &Look::default());
         prop_assert!(view.bounds().is_finite());
         for item in &list.items {
             prop_assert!(item.bounds.is_finite());
         }
         roxmltree::Document::parse(&svg(&list, &Palette::light(), view.bounds())).expect("it is XML");
     }
+}
+
+/// The feed from battery to amplifier and a speaker's lead, laid through the body: the overlay of currents paints what carries
+/// one by its ramp, what carries none steps back, and says amps where the length stood.
+#[test]
+fn an_overlay_paints_the_runs_of_the_plan() {
+    let text = "body hatchback left-hand front-battery\nbattery B1 agm 70Ah place=battery-tray\nload L1 power=120W place=load-floor\n\
+        run W1 B1.+ L1.+ 16mm2 RD route=battery-bulkhead/bulkhead-grommet-left/sill-front-left/sill-rear-left\n\
+        run W2 L1.- B1.- 16mm2 1m BK\n";
+    let job = model::text::parse_lenient(text).0;
+    let sheet = job.sheets.values().next().expect("a sheet").clone();
+    let laid = body::lay(&sheet, &job.settings).into_owned();
+    let study = circuit::study(&laid, &job.settings);
+    let view = PlanView::of(&job.settings.body, &laid, &words::Words::english()).expect("a plan");
+    let look = Look {
+        overlay: drawing::Overlay::Current,
+        ..Look::default()
+    };
+    let inks = |list: &DisplayList| -> usize {
+        let ramp = |item: &&drawing::Item| matches!(&item.shape, Shape::Path { stroke: Some(stroke), .. } if matches!(stroke.ink, drawing::Ink::Ramp(_)));
+        list.items.iter().filter(ramp).count()
+    };
+    let (plain, shown) = (
+        draw_plan(&view, &laid, Some(&study), &Look::default()),
+        draw_plan(&view, &laid, Some(&study), &look),
+    );
+    assert_eq!(inks(&plain), 0);
+    assert!(inks(&shown) > 0);
+    let said = format!("{shown:?}");
+    assert!(said.contains("W1  ") && said.contains(" A\""), "{said}");
 }

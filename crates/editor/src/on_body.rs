@@ -137,12 +137,10 @@ impl Editor {
     /// The plan as it is painted; nothing while the board is on the table.
     pub(crate) fn body_picture(&self, look: &drawing::Look) -> Option<DisplayList> {
         let on_body = self.on_body.as_ref()?;
-        Some(
-            on_body
-                .view
-                .as_ref()
-                .map_or_else(DisplayList::default, |view| draw_plan(view, self.sheet(), look)),
-        )
+        let study = Some(self.shown_study()).filter(|_| !self.conceals);
+        Some(on_body.view.as_ref().map_or_else(DisplayList::default, |view| {
+            draw_plan(view, self.sheet(), study, look)
+        }))
     }
     /// What lies under a point of the plan.
     pub(crate) fn body_thing_at(&self, at: Point, kind: PointerKind) -> Option<Thing> {

@@ -316,7 +316,16 @@ impl Page {
     #[must_use]
     #[track_caller]
     pub fn as_pdf(&self) -> Vec<u8> {
-        let asked = json!({ "paperWidth": 8.27, "paperHeight": 11.69 });
+        self.as_pdf_on((210.0, 297.0))
+    }
+
+    /// The same on paper of this width and height in millimetres. The style sheet turns it, and has its own margins.
+    #[must_use]
+    #[track_caller]
+    pub fn as_pdf_on(&self, (wide, high): (f64, f64)) -> Vec<u8> {
+        let asked = json!({
+            "paperWidth": wide / 25.4, "paperHeight": high / 25.4, "preferCSSPageSize": true,
+        });
         let told = self.inspect("Page.printToPDF", &asked);
         let letters = told["data"].as_str().unwrap_or_default();
         match base64::engine::general_purpose::STANDARD.decode(letters) {

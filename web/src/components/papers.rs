@@ -170,7 +170,11 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
     let is_order = matches!(*list, Some(List::Order | List::Cut));
     let title = list.map_or_else(|| words.text("hand-out-title"), |list| words.say(&list.title()));
     let is_list = list.is_some();
-    let wide = matches!(*list, Some(List::Wiring | List::Settings | List::Quote));
+    // What has many columns lies: upright it would be cut, or made small by the printer.
+    let wide = matches!(
+        *list,
+        Some(List::Wiring | List::Settings | List::Quote | List::Cut | List::Fuses)
+    );
     html! {
         <section onkeydown={escape_closes(&store)} class={classes!("papers", wide.then_some("papers--wide"))} data-testid="papers-page" aria-label={words.text("papers")}>
             <header class="papers__head">

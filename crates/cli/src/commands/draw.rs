@@ -71,7 +71,7 @@ fn body_plan(call: &DrawCall, opened: &Opened) -> Result<Report, String> {
     let sheet = opened.sheet();
     let laid = body::lay(&sheet, &opened.settings);
     let view = PlanView::of(&opened.settings.body, &laid, words()).ok_or_else(super::routes::no_body)?;
-    let list = draw_plan(&view, &laid, &Look::default());
+    let list = draw_plan(&view, &laid, None, &Look::default());
     finish(call, &list, view.bounds())
 }
 

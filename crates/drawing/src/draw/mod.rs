@@ -3,7 +3,7 @@
 mod ghosts;
 mod key;
 mod marks;
-mod overlay;
+pub(crate) mod overlay;
 mod paper;
 mod parts;
 pub(crate) mod pen;

@@ -14,9 +14,11 @@ mod spots;
 mod taken;
 
 use crate::display::{DisplayList, Owner};
+use crate::draw::overlay::Overlays;
 use crate::draw::pen::Pen;
 use crate::look::Look;
 use body::{Plan, Walk};
+use circuit::Study;
 use kurbo::{Line, ParamCurveNearest, Point, Rect};
 use model::body::Body;
 use model::{PartId, RunId, Sheet};
@@ -183,18 +185,20 @@ impl PlanView {
     }
 }
 
-/// The body plan, back to front: outline, passages, runs, places, parts.
+/// The body plan, back to front: outline, passages, runs, places, parts. With a study, runs are painted as the overlay in force
+/// says.
 #[must_use]
-pub fn draw_plan(view: &PlanView, sheet: &Sheet, look: &Look) -> DisplayList {
+pub fn draw_plan(view: &PlanView, sheet: &Sheet, study: Option<&Study>, look: &Look) -> DisplayList {
+    let overlays = Overlays::new(sheet, study, look, &view.words);
     let mut pen = Pen::new(crate::draw::detail_at(look.zoom), look.zoom);
     pen.owner(Owner::Sheet);
     outline::draw(&mut pen, view);
     key::draw(&mut pen, view);
     passages::draw(&mut pen, view);
-    runs::draw(&mut pen, view, sheet, look);
+    runs::draw(&mut pen, view, sheet, &overlays, look);
     pen.owner(Owner::Sheet);
     spots::draw(&mut pen, view);
     parts::draw(&mut pen, view, sheet, look);
-    runs::label(&mut pen, view);
+    runs::label(&mut pen, view, sheet, &overlays);
     pen.finish()
 }

@@ -3,6 +3,7 @@
 use super::taken::Taken;
 use super::{PlanPart, PlanRun, PlanView};
 use crate::display::{Anchor, Detail, Ink, Owner, Stroke};
+use crate::draw::overlay::{Overlays, Paint};
 use crate::draw::pen::{Pen, Writing, text_area};
 use crate::look::Look;
 use crate::ways::width_of;
@@ -124,7 +125,7 @@ fn label_of(run: &Run, points: &[Point], words: &Words, taken: &mut Taken) -> Op
     None
 }
 
-pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, look: &Look) {
+pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, overlays: &Overlays<'_>, look: &Look) {
     for (id, it) in &view.runs {
         let Some(run) = sheet.runs.get(id) else { continue };
         let owner = Owner::Run(*id);
@@ -152,6 +153,23 @@ pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, look: &Look) {
             };
             pen.path(Detail::Shape, path, None, Some(stroke));
             continue;
+        }
+        match overlays.paint(*id) {
+            Paint::Insulation => {}
+            Paint::Dimmed => {
+                pen.line(Detail::Shape, path, Ink::Dimmed, width.min(3.0));
+                continue;
+            }
+            Paint::Ink {
+                ink,
+                width: own,
+                dash,
+            } => {
+                let width = own.unwrap_or(width);
+                pen.line(Detail::Shape, path.clone(), Ink::Paper, width + 1.6);
+                pen.path(Detail::Shape, path, None, Some(Stroke { ink, width, dash }));
+                continue;
+            }
         }
         let casing = match jacket.base {
             None | Some(Colour::Black | Colour::White) => 1.8,
@@ -200,10 +218,16 @@ fn rounded_way(points: &[Point]) -> BezPath {
     path
 }
 
-/// Labels of the runs, above everything else.
-pub(super) fn label(pen: &mut Pen, view: &PlanView) {
+/// Labels of the runs, above everything else: tag and length, or what the overlay in force says instead of the length.
+pub(super) fn label(pen: &mut Pen, view: &PlanView, sheet: &Sheet, overlays: &Overlays<'_>) {
     for (id, it) in &view.runs {
-        if let Some((text, at)) = &it.label {
+        if let Some((own, at)) = &it.label {
+            let tag = || sheet.runs.get(id).map_or("", |run| run.tag.as_str());
+            let text = match overlays.label(*id) {
+                None => own.clone(),
+                Some(said) if said.is_empty() => continue,
+                Some(said) => format!("{}  {said}", tag()),
+            };
             pen.owner(Owner::Run(*id));
             pen.write(
                 Detail::Numbers,

@@ -101,7 +101,7 @@ pub(crate) fn large(sheet: &Sheet, analysis: &Analysis, words: &Words) -> String
 pub(crate) fn from_above(sheet: &Sheet, job: &Job, words: &Words) -> Option<String> {
     let placed = |sheet: &Sheet| sheet.parts.values().any(|part| part.place.is_some());
     let view = PlanView::of(&job.settings.body, sheet, words).filter(|_| placed(sheet))?;
-    let list = draw_plan(&view, sheet, &Look::default());
+    let list = draw_plan(&view, sheet, None, &Look::default());
     Some(fluid(&drawing::svg(&list, &Palette::print(), view.bounds())))
 }
 
