@@ -1,12 +1,15 @@
 //! Sizes against an integer programme: trees too large to try all there is, solved anew by another library
-//! (`tests/python/least_metal.py`, HiGHS). Loads of constant current, so that what flows does not depend on sizes.
+//! (`tests/python/least_metal.py`, HiGHS). Loads of constant current, so that what flows does not depend on sizes. And what is told
+//! to keep a run from being thinner, held against the run one size thinner.
 
-use assist::sizing::{Ask, size};
+use assist::sizing::{Ask, By, Limit, Prices, Sizing, size};
 use circuit::{Conductor, device_resistance};
 use loomwright_tests::python::run_with_scipy;
 use model::conductor::{METRIC_SERIES, Size};
-use model::quantity::SquareMm;
-use model::{Fact, Job, RunId, SheetKind};
+use model::job::{Duty, VehicleState};
+use model::quantity::{Amps, SquareMm};
+use model::thread::Money;
+use model::{Fact, Job, PartKind, RunId, Settings, Sheet, SheetKind, Wire};
 use std::fmt::Write as _;
 use testkit::random::Dice;
 
@@ -60,8 +63,40 @@ fn metal(job: &Job) -> f64 {
     .sum()
 }
 
-/// The same problem as the other program is told it.
-fn programme(job: &Job) -> serde_json::Value {
+/// An invented shop: some sizes it does not keep, and some are cheap since it sells much of them.
+struct Shop;
+
+/// Sizes in mm² with the price of a metre, in hundredths.
+const METRE: &[(f64, i64)] = &[
+    (0.75, 40),
+    (1.0, 52),
+    (1.5, 60),
+    (2.5, 75),
+    (4.0, 170),
+    (6.0, 190),
+    (10.0, 560),
+    (16.0, 620),
+    (25.0, 1450),
+    (35.0, 1500),
+    (50.0, 2900),
+];
+
+fn metre(area: f64) -> Option<Money> {
+    let found = METRE.iter().find(|(kept, _)| (kept - area).abs() < 1e-9);
+    found.map(|(_, price)| Money(*price))
+}
+
+impl Prices for Shop {
+    fn wire(&self, wire: &Wire) -> Option<Money> {
+        metre(wire.size.value()?.area().0)
+    }
+    fn device(&self, _: &PartKind, _: Amps) -> Option<Money> {
+        None
+    }
+}
+
+/// The same problem as the other program is told it. `cost` tells what a metre of a size costs, where it can be had.
+fn programme(job: &Job, cost: impl Fn(f64) -> Option<f64>) -> serde_json::Value {
     let sheet = job.sheet(SheetKind::Plan).expect("a plan");
     let study = circuit::study(sheet, &job.settings);
     let asks = checks::asks(sheet, &job.settings, &study);
@@ -78,8 +113,13 @@ fn programme(job: &Job) -> serde_json::Value {
                 let bears = wire.allowable().expect("it is known").0;
                 let fits = asks.runs[id].largest.is_none_or(|largest| area.0 <= largest.0);
                 // 0.5 mm² is the least that the profile allows a supply conductor (common practice).
-                if fits && area.0 >= 0.5 && bears >= FUSE && bears >= flow.current.rms.abs().0 {
-                    costs.push(area.0 * run.wire.length.value().expect("a length").0);
+                if let Some(cost) = cost(area.0)
+                    && fits
+                    && area.0 >= 0.5
+                    && bears >= FUSE
+                    && bears >= flow.current.rms.abs().0
+                {
+                    costs.push(cost * run.wire.length.value().expect("a length").0);
                     drops.push(flow.current.burst.abs().0 * wire.resistance(flow.current.rms.abs()).0);
                 }
             }
@@ -122,7 +162,7 @@ fn the_metal_is_that_of_an_integer_programme() {
                 ..Ask::default()
             },
         );
-        let told = run_with_scipy("least_metal.py", &[], &programme(&job).to_string());
+        let told = run_with_scipy("least_metal.py", &[], &programme(&job, Some).to_string());
         if told.trim() == "none" {
             assert!(
                 !sizing.short.is_empty(),
@@ -149,4 +189,160 @@ fn the_metal_is_that_of_an_integer_programme() {
         compared += 1;
     }
     assert!(compared >= 8, "only {compared} of them can be sized at all");
+}
+
+#[test]
+fn the_cost_is_that_of_an_integer_programme() {
+    let (mut compared, mut otherwise) = (0, 0);
+    for seed in 0..12 {
+        let job = testkit::job(&system(seed));
+        let sheet = job.sheet(SheetKind::Plan).expect("a plan");
+        let sized = |by: By<'_>| {
+            let ask = Ask {
+                as_set: true,
+                by,
+                ..Ask::default()
+            };
+            size(sheet, &job.settings, &ask)
+        };
+        let sizing = sized(By::Cost(&Shop));
+        #[expect(clippy::cast_precision_loss, reason = "a price of a few euros")]
+        let cost = |area: f64| metre(area).map(|price| price.0 as f64);
+        let told = run_with_scipy("least_metal.py", &[], &programme(&job, cost).to_string());
+        if told.trim() == "none" {
+            assert!(!sizing.short.is_empty(), "seed {seed}: nothing is said of it");
+            continue;
+        }
+        let least: f64 = told.trim().parse().expect("a number");
+        assert!(
+            sizing.proved && sizing.short.is_empty(),
+            "seed {seed}: {sizing:?}"
+        );
+        let ours = sizing.objective * 100.0;
+        assert!(
+            (ours - least).abs() < 1e-5 * least,
+            "seed {seed}: {ours} hundredths, the programme has {least}"
+        );
+        let sizes = |sizing: &Sizing| sizing.runs.iter().map(|line| line.after).collect::<Vec<_>>();
+        otherwise += usize::from(sizes(&sizing) != sizes(&sized(By::Metal)));
+        compared += 1;
+    }
+    assert!(compared >= 6, "only {compared} of them can be sized at all");
+    assert!(
+        otherwise >= 3,
+        "cost and metal choose alike in all but {otherwise}"
+    );
+}
+
+/// The conditions that sizes are judged at.
+fn conditions(settings: &Settings) -> Vec<Settings> {
+    let worst = [
+        (VehicleState::EngineOff, Duty::Tone),
+        (VehicleState::Idle, Duty::Tone),
+        (VehicleState::Cruise, Duty::Tone),
+        (VehicleState::Cruise, Duty::Idle),
+    ];
+    let with = |(state, duty): (VehicleState, Duty)| {
+        let mut settings = settings.clone();
+        (settings.conditions.state, settings.conditions.duty) = (state, duty);
+        settings
+    };
+    std::iter::once(settings.clone())
+        .chain(worst.into_iter().map(with))
+        .collect()
+}
+
+/// Whether a run breaks a limit, at any of the conditions, on a sheet that has it one size thinner.
+fn breaks(sheet: &Sheet, settings: &Settings, run: RunId, limit: &Limit) -> bool {
+    conditions(settings).iter().any(|settings| {
+        let laid = body::lay(sheet, settings);
+        let study = circuit::study_laid(&laid, settings);
+        let flow = &study.runs[&run];
+        let bears = flow.allowable.map_or(0.0, |amps| amps.0);
+        let says = |name: &str| {
+            let found = checks::judge(&laid, settings, &study);
+            found.iter().any(|finding| finding.check == name)
+        };
+        match limit {
+            // Full power of an output is no current of the supply; its own limit is looked at where it is reckoned.
+            Limit::Heat if flow.purpose == circuit::Purpose::Speaker => true,
+            Limit::Heat => flow.current.rms.abs().0 > bears * (1.0 - 1e-9),
+            Limit::Fuse(device) => {
+                let found = study.devices.iter().find(|it| it.device == *device);
+                found
+                    .and_then(|it| it.rating)
+                    .is_some_and(|rating| rating.0 > bears)
+            }
+            Limit::Drop(load) => {
+                let asks = checks::asks(&laid, settings, &study);
+                let lost = study.circuits[load].drop.map_or(0.0, |volts| volts.0);
+                lost > asks.drops[load].0 * (1.0 - 1e-9)
+            }
+            Limit::Ground(_) => says("return-too-thin"),
+            Limit::Ending => says("hot-joint"),
+            Limit::Lead => says("return-too-long"),
+            Limit::Check(name) => says(name),
+            Limit::Held(_)
+            | Limit::Smallest
+            | Limit::Price
+            | Limit::Together
+            | Limit::Load
+            | Limit::Burst => true,
+        }
+    })
+}
+
+#[test]
+fn one_size_thinner_breaks_the_limit_that_is_told() {
+    let worked = lessons::WORKED_JOBS
+        .iter()
+        .map(|worked| (worked.key.to_owned(), worked.job()));
+    let random = (0..4).map(|seed| {
+        let mut job = Job::default();
+        job.sheets
+            .insert(SheetKind::Plan, testkit::random::random_system(seed, 25));
+        (format!("random {seed}"), job)
+    });
+    let mut looked_at = 0;
+    for (name, job) in worked.chain(random) {
+        let (kind, sheet) = job.sheets.iter().next_back().expect("a sheet");
+        let sizing = size(sheet, &job.settings, &Ask::default());
+        // What no size suffices for has wider limits here than in the checks.
+        if !sizing.short.is_empty() {
+            continue;
+        }
+        let mut sized = job.clone();
+        if let Some(edit) = sizing.edit(sheet, *kind) {
+            sized.apply(edit);
+        }
+        let sized = sized.sheet(*kind).expect("a sheet");
+        for line in &sizing.runs {
+            let Some(after) = line
+                .after
+                .filter(|_| !matches!(line.limit, Limit::Held(_) | Limit::Smallest))
+            else {
+                continue;
+            };
+            assert_ne!(line.limit, Limit::Together, "{name}: {}", line.run);
+            let thinner = after
+                .series()
+                .take_while(|size| size.area().0 < after.area().0)
+                .last();
+            let mut less = sized.clone();
+            let run = less.runs.get_mut(&line.run).expect("a run");
+            run.wire.size = Fact::Given(thinner.expect("a thinner one"));
+            assert!(
+                breaks(&less, &job.settings, line.run, &line.limit),
+                "{name}: {} is told to be kept by {:?}",
+                run_tag(sheet, line.run),
+                line.limit
+            );
+            looked_at += 1;
+        }
+    }
+    assert!(looked_at >= 15, "only {looked_at} runs are kept by a limit");
+}
+
+fn run_tag(sheet: &Sheet, id: RunId) -> &str {
+    sheet.runs.get(&id).map_or("", |run| &run.tag)
 }

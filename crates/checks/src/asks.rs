@@ -8,7 +8,7 @@ use crate::checks::terminal_overfull::takes;
 use crate::checks::voltage_drop::limit_for;
 use crate::context::Ctx;
 use crate::mends::ratings::ratings_of;
-use circuit::Study;
+use circuit::{Purpose, Study};
 use model::quantity::{Ohms, SquareMm, Volts};
 use model::{PartId, PartKind, RunId, Settings, Sheet};
 use ordered::OrderedMap;
@@ -20,6 +20,8 @@ pub struct RunAsks {
     pub touched: bool,
     /// Whether it carries supply current, there or back.
     pub supply: bool,
+    /// What it is used for.
+    pub purpose: Purpose,
     /// Whether it is judged for what it carries: also where the vehicle's maker fitted it, once something that was added hangs on it.
     pub burdened: bool,
     /// Whether a source can make it live, so that it would end bare and live if it were cut through.
@@ -74,6 +76,7 @@ pub fn asks(sheet: &Sheet, settings: &Settings, study: &Study) -> Asks {
     let run = |id: RunId| RunAsks {
         touched: ctx.touched_run(id),
         supply: ctx.is_supply(id),
+        purpose: ctx.purpose(id),
         burdened: ctx.burdened_run(id),
         live: ctx.run(id).is_some_and(|run| is_live(&ctx, id, run)),
         largest: ctx

@@ -17,7 +17,9 @@
 //! 4. *Drop*: what is lost from the source to a load and back at burst is within the limit of that load.
 //! 5. *Ground rule*: the ground leads of an amplifier conduct at least as well as its feeds.
 //! 6. *Terminals* take the size. *Endings* stay cool. An amplifier's *ground lead* resists no more than the profile allows. No supply conductor is thinner than the least that the profile allows.
-//! 7. Every check of [`checks::CHECKS`] that a size or a rating decides says nothing that it does not also say of the thickest
+//! 7. *Leads of speakers*: level lost, and the current of full power; each loop by itself, before all else, since what a speaker gets decides
+//!    what its amplifier draws. *Leads that turn others on* bear what guards them. Signal leads have no size to choose.
+//! 8. Every check of [`checks::CHECKS`] that a size or a rating decides says nothing that it does not also say of the thickest
 //!    that can be laid.
 //!
 //! What is locked, what stays by its fate, and what the vehicle's maker fitted keeps its size or rating and counts in all of this.
@@ -62,6 +64,7 @@ mod report;
 mod said;
 mod search;
 mod shape;
+mod speakers;
 mod things;
 mod what_if;
 mod why;
@@ -132,6 +135,10 @@ pub enum Held {
     NoPrice,
     /// No size of the series goes into its terminals.
     NoneFits,
+    /// A signal lead: there is no size to choose.
+    Signal,
+    /// Several voice coils hang on it.
+    Shared,
     /// It stands between two sources: what an empty battery takes follows from no load.
     BetweenSources,
 }
@@ -255,7 +262,7 @@ pub struct DeviceLine {
 /// The sizes of a sheet.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Sizing {
-    /// Supply runs, in the order of their ids; the vehicle's own are left out.
+    /// Supply runs, leads that turn others on, and leads of speakers and signals, in the order of their ids; the vehicle's own are left out.
     pub runs: Vec<RunLine>,
     /// Devices, in the order of the study.
     pub devices: Vec<DeviceLine>,

@@ -1,6 +1,7 @@
 //! What a search found, as a table: what each thing was and should be, what keeps it from being less, what it weighs and costs.
 
 use super::search::{FoundSizes, Search};
+use super::speakers::Leads;
 use super::things::{Is, Thing};
 use super::{Ask, By, DeviceLine, Held, Limit, RunLine, Sizing};
 use model::quantity::Amps;
@@ -24,7 +25,13 @@ fn price(ask: &Ask<'_>, run: &Run) -> Option<Money> {
     }
 }
 
-pub(super) fn report(sheet: &Sheet, search: &Search<'_>, ask: &Ask<'_>, found: Option<FoundSizes>) -> Sizing {
+pub(super) fn report(
+    sheet: &Sheet,
+    search: &Search<'_>,
+    ask: &Ask<'_>,
+    found: Option<FoundSizes>,
+    leads: &Leads,
+) -> Sizing {
     let things = search.bench.things;
     let (laid, study) = (search.bench.laid, search.study);
     let held = |id: RunId, why: Held| {
@@ -43,8 +50,23 @@ pub(super) fn report(sheet: &Sheet, search: &Search<'_>, ask: &Ask<'_>, found: O
     let mut runs: Vec<RunLine> = things
         .held_runs
         .iter()
+        .chain(&leads.held)
         .filter_map(|(id, why)| held(*id, *why))
         .collect();
+    for (id, lead) in &leads.sized {
+        let Some(before) = sheet.runs.get(id) else {
+            continue;
+        };
+        runs.push(RunLine {
+            run: *id,
+            before: before.wire.size.value(),
+            after: Some(lead.size),
+            limit: lead.limit.clone(),
+            metal: [metal(before), metal(&lead.to)],
+            cost: [price(ask, before), price(ask, &lead.to)],
+            changes: before.wire != lead.to.wire || before.laying != lead.to.laying,
+        });
+    }
     let mut devices: Vec<(usize, DeviceLine)> = Vec::new();
     for (place, why) in &things.held_devices {
         let Some(device) = study.devices.get(*place) else {
@@ -116,8 +138,9 @@ pub(super) fn report(sheet: &Sheet, search: &Search<'_>, ask: &Ask<'_>, found: O
             By::Metal => 1e-6 * reference::materials::COPPER.density,
             By::Cost(_) => 0.01,
         };
-        it.objective = search.cost(&found.picks) * unit;
-        it.bound = found.bound * unit;
+        let of_leads: f64 = leads.sized.values().map(|lead| lead.cost).sum();
+        it.objective = (search.cost(&found.picks) + of_leads) * unit;
+        it.bound = (found.bound + of_leads) * unit;
         it.proved = found.proved;
     }
     runs.order_by(|a, b| a.run.cmp(&b.run));

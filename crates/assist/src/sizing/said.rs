@@ -54,6 +54,8 @@ impl Held {
             Self::NoInsulation => say!("sizing-held-no-insulation"),
             Self::NoPrice => say!("sizing-held-no-price"),
             Self::NoneFits => say!("sizing-held-none-fits"),
+            Self::Signal => say!("sizing-held-signal"),
+            Self::Shared => say!("sizing-held-shared"),
             Self::BetweenSources => say!("sizing-held-between"),
         }
     }

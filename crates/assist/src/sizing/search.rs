@@ -6,6 +6,7 @@ use super::measure::{Bench, Measured, Wrong, fixed_drops, governing, scenes};
 use super::mesh::{Mesh, POINTS};
 use super::program::Program;
 use super::shape::{Judged, Lead, Shape, Side};
+use super::speakers::Leads;
 use super::things::{Is, Thing, Things, conducts};
 use super::{Ask, Limit, Short, Sizing, report};
 use checks::Asks;
@@ -97,9 +98,21 @@ pub(super) struct Flow {
 }
 
 pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizing {
-    let laid = body::lay(sheet, settings);
-    let study = circuit::study_laid(&laid, settings);
-    let asks = checks::asks(&laid, settings, &study);
+    let mut laid = body::lay(sheet, settings);
+    let mut study = circuit::study_laid(&laid, settings);
+    let mut asks = checks::asks(&laid, settings, &study);
+    // What a speaker gets decides what its amplifier draws: its leads come first.
+    let leads_of_speakers = Leads::of(&laid, settings, &study, &asks, ask);
+    let before = laid.clone();
+    for (id, lead) in &leads_of_speakers.sized {
+        if laid.runs.get(id).is_some_and(|run| *run != lead.to) {
+            laid.to_mut().runs.insert(*id, lead.to.clone());
+        }
+    }
+    if laid != before {
+        study = circuit::study_laid(&laid, settings);
+        asks = checks::asks(&laid, settings, &study);
+    }
     let things = Things::new(&laid, settings, &study, &asks, ask);
     let net = TrialNet::of(&laid, settings);
     let leads = leads(&laid, settings, &asks, &things);
@@ -151,7 +164,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
         shape,
         limits,
         drops: asks.drops.iter().map(|(load, volts)| (*load, volts.0)).collect(),
-        short: Vec::new(),
+        short: leads_of_speakers.short.clone(),
         hopeless: OrderedSet::new(),
         excused: Vec::new(),
         contacts,
@@ -170,7 +183,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
             .collect(),
     };
     let found = it.run();
-    report::report(sheet, &it, ask, found)
+    report::report(&before, &it, ask, found, &leads_of_speakers)
 }
 
 /// The ground rules, with what stays as it is in them.

@@ -3,7 +3,7 @@
 
 use super::{Ask, By, Held, Series};
 use checks::Asks;
-use circuit::{Conductor, DeviceRef, Study, device_resistance};
+use circuit::{Conductor, DeviceRef, Purpose, Study, device_resistance};
 use model::conductor::{FittedBy, Material, Size};
 use model::handling::Fate;
 use model::quantity::{Amps, SquareMm};
@@ -106,9 +106,20 @@ impl Things {
             held_devices: Vec::new(),
         };
         for (place, (id, run)) in laid.runs.iter().enumerate() {
-            let Some(asked) = asks.runs.get(id).filter(|asked| asked.supply && asked.touched) else {
+            let Some(asked) = asks.runs.get(id).filter(|asked| asked.touched) else {
                 continue;
             };
+            match asked.purpose {
+                // A shielded lead is bought as it is.
+                Purpose::Signal => it.held_runs.push((*id, Held::Signal)),
+                // A lead that turns others on carries next to nothing: strength, heat and what guards it decide.
+                Purpose::TurnOn => {}
+                _ if asked.supply => {}
+                _ => continue,
+            }
+            if asked.purpose == Purpose::Signal {
+                continue;
+            }
             match held_run(run) {
                 Some(held) => it.held_runs.push((*id, held)),
                 None => {
@@ -181,7 +192,7 @@ impl Things {
 const A_HAIR: f64 = 1e-9;
 
 /// Why a run stays as it is; `None` where it may be laid anew.
-fn held_run(run: &Run) -> Option<Held> {
+pub(super) fn held_run(run: &Run) -> Option<Held> {
     if run.laying.size_locked {
         Some(Held::Locked)
     } else if run.handling.fate.value() == Some(Fate::Keep) {
@@ -217,7 +228,7 @@ fn held_device(part: &model::Part) -> Option<Held> {
 }
 
 /// The wires that could be laid for a run, thinnest first, and whether a terminal keeps thicker ones out.
-fn wires(
+pub(super) fn wires(
     laid: &Sheet,
     settings: &Settings,
     run: &Run,

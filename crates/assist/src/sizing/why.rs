@@ -5,41 +5,57 @@ use super::measure::{Measured, Wrong};
 use super::search::{Found, Search};
 use super::things::Thing;
 
+/// Most times that all is asked.
+const MOST_PASSES: usize = 4;
+
 impl Search<'_> {
     /// What keeps each thing from being less. What turns out to hold with less is laid so.
     pub(super) fn reasons(&mut self, mut found: Found) -> (Found, Vec<Limit>) {
         let most = self.bench.judged + most_judged(self.bench.laid.parts.len());
-        let mut limits = Vec::with_capacity(found.picks.len());
-        for var in 0..found.picks.len() {
-            limits.push(loop {
-                let Some(less) = found.picks[var].checked_sub(1) else {
-                    break Limit::Smallest;
-                };
-                let choices = &self.vars()[var].choices;
-                if choices[less].cost >= choices[found.picks[var]].cost {
-                    break Limit::Price;
-                }
-                if let Some(limit) = self.by_itself(&found, var, less) {
-                    break limit;
-                }
-                let mut picks = found.picks.clone();
-                picks[var] = less;
-                let measured = self.bench.measure(&picks);
-                let mut wrong = self.wrong_at_once(&picks, &measured);
-                if wrong.is_empty() && self.bench.judged < most {
-                    wrong = self.wrong_by_checks(&picks);
-                    if wrong.is_empty() {
-                        found = Found { picks, measured };
-                        continue;
-                    }
-                }
-                break match wrong.first() {
-                    Some(wrong) => self.limit_of(var, wrong, &measured, less),
-                    None => Limit::Together,
-                };
-            });
+        let mut limits = Vec::new();
+        // What was laid with less lets others be so, or takes current off them in a mesh: then all is asked once more.
+        for _ in 0..MOST_PASSES {
+            let before = found.picks.clone();
+            limits.clear();
+            for var in 0..found.picks.len() {
+                limits.push(self.reason(&mut found, var, most));
+            }
+            if found.picks == before {
+                break;
+            }
         }
         (found, limits)
+    }
+
+    /// What keeps a thing from being less, once it is laid with as little as holds.
+    fn reason(&mut self, found: &mut Found, var: usize, most: usize) -> Limit {
+        loop {
+            let Some(less) = found.picks[var].checked_sub(1) else {
+                return Limit::Smallest;
+            };
+            let choices = &self.vars()[var].choices;
+            if choices[less].cost >= choices[found.picks[var]].cost {
+                return Limit::Price;
+            }
+            if let Some(limit) = self.by_itself(found, var, less) {
+                return limit;
+            }
+            let mut picks = found.picks.clone();
+            picks[var] = less;
+            let measured = self.bench.measure(&picks);
+            let mut wrong = self.wrong_at_once(&picks, &measured);
+            if wrong.is_empty() && self.bench.judged < most {
+                wrong = self.wrong_by_checks(&picks);
+                if wrong.is_empty() {
+                    *found = Found { picks, measured };
+                    continue;
+                }
+            }
+            return match wrong.first() {
+                Some(wrong) => self.limit_of(var, wrong, &measured, less),
+                None => Limit::Together,
+            };
+        }
     }
 
     /// What can be told without asking what flows.
@@ -48,8 +64,9 @@ impl Search<'_> {
         if !self.vars()[var].is_run() {
             return None;
         }
-        // Thinner it would carry a little less: what is near to the edge is measured.
-        let firsts = self.firsts(var, measured.rms[var] * 0.98);
+        // Thinner it would carry a little less, in a mesh much less: what is near to the edge is measured.
+        let share = if self.shape.meshed[var] { 0.0 } else { 0.98 };
+        let firsts = self.firsts(var, measured.rms[var] * share);
         if let Some((_, limit)) = firsts.into_iter().find(|(first, _)| *first > less) {
             return Some(limit);
         }
