@@ -28,6 +28,7 @@ mod papers;
 mod pictures;
 mod policy;
 mod printing;
+mod prove;
 mod reader;
 mod readings;
 mod record_found;

@@ -94,6 +94,8 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Mending => html! { <MendAll edits={store.edits} /> },
         Panel::Breaking => html! { <BreakIt revision={store.revision} /> },
         Panel::FindFault => html! { <FindFault edits={store.edits} /> },
+        Panel::FindKept => html! { <FindFault edits={store.edits} with_kept=true key="kept" /> },
+        Panel::Proof => html! { <ProofDrawer edits={store.edits} /> },
         Panel::Record => html! { <Record /> },
         Panel::Body => html! { <BodyPlan revision={store.revision} /> },
         Panel::Papers => html! { <Papers revision={store.revision} /> },

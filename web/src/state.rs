@@ -36,6 +36,10 @@ pub(crate) enum Panel {
     Breaking,
     /// Finding what is broken.
     FindFault,
+    /// The same, with the readings that were kept.
+    FindKept,
+    /// The shortest proof.
+    Proof,
     /// Recording what is found.
     Record,
     /// The form of the body, and where each part is in it.
@@ -237,6 +241,7 @@ impl State {
             Some(Action::MendAll) => self.toggle(Panel::Mending),
             Some(Action::BreakIt) => self.toggle(Panel::Breaking),
             Some(Action::FindFault) => self.toggle(Panel::FindFault),
+            Some(Action::Prove) => self.toggle(Panel::Proof),
             Some(Action::Record) => self.toggle(Panel::Record),
             Some(Action::SizeIt) => self.toggle(Panel::Sizing),
             Some(Action::Papers) => self.toggle(Panel::Papers),

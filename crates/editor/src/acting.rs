@@ -144,6 +144,7 @@ impl Editor {
             | Action::MendAll
             | Action::Readings
             | Action::FindFault
+            | Action::Prove
             | Action::BreakIt
             | Action::Record
             | Action::Thread

@@ -157,6 +157,7 @@ actions! {
     KeepReading, "keep-reading", "Keep this reading of the meter", [plain('s')];
     Readings, "readings", "Readings kept", [plain('g')];
     FindFault, "find-fault", "Find the fault: what to measure next", [plain('d')];
+    Prove, "prove", "Shortest proof: the readings to take", [plain('u')];
     BreakIt, "break-it", "Break it: what happens when something fails", [plain('x')];
     Record, "record", "Record what is found", [plain('i')];
     Thread, "thread", "Complaints, quote and what becomes of things", [plain('c')];

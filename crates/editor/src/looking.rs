@@ -64,6 +64,7 @@ impl Action {
                 | Self::OverlaySpeakers
                 | Self::Readings
                 | Self::FindFault
+                | Self::Prove
                 | Self::BreakIt
                 | Self::Outline
                 | Self::LayUnder

@@ -30,11 +30,14 @@ impl Editor {
     pub fn put_leads(&mut self, probe: &Probe) -> Effects {
         self.interrupt();
         let meter = meter_at(probe);
-        let shown = meter.red.clone().map(Thing::Terminal);
-        let shown = shown.or_else(|| meter.clamp.map(Thing::Run));
+        // Both leads, so that neither lies beneath what is open along the edges.
+        let leads = [&meter.red, &meter.black].into_iter().flatten().cloned();
+        let shown = leads.map(Thing::Terminal).chain(meter.clamp.map(Thing::Run));
+        let shown = shown.filter_map(|thing| self.area_of(&thing));
+        let shown = shown.reduce(|one, other| one.union(other));
         self.ready_tone(meter.mode);
         self.take(Tool::Meter(meter));
-        if let Some(area) = shown.and_then(|thing| self.area_of(&thing)) {
+        if let Some(area) = shown {
             self.show_beside(area);
         }
         self.out.noticed = true;

@@ -21,6 +21,7 @@ mod meter;
 mod order;
 mod order_table;
 mod places;
+mod proof;
 mod quote;
 mod steps;
 mod stock;

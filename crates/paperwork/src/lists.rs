@@ -8,6 +8,7 @@ use crate::labels::label_sheet;
 use crate::meter::{Studies, kept_readings, meter_sheet};
 use crate::order::order;
 use crate::places::parts_list;
+use crate::proof::proof_sheet;
 use crate::quote::quote_table;
 use crate::stock::return_to_stock;
 use crate::strip_out::strip_out;
@@ -55,6 +56,7 @@ all_lists! {
     Settings, "settings", "How every channel is set.";
     Meter, "meter", "What to measure, and what is to be expected.";
     Readings, "readings", "Readings that were kept, beside what was to be expected.";
+    Proof, "proof", "The fewest readings that expose every single fault of grade Stop, in their order.";
     Parts, "parts", "Every part of the sheet, and where it is.";
     Wiring, "wiring", "Every run of the sheet.";
     Stock, "stock", "The return to stock.";
@@ -92,6 +94,7 @@ pub fn lists(work: &Work<'_>, terms: &Terms, wanted: &[List]) -> Vec<Table> {
             List::Settings => settings_sheet(work, studies.at(state, duty)),
             List::Meter => meter_sheet(work, &mut studies),
             List::Readings => kept_readings(work, &mut studies),
+            List::Proof => proof_sheet(work),
             List::Parts => parts_list(work),
             List::Wiring => wiring_table(work),
             List::Stock => return_to_stock(work),

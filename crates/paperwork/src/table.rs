@@ -192,7 +192,7 @@ impl Table {
             .enumerate()
             .filter(|(at, column)| {
                 let by_hand = match self.name {
-                    "meter" => column.name == "read",
+                    "meter" | "proof" => column.name == "read",
                     "order" | "quote" => matches!(column.name, "price" | "parts-price" | "sum" | "hours"),
                     _ => false,
                 };

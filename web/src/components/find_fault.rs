@@ -6,6 +6,7 @@ use crate::state::{Act, Panel, Store, escape_closes};
 use assist::finding::{Finder, Reading, State, Suspect, Symptom, Verdict, said_probe, said_suspect};
 use circuit::Probe;
 use editor::{Suspected, Thing};
+use model::breaks::Break;
 use model::readings::Measured;
 use model::{PartId, PartKind, Sheet};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
@@ -30,16 +31,19 @@ struct Known {
 pub(crate) struct FindFaultProps {
     /// Counts the edits: what was worked out holds for one sheet.
     pub(crate) edits: u32,
+    /// Begins with the readings that were kept on this sheet.
+    #[prop_or_default]
+    pub(crate) with_kept: bool,
 }
 
 #[function_component]
 pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
-    let known = use_state(Known::default);
+    let store = use_context::<Store>();
+    let known = use_state(|| begin(store.as_ref().filter(|_| props.with_kept)));
     let finder = use_mut_ref(|| None::<Finder>);
     let made_for = use_mut_ref(|| None::<u32>);
     let told = use_mut_ref(|| None::<(u32, Known)>);
     let outcome = use_mut_ref(|| None::<(Verdict, Vec<Suspect>)>);
-    let store = use_context::<Store>();
     {
         // What is suspected, and where to measure next, is drawn on the sheet as long as the drawer is open.
         let (desk, outcome) = (store.as_ref().map(|store| store.desk.clone()), outcome.clone());
@@ -89,10 +93,15 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
         *outcome.borrow_mut() = finder.as_ref().map(|finder| (finder.verdict(), listed(finder)));
     }
     let outcome = outcome.borrow();
+    let panel = if props.with_kept {
+        Panel::FindKept
+    } else {
+        Panel::FindFault
+    };
     let close = {
         let store = store.clone();
         Callback::from(move |_: MouseEvent| {
-            store.dispatch(Act::Toggle(Panel::FindFault));
+            store.dispatch(Act::Toggle(panel));
             browser::focus_board();
         })
     };
@@ -141,6 +150,21 @@ fn listed(finder: &Finder) -> Vec<Suspect> {
     let likely = ranking.iter().filter(|suspect| suspect.share >= LIKELY).count();
     ranking.truncate(likely.clamp(LISTED.0, LISTED.1));
     ranking
+}
+
+/// What is known at first: nothing, or what was kept on the sheet.
+fn begin(kept_on: Option<&Store>) -> Known {
+    let kept = kept_on.map(|store| {
+        store.desk.see(|editor| {
+            let sheet = editor.sheet();
+            let kept = sheet.readings.iter();
+            kept.filter_map(|reading| from_kept(sheet, reading)).collect()
+        })
+    });
+    Known {
+        readings: kept.unwrap_or_default(),
+        ..Known::default()
+    }
 }
 
 /// A change of what is known, made from what it was.
@@ -342,10 +366,10 @@ fn next(store: &Store, known: &UseStateHandle<Known>, verdict: &Verdict, sheet: 
     }
 }
 
-/// The things that a suspicion is on.
-fn things(suspect: &Suspect) -> Vec<Thing> {
+/// The things that breaks are on.
+pub(super) fn things<'b>(breaks: impl IntoIterator<Item = &'b Break>) -> Vec<Thing> {
     let mut all = Vec::new();
-    for broken in &suspect.breaks {
+    for broken in breaks {
         let (runs, parts) = broken.on();
         all.extend(runs.into_iter().map(Thing::Run));
         all.extend(parts.into_iter().map(Thing::Part));
@@ -371,7 +395,7 @@ fn suspects(
         _ => ("fault-suspects", ranking),
     };
     let lines = ranking.iter().zip(1..).map(|(suspect, place): (_, usize)| {
-        let (store, things) = (store.clone(), things(suspect));
+        let (store, things) = (store.clone(), things(&suspect.breaks));
         let onclick = Callback::from(move |_: MouseEvent| {
             if let Some(first) = things.first() {
                 store.desk.change(|editor| editor.go_to(first));

@@ -129,7 +129,7 @@ pub(crate) fn Jobs() -> Html {
             <header class="drawer__head"><b>{ words.text("tool-jobs") }</b><button type="button" class="slip__close" onclick={close.reform(|_: MouseEvent| ())} aria-label={words.text("close")}>{ words.text("key-esc") }</button></header>
             <p class="jobs__words" data-testid="keeping">{ keeping }</p>
             if store.keeping == Keeping::Elsewhere { <button type="button" class="mend" onclick={take_over} data-testid="take-over">{ words.text("jobs-take-over") }</button> }
-            <ul class="jobs__acts">{ for [Action::NewJob, Action::StartSystem, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Limits, Action::Readings, Action::BreakIt, Action::FindFault, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
+            <ul class="jobs__acts">{ for [Action::NewJob, Action::StartSystem, Action::OpenFile, Action::SaveFile, Action::ExportSvg, Action::ExportPng, Action::Print, Action::Limits, Action::Readings, Action::BreakIt, Action::FindFault, Action::Prove, Action::Outline, Action::Keys, Action::TidySheet, Action::Paper].map(act) }</ul>
             // The kept ones arrive a moment later: they stand last, so that nothing moves away from under a finger.
             <h3>{ words.text("jobs-worked") }</h3>
             <ul>{ for worked }{ lessons }</ul>

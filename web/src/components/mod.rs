@@ -27,6 +27,7 @@ mod overlay_legend;
 mod papers;
 pub(crate) mod pictures;
 mod plain_slip;
+mod proof;
 mod reader_cells;
 mod readings;
 mod record;
@@ -68,6 +69,7 @@ pub(crate) use outline::outline;
 pub(crate) use overlay_legend::{legend, legends};
 pub(crate) use papers::Papers;
 pub(crate) use plain_slip::plain_slip;
+pub(crate) use proof::ProofDrawer;
 #[allow(
     unused_imports,
     reason = "pages without a title block put these cells where they like"

@@ -59,8 +59,7 @@ pub fn said_leads(sheet: &Sheet, probe: &Probe) -> Saying {
 pub fn figure_of(step: &Step, number: f64) -> Figure {
     let (unit, times) = step.shown_in();
     let number = number * times;
-    let most = step.limits.most.unwrap_or(step.limits.least).abs() * times;
-    let places = match most {
+    let places = match number.abs() {
         100.0.. => 0,
         10.0.. => 1,
         _ => 2,

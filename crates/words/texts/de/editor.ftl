@@ -335,6 +335,7 @@ action-meter-tone = Messgerät: Wechselspannung unter einem Prüfton
 action-meter-ohms = Messgerät: Ohm, Versorgung abgeklemmt
 action-keep-reading = Messwert behalten
 action-readings = Behaltene Messwerte
+action-prove = Kürzester Nachweis: was zu messen ist
 action-find-fault = Fehler suchen: was als Nächstes zu messen ist
 action-break-it = Etwas versagen lassen: was dann geschieht
 action-record = Aufnehmen, was da ist

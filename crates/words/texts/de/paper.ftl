@@ -15,6 +15,7 @@ paper-list-fuses = Sicherungstabelle
 paper-list-settings = Einstellungen
 paper-list-meter = Messblatt
 paper-list-readings = Festgehaltene Messwerte
+paper-list-proof = Kürzester Nachweis
 paper-list-wiring = Leitungstabelle
 paper-list-stock = Rückbau
 
@@ -92,6 +93,9 @@ paper-column-sum = Summe
 paper-column-tag = Kennzeichen
 paper-column-target = Zielwert
 paper-column-tolerance = ±
+paper-column-least = Mindestens
+paper-column-most = Höchstens
+paper-column-points = Außerhalb deutet er auf
 paper-column-total = Posten
 paper-column-turned = Polung
 paper-column-unit = Einheit

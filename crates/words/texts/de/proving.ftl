@@ -49,5 +49,31 @@ proof-stops =
 proof-caution = Widerstände nur bei abgeklemmter Versorgung messen und vorher die Messspitzen aneinanderhalten. Unter Prüfton zügig messen, Gehör und Lautsprecher schützen und von bewegten Teilen fernbleiben. Aufgedeckt wird jeweils ein einzelner Fehler: Zwei können einander verdecken, und was kommt und geht, zeigt sich nur, solange es da ist. Messwerte beweisen nicht, dass die Verkabelung in Ordnung ist; die Anweisungen des Fahrzeugherstellers und das Recht am Ort gehen vor, und eine Fachkraft entscheidet.
 proof-points = Außerhalb deutet er auf { $faults }
 proof-kept = gelesen { $read }: { $verdict }
+proof-faults = { $faults }
+proof-look-line = – { $look }
 proof-pass = in Ordnung
 proof-fail = außerhalb
+
+## Auf der Seite.
+
+proof-head = Kürzester Nachweis
+proof-working = Die Messungen werden bestimmt …
+proof-progress = Messung { $number } von { $count } · { $good } in Ordnung · { $bad } außerhalb · { $left } offen
+proof-black = Schwarz
+proof-red = Rot
+proof-lead = Spitze
+proof-clamp = Zange um
+proof-as-expected = Wie erwartet
+proof-enter = Eintragen
+proof-erase = Letzte Ziffer löschen
+proof-sign = Plus oder Minus
+proof-back = Zurück
+proof-skip = Auslassen
+proof-next = Weiter
+proof-points-to = Er deutet auf
+proof-more = { $count } weitere
+proof-light = Auf dem Plan zeigen
+proof-find = Fehler suchen
+proof-end-good = Alle Messwerte liegen innerhalb ihrer Grenzen.
+proof-end-open = Durchgegangen; einige Messungen wurden ausgelassen.
+proof-end-outside = Durchgegangen; einige Messwerte liegen außerhalb ihrer Grenzen.

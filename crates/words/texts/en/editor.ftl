@@ -335,6 +335,7 @@ action-meter-tone = Meter: volts AC under a test tone
 action-meter-ohms = Meter: ohms, supply isolated
 action-keep-reading = Keep this reading of the meter
 action-readings = Readings kept
+action-prove = Shortest proof: the readings to take
 action-find-fault = Find the fault: what to measure next
 action-break-it = Break it: what happens when something fails
 action-record = Record what is found

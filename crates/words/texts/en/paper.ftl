@@ -15,6 +15,7 @@ paper-list-fuses = Fuse table
 paper-list-settings = Settings
 paper-list-meter = Meter sheet
 paper-list-readings = Readings kept
+paper-list-proof = Shortest proof
 paper-list-wiring = Wiring table
 paper-list-stock = Return to stock
 
@@ -92,6 +93,9 @@ paper-column-sum = Sum
 paper-column-tag = Tag
 paper-column-target = Target
 paper-column-tolerance = ±
+paper-column-least = At least
+paper-column-most = At most
+paper-column-points = Outside, it points to
 paper-column-total = Total
 paper-column-turned = Polarity
 paper-column-unit = Unit

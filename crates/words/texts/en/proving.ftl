@@ -49,5 +49,31 @@ proof-stops =
 proof-caution = Isolate the supply for ohms and touch the leads together first. Under a test tone be brief, protect ears and speakers, and keep clear of moving parts. One fault at a time is exposed: two may hide one another, and what comes and goes shows only while it is there. Readings do not prove that wiring is in order; the vehicle maker's instructions and the law of the place come first, and a qualified person decides.
 proof-points = Outside, it points to { $faults }
 proof-kept = read { $read }: { $verdict }
+proof-faults = { $faults }
+proof-look-line = – { $look }
 proof-pass = in order
 proof-fail = outside
+
+## On the page.
+
+proof-head = Shortest proof
+proof-working = The readings are being worked out …
+proof-progress = Reading { $number } of { $count } · { $good } in order · { $bad } outside · { $left } to take
+proof-black = Black
+proof-red = Red
+proof-lead = Lead
+proof-clamp = Clamp round
+proof-as-expected = As expected
+proof-enter = Enter
+proof-erase = Erase the last digit
+proof-sign = Plus or minus
+proof-back = Back
+proof-skip = Skip
+proof-next = Next
+proof-points-to = It points to
+proof-more = { $count } more
+proof-light = Show on the drawing
+proof-find = Find the fault
+proof-end-good = All readings are within their limits.
+proof-end-open = Gone through; some readings were left out.
+proof-end-outside = Gone through; some readings are outside of their limits.
