@@ -1,7 +1,7 @@
 //! Damaged and random input for a bounded time: a target for the job file, one for the text form, one for links, one for
 //! lessons.
 //!
-//! `LOOMWRIGHT_FUZZ_SECONDS` sets the time of each (20 s unless set), `LOOMWRIGHT_FUZZ_SEED` repeats a run. An input that
+//! `LOOMWRIGHT_FUZZ_SECONDS` sets the time of each (10 s unless set), `LOOMWRIGHT_FUZZ_SEED` repeats a run. An input that
 //! makes a target panic is kept under `tests/cases/TARGET`, and everything kept there is tried first, for ever.
 
 #![allow(clippy::disallowed_methods)]
@@ -44,7 +44,7 @@ pub(crate) fn fuzz(name: &str, seeds: Vec<Vec<u8>>, words: &[&str], target: impl
         );
     }
 
-    let seconds = setting("LOOMWRIGHT_FUZZ_SECONDS").unwrap_or(20);
+    let seconds = setting("LOOMWRIGHT_FUZZ_SECONDS").unwrap_or(10);
     let seed = setting("LOOMWRIGHT_FUZZ_SEED").unwrap_or_else(|| {
         let now = SystemTime::now()
             .duration_since(SystemTime::UNIX_EPOCH)
