@@ -86,6 +86,9 @@ struct State {
     steps: Vec<Step>,
 }
 
+/// A mend that was refused, by its check and name, and what it and its finding have to do with.
+type Passed = (&'static str, Saying, OrderedSet<Thing>);
+
 /// A mend by the places of its finding and of itself.
 type Place = (usize, usize);
 
@@ -97,6 +100,11 @@ struct Walk {
     aside: Option<(&'static str, Saying)>,
     /// Mends of this state that were tried alone and refused, with what they would bring.
     refused: OrderedMap<Place, Vec<Finding>>,
+    /// Mends that were refused and have had nothing of theirs changed since: they wait until nothing else helps, as trying each of
+    /// them anew after every step would take a large sheet minutes.
+    passed: Vec<Passed>,
+    /// Whether a step was made since one of those was refused.
+    moved_on: bool,
     /// How many more steps it may make at most. Each makes the counts less, so that this is never reached; it is here for
     /// whoever changes that.
     most: usize,
@@ -148,6 +156,7 @@ impl Mending {
             // Whatever is left once it is done without the one mend may need it after all.
             if other.aside.take().is_some() {
                 other.refused = OrderedMap::new();
+                other.passed.clear();
                 return true;
             }
             let better = |of: &Walk| (weight(&of.state.findings), of.state.steps.len());
@@ -195,6 +204,15 @@ fn sheet_of(job: &Job, kind: SheetKind) -> Sheet {
     job.sheet(kind).cloned().unwrap_or_default()
 }
 
+/// What a mend and its finding have to do with.
+fn things_of(finding: &Finding, mend: &Mend) -> OrderedSet<Thing> {
+    let mut things: OrderedSet<Thing> = OrderedSet::new();
+    things.extend(mend.edit.changes.iter().filter_map(Thing::of));
+    things.extend(finding.parts.iter().map(|id| Thing::Part(*id)));
+    things.extend(finding.runs.iter().map(|id| Thing::Run(*id)));
+    things
+}
+
 /// What decides: fewer of the graver first.
 fn weight(findings: &[Finding]) -> (usize, usize, usize) {
     let counts = summary_of(findings);
@@ -208,6 +226,8 @@ impl Walk {
             state: start.clone(),
             aside,
             refused: OrderedMap::new(),
+            passed: Vec::new(),
+            moved_on: false,
             most: 4 * start.findings.len() + 16,
         }
     }
@@ -215,8 +235,17 @@ impl Walk {
     /// Makes the next mends; false when none is left that helps.
     fn step(&mut self) -> bool {
         let Some(next) = self.round().filter(|_| self.most > 0) else {
-            return false;
+            let again = std::mem::take(&mut self.moved_on) && self.most > 0;
+            if again {
+                self.passed.clear();
+                self.refused = OrderedMap::new();
+            }
+            return again;
         };
+        let steps = next.steps.get(self.state.steps.len()..).unwrap_or_default();
+        let touched = |it: &Thing| steps.iter().any(|step| step.touches.contains(it));
+        self.passed.retain(|(_, _, things)| !things.iter().any(touched));
+        self.moved_on = !self.passed.is_empty();
         self.state = next;
         self.most -= 1;
         self.refused = OrderedMap::new();
@@ -253,8 +282,13 @@ impl Walk {
                 let aside = self.aside.as_ref();
                 aside.is_some_and(|(check, said)| *check == finding.check && *said == mend.edit.said())
             };
-            let free =
-                mends.filter(|(_, mend)| finding.grade == grade && mend.choice.is_none() && !is_aside(mend));
+            let waits = |mend: &Mend| {
+                let mut passed = self.passed.iter();
+                passed.any(|(check, said, _)| *check == finding.check && *said == mend.edit.said())
+            };
+            let free = mends.filter(|(_, mend)| {
+                finding.grade == grade && mend.choice.is_none() && !is_aside(mend) && !waits(mend)
+            });
             all.extend(free.map(|(number, _)| (at, number)));
         }
         all
@@ -271,17 +305,14 @@ impl Walk {
             };
             // What is added has ids and tags that are free on the sheet as it is: one at a time.
             let mut apart = true;
-            let mut own: OrderedSet<Thing> = OrderedSet::new();
+            let own = things_of(finding, mend);
             for change in &mend.edit.changes {
-                own.extend(Thing::of(change));
                 apart &= match change {
                     Change::Part { id, .. } => sheet.parts.contains_key(id),
                     Change::Run { id, .. } => sheet.runs.contains_key(id),
                     _ => false,
                 };
             }
-            own.extend(finding.parts.iter().map(|id| Thing::Part(*id)));
-            own.extend(finding.runs.iter().map(|id| Thing::Run(*id)));
             if !(apart || batch.is_empty()) || own.iter().any(|thing| touched.contains(thing)) {
                 continue;
             }
@@ -350,6 +381,10 @@ impl Walk {
             next = self.made(&next, follow);
         }
         self.refused.insert(place, brings);
+        let passed = self
+            .mend(place)
+            .map(|(finding, mend)| (finding.check, mend.edit.said(), things_of(finding, mend)));
+        self.passed.extend(passed);
         None
     }
 
