@@ -10,6 +10,8 @@ use ordered::{OrderedSet, Sort as _};
 const MOST_ROUNDS: usize = 24;
 /// Steps between an answer that does not hold and one that does.
 const HALVES: usize = 16;
+/// Most rounds in which what is wrong with an answer is raised, each by one size.
+const MOST_RAISES: usize = 64;
 
 impl Search<'_> {
     /// An answer that holds: each from the currents of the one before it, with what is wrong with that ruled out.
@@ -51,7 +53,76 @@ impl Search<'_> {
             }
             flow = Some(self.flow(measured, &answer.picks));
         }
-        self.between(&last, generous)
+        match self.raised(last) {
+            Ok(found) => self.thin_out(found),
+            Err(last) => self.between(&last, generous),
+        }
+    }
+
+    /// From an answer that does not hold: what is wrong is given the next size where that gains most, and nothing else is touched, until
+    /// it holds. How far it came, where that leads to nothing.
+    fn raised(&mut self, mut picks: Vec<usize>) -> Result<Found, Vec<usize>> {
+        for _ in 0..MOST_RAISES {
+            let (wrong, measured) = self.wrong(&picks);
+            if wrong.is_empty() {
+                return Ok(Found { picks, measured });
+            }
+            let mut tight = Tightened::none(picks.len());
+            for wrong in &wrong {
+                let drops = ["voltage-drop", "supply-collapse"].contains(&wrong.check);
+                let mut raised = false;
+                for part in wrong.parts.iter().filter(|_| drops) {
+                    raised |= self.raise_on_way(&mut tight, *part, &picks, &measured);
+                }
+                if raised {
+                    continue;
+                }
+                for var in self.to_raise(wrong, &picks, &measured) {
+                    let floor = &mut tight.floor[var];
+                    *floor = (*floor).max(picks[var] + 1);
+                }
+            }
+            let mut moved = self.lift(&mut picks, &tight.floor);
+            if !moved {
+                // What a load loses hangs on what others draw as well: where the most is lost for its metal.
+                if let Some(var) = self.dearest(&picks, &measured) {
+                    tight.floor[var] = picks[var] + 1;
+                    moved = self.lift(&mut picks, &tight.floor);
+                }
+            }
+            if !moved {
+                break;
+            }
+        }
+        Err(picks)
+    }
+
+    /// Lifts choices to their floors; whether any has moved.
+    fn lift(&self, picks: &mut [usize], floor: &[usize]) -> bool {
+        let mut moved = false;
+        for ((pick, floor), var) in picks.iter_mut().zip(floor).zip(&self.bench.things.vars) {
+            let next = (*floor).min(var.last());
+            moved |= next > *pick;
+            *pick = next.max(*pick);
+        }
+        moved
+    }
+
+    /// The run in which the next size saves most power at burst level for its cost.
+    fn dearest(&self, picks: &[usize], measured: &Measured) -> Option<usize> {
+        let saves = |var: usize| {
+            let it = &self.bench.things.vars[var];
+            let (now, next) = (it.choices.get(picks[var])?, it.choices.get(picks[var] + 1)?);
+            let (rms, burst) = (measured.rms[var], measured.burst[var]);
+            let saved = burst * burst * (now.ohms(rms) - next.ohms(rms));
+            Some(saved / (next.cost - now.cost).max(1e-9))
+        };
+        (0..picks.len())
+            .filter(|var| self.bench.things.vars[*var].is_run())
+            .filter_map(|var| Some((saves(var)?, var)))
+            .filter(|(saved, _)| *saved > 0.0)
+            .max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1)))
+            .map(|(_, var)| var)
     }
 
     /// An answer that holds between one that does not and the most generous one: by halving, then thing by thing.

@@ -1,6 +1,6 @@
 //! Breaking things on the board: scissors that cut a run where they are put, and a lead with two clips that joins what it bites on – a
 //! terminal, a point along a run, the body. While an end is drawn along, what follows from it is worked out at every step. What was
-//! thrown is no part of the job; see [`crate::breaking`].
+//! thrown is no part of the job; see `crate::breaking`.
 
 use super::Tool;
 use crate::breaking::{Clip, Reach, remade};
