@@ -148,7 +148,7 @@ async fn a_text_that_cannot_be_read_is_handed_out_and_left_as_it_is() {
         match store.load(&key).await.unwrap_err() {
             StoreError::Unreadable { original, reason } => {
                 assert_eq!(original, cut_short);
-                assert!(reason.contains("line 1"), "{reason}");
+                assert!(reason.to_string().contains("line 1"), "{reason}");
             }
             other => panic!("{other}"),
         }
