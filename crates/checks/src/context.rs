@@ -180,12 +180,11 @@ impl<'a> Ctx<'a> {
 
     /// The tag of a part.
     pub(crate) fn part_tag(&self, id: PartId) -> String {
-        self.part(id)
-            .map_or_else(|| id.to_string(), |part| part.tag.clone())
+        self.sheet.part_tag(id)
     }
     /// The tag of a run.
     pub(crate) fn run_tag(&self, id: RunId) -> String {
-        self.run(id).map_or_else(|| id.to_string(), |run| run.tag.clone())
+        self.sheet.run_tag(id)
     }
     /// A device as people write it: `F1`, `D1.out2`.
     pub(crate) fn device_tag(&self, device: &DeviceRef) -> String {

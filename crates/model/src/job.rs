@@ -476,6 +476,18 @@ impl Sheet {
             .find(|(_, part)| part.tag == tag)
             .map(|(id, part)| (*id, part))
     }
+    /// The tag of a part; its id where the sheet has no such part.
+    #[must_use]
+    pub fn part_tag(&self, id: PartId) -> String {
+        let part = self.parts.get(&id);
+        part.map_or_else(|| id.to_string(), |part| part.tag.clone())
+    }
+    /// The tag of a run; its id where the sheet has no such run.
+    #[must_use]
+    pub fn run_tag(&self, id: RunId) -> String {
+        let run = self.runs.get(&id);
+        run.map_or_else(|| id.to_string(), |run| run.tag.clone())
+    }
     /// The run of a tag.
     #[must_use]
     pub fn run_by_tag(&self, tag: &str) -> Option<(RunId, &Run)> {

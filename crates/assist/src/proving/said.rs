@@ -3,24 +3,10 @@
 use super::{Doing, Fault, Harm, Hazard, Look, Proof, Step};
 use crate::sizing::{device_tag, size_value};
 use circuit::Probe;
+use model::Sheet;
 use model::breaks::Break;
 use model::job::Duty;
-use model::{PartId, RunId, Sheet};
 use words::{Figure, Saying, Unit, figure, precise, say};
-
-fn run_tag(sheet: &Sheet, id: RunId) -> String {
-    sheet
-        .runs
-        .get(&id)
-        .map_or_else(|| id.to_string(), |run| run.tag.clone())
-}
-
-fn part_tag(sheet: &Sheet, id: PartId) -> String {
-    sheet
-        .parts
-        .get(&id)
-        .map_or_else(|| id.to_string(), |part| part.tag.clone())
-}
 
 /// What the vehicle does, as a heading.
 #[must_use]
@@ -50,7 +36,7 @@ pub fn said_leads(sheet: &Sheet, probe: &Probe) -> Saying {
             red = sheet.written(red),
             black = sheet.written(black)
         ),
-        Probe::Amps(run) => say!("proof-at-amps", run = run_tag(sheet, *run)),
+        Probe::Amps(run) => say!("proof-at-amps", run = sheet.run_tag(*run)),
     }
 }
 
@@ -88,17 +74,17 @@ pub fn said_expected(step: &Step) -> Saying {
 pub fn said_fault(sheet: &Sheet, hazard: &Hazard) -> Saying {
     match &hazard.fault {
         Fault::Broken(broken) => match broken {
-            Break::Grounded { run, .. } => say!("proof-touches", run = run_tag(sheet, *run)),
+            Break::Grounded { run, .. } => say!("proof-touches", run = sheet.run_tag(*run)),
             Break::Joined {
                 points: [one, other], ..
             } => say!("break-joined", one = one.said(sheet), other = other.said(sheet)),
-            Break::Resistive { run, .. } => say!("proof-bad-joint", run = run_tag(sheet, *run)),
-            Break::Poor { part, .. } => say!("proof-bad-contact", part = part_tag(sheet, *part)),
+            Break::Resistive { run, .. } => say!("proof-bad-joint", run = sheet.run_tag(*run)),
+            Break::Poor { part, .. } => say!("proof-bad-contact", part = sheet.part_tag(*part)),
             _ => broken.said(sheet),
         },
         Fault::Thinner { run, size, .. } => say!(
             "proof-thinner",
-            run = run_tag(sheet, *run),
+            run = sheet.run_tag(*run),
             size = size_value(*size)
         ),
         Fault::Larger {
@@ -150,14 +136,14 @@ pub fn said_look(sheet: &Sheet, look: &Look) -> Saying {
             match size {
                 Some(size) => say!(
                     "proof-look-size",
-                    run = run_tag(sheet, *run),
+                    run = sheet.run_tag(*run),
                     size = size_value(size)
                 ),
-                None => say!("proof-look-run", run = run_tag(sheet, *run)),
+                None => say!("proof-look-run", run = sheet.run_tag(*run)),
             }
         }
-        Look::Run(run) => say!("proof-look-run", run = run_tag(sheet, *run)),
-        Look::Part(part) => say!("proof-look-part", part = part_tag(sheet, *part)),
+        Look::Run(run) => say!("proof-look-run", run = sheet.run_tag(*run)),
+        Look::Part(part) => say!("proof-look-part", part = sheet.part_tag(*part)),
     }
 }
 

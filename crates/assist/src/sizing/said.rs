@@ -2,28 +2,14 @@
 
 use super::{Held, Limit, Short, Sizing};
 use circuit::DeviceRef;
+use model::Sheet;
 use model::conductor::Size;
-use model::{PartId, RunId, Sheet};
 use words::{Saying, Unit, Value, as_sold, figure, say, told};
-
-fn run_tag(sheet: &Sheet, id: RunId) -> String {
-    sheet
-        .runs
-        .get(&id)
-        .map_or_else(|| id.to_string(), |run| run.tag.clone())
-}
-
-fn part_tag(sheet: &Sheet, id: PartId) -> String {
-    sheet
-        .parts
-        .get(&id)
-        .map_or_else(|| id.to_string(), |part| part.tag.clone())
-}
 
 /// A device as people write it: `F1`, `D1.out2`.
 #[must_use]
 pub fn device_tag(sheet: &Sheet, device: &DeviceRef) -> String {
-    let part = part_tag(sheet, device.part);
+    let part = sheet.part_tag(device.part);
     match &device.output {
         Some(output) => format!("{part}.{output}"),
         None => part,
@@ -70,8 +56,8 @@ impl Limit {
             Self::Smallest => say!("sizing-limit-smallest"),
             Self::Heat => say!("sizing-limit-heat"),
             Self::Fuse(device) => say!("sizing-limit-fuse", device = device_tag(sheet, device)),
-            Self::Drop(load) => say!("sizing-limit-drop", load = part_tag(sheet, *load)),
-            Self::Ground(amplifier) => say!("sizing-limit-ground", amplifier = part_tag(sheet, *amplifier)),
+            Self::Drop(load) => say!("sizing-limit-drop", load = sheet.part_tag(*load)),
+            Self::Ground(amplifier) => say!("sizing-limit-ground", amplifier = sheet.part_tag(*amplifier)),
             Self::Ending => say!("sizing-limit-ending"),
             Self::Lead => say!("sizing-limit-lead"),
             Self::Load => say!("sizing-limit-load"),
@@ -96,26 +82,26 @@ impl Short {
             Self::Heat {
                 run,
                 by_terminal: true,
-            } => say!("sizing-short-terminal", run = run_tag(sheet, *run)),
-            Self::Heat { run, .. } => say!("sizing-short-heat", run = run_tag(sheet, *run)),
+            } => say!("sizing-short-terminal", run = sheet.run_tag(*run)),
+            Self::Heat { run, .. } => say!("sizing-short-heat", run = sheet.run_tag(*run)),
             Self::Fuse { run, device } => say!(
                 "sizing-short-fuse",
-                run = run_tag(sheet, *run),
+                run = sheet.run_tag(*run),
                 device = device_tag(sheet, device)
             ),
             Self::Rating { device } => say!("sizing-short-rating", device = device_tag(sheet, device)),
             Self::Drop { load, drop, limit } => say!(
                 "sizing-short-drop",
-                load = part_tag(sheet, *load),
+                load = sheet.part_tag(*load),
                 lost = told(*drop, *limit, Unit::Plain("V")),
                 most = told(*limit, *drop, Unit::Plain("V"))
             ),
             Self::Ground { amplifier } => {
-                say!("sizing-short-ground", amplifier = part_tag(sheet, *amplifier))
+                say!("sizing-short-ground", amplifier = sheet.part_tag(*amplifier))
             }
             Self::Check { name, runs, parts } => {
-                let parts = parts.iter().map(|id| part_tag(sheet, *id));
-                let things: Vec<String> = parts.chain(runs.iter().map(|id| run_tag(sheet, *id))).collect();
+                let parts = parts.iter().map(|id| sheet.part_tag(*id));
+                let things: Vec<String> = parts.chain(runs.iter().map(|id| sheet.run_tag(*id))).collect();
                 say!("sizing-short-check", check = title(name), things = things)
             }
             Self::NoAnswer => say!("sizing-short-no-answer"),

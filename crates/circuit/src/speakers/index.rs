@@ -192,18 +192,12 @@ impl<'s> Index<'s> {
 
     /// The tag of a part, or its id when the sheet does not have it.
     pub(crate) fn tag(&self, part: PartId) -> String {
-        self.sheet
-            .parts
-            .get(&part)
-            .map_or_else(|| part.to_string(), |it| it.tag.clone())
+        self.sheet.part_tag(part)
     }
 
     /// The tag of a run.
     pub(crate) fn run_tag(&self, run: RunId) -> String {
-        self.sheet
-            .runs
-            .get(&run)
-            .map_or_else(|| run.to_string(), |it| it.tag.clone())
+        self.sheet.run_tag(run)
     }
 
     /// Whether the terminal belongs to the supply: a pole of a source, the body, or the feed or return of equipment.

@@ -1,6 +1,6 @@
 //! What a break does to a sheet, as an edit; the usual history takes it back.
 
-use super::{Break, Contact, coil_letter, part_tag, reversed_name};
+use super::{Break, Contact, coil_letter, reversed_name};
 use crate::conductor::{Colour, Condition, Jacket, Material, Size};
 use crate::fact::Fact;
 use crate::kinds::PartKind;
@@ -120,7 +120,7 @@ impl Work<'_> {
     }
 
     fn tag(&self, id: PartId) -> String {
-        part_tag(&self.sheet, id)
+        self.sheet.part_tag(id)
     }
 
     fn has(&self, at: &TerminalRef) -> Result<(), Saying> {

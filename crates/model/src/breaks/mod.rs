@@ -102,7 +102,7 @@ impl Contact {
             Self::Terminal(at) => sheet.written(at).into(),
             Self::Along(run, at) => say!(
                 "break-point-along",
-                run = run_tag(sheet, *run),
+                run = sheet.run_tag(*run),
                 at = precise(at.0, Unit::Percent, 0)
             ),
             Self::Body => say!("break-point-body"),
@@ -112,7 +112,7 @@ impl Contact {
     fn written(&self, sheet: &Sheet) -> String {
         match self {
             Self::Terminal(at) => sheet.written(at),
-            Self::Along(run, at) => format!("{} at {}", run_tag(sheet, *run), percent(*at)),
+            Self::Along(run, at) => format!("{} at {}", sheet.run_tag(*run), percent(*at)),
             Self::Body => read::BODY.to_owned(),
         }
     }
@@ -129,20 +129,6 @@ impl Contact {
 /// The letter of a voice coil as terminals have it.
 fn coil_letter(coil: u8) -> &'static str {
     if coil == 2 { "b" } else { "a" }
-}
-
-fn part_tag(sheet: &Sheet, id: PartId) -> String {
-    sheet
-        .parts
-        .get(&id)
-        .map_or_else(|| id.to_string(), |part| part.tag.clone())
-}
-
-fn run_tag(sheet: &Sheet, id: RunId) -> String {
-    sheet
-        .runs
-        .get(&id)
-        .map_or_else(|| id.to_string(), |run| run.tag.clone())
 }
 
 /// Where an end of a run is, as people write it, where that names the end: `LS1.+`; else `from` or `to`.
@@ -219,8 +205,8 @@ impl Break {
     /// What it is called, for people: `W3 cut`, `W3 grounded at 50 %`.
     #[must_use]
     pub fn said(&self, sheet: &Sheet) -> Saying {
-        let run_of = |run: &RunId| run_tag(sheet, *run);
-        let tag_of = |part: &PartId| part_tag(sheet, *part);
+        let run_of = |run: &RunId| sheet.run_tag(*run);
+        let tag_of = |part: &PartId| sheet.part_tag(*part);
         let ohms = |ohms: &Ohms| words::drawn(ohms.0, Unit::Plain("Ω"));
         match self {
             Self::Cut { run, at } if *at == HALF_WAY => say!("break-cut", run = run_of(run)),
@@ -281,12 +267,12 @@ impl Break {
             }
         };
         match self {
-            Self::Cut { run, at } if *at == HALF_WAY => format!("{} cut", run_tag(sheet, *run)),
-            Self::Cut { run, at } => format!("{} cut at {}", run_tag(sheet, *run), percent(*at)),
-            Self::Off { run, far } => format!("{} off {}", run_tag(sheet, *run), end_name(sheet, *run, *far)),
+            Self::Cut { run, at } if *at == HALF_WAY => format!("{} cut", sheet.run_tag(*run)),
+            Self::Cut { run, at } => format!("{} cut at {}", sheet.run_tag(*run), percent(*at)),
+            Self::Off { run, far } => format!("{} off {}", sheet.run_tag(*run), end_name(sheet, *run, *far)),
             Self::Open { part, output } => match output {
-                Some(output) => format!("{}.{output} open", part_tag(sheet, *part)),
-                None => format!("{} open", part_tag(sheet, *part)),
+                Some(output) => format!("{}.{output} open", sheet.part_tag(*part)),
+                None => format!("{} open", sheet.part_tag(*part)),
             },
             Self::Grounded {
                 run,
@@ -295,7 +281,7 @@ impl Break {
             } => {
                 format!(
                     "{} grounded at {}{}",
-                    run_tag(sheet, *run),
+                    sheet.run_tag(*run),
                     percent(*at),
                     through(ohms)
                 )
@@ -309,10 +295,10 @@ impl Break {
                 other.written(sheet),
                 through(ohms)
             ),
-            Self::Resistive { run, more } => format!("{} resistive {}", run_tag(sheet, *run), more.print()),
-            Self::Poor { part, more } => format!("{} poor {}", part_tag(sheet, *part), more.print()),
+            Self::Resistive { run, more } => format!("{} resistive {}", sheet.run_tag(*run), more.print()),
+            Self::Poor { part, more } => format!("{} poor {}", sheet.part_tag(*part), more.print()),
             Self::Reversed { part, coil } => format!("{} reversed", reversed_name(sheet, *part, *coil)),
-            Self::Dead { part } => format!("{} dead", part_tag(sheet, *part)),
+            Self::Dead { part } => format!("{} dead", sheet.part_tag(*part)),
         }
     }
 }
@@ -329,7 +315,7 @@ fn percent(share: Share) -> String {
 
 /// `LS1`, or `LS1.b` where one coil of it is meant.
 fn reversed_name(sheet: &Sheet, part: PartId, coil: Option<u8>) -> String {
-    let tag = part_tag(sheet, part);
+    let tag = sheet.part_tag(part);
     match coil {
         Some(coil) => format!("{tag}.{}", coil_letter(coil)),
         None => tag,

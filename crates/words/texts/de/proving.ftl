@@ -46,7 +46,7 @@ proof-stops =
         [one] Das Blatt selbst hat { $count } Befund der Stufe Halt. Über das, was so gezeichnet ist, sagen Messwerte nichts.
        *[other] Das Blatt selbst hat { $count } Befunde der Stufe Halt. Über das, was so gezeichnet ist, sagen Messwerte nichts.
     }
-proof-caution = Widerstände nur bei abgeklemmter Versorgung messen und vorher die Messspitzen aneinanderhalten. Unter Prüfton zügig messen, Gehör und Lautsprecher schützen und von bewegten Teilen fernbleiben. Aufgedeckt wird jeweils ein einzelner Fehler: Zwei können einander verdecken, und was kommt und geht, zeigt sich nur, solange es da ist. Messwerte beweisen nicht, dass die Verkabelung in Ordnung ist; die Anweisungen des Fahrzeugherstellers und das Recht am Ort gehen vor, und eine Fachkraft entscheidet.
+proof-caution = Widerstände nur bei abgeklemmter Versorgung messen und vorher die Messspitzen aneinanderhalten; mit dem Pol einer Batterie ist dabei die abgenommene Klemme gemeint, nie die Batterie selbst. Unter Prüfton zügig messen, Gehör und Lautsprecher schützen und von bewegten Teilen fernbleiben. Aufgedeckt wird jeweils ein einzelner Fehler: Zwei können einander verdecken, und was kommt und geht, zeigt sich nur, solange es da ist. Messwerte beweisen nicht, dass die Verkabelung in Ordnung ist; die Anweisungen des Fahrzeugherstellers und das Recht am Ort gehen vor, und eine Fachkraft entscheidet.
 proof-points = Außerhalb deutet er auf { $faults }
 proof-kept = gelesen { $read }: { $verdict }
 proof-faults = { $faults }

@@ -46,7 +46,7 @@ proof-stops =
         [one] The sheet itself has { $count } finding of grade Stop. Readings say nothing about what is drawn so.
        *[other] The sheet itself has { $count } findings of grade Stop. Readings say nothing about what is drawn so.
     }
-proof-caution = Isolate the supply for ohms and touch the leads together first. Under a test tone be brief, protect ears and speakers, and keep clear of moving parts. One fault at a time is exposed: two may hide one another, and what comes and goes shows only while it is there. Readings do not prove that wiring is in order; the vehicle maker's instructions and the law of the place come first, and a qualified person decides.
+proof-caution = Isolate the supply for ohms and touch the leads together first; a point that is a pole of a battery is then the clamp taken off it, never the battery itself. Under a test tone be brief, protect ears and speakers, and keep clear of moving parts. One fault at a time is exposed: two may hide one another, and what comes and goes shows only while it is there. Readings do not prove that wiring is in order; the vehicle maker's instructions and the law of the place come first, and a qualified person decides.
 proof-points = Outside, it points to { $faults }
 proof-kept = read { $read }: { $verdict }
 proof-faults = { $faults }
