@@ -63,6 +63,17 @@ impl Place {
             self.name.as_str().into()
         }
     }
+    /// Its name where it is seen from above: without its side, which shows itself.
+    #[must_use]
+    pub fn said_on_plan(&self) -> Saying {
+        let sided = ["-left", "-right"]
+            .into_iter()
+            .find_map(|side| self.name.strip_suffix(side));
+        match sided {
+            Some(both) if self.of_the_form && self.label.is_empty() => Saying::new(format!("spot-{both}")),
+            _ => self.said(),
+        }
+    }
 }
 
 /// A way from one place to the next.

@@ -33,7 +33,7 @@ pub use letters::{FONT_FAMILY, fit, text_width};
 pub use look::{Lit, Look, Mark, MarkShape, Overlay};
 pub use palette::Palette;
 pub use part_box::{GRID, PartBox, STUD_PITCH, Stud, to_point};
-pub use plan_view::{PlanPart, PlanRun, PlanView, UNITS_PER_METRE, draw_plan};
+pub use plan_view::{PlanLabel, PlanPart, PlanRun, PlanView, UNITS_PER_METRE, draw_plan};
 pub use shapes::{circle, rounded};
 pub use svg::svg;
 pub use symbols::{Symbol, symbol};

@@ -223,6 +223,9 @@ impl Editor {
             made.findings.clear();
         }
         let before = std::mem::replace(&mut self.analysis, Arc::new(made));
+        if self.overlay != drawing::Overlay::None {
+            self.follow_body();
+        }
         self.break_again();
         self.tone = None;
         if let crate::tools::Tool::Meter(meter) = &self.tool {

@@ -298,9 +298,7 @@ impl Editor {
     /// Shows the whole sheet.
     pub fn fit(&mut self) {
         if self.is_on_body() {
-            if let Some(all) = self.plan_view().map(drawing::PlanView::bounds) {
-                self.camera.fit(all.inflate(10.0, 10.0), 1.4);
-            }
+            self.fit_body();
         } else if let Some(all) = self.seen_bounds() {
             self.beside_legend(false, |camera| camera.fit(all.inflate(20.0, 20.0), 1.4));
         }
@@ -474,6 +472,7 @@ impl Editor {
     }
 
     pub(crate) fn take_effects(&mut self) -> Effects {
+        self.follow_look();
         std::mem::take(&mut self.out)
     }
 }

@@ -6,7 +6,7 @@ use crate::editor::Editor;
 use crate::effects::{Effects, Open};
 use crate::input::{Input, Key, PointerKind};
 use crate::selection::{Selection, Thing};
-use drawing::{DisplayList, Owner, PlanView, draw_plan};
+use drawing::{DisplayList, Look, Owner, PlanView, draw_plan};
 use kurbo::{Point, Rect};
 use model::edits::{EditError, Words, set_part_words, set_route};
 use model::{Edit, PartId, RunId};
@@ -73,9 +73,57 @@ impl Editor {
     pub fn plan_view(&self) -> Option<&PlanView> {
         self.on_body.as_ref()?.view.as_ref()
     }
+    /// What decides how large letters are, and what labels of runs say.
+    fn look_on_body(&self) -> Look {
+        Look {
+            zoom: self.camera.zoom,
+            overlay: self.overlay,
+            ..Look::default()
+        }
+    }
+    fn study_on_body(&self) -> Option<&circuit::Study> {
+        Some(self.shown_study()).filter(|_| !self.conceals)
+    }
     fn made_view(&self) -> Option<PlanView> {
         let laid = body::lay(self.sheet(), &self.job.settings);
-        PlanView::of(&self.job.settings.body, &laid, &self.words)
+        PlanView::of(
+            &self.job.settings.body,
+            &laid,
+            self.study_on_body(),
+            &self.look_on_body(),
+            &self.words,
+        )
+    }
+    /// Letters on the plan keep their size on the screen, and labels have the room that the overlay needs: after a change of
+    /// zoom or overlay it is laid out anew, where that matters.
+    pub(crate) fn follow_look(&mut self) {
+        if self.on_body.is_none() {
+            return;
+        }
+        let look = self.look_on_body();
+        if self.plan_view().is_some_and(|view| !view.suits(&look)) {
+            let view = self.made_view();
+            if let Some(on_body) = &mut self.on_body {
+                on_body.view = view;
+            }
+            self.still_changed();
+            self.out.repaint = true;
+        }
+    }
+    /// Shows the whole plan. Letters grow as it gets smaller, and what stands beside the car with them: after a few rounds
+    /// both hold.
+    pub(crate) fn fit_body(&mut self) {
+        for _ in 0..4 {
+            let Some(all) = self.plan_view().map(PlanView::bounds) else {
+                return;
+            };
+            self.camera.fit(all, 1.4);
+            let look = self.look_on_body();
+            if self.plan_view().is_some_and(|view| view.suits(&look)) {
+                return;
+            }
+            self.follow_look();
+        }
     }
     /// Turns from the board to the body plan, and back.
     pub(crate) fn turn_body(&mut self) {
@@ -135,9 +183,9 @@ impl Editor {
         self.is_on_body().then_some(SeenOnBody { picked, hovered })
     }
     /// The plan as it is painted; nothing while the board is on the table.
-    pub(crate) fn body_picture(&self, look: &drawing::Look) -> Option<DisplayList> {
+    pub(crate) fn body_picture(&self, look: &Look) -> Option<DisplayList> {
         let on_body = self.on_body.as_ref()?;
-        let study = Some(self.shown_study()).filter(|_| !self.conceals);
+        let study = self.study_on_body();
         Some(on_body.view.as_ref().map_or_else(DisplayList::default, |view| {
             draw_plan(view, self.sheet(), study, look)
         }))

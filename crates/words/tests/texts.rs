@@ -46,6 +46,7 @@ const FAMILIES: &[&str] = &[
     "about-",
     // body/src/plan.rs and facts.rs: places by their names, what endangers a wire.
     "place-",
+    "spot-",
     "hazard-",
     // paperwork/src/table.rs, lists.rs, work.rs, order.rs, cut.rs: columns, lists, what becomes of things, groups of the
     // order, endings.

@@ -70,8 +70,10 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
 fn body_plan(call: &DrawCall, opened: &Opened) -> Result<Report, String> {
     let sheet = opened.sheet();
     let laid = body::lay(&sheet, &opened.settings);
-    let view = PlanView::of(&opened.settings.body, &laid, words()).ok_or_else(super::routes::no_body)?;
-    let list = draw_plan(&view, &laid, None, &Look::default());
+    let look = Look::default();
+    let view = PlanView::of(&opened.settings.body, &laid, None, &look, words())
+        .ok_or_else(super::routes::no_body)?;
+    let list = draw_plan(&view, &laid, None, &look);
     finish(call, &list, view.bounds())
 }
 

@@ -6,6 +6,8 @@
 //! as the sides of a box are in its development.
 
 mod key;
+mod lettering;
+mod names;
 mod outline;
 mod parts;
 mod passages;
@@ -16,19 +18,21 @@ mod taken;
 use crate::display::{DisplayList, Owner};
 use crate::draw::overlay::Overlays;
 use crate::draw::pen::Pen;
-use crate::look::Look;
+use crate::look::{Look, Overlay};
 use body::{Plan, Walk};
 use circuit::Study;
 use kurbo::{Line, ParamCurveNearest, Point, Rect};
+use lettering::Lettering;
 use model::body::Body;
 use model::{PartId, RunId, Sheet};
+use names::Name;
 use ordered::OrderedMap;
 use taken::Taken;
 use words::Words;
 
 /// Board units for a metre of car.
 pub const UNITS_PER_METRE: f64 = 250.0;
-/// Room around the body for what is folded outwards, in board units.
+/// Room above and below the body for what is folded outwards, in board units.
 const MARGIN: f64 = 130.0;
 
 /// A part on the plan.
@@ -47,8 +51,19 @@ pub struct PlanRun {
     pub walk: Option<Walk>,
     /// Its corners, from its start to its end.
     pub points: Vec<Point>,
-    /// What stands beside it, tag and length, and the middle of its baseline; nothing where there is no room.
-    pub label: Option<(String, Point)>,
+    /// What stands beside it; nothing where there is no room.
+    pub label: Option<PlanLabel>,
+}
+
+/// What stands beside a run: its tag and length, or what the overlay in force says of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanLabel {
+    /// Tag and length.
+    pub text: String,
+    /// The middle of its baseline.
+    pub at: Point,
+    /// How wide what stands there may be, in board units.
+    pub room: f64,
 }
 
 /// Where everything on the body plan lies.
@@ -62,8 +77,11 @@ pub struct PlanView {
     pub parts: OrderedMap<PartId, PlanPart>,
     /// The runs that can be drawn: those with a way, and those between two parts that have a place.
     pub runs: OrderedMap<RunId, PlanRun>,
-    /// Names of places that have room, and where each begins.
-    names: Vec<(String, Point)>,
+    /// Names of places that have room.
+    names: Vec<Name>,
+    lettering: Lettering,
+    /// What the labels of runs say is of this overlay.
+    overlay: Overlay,
     /// What the dimension lines say: length, wheelbase and width.
     measures: [String; 3],
     bounds: Rect,
@@ -100,28 +118,42 @@ fn body_box(plan: &Plan) -> Rect {
 }
 
 impl PlanView {
-    /// Where everything lies, for a reader; nothing where the form of the body is not known. The sheet should be laid
-    /// (see [`body::lay`]), so that the lengths which follow from routes stand beside them.
+    /// Where everything lies, for a reader who looks at it so; nothing where the form of the body is not known. The sheet
+    /// should be laid (see [`body::lay`]), so that the lengths which follow from routes stand beside them.
+    ///
+    /// Letters are as large as the zoom needs them, and labels of runs as wide as what the overlay says, so that for
+    /// another look another view may have to be made: see [`PlanView::suits`].
     #[must_use]
-    pub fn of(body: &Body, sheet: &Sheet, words: &Words) -> Option<Self> {
+    pub fn of(body: &Body, sheet: &Sheet, study: Option<&Study>, look: &Look, words: &Words) -> Option<Self> {
         let plan = Plan::of(body)?;
+        let lettering = Lettering::at(look.zoom);
+        let overlays = Overlays::new(sheet, study, look, words);
         let spots = spots::spread(&plan);
         let mut taken = Taken::default();
         for at in &spots {
             taken.take(spots::dot(*at));
         }
-        taken.take(key::area(&plan, words));
+        taken.take(key::area(&plan, words, lettering));
         let measures = outline::measures(&plan, body, words);
-        for area in outline::areas(&plan, &measures, words) {
-            taken.take(area);
+        for area in outline::areas(&plan, &measures, words, lettering) {
+            taken.take(lettering::roomy(area));
         }
-        let parts = parts::place(&plan, &spots, sheet, &mut taken);
-        let runs = runs::lay(&plan, &spots, &parts, sheet, words, &mut taken);
-        let names = spots::names(&plan, &spots, words, &mut taken);
-        let car = body_box(&plan).inflate(MARGIN, MARGIN);
+        let parts = parts::place(&plan, &spots, words, sheet, lettering, &mut taken);
+        let runs = runs::lay(
+            &plan,
+            &spots,
+            &parts,
+            (sheet, &overlays),
+            words,
+            lettering,
+            &mut taken,
+        );
+        let names = names::place(&plan, &spots, &parts, &runs, words, lettering, &mut taken);
+        let car = body_box(&plan);
         let bounds = taken
             .bounds()
-            .map_or(car, |all| car.union(all.inflate(12.0, 12.0)));
+            .map_or(car, |all| car.union(all))
+            .inflate(14.0, 14.0);
         let words = words.clone();
         Some(Self {
             plan,
@@ -129,10 +161,18 @@ impl PlanView {
             parts,
             runs,
             names,
+            lettering,
+            overlay: look.overlay,
             measures,
             bounds,
             words,
         })
+    }
+
+    /// Whether letters and labels are as this look needs them.
+    #[must_use]
+    pub fn suits(&self, look: &Look) -> bool {
+        self.lettering.suits(look.zoom) && self.overlay == look.overlay
     }
 
     /// Everything that is drawn lies within.
@@ -190,7 +230,8 @@ impl PlanView {
 #[must_use]
 pub fn draw_plan(view: &PlanView, sheet: &Sheet, study: Option<&Study>, look: &Look) -> DisplayList {
     let overlays = Overlays::new(sheet, study, look, &view.words);
-    let mut pen = Pen::new(crate::draw::detail_at(look.zoom), look.zoom);
+    // Letters are made for the zoom: all that is written can be read.
+    let mut pen = Pen::new(crate::display::Detail::Numbers, look.zoom);
     pen.owner(Owner::Sheet);
     outline::draw(&mut pen, view);
     key::draw(&mut pen, view);
@@ -198,6 +239,7 @@ pub fn draw_plan(view: &PlanView, sheet: &Sheet, study: Option<&Study>, look: &L
     runs::draw(&mut pen, view, sheet, &overlays, look);
     pen.owner(Owner::Sheet);
     spots::draw(&mut pen, view);
+    names::draw(&mut pen, view);
     parts::draw(&mut pen, view, sheet, look);
     runs::label(&mut pen, view, sheet, &overlays);
     pen.finish()

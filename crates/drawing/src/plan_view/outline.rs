@@ -1,6 +1,7 @@
 //! The body from above: outline, glass, doors, wheels, seats, and its dimensions. Everything follows from the size and the
 //! places of the plan.
 
+use super::lettering::Lettering;
 use super::{PlanView, UNITS_PER_METRE, body_box, to_board};
 use crate::display::{Anchor, Detail, Ink, Stroke};
 use crate::draw::pen::{Pen, Writing, solid};
@@ -305,22 +306,24 @@ fn seats(pen: &mut Pen, plan: &Plan) {
     }
 }
 
-/// Letters of dimensions.
-const FIGURE: f64 = 9.0;
-
 /// The dimension lines: from, to, and what stands at each: wheelbase and length below the car, width behind it.
-fn dimension_lines(plan: &Plan, measures: &[String; 3]) -> [(Point, Point, Writing); 3] {
+fn dimension_lines(
+    plan: &Plan,
+    measures: &[String; 3],
+    lettering: Lettering,
+) -> [(Point, Point, Writing); 3] {
     let car = body_box(plan);
     let [length, wheelbase, width] = measures;
     let front = front_axle(plan) * UNITS_PER_METRE;
     let rear = front + plan.size.wheelbase * UNITS_PER_METRE;
+    let letters = lettering.names();
     let below = car.y1 + 96.0;
     let lying = |from: f64, to: f64, y: f64, text: &str| {
         let at = Point::new((from + to) / 2.0, y - 3.0);
         let writing = Writing {
             anchor: Anchor::Middle,
             halo: true,
-            ..Writing::new(text, at, FIGURE, Ink::Faint)
+            ..Writing::new(text, at, letters, Ink::Faint)
         };
         (Point::new(from, y), Point::new(to, y), writing)
     };
@@ -329,34 +332,34 @@ fn dimension_lines(plan: &Plan, measures: &[String; 3]) -> [(Point, Point, Writi
     let upright = Writing {
         anchor: Anchor::Middle,
         upright: true,
-        ..Writing::new(width.as_str(), at, FIGURE, Ink::Faint)
+        ..Writing::new(width.as_str(), at, letters, Ink::Faint)
     };
     [
         lying(front, rear, below, wheelbase),
-        lying(car.x0, car.x1, below + 24.0, length),
+        lying(car.x0, car.x1, below + 15.0 + letters, length),
         (Point::new(x, car.y0), Point::new(x, car.y1), upright),
     ]
 }
 
 /// The word that says which end is the front.
-fn front_word(plan: &Plan, words: &Words) -> Writing {
+fn front_word(plan: &Plan, words: &Words, lettering: Lettering) -> Writing {
     let car = body_box(plan);
     let at = Point::new(car.x0 - 60.0, car.center().y - 9.0);
-    Writing::new(words.say(&say!("drawn-front")), at, FIGURE, Ink::Faint)
+    Writing::new(words.say(&say!("drawn-front")), at, lettering.names(), Ink::Faint)
 }
 
 /// What dimensions and the word for the front cover.
-pub(super) fn areas(plan: &Plan, measures: &[String; 3], words: &Words) -> Vec<Rect> {
-    dimension_lines(plan, measures)
+pub(super) fn areas(plan: &Plan, measures: &[String; 3], words: &Words, lettering: Lettering) -> Vec<Rect> {
+    dimension_lines(plan, measures, lettering)
         .into_iter()
         .map(|(.., writing)| writing)
-        .chain([front_word(plan, words)])
+        .chain([front_word(plan, words, lettering)])
         .map(|writing| writing.area())
         .collect()
 }
 
 fn dimensions(pen: &mut Pen, view: &PlanView) {
-    for (from, to, writing) in dimension_lines(&view.plan, &view.measures) {
+    for (from, to, writing) in dimension_lines(&view.plan, &view.measures, view.lettering) {
         let along = (to - from) / from.distance(to).max(1.0);
         let across = Vec2::new(-along.y, along.x);
         let mut path = BezPath::new();
@@ -373,7 +376,7 @@ fn dimensions(pen: &mut Pen, view: &PlanView) {
         pen.write(Detail::Labels, writing);
     }
     // An arrow towards the front.
-    let word = front_word(&view.plan, &view.words);
+    let word = front_word(&view.plan, &view.words, view.lettering);
     let tip = word.at + Vec2::new(0.0, 9.0);
     let mut arrow = BezPath::new();
     arrow.move_to(tip + Vec2::new(34.0, 0.0));

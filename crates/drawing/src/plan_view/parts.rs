@@ -1,36 +1,39 @@
 //! Parts on the plan: a box with the tag beside the place, tied to it; those without a place stand in a row below the car.
 
+use super::lettering::Lettering;
 use super::taken::Taken;
-use super::{MARGIN, PlanPart, PlanView, body_box};
+use super::{PlanPart, PlanView, body_box};
 use crate::display::{Anchor, Detail, Ink, Owner};
 use crate::draw::pen::{Pen, Writing, solid};
 use crate::letters::text_width;
 use crate::look::Look;
 use crate::shapes::rounded;
 use body::Plan;
-use kurbo::{BezPath, Point, Rect, Vec2};
+use kurbo::{BezPath, Point, Rect, Size, Vec2};
 use model::{PartId, Sheet};
 use ordered::OrderedMap;
-use words::say;
+use words::{Words, say};
 
-/// Height of a part's box.
-const HEIGHT: f64 = 24.0;
-/// Letters of its tag.
-const TAG: f64 = 14.0;
+/// Height of a part's box, in letters of its tag.
+const HEIGHT: f64 = 1.7;
 /// Room between boxes.
 const GAP: f64 = 4.0;
 
-fn width(tag: &str) -> f64 {
-    (text_width(tag, TAG, true) + 12.0).max(34.0)
+fn size(tag: &str, letters: f64) -> Size {
+    let width = (text_width(tag, letters, true) + 0.85 * letters).max(2.4 * letters);
+    Size::new(width, HEIGHT * letters)
 }
 
 /// The boxes of all parts, each as near to its place as there is room.
 pub(super) fn place(
     plan: &Plan,
     spots: &[Point],
+    words: &Words,
     sheet: &Sheet,
+    lettering: Lettering,
     taken: &mut Taken,
 ) -> OrderedMap<PartId, PlanPart> {
+    let letters = lettering.tags();
     let mut parts = OrderedMap::new();
     let mut homeless = Vec::new();
     // By place: the ring that the last box stands in. Those further in are full.
@@ -38,12 +41,12 @@ pub(super) fn place(
     for (id, part) in &sheet.parts {
         let place = plan.place_of(sheet, *id);
         let Some((place, spot)) = place.and_then(|place| Some((place, spots.get(place)?))) else {
-            homeless.push((*id, width(&part.tag)));
+            homeless.push((*id, size(&part.tag, letters)));
             continue;
         };
         let (area, ring) = near(
             *spot,
-            width(&part.tag),
+            size(&part.tag, letters),
             rings.get(place).copied().unwrap_or(0),
             taken,
         );
@@ -56,29 +59,32 @@ pub(super) fn place(
     }
     // Rows as long as the car, below what is folded out of its side.
     let car = body_box(plan);
-    let (mut x, mut y) = (car.x0, car.y1 + MARGIN + 70.0);
-    for (id, width) in homeless {
-        if x > car.x0 && x + width > car.x1 {
+    let (mut x, mut y) = (
+        car.x0,
+        super::key::area(plan, words, lettering).y1 + 3.0 * lettering.names(),
+    );
+    for (id, size) in homeless {
+        if x > car.x0 && x + size.width > car.x1 {
             x = car.x0;
-            y += HEIGHT + GAP;
+            y += size.height + GAP;
         }
-        let area = Rect::new(x, y, x + width, y + HEIGHT);
+        let area = Rect::from_origin_size((x, y), size);
         taken.take(area);
         parts.insert(id, PlanPart { area, place: None });
-        x += width + GAP;
+        x += size.width + GAP;
     }
     parts
 }
 
 /// Room for a box near a spot, and the ring that it is in: straight above or below first, then beside, further out ring by
 /// ring, from the ring `first` on.
-fn near(spot: Point, width: f64, first: u32, taken: &Taken) -> (Rect, u32) {
-    let at = |x: f64, y: f64| Rect::from_center_size(spot + Vec2::new(x, y), (width, HEIGHT));
+fn near(spot: Point, size: Size, first: u32, taken: &Taken) -> (Rect, u32) {
+    let at = |x: f64, y: f64| Rect::from_center_size(spot + Vec2::new(x, y), size);
     for ring in first..first.saturating_add(40) {
         let step = f64::from(ring);
         let (up, side) = (
-            18.0 + step * (HEIGHT + GAP) / 2.0,
-            width / 2.0 + 10.0 + step * 12.0,
+            size.height / 2.0 + 6.0 + step * (size.height + GAP) / 2.0,
+            size.width / 2.0 + 10.0 + step * 12.0,
         );
         for (x, y) in [
             (0.0, up),
@@ -98,10 +104,11 @@ fn near(spot: Point, width: f64, first: u32, taken: &Taken) -> (Rect, u32) {
         }
     }
     // A place with hundreds of parts: what is left lies on top.
-    (at(0.0, 18.0), first)
+    (at(0.0, size.height / 2.0 + 6.0), first)
 }
 
 pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, look: &Look) {
+    let letters = view.lettering.tags();
     for (id, it) in &view.parts {
         let Some(part) = sheet.parts.get(id) else { continue };
         let owner = Owner::Part(*id);
@@ -133,13 +140,13 @@ pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, look: &Look) {
             Some(Ink::PartFill),
             Some(solid(Ink::Line, 1.3)),
         );
-        let at = Point::new(it.area.center().x, it.area.center().y + 0.36 * TAG);
+        let at = Point::new(it.area.center().x, it.area.center().y + 0.36 * letters);
         pen.write(
             Detail::Shape,
             Writing {
                 anchor: Anchor::Middle,
                 bold: true,
-                ..Writing::new(part.tag.as_str(), at, TAG, Ink::Text)
+                ..Writing::new(part.tag.as_str(), at, letters, Ink::Text)
             },
         );
     }
@@ -151,6 +158,9 @@ pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, look: &Look) {
     {
         let at = Point::new(first.x0, first.y0 - 8.0);
         let text = view.words.say(&say!("drawn-no-place"));
-        pen.write(Detail::Labels, Writing::new(text, at, 9.0, Ink::Faint));
+        pen.write(
+            Detail::Labels,
+            Writing::new(text, at, view.lettering.names(), Ink::Faint),
+        );
     }
 }

@@ -1,7 +1,8 @@
 //! Runs on the plan: along the passages of their ways, side by side where several lie in one.
 
+use super::lettering::{Lettering, roomy};
 use super::taken::Taken;
-use super::{PlanPart, PlanRun, PlanView};
+use super::{PlanLabel, PlanPart, PlanRun, PlanView};
 use crate::display::{Anchor, Detail, Ink, Owner, Stroke};
 use crate::draw::overlay::{Overlays, Paint};
 use crate::draw::pen::{Pen, Writing, text_area};
@@ -20,16 +21,15 @@ const LANE: f64 = 6.0;
 const WIDEST: f64 = 44.0;
 /// On how many of its longest pieces a run's label is tried.
 const PIECES: usize = 6;
-/// Letters of a run's label.
-const LABEL: f64 = 8.0;
 
 /// Where all runs lie.
 pub(super) fn lay(
     plan: &Plan,
     spots: &[Point],
     parts: &OrderedMap<PartId, PlanPart>,
-    sheet: &Sheet,
+    (sheet, overlays): (&Sheet, &Overlays<'_>),
     words: &Words,
+    lettering: Lettering,
     taken: &mut Taken,
 ) -> OrderedMap<RunId, PlanRun> {
     let walks: Vec<(RunId, &Run, Option<Walk>)> = sheet
@@ -80,7 +80,7 @@ pub(super) fn lay(
         if points.len() < 2 {
             continue;
         }
-        let label = label_of(run, &points, words, taken);
+        let label = label_of(run, &points, overlays.label(id), words, lettering.names(), taken);
         runs.insert(id, PlanRun { walk, points, label });
     }
     runs
@@ -95,13 +95,25 @@ fn lane(list: &[RunId], id: RunId, a: Point, b: Point) -> Vec2 {
     Vec2::new(-along.y, along.x) * ((place - (count - 1.0) / 2.0) * pitch)
 }
 
-/// Tag and length on the longest straight piece that has room.
-fn label_of(run: &Run, points: &[Point], words: &Words, taken: &mut Taken) -> Option<(String, Point)> {
+/// Tag and length, or what the overlay says, on the longest straight piece that has room; nothing where it says nothing.
+fn label_of(
+    run: &Run,
+    points: &[Point],
+    said: Option<String>,
+    words: &Words,
+    letters: f64,
+    taken: &mut Taken,
+) -> Option<PlanLabel> {
     let length = run
         .wire
         .length
         .marked("?", |length| crate::numbers::quantity(words, *length));
-    let text = format!("{}  {length}", run.tag);
+    let text = beside(run, &length);
+    let shown = match said {
+        None => text.clone(),
+        Some(said) if said.is_empty() => return None,
+        Some(said) => beside(run, &said),
+    };
     let mut pieces: Vec<(f64, Point, Point)> = points
         .windows(2)
         .filter_map(|pair| match pair {
@@ -113,16 +125,22 @@ fn label_of(run: &Run, points: &[Point], words: &Words, taken: &mut Taken) -> Op
     for (_, a, b) in pieces.into_iter().take(PIECES) {
         for share in [0.5, 0.3, 0.7] {
             let at = a.lerp(b, share);
-            for rise in [-4.0, LABEL + 3.0] {
+            for rise in [-4.0, letters + 3.0] {
                 let at = Point::new(at.x, at.y + rise);
-                let area = text_area(&text, at, LABEL, Anchor::Middle, false, false);
-                if taken.take_if_free(area) {
-                    return Some((text, at));
+                let area = text_area(&shown, at, letters, Anchor::Middle, false, false);
+                if taken.take_if_free(roomy(area)) {
+                    let room = area.width() + 0.5;
+                    return Some(PlanLabel { text, at, room });
                 }
             }
         }
     }
     None
+}
+
+/// The tag of a run, and something of it.
+fn beside(run: &Run, said: &str) -> String {
+    format!("{}  {said}", run.tag)
 }
 
 pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, overlays: &Overlays<'_>, look: &Look) {
@@ -146,8 +164,13 @@ pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, overlays: &Ove
         let base = jacket.base.map_or(Ink::Paper, Ink::Insulation);
         if it.walk.is_none() {
             // Nobody has said where it lies: from part to part, thin and broken.
+            let ink = match overlays.paint(*id) {
+                Paint::Insulation => Ink::Faint,
+                Paint::Dimmed => Ink::Dimmed,
+                Paint::Ink { ink, .. } => ink,
+            };
             let stroke = Stroke {
-                ink: Ink::Faint,
+                ink,
                 width: 1.4,
                 dash: Some((6.0, 4.0)),
             };
@@ -220,23 +243,25 @@ fn rounded_way(points: &[Point]) -> BezPath {
 
 /// Labels of the runs, above everything else: tag and length, or what the overlay in force says instead of the length.
 pub(super) fn label(pen: &mut Pen, view: &PlanView, sheet: &Sheet, overlays: &Overlays<'_>) {
+    let letters = view.lettering.names();
     for (id, it) in &view.runs {
-        if let Some((own, at)) = &it.label {
-            let tag = || sheet.runs.get(id).map_or("", |run| run.tag.as_str());
-            let text = match overlays.label(*id) {
-                None => own.clone(),
-                Some(said) if said.is_empty() => continue,
-                Some(said) => format!("{}  {said}", tag()),
-            };
-            pen.owner(Owner::Run(*id));
-            pen.write(
-                Detail::Numbers,
-                Writing {
-                    anchor: Anchor::Middle,
-                    halo: true,
-                    ..Writing::new(text.as_str(), *at, LABEL, Ink::Text)
-                },
-            );
-        }
+        let (Some(label), Some(run)) = (&it.label, sheet.runs.get(id)) else {
+            continue;
+        };
+        let text = match overlays.label(*id) {
+            None => label.text.clone(),
+            Some(said) if said.is_empty() => continue,
+            // While a new study is on its way, what the last one said had the room.
+            Some(said) => crate::letters::fit(&beside(run, &said), label.room, letters, false),
+        };
+        pen.owner(Owner::Run(*id));
+        pen.write(
+            Detail::Numbers,
+            Writing {
+                anchor: Anchor::Middle,
+                halo: true,
+                ..Writing::new(text, label.at, letters, Ink::Text)
+            },
+        );
     }
 }

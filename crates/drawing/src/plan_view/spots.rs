@@ -1,13 +1,11 @@
-//! Where places are drawn: at their metres, pushed apart where they would lie on one another; and their names.
+//! Where places are drawn: at their metres, pushed apart where they would lie on one another.
 
-use super::taken::Taken;
 use super::{PlanView, to_board};
-use crate::display::{Anchor, Detail, Ink};
-use crate::draw::pen::{Pen, Writing, solid, text_area};
+use crate::display::{Detail, Ink};
+use crate::draw::pen::{Pen, solid};
 use crate::shapes::circle;
 use body::{Hazard, Place, Plan};
 use kurbo::{BezPath, Point, Rect, Vec2};
-use words::Words;
 
 /// Least distance between two places on the drawing.
 const APART: f64 = 34.0;
@@ -16,9 +14,7 @@ const ROUNDS: usize = 80;
 /// How far pillars and doors are folded outwards of the body's side.
 const FOLDED: f64 = 46.0;
 /// Radius of a place.
-const DOT: f64 = 4.5;
-/// Letters of a place's name.
-const NAME: f64 = 8.0;
+pub(super) const DOT: f64 = 4.5;
 
 /// Which side of the car a place is folded out of: pillars and doors stand upright at the edge, and from above they would
 /// lie on the sills. -1 is the left side, which is drawn below.
@@ -101,37 +97,6 @@ pub(super) fn dot(at: Point) -> Rect {
     Rect::from_center_size(at, (2.0 * DOT + 3.0, 2.0 * DOT + 3.0))
 }
 
-/// Names of places that have room beside their dots, and where each begins. What finds no room is left out: its dot stays,
-/// and the outline of places says the rest.
-pub(super) fn names(plan: &Plan, spots: &[Point], words: &Words, taken: &mut Taken) -> Vec<(String, Point)> {
-    let mut names = Vec::new();
-    for (place, at) in plan.places.iter().zip(spots) {
-        let name = words.say(&place.said());
-        let width = crate::letters::text_width(&name, NAME, false);
-        let beside = DOT + 4.0;
-        let low = 0.35 * NAME;
-        let candidates = [
-            (beside, low),
-            (-beside - width, low),
-            (-width / 2.0, -beside - 1.0),
-            (-width / 2.0, beside + NAME),
-            (beside - 2.0, -beside),
-            (beside - 2.0, beside + NAME - 2.0),
-            (-width - 2.0, -beside),
-            (-width - 2.0, beside + NAME - 2.0),
-        ];
-        for (x, y) in candidates {
-            let start = *at + Vec2::new(x, y);
-            let area = text_area(&name, start, NAME, Anchor::Start, false, false);
-            if taken.take_if_free(area) {
-                names.push((name, start));
-                break;
-            }
-        }
-    }
-    names
-}
-
 /// How a place is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Dot {
@@ -176,20 +141,10 @@ pub(super) fn dot_at(pen: &mut Pen, at: Point, dot: Dot) {
     }
 }
 
-/// The places, by what endangers a wire there, and their names.
+/// The places, by what endangers a wire there.
 pub(super) fn draw(pen: &mut Pen, view: &PlanView) {
     for (place, at) in view.plan.places.iter().zip(&view.spots) {
         dot_at(pen, *at, Dot::of(place));
-    }
-    for (name, at) in &view.names {
-        let writing = Writing::new(name.as_str(), *at, NAME, Ink::Faint);
-        pen.write(
-            Detail::Labels,
-            Writing {
-                halo: true,
-                ..writing
-            },
-        );
     }
 }
 

@@ -97,11 +97,18 @@ pub(crate) fn large(sheet: &Sheet, analysis: &Analysis, words: &Words) -> String
     fluid(&drawing::svg(&list, &Palette::print(), area))
 }
 
+/// Pixels for a board unit of the body plan on a printed page: about 1,100 units on 180 mm, which are 680 pixels of CSS.
+const PRINTED: f64 = 0.6;
+
 /// The vehicle from above with parts and runs at their places; nothing where the job tells no form of body.
 pub(crate) fn from_above(sheet: &Sheet, job: &Job, words: &Words) -> Option<String> {
     let placed = |sheet: &Sheet| sheet.parts.values().any(|part| part.place.is_some());
-    let view = PlanView::of(&job.settings.body, sheet, words).filter(|_| placed(sheet))?;
-    let list = draw_plan(&view, sheet, None, &Look::default());
+    let look = Look {
+        zoom: PRINTED,
+        ..Look::default()
+    };
+    let view = PlanView::of(&job.settings.body, sheet, None, &look, words).filter(|_| placed(sheet))?;
+    let list = draw_plan(&view, sheet, None, &look);
     Some(fluid(&drawing::svg(&list, &Palette::print(), view.bounds())))
 }
 

@@ -63,6 +63,30 @@ place-cab-back-right = Kabinenrückwand rechts
 place-frame-left = Rahmen links
 place-frame-right = Rahmen rechts
 
+## Stellen, die es auf beiden Seiten gibt, wie der Plan von oben sie nennt: Die Seite zeigt sich dort selbst.
+
+spot-engine-bay = Motorraum
+spot-bulkhead = Spritzwand
+spot-footwell = Fußraum
+spot-dash = Instrumententafel
+spot-a-pillar = A-Säule
+spot-b-pillar = B-Säule
+spot-c-pillar = C-Säule
+spot-sill = Schweller
+spot-under-seat = unter dem Vordersitz
+spot-front-seat-back = Lehne des Vordersitzes
+spot-door = Vordertür
+spot-rear-door = hintere Tür
+spot-under-rear-seat = unter dem Rücksitz
+spot-seat-back = Rücksitzlehne
+spot-wheel-arch = hinteres Radhaus
+spot-side = Laderaumwand
+spot-tail-pillar = hintere Ecksäule
+spot-partition = Trennwand
+spot-cupboard = Schrank
+spot-cab-back = Kabinenrückwand
+spot-frame = Rahmen
+
 ## Durchgänge: die Art des Weges und die zwei Stellen, die er verbindet.
 
 passage-between = { $kind }: { $a } – { $b }

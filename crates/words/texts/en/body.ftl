@@ -63,6 +63,30 @@ place-cab-back-right = rear wall of the cab, right
 place-frame-left = frame, left
 place-frame-right = frame, right
 
+## Places that stand on both sides, as the plan from above names them: there the side shows itself.
+
+spot-engine-bay = engine bay
+spot-bulkhead = bulkhead
+spot-footwell = footwell
+spot-dash = dashboard
+spot-a-pillar = A-pillar
+spot-b-pillar = B-pillar
+spot-c-pillar = C-pillar
+spot-sill = sill
+spot-under-seat = under the seat
+spot-front-seat-back = front seat back
+spot-door = front door
+spot-rear-door = rear door
+spot-under-rear-seat = under the rear seat
+spot-seat-back = rear seat back
+spot-wheel-arch = rear wheel arch
+spot-side = side of the load area
+spot-tail-pillar = rear corner pillar
+spot-partition = partition
+spot-cupboard = cupboard
+spot-cab-back = rear wall of the cab
+spot-frame = frame
+
 ## Passages: the kind of way and the two places that it joins.
 
 passage-between = { $kind }: { $a } – { $b }
