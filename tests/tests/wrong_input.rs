@@ -578,3 +578,41 @@ fn every_error_of_a_lesson_is_made_and_told_in_german() {
         .collect();
     assert!(missing.is_empty(), "made by nothing here: {missing:?}");
 }
+
+/// The same of the words of a lesson and of a worked job in another language, and of kept results of an exercise.
+#[test]
+fn every_error_of_words_and_results_is_made_and_told_in_german() {
+    let mut seen = BTreeSet::new();
+    let lesson = lessons::BuiltIn::of("tied-outputs")
+        .expect("it is built in")
+        .lesson();
+    let words = "look\nlook\nlook\nquestion Q\n  answer One.\n  right No.\nnames\n  B7 Battery\nzzzzzz\n";
+    let errors = lessons::translate(lesson, words).expect_err("it does not fit");
+    look_all(&errors, words, &mut seen);
+    let names = "names\n  B7 Battery\nthread\n  C99 Noise\nzzzzzz\n";
+    let worked = lessons::WORKED_JOBS.first().expect("a worked job");
+    look_all(
+        &worked.called(names).expect_err("it does not fit"),
+        names,
+        &mut seen,
+    );
+    let lessons_said = include_str!("../../crates/words/texts/en/lessons.ftl");
+    let mut wanted = declared(lessons_said, "lesson-words-");
+    wanted.extend(declared(lessons_said, "worked-words-"));
+
+    let record = |number: i32, came: &str| {
+        format!(
+            "[{{\"lesson\":\"a\",\"try\":{number},\"points\":0,\"of\":0,\
+             \"marks\":[{{\"thing\":\"W1\",\"reason\":\"x\",\"came\":\"{came}\"}}],\"found\":[],\"missed\":[]}}]"
+        )
+    };
+    for text in ["[", "[}", &record(-1, "right"), &record(1, "maybe"), "[1]"] {
+        let error = lessons::Records::from_json(text).expect_err(text);
+        look(&error.saying(), text, &mut seen);
+    }
+    let exercise_said = include_str!("../../crates/words/texts/en/exercise.ftl");
+    wanted.extend(declared(exercise_said, "exercise-results-"));
+    wanted.extend(["json-cut".to_owned(), "json-syntax".to_owned()]);
+    let missing: Vec<&String> = wanted.difference(&seen).collect();
+    assert!(missing.is_empty(), "made by nothing here: {missing:?}");
+}

@@ -345,7 +345,8 @@ impl Keeper {
     pub(crate) fn open_file(self: &Rc<Self>) {
         let this = Rc::clone(self);
         spawn_local(async move {
-            match files::pick(LARGEST_FILE).await {
+            let words = this.desk.see(|editor| editor.words().clone());
+            match files::pick(LARGEST_FILE, &words).await {
                 Ok(Some(opened)) => this.opened(opened),
                 Ok(None) => {}
                 Err(trouble) => this.tell(&trouble.said()),
@@ -394,15 +395,16 @@ impl Keeper {
     }
     /// Saves the job as a file: to the one it came from, else to one that the user picks.
     pub(crate) fn save_file(self: &Rc<Self>) {
-        let (text, title) = self
-            .desk
-            .see(|editor| (model::file::write(editor.job()), editor.job().title.clone()));
+        let (text, title, words) = self.desk.see(|editor| {
+            let job = editor.job();
+            (model::file::write(job), job.title.clone(), editor.words().clone())
+        });
         let handle = self.handle.borrow().clone();
         let this = Rc::clone(self);
         spawn_local(async move {
             let saved = match handle {
                 Some(handle) => files::save(&handle, &text).await,
-                None => files::save_as(&files::file_name(&title, files::ENDING), &text).await,
+                None => files::save_as(&files::file_name(&title, files::ENDING), &text, &words).await,
             };
             match saved {
                 Ok(Saved::To(handle)) => {

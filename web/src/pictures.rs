@@ -8,6 +8,7 @@ use model::picture::Picture;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, CanvasRenderingContext2d, HtmlCanvasElement};
+use words::Saying;
 
 /// Longest side of a picture in the job, in pixels: enough to read a wire's print at arm's length.
 const LONGEST_PX: f64 = 1600.0;
@@ -18,7 +19,7 @@ const QUALITY: f64 = 0.8;
 ///
 /// # Errors
 /// What the browser says is wrong with it.
-pub(crate) async fn scaled(file: &Blob) -> Result<Vec<u8>, String> {
+pub(crate) async fn scaled(file: &Blob) -> Result<Vec<u8>, Saying> {
     shrunk(file).await.map_err(|error| js::error_message(&error))
 }
 

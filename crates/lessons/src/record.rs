@@ -6,6 +6,7 @@ use crate::lesson::{Lesson, Version};
 use crate::sitting::{LONGEST_NOTE, MOST_MARKS, Sitting};
 use model::json::{Fields, FromJson, Misread, ToJson, object_of};
 use serde_json::Value;
+use words::{Saying, say};
 
 /// Most records that are read at once.
 const MOST_RECORDS: usize = 10_000;
@@ -53,8 +54,8 @@ pub struct Record {
 pub struct Records(pub Vec<Record>);
 
 /// Why kept records cannot be read.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct RecordError(pub String);
+#[derive(Clone, Debug, PartialEq)]
+pub struct RecordError(pub Saying);
 
 impl Verdict {
     const ALL: [Self; 4] = [Self::Right, Self::Unasked, Self::OtherReason, Self::Wrong];
@@ -163,7 +164,7 @@ impl FromJson for MarkRecord {
         let came = Verdict::ALL
             .into_iter()
             .find(|it| it.word() == came)
-            .ok_or_else(|| Misread::new("a mark is right, unasked, other-reason or wrong").within("came"))?;
+            .ok_or_else(|| Misread::new(say!("exercise-results-came")).within("came"))?;
         Ok(Self {
             thing: short(fields.need("thing")?),
             reason: short(fields.need("reason")?),
@@ -193,7 +194,7 @@ impl ToJson for Record {
 /// A number of a record: none of them is ever large.
 fn count(fields: &mut Fields<'_>, key: &'static str) -> Result<u32, Misread> {
     let number: i32 = fields.need(key)?;
-    u32::try_from(number).map_err(|_| Misread::new("a count is not negative").within(key))
+    u32::try_from(number).map_err(|_| Misread::new(say!("exercise-results-count")).within(key))
 }
 
 impl FromJson for Record {
@@ -235,8 +236,14 @@ impl Records {
     /// # Errors
     /// Where it is not that, and what stands there.
     pub fn from_json(text: &str) -> Result<Self, RecordError> {
-        let value: Value = serde_json::from_str(text).map_err(|error| RecordError(error.to_string()))?;
-        let mut all: Vec<Record> = Vec::from_json(&value).map_err(|error| RecordError(error.to_string()))?;
+        let value: Value = serde_json::from_str(text).map_err(|error| {
+            RecordError(if error.is_eof() {
+                say!("json-cut")
+            } else {
+                say!("json-syntax")
+            })
+        })?;
+        let mut all: Vec<Record> = Vec::from_json(&value).map_err(|error| RecordError(error.said()))?;
         all.truncate(MOST_RECORDS);
         Ok(Self(all))
     }

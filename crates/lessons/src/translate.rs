@@ -30,7 +30,7 @@
 
 use crate::blocks::{Line, MOST_ERRORS, each_block, items, paragraphs};
 use crate::lesson::{Lesson, Version};
-use ::words::Saying;
+use ::words::{Saying, say};
 use model::text::TextErrors;
 
 /// Words that open a block.
@@ -71,7 +71,7 @@ pub fn translate(lesson: Lesson, words: &str) -> Result<Lesson, TextErrors> {
 }
 
 impl Translator {
-    fn wrong(&mut self, line: Line<'_>, message: impl Into<Saying>, help: impl Into<Saying>) {
+    fn wrong(&mut self, line: Line<'_>, message: Saying, help: Saying) {
         if self.errors.0.len() < MOST_ERRORS {
             self.errors.0.push(line.error(message, help));
         }
@@ -140,13 +140,16 @@ impl Translator {
                 false
             }
             _ => {
-                let help = format!("a line begins with {}, or is indented", BLOCKS.join(", "));
-                return self.wrong(head, format!("`{word}` opens no block"), help);
+                let help = say!("lesson-text-begins", words = BLOCKS.join(", "));
+                return self.wrong(head, say!("lesson-text-no-block", word = word), help);
             }
         };
         if surplus {
-            let help = "take it out, or add it to the lesson first";
-            self.wrong(head, format!("the lesson has no further `{word}`"), help);
+            self.wrong(
+                head,
+                say!("lesson-words-surplus", word = word),
+                say!("lesson-words-surplus-help"),
+            );
         }
     }
 
@@ -167,18 +170,18 @@ impl Translator {
                 }
                 _ => self.wrong(
                     line,
-                    format!("`{word}` has no place in a question"),
-                    "write answer or why",
+                    say!("lesson-text-in-question", word = word),
+                    say!("lesson-words-in-question-help"),
                 ),
             }
         }
         if answers != question.answers.len() {
-            let message = format!("{answers} answers for {}", question.answers.len());
-            self.wrong(
-                head,
-                message,
-                "give each answer of the lesson its words, in its order",
+            let message = say!(
+                "lesson-words-answers",
+                count = answers,
+                wanted = question.answers.len()
             );
+            self.wrong(head, message, say!("lesson-words-answers-help"));
         }
         if let Some(place) = self.lesson.questions.get_mut(at) {
             *place = question;
@@ -212,8 +215,8 @@ impl Translator {
             if !found {
                 self.wrong(
                     line,
-                    format!("the system has no part `{tag}`"),
-                    "name a part of it",
+                    say!("lesson-text-no-thing", tag = tag),
+                    say!("lesson-words-part-help"),
                 );
             }
         }
@@ -229,8 +232,8 @@ impl Translator {
         ];
         for ((word, wanted), done) in wanted.into_iter().zip(self.done) {
             if done < wanted {
-                let message = format!("{done} of {wanted} blocks `{word}`");
-                self.wrong(end, message, "add the ones that are missing");
+                let message = say!("lesson-words-missing", count = done, wanted = wanted, word = word);
+                self.wrong(end, message, say!("lesson-words-missing-help"));
             }
         }
     }

@@ -23,13 +23,13 @@
 
 use crate::WorkedJob;
 use crate::blocks::{Line, each_block, items};
-use ::words::Language;
+use ::words::{Language, say};
 use model::property::PropertySet;
 use model::text::{TextError, TextErrors};
 use model::{Job, PartKind, SheetKind};
 
 /// What a file of names begins its lines with.
-const BLOCKS: &str = "a line begins with title, vehicle, drawn-by, remark, names or thread";
+const BLOCKS: &str = "title, vehicle, drawn-by, remark, names, thread";
 
 impl WorkedJob {
     /// The job with its names in a language. One whose names are not part of this program stays English; see
@@ -65,17 +65,28 @@ fn put(mut job: Job, names: &str) -> Result<Job, TextErrors> {
                 items(block)
                     .into_iter()
                     .filter(|(_, tag, name)| !call(&mut job, tag, name))
-                    .map(|(line, tag, _)| line.error(format!("the job has no `{tag}`"), "name a part of it")),
+                    .map(|(line, tag, _)| {
+                        line.error(
+                            say!("worked-words-no-thing", tag = tag),
+                            say!("lesson-words-part-help"),
+                        )
+                    }),
             ),
             "thread" => errors.extend(
                 items(block)
                     .into_iter()
                     .filter(|(_, what, text)| say_of_thread(&mut job, what, text).is_none())
                     .map(|(line, what, _)| {
-                        line.error(format!("the job has no `{what}`"), "name a line of its thread")
+                        line.error(
+                            say!("worked-words-no-thing", tag = what),
+                            say!("worked-words-thread-help"),
+                        )
                     }),
             ),
-            _ => errors.push(head.error(format!("`{word}` begins nothing"), BLOCKS)),
+            _ => errors.push(head.error(
+                say!("lesson-text-no-block", word = word),
+                say!("lesson-text-begins", words = BLOCKS),
+            )),
         }
     });
     errors.extend(too_many);

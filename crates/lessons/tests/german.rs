@@ -93,8 +93,8 @@ fn a_translation_that_does_not_fit_says_where() {
     .to_string();
     for told in [
         "the lesson has no further `look`",
-        "1 answers for 3",
-        "the system has no part `B7`",
+        "1 answer where the lesson has 3",
+        "the system has no `B7`",
         "`nonsense` opens no block",
         "1 of 2 blocks `question`",
         "0 of 1 blocks `break`",

@@ -37,7 +37,7 @@ pub(crate) enum FileTrouble {
     /// Anything else.
     Failed {
         /// The browser's own words.
-        reason: String,
+        reason: Saying,
     },
 }
 

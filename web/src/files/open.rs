@@ -9,6 +9,7 @@ use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{DataTransfer, File, HtmlInputElement};
+use words::Words;
 
 /// A file that was opened.
 #[derive(Clone, Debug)]
@@ -25,7 +26,7 @@ pub(crate) struct Opened {
 ///
 /// # Errors
 /// When the file cannot be read, or is larger than `most` bytes.
-pub(crate) async fn pick(most: usize) -> Result<Option<Opened>, FileTrouble> {
+pub(crate) async fn pick(most: usize, words: &Words) -> Result<Option<Opened>, FileTrouble> {
     let window = web_sys::window().ok_or(FileTrouble::NotAllowed)?;
     if !js::has_method(&window, "showOpenFilePicker") {
         return match pick_by_input().await? {
@@ -33,7 +34,10 @@ pub(crate) async fn pick(most: usize) -> Result<Option<Opened>, FileTrouble> {
             None => Ok(None),
         };
     }
-    let options = js::object(&[("id", &"job".into()), ("types", &super::save::opened_types())]);
+    let options = js::object(&[
+        ("id", &"job".into()),
+        ("types", &super::save::opened_types(words)),
+    ]);
     let picked = match js::call(&window, "showOpenFilePicker", &[&options]) {
         Ok(promise) => JsFuture::from(Promise::resolve(&promise)).await,
         Err(error) => Err(error),

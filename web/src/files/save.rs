@@ -9,6 +9,7 @@ use js_sys::{Array, Promise};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::File;
+use words::Words;
 
 /// A file that can be written again. The browser may ask the person before it is.
 #[derive(Clone, Debug)]
@@ -83,7 +84,7 @@ pub(crate) async fn save(handle: &FileHandle, text: &str) -> Result<Saved, FileT
 
 /// Saves to a file that the person picks, or as a download where the browser has no picker. The name comes from
 /// [`file_name`]. To be called from a click or a key.
-pub(crate) async fn save_as(name: &str, text: &str) -> Result<Saved, FileTrouble> {
+pub(crate) async fn save_as(name: &str, text: &str, words: &Words) -> Result<Saved, FileTrouble> {
     let window = web_sys::window().ok_or(FileTrouble::NotAllowed)?;
     if !js::has_method(&window, "showSaveFilePicker") {
         download(name, &[text.into()], "application/json")?;
@@ -94,7 +95,7 @@ pub(crate) async fn save_as(name: &str, text: &str) -> Result<Saved, FileTrouble
     let options = js::object(&[
         ("id", &"job".into()),
         ("suggestedName", &name.into()),
-        ("types", &job_types()),
+        ("types", &job_types(words)),
     ]);
     let picked = match js::call(&window, "showSaveFilePicker", &[&options]) {
         Ok(promise) => JsFuture::from(Promise::resolve(&promise)).await,
@@ -126,16 +127,18 @@ pub(crate) fn file_name(title: &str, ending: &str) -> String {
 }
 
 /// The kind of file that the pickers show.
-pub(super) fn job_types() -> JsValue {
+pub(super) fn job_types(words: &Words) -> JsValue {
     // Pickers refuse endings with a second dot here; the suggested name has the full one.
     debug_assert!(ENDING.ends_with(".json"));
-    Array::of1(&kind_of_file("Job file", "application/json", ".json")).into()
+    let job = kind_of_file(&words.text("file-kind-job"), "application/json", ".json");
+    Array::of1(&job).into()
 }
 
 /// What an opening picker offers: job files, and lessons.
-pub(super) fn opened_types() -> JsValue {
-    let job = kind_of_file("Job file", "application/json", ".json");
-    Array::of2(&job, &kind_of_file("Lesson", "text/plain", ".lesson")).into()
+pub(super) fn opened_types(words: &Words) -> JsValue {
+    let job = kind_of_file(&words.text("file-kind-job"), "application/json", ".json");
+    let lesson = kind_of_file(&words.text("file-kind-lesson"), "text/plain", ".lesson");
+    Array::of2(&job, &lesson).into()
 }
 
 fn kind_of_file(name: &str, media_type: &str, ending: &str) -> JsValue {

@@ -114,9 +114,10 @@ pub(super) fn OwnList() -> Html {
             move || drop(listeners)
         });
     }
+    let picks = words.clone();
     let pick = Callback::from(move |_: MouseEvent| {
-        let read = read.clone();
-        spawn_local(async move { read.emit(files::pick(MOST_BYTES).await) });
+        let (read, words) = (read.clone(), picks.clone());
+        spawn_local(async move { read.emit(files::pick(MOST_BYTES, &words).await) });
     });
     let one = |(id, lesson): &(String, Lesson)| {
         let go = |view: View, key: &str| {

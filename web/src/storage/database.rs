@@ -12,6 +12,7 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::{
     IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest, IdbRequest, IdbTransaction,
 };
+use words::{Saying, say};
 
 /// What the list of jobs shows, by job.
 pub(super) const JOBS: &str = "jobs";
@@ -100,14 +101,12 @@ impl Drop for Database {
 }
 
 fn factory() -> Result<IdbFactory, StoreError> {
-    let refused = |reason: &str| StoreError::Refused {
-        reason: reason.to_owned(),
-    };
-    let window = web_sys::window().ok_or_else(|| refused("there is no window"))?;
+    let refused = |reason: Saying| StoreError::Refused { reason };
+    let window = web_sys::window().ok_or_else(|| refused(say!("store-no-window")))?;
     window
         .indexed_db()
-        .map_err(|error| refused(&js::error_message(&error)))?
-        .ok_or_else(|| refused("it has no database"))
+        .map_err(|error| refused(js::error_message(&error)))?
+        .ok_or_else(|| refused(say!("store-no-database")))
 }
 
 /// Several reads or writes that happen together or not at all.

@@ -11,8 +11,8 @@ use words::{Saying, say};
 pub(crate) enum StoreError {
     /// The browser lets this page keep nothing: a private window, or a setting.
     Refused {
-        /// The browser's own words.
-        reason: String,
+        /// The browser's own words, or ours where it has none.
+        reason: Saying,
     },
     /// There is no room left.
     Full,
@@ -32,7 +32,7 @@ pub(crate) enum StoreError {
     /// Anything else.
     Failed {
         /// The browser's own words.
-        reason: String,
+        reason: Saying,
     },
 }
 

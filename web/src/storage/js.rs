@@ -4,6 +4,7 @@
 
 use js_sys::{Array, Function, Object, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
+use words::{Saying, say};
 
 /// The property of this name, or undefined.
 pub(crate) fn get(target: &JsValue, name: &str) -> JsValue {
@@ -46,14 +47,14 @@ pub(crate) fn error_name(error: &JsValue) -> String {
 }
 
 /// What an error says about itself, for the reader who wants to know more.
-pub(crate) fn error_message(error: &JsValue) -> String {
+pub(crate) fn error_message(error: &JsValue) -> Saying {
     let message = get(error, "message").as_string().unwrap_or_default();
     match (error_name(error), message) {
-        (name, message) if name.is_empty() && message.is_empty() => {
-            error.as_string().unwrap_or_else(|| "no reason given".to_owned())
-        }
-        (name, message) if name.is_empty() => message,
-        (name, message) if message.is_empty() => name,
-        (name, message) => format!("{name}: {message}"),
+        (name, message) if name.is_empty() && message.is_empty() => error
+            .as_string()
+            .map_or_else(|| say!("browser-no-reason"), Saying::from),
+        (name, message) if name.is_empty() => message.into(),
+        (name, message) if message.is_empty() => name.into(),
+        (name, message) => format!("{name}: {message}").into(),
     }
 }

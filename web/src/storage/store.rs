@@ -14,6 +14,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
+use words::say;
 
 /// Name of the database.
 const NAME: &str = "loomwright";
@@ -247,7 +248,10 @@ impl Store {
     pub(crate) async fn rename(&self, key: &JobKey, title: &str) -> Result<(), StoreError> {
         let mut job = self.load(key).await?.job;
         let (title, _) = title.split_at(title.floor_char_boundary(model::limits::LONGEST_LABEL));
-        let entry = Entry::Did(Edit::new("Rename job", vec![Change::Title(title.to_owned())]));
+        let entry = Entry::Did(Edit::new(
+            say!("edit-title"),
+            vec![Change::Title(title.to_owned())],
+        ));
         history::replay(&mut job, [entry.clone()]);
         self.append(key, &entry, &job).await
     }

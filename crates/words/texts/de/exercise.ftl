@@ -20,6 +20,8 @@ exercise-report-points = Punkte: { $points } von { $of }
 exercise-report-note = Notiz zu { $thing }: { $note }
 exercise-no-name = Ohne Namen
 exercise-results-unreadable = Diese Ergebnisse lassen sich nicht lesen: { $why }.
+exercise-results-came = eine Markierung ist right, unasked, other-reason oder wrong
+exercise-results-count = eine Anzahl ist nicht negativ
 
 ## Was einer eigenen Lektion fehlt.
 

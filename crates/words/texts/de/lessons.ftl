@@ -231,3 +231,19 @@ lesson-text-no-thing-help = ein Bauteil oder eine Leitung der Anlage nennen
 lesson-text-no-check = es gibt keine Prüfung `{ $name }`
 lesson-text-about-help = `about` weglassen, wenn keine Prüfung davon handelt, und einen `fault` schreiben
 lesson-text-checks-help = `loomwright explain` nennt alle Prüfungen
+
+## Was an den Worten einer Lektion oder eines Beispiels in einer anderen Sprache falsch ist.
+
+lesson-words-surplus = die Lektion hat kein weiteres `{ $word }`
+lesson-words-surplus-help = herausnehmen oder erst in der Lektion ergänzen
+lesson-words-in-question-help = answer oder why schreiben
+lesson-words-answers = { $count ->
+    [one] { $count } Antwort
+   *[other] { $count } Antworten
+}, wo die Lektion { $wanted } hat
+lesson-words-answers-help = jeder Antwort der Lektion ihre Worte geben, in ihrer Reihenfolge
+lesson-words-part-help = ein Bauteil davon nennen
+lesson-words-missing = { $count } von { $wanted } Abschnitten `{ $word }`
+lesson-words-missing-help = die fehlenden ergänzen
+worked-words-no-thing = im Auftrag gibt es kein `{ $tag }`
+worked-words-thread-help = eine Zeile seines Verlaufs nennen

@@ -20,6 +20,8 @@ exercise-report-points = Points: { $points } of { $of }
 exercise-report-note = Noted on { $thing }: { $note }
 exercise-no-name = No name
 exercise-results-unreadable = These results cannot be read: { $why }.
+exercise-results-came = a mark is right, unasked, other-reason or wrong
+exercise-results-count = a count is not negative
 
 ## What an own lesson lacks.
 

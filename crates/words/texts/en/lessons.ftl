@@ -231,3 +231,19 @@ lesson-text-no-thing-help = name a part or run of the system
 lesson-text-no-check = there is no check `{ $name }`
 lesson-text-about-help = leave `about` out where no check speaks of it, and write a `fault`
 lesson-text-checks-help = `loomwright explain` lists the checks
+
+## What is wrong with the words of a lesson or a worked job in another language.
+
+lesson-words-surplus = the lesson has no further `{ $word }`
+lesson-words-surplus-help = take it out, or add it to the lesson first
+lesson-words-in-question-help = write answer or why
+lesson-words-answers = { $count ->
+    [one] { $count } answer
+   *[other] { $count } answers
+} where the lesson has { $wanted }
+lesson-words-answers-help = give each answer of the lesson its words, in its order
+lesson-words-part-help = name a part of it
+lesson-words-missing = { $count } of { $wanted } blocks `{ $word }`
+lesson-words-missing-help = add the ones that are missing
+worked-words-no-thing = the job has no `{ $tag }`
+worked-words-thread-help = name a line of its thread
