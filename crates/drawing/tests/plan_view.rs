@@ -180,7 +180,6 @@ fn no_text_lies_on_another_or_on_a_part() {
                         window,
                     };
                     let named = can_be_told_apart(&case);
-                    let told = &case.told;
                     assert!(named >= least, "{}: {named} of the names", case.told);
                 }
             }
