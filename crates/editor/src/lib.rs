@@ -19,6 +19,7 @@ mod hunting;
 pub mod input;
 mod laid_under;
 mod looking;
+pub mod margin_notes;
 mod on_body;
 pub mod options;
 pub mod outline;

@@ -1,6 +1,7 @@
 //! Generated files: the JSON Schema of the job file and a page for each check, both told by the command line program.
 
-use crate::command::{cargo, output};
+use crate::command::{output, run};
+use crate::native;
 use crate::page::files_below;
 use std::collections::BTreeMap;
 use std::fs;
@@ -15,6 +16,7 @@ const CHECKS: &str = "docs/checks";
 
 /// Writes them all; a page of a check that no longer exists goes away.
 pub(crate) fn generate() -> Result<(), String> {
+    run(&mut native::build())?;
     let files = made()?;
     let root = workspace_root();
     for stale in present().into_keys().filter(|path| !files.contains_key(path)) {
@@ -49,11 +51,10 @@ pub(crate) fn stale() -> Result<Vec<PathBuf>, String> {
         .collect())
 }
 
+/// By the command line as it was built last.
 fn made() -> Result<Generated, String> {
-    let program = |arguments: &[&str]| {
-        let mut call = cargo(["run", "--quiet", "--package", "loomwright-cli", "--"]);
-        output(call.args(["--language", "en"]).args(arguments))
-    };
+    let program =
+        |arguments: &[&str]| output(native::command_line()?.args(["--language", "en"]).args(arguments));
     let mut files = Generated::new();
     files.insert(SCHEMA.into(), program(&["schema"])?);
     for (name, text) in pages(&String::from_utf8_lossy(&program(&[

@@ -7,6 +7,7 @@ mod bench;
 mod command;
 mod generate;
 mod icon;
+mod native;
 mod offline;
 mod page;
 mod page_file;

@@ -1,7 +1,7 @@
 //! The stages of `test` and `quick`: one line each when done, the full output when one fails.
 
 use crate::command::{cargo, shown};
-use crate::{generate, page, tools};
+use crate::{generate, native, page, tools};
 use std::fs::{self, File};
 use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};
@@ -83,8 +83,8 @@ pub(crate) fn test(chosen: &[String]) -> Result<(), String> {
         .filter(|stage| chosen.is_empty() || chosen.iter().any(|name| name == stage.name))
         .collect();
     if stages.len() > 1 && stages.iter().any(|stage| NEED_PAGE.contains(&stage.name)) {
-        // The page is optimised as one piece, by one core, for minutes: the other stages go on beside it.
-        tools::for_page()?;
+        // The page is optimised as one piece, by one core, for minutes, and its tools end in the same way when they are
+        // missing: the other stages go on beside it.
         std::thread::spawn(build_page);
     }
     run_all(&stages)
@@ -190,16 +190,19 @@ fn clippy(log: &mut Log) -> Result<(), String> {
             .args(["--features", ALL_FEATURES])
             .args(deny),
     )?;
-    // The page again as what it is: much of it exists only for wasm.
-    tools::for_page()?;
+    // The page again as what it is: much of it exists only for wasm, its tests altogether.
+    tools::wasm_target()?;
     log.run(
         cargo([
             "clippy",
             "--package",
             "loomwright-web",
+            "--all-targets",
             "--target",
             "wasm32-unknown-unknown",
         ])
+        // A test holds the analyses to compare with within itself; to the lints any file is as good.
+        .env(NATIVE_ANALYSES, workspace_root().join("Cargo.toml"))
         .args(deny),
     )
 }
@@ -209,17 +212,15 @@ const ALL_FEATURES: &str = "loomwright-tests/browser,loomwright-tests/fuzz";
 
 fn tests(log: &mut Log) -> Result<(), String> {
     tools::for_tests(&[tools::NGSPICE, tools::PYTHON, tools::SCIPY])?;
-    log.run(test_command("tests").args(["--workspace"]))
+    log.run(test_command("tests").args(native::SELECTED))
 }
 
 fn fast_tests(log: &mut Log) -> Result<(), String> {
-    log.run(test_command("fast").args([
-        "--workspace",
-        "--exclude",
-        "loomwright-tests",
-        "--exclude",
-        "loomwright-web",
-    ]))
+    log.run(
+        test_command("fast")
+            .args(native::SELECTED)
+            .args(["--exclude", "loomwright-tests"]),
+    )
 }
 
 /// cargo-nextest runs tests side by side across targets; without it the standard runner does the same work more slowly.
@@ -237,7 +238,7 @@ fn test_command(profile: &str) -> Command {
 }
 
 fn doctests(log: &mut Log) -> Result<(), String> {
-    log.run(&mut cargo(["test", "--workspace", "--doc", "--quiet"]))
+    log.run(cargo(["test", "--doc", "--quiet"]).args(native::SELECTED))
 }
 
 fn docs(log: &mut Log) -> Result<(), String> {
@@ -246,7 +247,7 @@ fn docs(log: &mut Log) -> Result<(), String> {
 
 fn generated(log: &mut Log) -> Result<(), String> {
     // Built first with its output kept, since a compiler error belongs into this stage's log.
-    log.run(&mut cargo(["build", "--package", "loomwright-cli"]))?;
+    log.run(&mut native::build())?;
     let stale = generate::stale()?;
     if stale.is_empty() {
         return Ok(());
@@ -306,18 +307,15 @@ fn storage(log: &mut Log) -> Result<(), String> {
     log.run(&mut test_inside_browser("browser_side")?)
 }
 
+/// Where the test inside the browser finds what it compares with, when it is compiled.
+const NATIVE_ANALYSES: &str = "LOOMWRIGHT_NATIVE_ANALYSES";
+
 /// The engine natively, and then the same inside the browser.
 fn equality(log: &mut Log) -> Result<(), String> {
-    let native = cargo([
-        "run",
-        "--quiet",
-        "--package",
-        "loomwright-tests",
-        "--example",
-        "native_analyses",
-    ])
-    .output()
-    .map_err(|error| format!("cannot start cargo: {error}"))?;
+    log.run(&mut native::build())?;
+    let native = native::analyses()?
+        .output()
+        .map_err(|error| format!("cannot start the native analyses: {error}"))?;
     let _ = log.file.write_all(&native.stderr);
     if !native.status.success() {
         return Err(format!("the native analyses ended with {}", native.status));
@@ -328,7 +326,7 @@ fn equality(log: &mut Log) -> Result<(), String> {
         fs::write(&path, &native.stdout)
             .map_err(|error| format!("cannot write {}: {error}", path.display()))?;
     }
-    log.run(test_inside_browser("same_bytes")?.env("LOOMWRIGHT_NATIVE_ANALYSES", &path))
+    log.run(test_inside_browser("same_bytes")?.env(NATIVE_ANALYSES, &path))
 }
 
 /// A test target of the page that runs inside the browser. The runner comes with wasm-bindgen-cli.
@@ -375,27 +373,17 @@ fn tests_of_target(log: &mut Log, target: &str, features: &str) -> Result<(), St
     }
     let at_a_time = std::thread::available_parallelism().map_or(1, |cores| cores.get().min(2));
     let mut command = test_command("tests");
-    command.args([
-        "--package",
-        "loomwright-tests",
-        "--features",
-        features,
-        "--test",
-        target,
-    ]);
+    command
+        .args(native::SELECTED)
+        .args(["--features", features, "--test", target]);
     if command.get_args().any(|word| word == "nextest") {
         command.args(["--test-threads", &at_a_time.to_string(), "--no-tests", "fail"]);
         return log.run(&mut command);
     }
-    let mut command = cargo([
-        "test",
-        "--package",
-        "loomwright-tests",
-        "--features",
-        features,
-        "--test",
-        target,
-    ]);
+    let mut command = cargo(["test"]);
+    command
+        .args(native::SELECTED)
+        .args(["--features", features, "--test", target]);
     command.arg("--");
     command.arg(format!("--test-threads={at_a_time}"));
     log.run(&mut command)?;

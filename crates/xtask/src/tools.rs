@@ -5,6 +5,7 @@
 
 use crate::command::{cargo, command, quiet_output, run, shown};
 use std::path::{Path, PathBuf};
+use std::sync::OnceLock;
 use xtask::{accessibility_script, find_program, tool_folder, workspace_root};
 
 const TRUNK: &str = "0.21.14";
@@ -18,18 +19,31 @@ pub(crate) fn folder() -> PathBuf {
     tool_folder()
 }
 
-/// What it takes to build the page.
+/// What it takes to build the page. Stages that run side by side ask for it: the first one sets up, the others wait.
 pub(crate) fn for_page() -> Result<(), String> {
-    wasm_target()?;
-    cargo_tool("trunk", TRUNK, "it turns web/ into a page", true)?;
-    let bindgen = locked_version("wasm-bindgen")?;
-    cargo_tool_of_crate(
-        "wasm-bindgen",
-        "wasm-bindgen-cli",
-        &bindgen,
-        "it writes the JavaScript around the wasm module",
-        false,
-    )
+    static READY: OnceLock<Result<(), String>> = OnceLock::new();
+    READY
+        .get_or_init(|| {
+            wasm_target()?;
+            cargo_tool(&Tool {
+                program: "trunk",
+                package: "trunk",
+                version: TRUNK,
+                why: "it turns web/ into a page",
+                locked: true,
+                // It copies files and starts other programs.
+                optimised: "0",
+            })?;
+            cargo_tool(&Tool {
+                program: "wasm-bindgen",
+                package: "wasm-bindgen-cli",
+                version: &locked_version("wasm-bindgen")?,
+                why: "it writes the JavaScript around the wasm module",
+                locked: false,
+                optimised: "1",
+            })
+        })
+        .clone()
 }
 
 /// What tests need beyond that.
@@ -122,7 +136,13 @@ pub(crate) const BROWSER: [Program; 2] = [
     },
 ];
 
-fn wasm_target() -> Result<(), String> {
+/// What code for the browser is compiled against.
+pub(crate) fn wasm_target() -> Result<(), String> {
+    static READY: OnceLock<Result<(), String>> = OnceLock::new();
+    READY.get_or_init(add_wasm_target).clone()
+}
+
+fn add_wasm_target() -> Result<(), String> {
     const TARGET: &str = "wasm32-unknown-unknown";
     let installed = quiet_output(command("rustc").args(["--print", "target-libdir", "--target", TARGET]))
         .is_some_and(|folder| Path::new(&folder).is_dir());
@@ -135,18 +155,27 @@ fn wasm_target() -> Result<(), String> {
     })
 }
 
-fn cargo_tool(name: &str, version: &str, why: &str, locked: bool) -> Result<(), String> {
-    cargo_tool_of_crate(name, name, version, why, locked)
+/// A program that cargo builds for us.
+struct Tool<'a> {
+    program: &'a str,
+    package: &'a str,
+    version: &'a str,
+    why: &'a str,
+    locked: bool,
+    /// Level of optimisation: these programs run for a second or two, and a lightly optimised build of them is ready in
+    /// half of the time.
+    optimised: &'a str,
 }
 
 /// Makes sure that exactly this version of a program is on the path, ours first.
-fn cargo_tool_of_crate(
-    program: &str,
-    package: &str,
-    version: &str,
-    why: &str,
-    locked: bool,
-) -> Result<(), String> {
+fn cargo_tool(tool: &Tool<'_>) -> Result<(), String> {
+    let Tool {
+        program,
+        package,
+        version,
+        why,
+        ..
+    } = *tool;
     let found = installed_version(program);
     if found.as_deref() == Some(version) {
         return Ok(());
@@ -163,15 +192,14 @@ fn cargo_tool_of_crate(
     let scratch = tools.join("build");
     let mut install = cargo(["install", "--force", "--root"]);
     install.arg(&tools).arg(format!("{package}@{version}"));
-    if locked {
+    if tool.locked {
         install.arg("--locked");
     }
-    // These programs run for a second or two; a lightly optimised build of them is ready in half of the time. A scratch
-    // folder of its own lets an interrupted build go on, and keeps our settings of the release profile out of it.
+    // A scratch folder of its own lets an interrupted build go on, and keeps our settings of the release profile out of it.
     install
         .env("CARGO_TARGET_DIR", &scratch)
         .env("CARGO_PROFILE_RELEASE_LTO", "false")
-        .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", "1")
+        .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", tool.optimised)
         .env("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "16");
     run(&mut install)
         .map_err(|error| format!("{error}; is there a network? By hand: `{}`", shown(&install)))?;

@@ -5,8 +5,8 @@ use super::note::{Note, grade_said, note};
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::Grade;
+use editor::margin_notes::place;
 use kurbo::Point;
-use ordered::Sort as _;
 use words::{Unit, drawn, precise, say};
 use yew::prelude::*;
 
@@ -20,75 +20,6 @@ const MARK_PX: f64 = 11.0;
 const FINGER_PX: f64 = 44.0;
 /// Height of the title block before it can be measured.
 const TITLE_BLOCK_PX: f64 = 300.0;
-
-/// A note, or several folded into a count.
-#[derive(Clone, Debug, PartialEq)]
-struct Placed {
-    places: Vec<usize>,
-    top: f64,
-}
-
-/// Places notes by the heights they wish for, in order, none over another, all between top and bottom.
-///
-/// `grave` findings are the last to be folded away.
-fn place(
-    mut wishes: Vec<(f64, usize)>,
-    grave: impl Fn(usize) -> bool,
-    height: f64,
-    top: f64,
-    bottom: f64,
-) -> Vec<Placed> {
-    wishes.order_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-    let mut placed: Vec<Placed> = wishes
-        .iter()
-        .map(|(at, place)| Placed {
-            places: vec![*place],
-            top: at - height / 2.0,
-        })
-        .collect();
-    let room = ((bottom - top) / height).floor().max(1.0);
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a handful of lines"
-    )]
-    let room = room as usize;
-    // Too many: the pair of neighbours that stand closest becomes one, until all fit.
-    while placed.len() > room {
-        let gap = |n: usize| match (placed.get(n), placed.get(n + 1)) {
-            // A group grows more slowly the larger it is, so that counts stay even.
-            (Some(a), Some(b)) => {
-                let hides = a
-                    .places
-                    .iter()
-                    .chain(&b.places)
-                    .filter(|place| grave(**place))
-                    .count();
-                (b.top - a.top) + 6.0 * (a.places.len() + b.places.len()) as f64 + 120.0 * hides as f64
-            }
-            _ => f64::INFINITY,
-        };
-        let Some(closest) = (0..placed.len() - 1).min_by(|a, b| gap(*a).total_cmp(&gap(*b))) else {
-            break;
-        };
-        let gone = placed.remove(closest + 1);
-        if let Some(kept) = placed.get_mut(closest) {
-            kept.places.extend(gone.places);
-            kept.places.order();
-        }
-    }
-    let mut least = top;
-    for note in &mut placed {
-        note.top = note.top.max(least);
-        least = note.top + height;
-    }
-    let mut most = bottom - height;
-    for note in placed.iter_mut().rev() {
-        note.top = note.top.min(most);
-        most = note.top - height;
-    }
-    placed
-}
 
 /// What stands above the notes: that the feed falls short, that there are no numbers, or that nothing was found.
 pub(crate) fn measured(editor: &editor::Editor) -> Option<String> {
@@ -253,34 +184,5 @@ pub(crate) fn Notes() -> Html {
                 <ol class="notes__list" data-testid="notes">{ for items }</ol>
             </section>
         </>
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn notes_keep_their_order_and_never_overlap() {
-        let wishes = vec![(300.0, 0), (100.0, 1), (305.0, 2), (-50.0, 3), (900.0, 4)];
-        let placed = place(wishes, |_| false, 40.0, 30.0, 500.0);
-        assert_eq!(
-            placed.iter().map(|note| note.places.clone()).collect::<Vec<_>>(),
-            [[3], [1], [0], [2], [4]]
-        );
-        for pair in placed.windows(2) {
-            assert!(pair[1].top - pair[0].top >= 40.0);
-        }
-        assert!(placed[0].top >= 30.0 && placed[4].top + 40.0 <= 500.0);
-    }
-
-    #[test]
-    fn dense_notes_fold_and_none_is_lost() {
-        let wishes: Vec<(f64, usize)> = (0..40).map(|n| (f64::from(n) * 3.0, n as usize)).collect();
-        let placed = place(wishes, |place| place < 3, 40.0, 30.0, 330.0);
-        assert!(placed.len() <= 7);
-        let mut all: Vec<usize> = placed.iter().flat_map(|note| note.places.clone()).collect();
-        all.order();
-        assert_eq!(all, (0..40).collect::<Vec<_>>());
     }
 }
