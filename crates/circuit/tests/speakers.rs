@@ -334,6 +334,95 @@ fn an_in_line_capacitor_gives_its_corner() {
     assert!(channel.least.is_some_and(|least| least.0 < 4.2));
 }
 
+/// Two crossovers, one behind the other, as a passive set of three ways is drawn.
+const THREE_WAYS: &str =
+    "crossover Z1 frequency=300Hz order=2 load=4ohm\ncrossover Z2 frequency=3500Hz order=2 load=4ohm
+     speaker LS1 4ohm woofer\nspeaker LS2 4ohm mid\nspeaker LS3 4ohm tweeter
+     run W1 A1.out1+ Z1.in+ 2.5mm2 1m\nrun W2 A1.out1- Z1.in- 2.5mm2 1m
+     run W3 Z1.low+ LS1.+ 2.5mm2 1m\nrun W4 Z1.low- LS1.- 2.5mm2 1m
+     run W5 Z1.high+ Z2.in+ 2.5mm2 1m\nrun W6 Z1.high- Z2.in- 2.5mm2 1m
+     run W7 Z2.low+ LS2.+ 2.5mm2 1m\nrun W8 Z2.low- LS2.- 2.5mm2 1m
+     run W9 Z2.high+ LS3.+ 2.5mm2 1m\nrun W10 Z2.high- LS3.- 2.5mm2 1m";
+
+/// A complex number, for a ladder of impedances worked by hand.
+#[derive(Clone, Copy)]
+struct C(f64, f64);
+
+impl C {
+    fn over(self, other: Self) -> Self {
+        let size = other.0 * other.0 + other.1 * other.1;
+        Self(
+            (self.0 * other.0 + self.1 * other.1) / size,
+            (self.1 * other.0 - self.0 * other.1) / size,
+        )
+    }
+    fn plus(self, other: Self) -> Self {
+        Self(self.0 + other.0, self.1 + other.1)
+    }
+    fn times(self, other: Self) -> Self {
+        Self(
+            self.0 * other.0 - self.1 * other.1,
+            self.0 * other.1 + self.1 * other.0,
+        )
+    }
+    fn beside(self, other: Self) -> Self {
+        self.times(other).over(self.plus(other))
+    }
+    fn size(self) -> f64 {
+        self.0.hypot(self.1)
+    }
+}
+
+/// What stands at the midrange of [`THREE_WAYS`] over what stands at the input: L = √2·Z/2πf, C = 1/(√2·2πfZ) for each crossover
+/// (second-order Butterworth, textbook formulas), and voltage dividers along the ladder.
+fn at_the_midrange(frequency: f64) -> f64 {
+    let omega = std::f64::consts::TAU * frequency;
+    let parts = |at: f64| {
+        let of = std::f64::consts::TAU * at;
+        let (henries, farads) = (2.0_f64.sqrt() * 4.0 / of, 1.0 / (2.0_f64.sqrt() * of * 4.0));
+        (C(0.0, omega * henries), C(0.0, -1.0 / (omega * farads)))
+    };
+    let driver = C(4.0, 0.0);
+    let ((coil_1, cap_1), (coil_2, cap_2)) = (parts(300.0), parts(3500.0));
+    let middle = driver.beside(cap_2);
+    let below = coil_2.plus(middle);
+    let above = cap_2.plus(driver.beside(coil_2));
+    let behind = coil_1.beside(below).beside(above);
+    behind.over(cap_1.plus(behind)).times(middle.over(below)).size()
+}
+
+#[test]
+fn a_midrange_between_two_crossovers_plays_and_has_its_lower_corner() {
+    let (sheet, study) = with(ONE, THREE_WAYS);
+    let middle = driver(&sheet, &study, "LS2");
+    assert!(middle.plays);
+    assert_eq!(middle.in_phase, Some(true));
+    let corner = middle.high_pass.expect("it has a corner").0;
+    let (mut low, mut high) = (10.0_f64, 1000.0_f64);
+    for _ in 0..60 {
+        let between = (low * high).sqrt();
+        if at_the_midrange(between) >= std::f64::consts::FRAC_1_SQRT_2 {
+            high = between;
+        } else {
+            low = between;
+        }
+    }
+    assert!((corner - low).abs() < low * 2e-3, "{corner} {low}");
+    assert!((250.0..350.0).contains(&corner), "{corner}");
+    for (tag, plays_from) in [("LS1", None), ("LS3", Some(3500.0))] {
+        let it = driver(&sheet, &study, tag);
+        assert!(it.plays, "{tag}");
+        match (it.high_pass, plays_from) {
+            (None, None) => {}
+            (Some(it), Some(from)) => assert!((it.0 - from).abs() < from * 0.2, "{tag}: {it:?}"),
+            (it, _) => panic!("{tag}: {it:?}"),
+        }
+    }
+    // One driver at a time: 4 Ω everywhere, not 2.
+    close(first(&study).nominal, 4.0, 1e-6);
+    assert!(middle.power.0 > 0.9 * driver(&sheet, &study, "LS1").power.0);
+}
+
 #[test]
 fn a_crossover_divides_where_it_says() {
     // ref: worked_examples.csv WE37 and audio.csv `second-order Butterworth`; textbook formulas; derived:

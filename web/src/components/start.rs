@@ -381,15 +381,19 @@ fn form(words: &Words, understood: &Understood, write: &Callback<String>) -> Htm
         .map(|(at, it)| amplifier_row(words, wish, at, it, write, &written));
     let groups = [Where::Front, Where::Rear, Where::Centre, Where::Bass].map(|at| {
         let now = wish.speakers_at(at);
-        let kinds: &[(&str, bool, u8, u8)] = match at {
+        let kinds: &[(&str, u8, u8, u8)] = match at {
             Where::Bass => &[
-                ("start-one-single", false, 1, 1),
-                ("start-one-dual", false, 1, 2),
-                ("start-two-single", false, 2, 1),
-                ("start-two-dual", false, 2, 2),
+                ("start-one-single", 1, 1, 1),
+                ("start-one-dual", 1, 1, 2),
+                ("start-two-single", 1, 2, 1),
+                ("start-two-dual", 1, 2, 2),
             ],
-            Where::Centre => &[("start-one", false, 1, 1)],
-            _ => &[("start-full", false, 2, 1), ("start-components", true, 2, 1)],
+            Where::Centre => &[("start-one", 1, 1, 1)],
+            _ => &[
+                ("start-full", 1, 2, 1),
+                ("start-components", 2, 2, 1),
+                ("start-three-way", 3, 2, 1),
+            ],
         };
         let word = match at {
             Where::Front => "front",
@@ -400,9 +404,9 @@ fn form(words: &Words, understood: &Understood, write: &Callback<String>) -> Htm
         let mut all: Vec<Choice> = kinds
             .iter()
             .enumerate()
-            .map(|(number, (key, components, count, coils))| {
+            .map(|(number, (key, ways, count, coils))| {
                 let on = now.is_some_and(|it| {
-                    it.components == *components
+                    it.ways == *ways
                         && it.count.unwrap_or(*count) == *count
                         && it.coils.unwrap_or(1) == *coils
                 });
@@ -411,7 +415,8 @@ fn form(words: &Words, understood: &Understood, write: &Callback<String>) -> Htm
                     wish.speakers.retain(|it| it.at != at);
                     if !on {
                         wish.speakers.push(SpeakersWish {
-                            components: *components,
+                            ways: *ways,
+                            active: before.is_some_and(|it| it.active && *ways > 1),
                             count: Some(*count),
                             coils: (at == Where::Bass).then_some(*coils),
                             ..before.unwrap_or_else(|| SpeakersWish::new(at))
@@ -420,6 +425,19 @@ fn form(words: &Words, understood: &Understood, write: &Callback<String>) -> Htm
                 })
             })
             .collect();
+        if let Some(now) = now.filter(|it| it.ways > 1 || it.at == Where::Bass) {
+            let active = now.active;
+            all.push(with(
+                format!("{word}-active"),
+                words.text("start-active"),
+                active,
+                &|wish| {
+                    if let Some(it) = wish.speakers.iter_mut().find(|it| it.at == at) {
+                        it.active = !active;
+                    }
+                },
+            ));
+        }
         if let Some(now) = now {
             all.extend([1.0, 2.0, 4.0, 8.0].map(|load| {
                 let on = now.impedance == Some(Ohms(load));

@@ -4,10 +4,14 @@
 //! Coils that are alike and to get equal power can only be joined as `series` of them one after the other in each of
 //! `parallel` rows, or to the same load: with current *i* and voltage *i·Z* in every coil, an arrangement at *s·i·Z* volts and
 //! *p·i* amperes takes *s·p* times the power of one, so *s·p* is the number of coils, and the load is *Z·s/p*.
+//!
+//! Where a way gives more than the coils bear, an amplifier's gain can be set lower, as installers do: to no less than a quarter of
+//! what it could give, since below that the smallest turn of a knob matters more than the music. It is taken where every other way
+//! gives much less, or none is left.
 
 use super::wish::Where;
 use circuit::speakers::stated_power;
-use model::quantity::{Ohms, Watts};
+use model::quantity::{Ohms, Volts, Watts};
 use model::written::StatedPower;
 
 /// How coils are joined.
@@ -72,9 +76,42 @@ pub struct Driven {
     pub joined: Joined,
     /// Their load.
     pub load: Ohms,
-    /// Power into it.
+    /// Power into it, as the gain is set.
     pub power: Watts,
+    /// What the output could give into it.
+    pub could: Watts,
 }
+
+impl Driven {
+    /// Whether the gain keeps power from the drivers that they would not bear.
+    #[must_use]
+    pub fn is_turned_down(&self) -> bool {
+        self.power.0 < self.could.0 * (1.0 - 1e-9)
+    }
+    /// Volts at the output at that power.
+    #[must_use]
+    pub fn volts(&self) -> Volts {
+        Volts((self.power.0 * self.load.0).sqrt())
+    }
+}
+
+/// How much more an output has to give, turned down, than another way that need not be: gains get turned up again (our own
+/// judgement, about 2 dB; 1 dB to 3 dB considered).
+const FOR_TURNING_DOWN: f64 = 1.5;
+
+impl Driven {
+    /// What it is worth against others, in watts.
+    fn worth(&self) -> f64 {
+        if self.is_turned_down() {
+            self.power.0 / FOR_TURNING_DOWN
+        } else {
+            self.power.0
+        }
+    }
+}
+
+/// The least share of its power that an output is turned down to (our own judgement; a tenth to a half considered).
+const LEAST_SHARE: f64 = 0.25;
 
 /// The way to join drivers on an output that gives most power, without more than a coil bears; of equal ones the highest
 /// load, which is the kinder one. `None` where there is no such way.
@@ -91,10 +128,49 @@ pub fn join(output: &Output, drivers: &Drivers) -> Option<Driven> {
             continue;
         }
         if best.is_none_or(|best| power.0 >= best.power.0 * (1.0 - 1e-9)) {
-            best = Some(Driven { joined, load, power });
+            let could = power;
+            best = Some(Driven {
+                joined,
+                load,
+                power,
+                could,
+            });
         }
     }
     best
+}
+
+/// The way to join drivers that all bear less than any way gives them, with the gain set to what they bear: the one that gives
+/// least, of equal ones the highest load. `None` where even that would have to be turned down too far.
+#[must_use]
+pub fn join_turned_down(output: &Output, drivers: &Drivers) -> Option<Driven> {
+    let power = drivers.bears? * f64::from(drivers.coils.max(1));
+    let ways = Joined::all(drivers.coils).filter_map(|joined| {
+        let load = joined.load(drivers.impedance);
+        let could = output.into_load(load)?;
+        (could.0 > power.0 && power.0 >= could.0 * LEAST_SHARE).then_some(Driven {
+            joined,
+            load,
+            power,
+            could,
+        })
+    });
+    ways.reduce(|best, it| {
+        if it.could.0 <= best.could.0 * (1.0 + 1e-9) {
+            it
+        } else {
+            best
+        }
+    })
+}
+
+/// The way to join drivers on the output of an amplifier, whose gain can be set.
+#[must_use]
+pub fn join_by_gain(output: &Output, drivers: &Drivers) -> Option<Driven> {
+    match (join(output, drivers), join_turned_down(output, drivers)) {
+        (Some(plain), Some(down)) if down.worth() > plain.worth() => Some(down),
+        (plain, down) => plain.or(down),
+    }
 }
 
 /// Two channels that stand side by side in a section, or one that is left over.
@@ -114,11 +190,27 @@ pub struct Unit {
     pub bridged: Option<Output>,
 }
 
+/// What of the sound drivers get.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Way {
+    /// All of it.
+    #[default]
+    Whole,
+    /// The low part, of a woofer with an output of its own.
+    Low,
+    /// The part between.
+    Middle,
+    /// The high part, of a tweeter with an output of its own.
+    High,
+}
+
 /// A kind of speakers that wants to be driven.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Wanted {
     /// Where it plays.
     pub at: Where,
+    /// What of the sound it gets.
+    pub way: Way,
     /// Speakers, left and right together.
     pub count: u8,
     /// Coils of each.
@@ -127,6 +219,8 @@ pub struct Wanted {
     pub impedance: Ohms,
     /// Power that each speaker bears.
     pub bears: Option<Watts>,
+    /// Whether only bridged channels are to drive it.
+    pub bridged: bool,
 }
 
 impl Wanted {
@@ -155,6 +249,8 @@ pub struct Use {
     pub bridged: bool,
     /// What it drives.
     pub plays: Where,
+    /// What of the sound that gets.
+    pub way: Way,
     /// Which of its speakers: the first, and how many.
     pub speakers: (u8, u8),
     /// The one coil of that speaker, from 0, where it drives no more.
@@ -185,7 +281,8 @@ impl HookUp {
 }
 
 /// How good a hook-up is; more is better, the first figure first: amplifiers with something to drive, speakers with an output
-/// of their own, kinds that an amplifier drives rather than the head unit, power, and outputs left free.
+/// of their own, kinds that an amplifier drives rather than the head unit, power (less where an output is turned down), and
+/// outputs left free.
 type Worth = (usize, usize, usize, u64, usize);
 
 /// The best hook-up; `None` where something cannot be driven. `head` are the head unit's own speaker outputs, if any.
@@ -220,7 +317,7 @@ impl Search<'_> {
         let shared = it.uses.iter().filter(|it| it.also.is_some()).count();
         let on_head = it.uses.iter().filter(|it| it.unit.is_none()).count();
         // Tenths of a watt, so that rounding does not decide.
-        let power = (it.power().0 * 10.0).round() as u64;
+        let power = (it.uses.iter().map(|it| it.driven.worth()).sum::<f64>() * 10.0).round() as u64;
         let far = usize::MAX / 2;
         (
             amplifiers.len(),
@@ -278,7 +375,7 @@ impl Search<'_> {
                 for other in self
                     .wanted
                     .iter()
-                    .filter(|it| it.at.is_stereo() && it.at > wanted.at)
+                    .filter(|it| it.at.is_stereo() && it.at > wanted.at && it.way == wanted.way)
                 {
                     for series in [false, true] {
                         let both = self.both(wanted, other, *unit, series);
@@ -292,8 +389,8 @@ impl Search<'_> {
             let mut sets: Vec<Vec<(usize, u8)>> = vec![Vec::new()];
             for unit in &free {
                 let Some(it) = self.units.get(*unit) else { continue };
-                let mut kinds = vec![1_u8];
-                if it.paired {
+                let mut kinds = if wanted.bridged { Vec::new() } else { vec![1_u8] };
+                if it.paired && !wanted.bridged {
                     kinds.push(2);
                 }
                 if it.bridged.is_some() {
@@ -325,38 +422,44 @@ impl Search<'_> {
     fn stereo(&self, wanted: &Wanted, unit: usize) -> Option<Vec<Use>> {
         let it = self.units.get(unit).filter(|it| it.paired)?;
         let each = wanted.each_side();
-        let driven = join(&it.alone, &wanted.drivers(each))?;
-        Some(sides(Some(unit), it.channel, wanted.at, each, None, driven))
+        let driven = join_by_gain(&it.alone, &wanted.drivers(each))?;
+        Some(sides(Some(unit), it.channel, wanted, each, None, driven))
     }
 
     /// Two kinds on the two channels of a unit, one speaker of each kind on each channel.
     fn both(&self, wanted: &Wanted, other: &Wanted, unit: usize, series: bool) -> Option<Vec<Use>> {
         let it = self.units.get(unit).filter(|it| it.paired)?;
-        let single = |it: &Wanted| it.each_side() == 1 && it.coils == 1;
+        let single = |it: &Wanted| it.each_side() == 1 && it.coils == 1 && it.way == Way::Whole;
         if !single(wanted) || !single(other) {
             return None;
         }
         let (a, b) = (wanted.impedance.0, other.impedance.0);
         let load = Ohms(if series { a + b } else { a * b / (a + b) });
-        let power = it.alone.into_load(load)?;
+        let could = it.alone.into_load(load)?;
         // The lower impedance takes more of the power in parallel, the higher in series.
         let share = if series { a / (a + b) } else { b / (a + b) };
-        let fits = |it: &Wanted, share: f64| {
+        let most = |it: &Wanted, share: f64| {
             it.bears
-                .is_none_or(|bears| power.0 * share <= bears.0 * (1.0 + 1e-9))
+                .map_or(could, |bears| (bears / share.max(1e-9)).min(could))
         };
-        if !fits(wanted, share) || !fits(other, 1.0 - share) {
+        let power = most(wanted, share).min(most(other, 1.0 - share));
+        if power.0 < could.0 * LEAST_SHARE {
             return None;
         }
         let joined = Joined {
             series: if series { 2 } else { 1 },
             parallel: if series { 1 } else { 2 },
         };
-        let driven = Driven { joined, load, power };
+        let driven = Driven {
+            joined,
+            load,
+            power,
+            could,
+        };
         Some(sides(
             Some(unit),
             it.channel,
-            wanted.at,
+            wanted,
             1,
             Some((other.at, series)),
             driven,
@@ -367,10 +470,10 @@ impl Search<'_> {
     fn by_head(&self, wanted: &Wanted) -> Option<Vec<Use>> {
         let (output, outputs) = self.head?;
         let channel = if wanted.at == Where::Front { 1 } else { 3 };
-        (outputs > channel).then_some(())?;
+        (outputs > channel && wanted.way == Way::Whole).then_some(())?;
         let each = wanted.each_side();
         let driven = join(output, &wanted.drivers(each))?;
-        Some(sides(None, channel, wanted.at, each, None, driven))
+        Some(sides(None, channel, wanted, each, None, driven))
     }
 
     /// One signal on these units, each by one channel (1), by both (2) or bridged (3); the speakers shared out evenly.
@@ -413,10 +516,11 @@ impl Search<'_> {
                 channel,
                 bridged,
                 plays: wanted.at,
+                way: wanted.way,
                 speakers: if by_coil { (0, 1) } else { (number * each, each) },
                 coil: by_coil.then_some(number),
                 also: None,
-                driven: join(output, &drivers)?,
+                driven: join_by_gain(output, &drivers)?,
             });
         }
         Some(uses)
@@ -427,7 +531,7 @@ impl Search<'_> {
 fn sides(
     unit: Option<usize>,
     channel: u8,
-    plays: Where,
+    wanted: &Wanted,
     each: u8,
     also: Option<(Where, bool)>,
     driven: Driven,
@@ -437,7 +541,8 @@ fn sides(
             unit,
             channel: channel + side,
             bridged: false,
-            plays,
+            plays: wanted.at,
+            way: wanted.way,
             speakers: (side * each, each),
             coil: None,
             also,

@@ -40,6 +40,9 @@ pub(super) enum Meaning {
     /// In the doors: the front ones, unless it is told which.
     Doors,
     Components,
+    ThreeWay,
+    /// With an output for each driver; of the bass: with its amplifier built in.
+    Active,
     FullRange,
     Pair,
     DualCoil,
@@ -127,9 +130,9 @@ pub(super) const ROWS: &[Row] = &[
     row(Mono, &["mono", "monoblock"], &["Mono", "monoblock", "monoblöcke", "monoendstufe", "monoendstufen"]),
     row(Stereo, &["two channel", "stereo"], &["stereo", "zweikanal"]),
     row(Channels, &["channel", "channels", "ch"], &["Kanäle", "kanal", "kanälen", "kanalig"]),
-    row(Bridged, &["bridged", "bridge", "bridgeable"], &["gebrückt", "brücke", "brückbar", "gebrückte"]),
+    row(Bridged, &["bridged", "bridge", "bridgeable"], &["gebrückt", "brücke", "brückbar", "gebrückte", "gebrückten", "gebrückter"]),
     row(Minimum, &["minimum", "min", "stable", "stable at", "stable to", "stable down to", "at least"], &["mindestens", "minimal", "stabil", "stabil bis", "stabil an", "min", "ab"]),
-    row(At, &["at", "@", "into"], &["an", "bei", "@"]),
+    row(At, &["at", "@", "into", "off", "driven by"], &["an", "bei", "@"]),
     row(Class(AmplifierClass::D), &["class D", "digital"], &["Klasse D", "digital", "digitale"]),
     row(Class(AmplifierClass::Ab), &["class AB", "analogue"], &["Klasse AB", "analog", "analoge"]),
     row(Speakers, &["speakers", "speaker", "loudspeakers", "loudspeaker"], &["Lautsprecher", "lautsprechern", "boxen", "system"]),
@@ -140,6 +143,8 @@ pub(super) const ROWS: &[Row] = &[
     row(Plays(Where::Bass), &["subwoofer", "sub", "subs", "subwoofers", "bass", "bass speaker"], &["Subwoofer", "sub", "subs", "bass", "basslautsprecher", "bässe"]),
     row(Components, &["components", "component", "component set", "component speakers", "two way components", "two way", "separates"],
         &["Komponenten", "kompo", "komponentensystem", "komponentenlautsprecher", "zweiwege", "kompos"]),
+    row(ThreeWay, &["3-way", "three way", "three way components"], &["3-Wege", "dreiwege", "drei wege"]),
+    row(Active, &["active", "fully active", "actively", "powered"], &["aktiv", "aktive", "aktives", "aktiver", "aktiven", "vollaktiv", "vollaktive", "vollaktives"]),
     row(FullRange, &["coaxial", "coaxials", "coax", "full range"], &["Koaxial", "koax", "koaxe", "breitbänder", "koaxiallautsprecher", "coax"]),
     row(Pair, &["pair", "pairs", "set", "pair of"], &["Paar", "pärchen", "satz"]),
     row(DualCoil, &["dual coil", "dual", "dual voice coil", "dvc", "double coil", "two coils", "coils"],
@@ -152,7 +157,7 @@ pub(super) const ROWS: &[Row] = &[
     row(Load(LoadKind::Pump), &["pump", "water pump"], &["Pumpe", "wasserpumpe"]),
     row(Load(LoadKind::Heater), &["heater", "parking heater"], &["Heizung", "standheizung"]),
     row(Load(LoadKind::Camera), &["camera", "dashboard camera", "dash camera", "dashcam"], &["Kamera", "armaturenbrettkamera", "dashcam"]),
-    row(Load(LoadKind::Socket), &["socket", "sockets", "charging socket", "usb socket", "charger socket"], &["Steckdose", "ladebuchse", "usb buchse", "ladebuchsen"]),
+    row(Load(LoadKind::Socket), &["socket", "sockets", "charging socket", "usb socket", "usb sockets", "usb", "charger socket"], &["Steckdose", "ladebuchse", "usb buchse", "ladebuchsen"]),
     row(Load(LoadKind::Other), &["load", "consumer"], &["Verbraucher"]),
     row(Harness, &["factory harness", "harness", "original harness", "factory plug"], &["Originalkabelbaum", "werkskabelbaum", "originalstecker", "kabelbaum", "fahrzeugkabelbaum"]),
     row(WiredReturn, &["wired return", "return wired", "return by wire", "return wire", "ground cable to the battery"], &["Rückleiter", "verdrahtete masse", "massekabel zur batterie", "masse zur batterie", "eigene rückleitung", "rückleitung"]),
@@ -173,8 +178,8 @@ pub(super) const ROWS: &[Row] = &[
     row(Volt, &["v", "volt", "volts"], &["v", "volt"]),
     row(HookUp, &["parallel", "in parallel", "series", "in series"], &["parallel", "in reihe", "seriell"]),
     row(And, &["and", "with", "plus", "also", "then"], &["und", "mit", "dazu", "sowie", "plus"]),
-    row(Filler, &["a", "an", "the", "of", "in", "on", "for", "to", "by", "my", "some", "each", "per", "is", "there", "has", "have", "it", "new", "car", "rms", "power", "led", "round", "off", "from", "vehicle", "continuous"],
-        &["ein", "eine", "einen", "einem", "einer", "der", "die", "das", "den", "dem", "im", "am", "auf", "für", "zu", "je", "pro", "mein", "neue", "neuer", "neues", "auto", "wagen", "fahrzeug", "sinus", "leistung", "passiv", "passive", "passives", "vom", "von"]),
+    row(Filler, &["a", "an", "the", "of", "in", "on", "for", "to", "by", "my", "some", "each", "per", "is", "there", "has", "have", "it", "new", "car", "rms", "power", "led", "round", "from", "vehicle", "continuous", "build", "under the seat", "behind the seat", "underseat"],
+        &["ein", "eine", "einen", "einem", "einer", "der", "die", "das", "den", "dem", "im", "am", "auf", "für", "zu", "je", "pro", "mein", "neue", "neuer", "neues", "auto", "wagen", "fahrzeug", "sinus", "leistung", "passiv", "passive", "passives", "vom", "von", "unter dem sitz", "hinter dem sitz"]),
 ];
 
 /// Most words of one entry.

@@ -66,11 +66,17 @@ impl Phrases<'_> {
                     match (next, unit) {
                         // `2-way` are components.
                         (Some(Piece::Word(word)), _)
-                            if *number == 2.0 && matches!(word.as_str(), "way" | "wege" | "weg") =>
+                            if (*number == 2.0 || *number == 3.0)
+                                && matches!(word.as_str(), "way" | "ways" | "wege" | "weg") =>
                         {
                             let end = tokens.get(at).map_or(token.at.end, |it| it.at.end);
                             at += 1;
-                            put(Is::Means(Meaning::Components), token.at.start..end);
+                            let ways = if *number == 2.0 {
+                                Meaning::Components
+                            } else {
+                                Meaning::ThreeWay
+                            };
+                            put(Is::Means(ways), token.at.start..end);
                         }
                         (Some(Piece::Times), _) => {
                             let end = tokens.get(at).map_or(token.at.end, |it| it.at.end);

@@ -9,13 +9,15 @@ use super::sound;
 use super::speakers;
 use super::supply;
 use super::vehicle;
-use super::wish::{SecondWish, Wish};
+use super::wish::{
+    AmplifierWish, ChannelsWish, MOST_AMPLIFIERS, PowerAt, ProcessorWish, SecondWish, Where, Wish,
+};
 use checks::{Analysis, Grade};
 use model::body::BatteryPlace;
 use model::conductor::FittedBy;
-use model::job::{Duty, VehicleState};
+use model::job::{Duty, VehicleInfo, VehicleState};
 use model::laying::Guard;
-use model::quantity::{Amps, Metres};
+use model::quantity::{Amps, Metres, Ohms, Watts};
 use model::{Change, Edit, Fact, Job, PartId, RunId, Settings, Sheet, SheetKind};
 use words::{Saying, Words, say};
 
@@ -163,10 +165,12 @@ pub fn start(wish: &Wish, job: &Job, on: SheetKind, words: &Words) -> Result<Sta
             None => Fact::Assumed(BatteryPlace::Front),
         };
     }
+    let (wish, assumed) = &filled(wish);
     // One main feed, unless too much is lost or too warm on it and several do better; a battery's stud takes no more.
     let mut best: Option<Started> = None;
     for feeds in 1..=MOST_FEEDS {
-        let it = plan(wish, job, on, words, &settings, feeds)?;
+        let mut it = plan(wish, job, on, words, &settings, feeds)?;
+        it.assumed.extend(assumed.iter().cloned());
         let shared = it.troubles.iter().any(|it| it.shared);
         if best
             .as_ref()
@@ -222,6 +226,81 @@ pub fn offers(wish: &Wish, job: &Job, on: SheetKind, words: &Words) -> Vec<Offer
         .filter(|(_, wish)| does(wish))
         .take(2)
         .map(|(what, wish)| Offer { what, wish })
+        .collect()
+}
+
+/// What a wish needs besides what it tells: a processor where drivers have an output each, the amplifier within an active
+/// subwoofer. With what is said of it.
+fn filled(wish: &Wish) -> (Wish, Vec<Saying>) {
+    let (mut wish, mut assumed) = (wish.clone(), Vec::new());
+    let divided = wish.speakers.iter().any(|it| it.at.is_stereo() && it.active);
+    if divided && wish.processor.is_none() {
+        wish.processor = Some(ProcessorWish::default());
+        assumed.push(say!("start-assumed-processor"));
+    }
+    let Wish {
+        speakers, amplifiers, ..
+    } = &mut wish;
+    for it in speakers.iter_mut().filter(|it| it.at == Where::Bass && it.active) {
+        // What such boxes usually hold (common practice; 100 W to 300 W considered).
+        let power = *it.power.get_or_insert(Watts(150.0));
+        let load = *it.impedance.get_or_insert(Ohms(4.0));
+        let mut own = ChannelsWish::new(1);
+        own.power.push(PowerAt {
+            power,
+            load: Some(load),
+        });
+        own.minimum = Some(load);
+        let own = AmplifierWish {
+            channels: vec![own],
+            class: None,
+        };
+        let room = MOST_AMPLIFIERS.saturating_sub(amplifiers.len()).max(1);
+        let count = usize::from(it.count.unwrap_or(1).max(1)).min(room);
+        amplifiers.extend(std::iter::repeat_n(own, count));
+        assumed.push(say!(
+            "start-assumed-built-in",
+            power = words::figure(power.0, words::Unit::Plain("W"))
+        ));
+    }
+    (wish, assumed)
+}
+
+/// What the job is called: what comes into the vehicle, in a few words.
+fn title(wish: &Wish, words: &Words) -> String {
+    let mut things = Vec::new();
+    if wish.has_sound() {
+        let channels = wish.amplifiers.iter().flat_map(|it| &it.channels);
+        let power: Vec<String> = channels
+            .filter_map(|it| {
+                let power = words.figure(words::figure(it.power.first()?.power.0, words::Unit::Plain("W")));
+                Some(format!("{}\u{a0}×\u{a0}{power}", it.count))
+            })
+            .collect();
+        let power = if power.is_empty() {
+            "none".to_owned()
+        } else {
+            power.join(" + ")
+        };
+        things.push(words.say(&say!("start-job-sound", power = power)));
+    }
+    if wish.second.is_some() {
+        things.push(words.text("start-job-second"));
+    }
+    if !wish.loads.is_empty() {
+        things.push(words.text("start-job-loads"));
+    }
+    capital(&things.join(", "))
+}
+
+/// With a capital at its head.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next();
+    first
+        .into_iter()
+        .flat_map(char::to_uppercase)
+        .chain(letters)
         .collect()
 }
 
@@ -285,7 +364,7 @@ fn plan(
     for part in sheet.parts.values_mut() {
         part.at = None;
     }
-    let edit = edit(job, on, &sheet, settings);
+    let edit = edit(wish, job, on, words, &sheet, settings);
     Ok(Started {
         edit,
         sheet,
@@ -314,9 +393,20 @@ fn troubles(analysis: &Analysis) -> Vec<Trouble> {
         .collect()
 }
 
-/// One edit that puts the whole sheet.
-fn edit(job: &Job, on: SheetKind, sheet: &Sheet, settings: &Settings) -> Edit {
+/// One edit that puts the whole sheet. What the title block says already stays.
+fn edit(wish: &Wish, job: &Job, on: SheetKind, words: &Words, sheet: &Sheet, settings: &Settings) -> Edit {
     let mut changes = Vec::new();
+    if job.title.is_empty() {
+        changes.push(Change::Title(title(wish, words)));
+    }
+    if let (true, Some(form)) = (job.vehicle.name.is_empty(), wish.body) {
+        let name = capital(&words.say(&form.said()));
+        let vehicle = VehicleInfo {
+            name,
+            ..job.vehicle.clone()
+        };
+        changes.push(Change::Vehicle(Box::new(vehicle)));
+    }
     if job.settings != *settings {
         changes.push(Change::Settings(Box::new(settings.clone())));
     }

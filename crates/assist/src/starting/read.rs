@@ -486,8 +486,26 @@ impl Reader<'_> {
                 Is::Means(Meaning::Plays(other)) => other == at,
                 Is::Means(Meaning::Speakers | Meaning::FullRange) => true,
                 Is::Means(Meaning::Components) => {
-                    it.components = at != Where::Bass;
-                    it.components
+                    let divided = at.is_stereo();
+                    it.ways = if divided { it.ways.max(2) } else { it.ways };
+                    divided
+                }
+                Is::Means(Meaning::ThreeWay) => {
+                    let divided = at.is_stereo();
+                    it.ways = if divided { 3 } else { it.ways };
+                    divided
+                }
+                Is::Means(Meaning::Bridged) if !at.is_stereo() => {
+                    it.bridged = true;
+                    true
+                }
+                // `on bridged channels`.
+                Is::Means(Meaning::Channels) if it.bridged => true,
+                // Of what is divided; a centre speaker is not.
+                Is::Means(Meaning::Active) => {
+                    it.active |= at != Where::Centre;
+                    it.ways = if at.is_stereo() { it.ways.max(2) } else { it.ways };
+                    it.active
                 }
                 Is::Means(Meaning::Pair) => {
                     let pairs = before.and_then(number).unwrap_or(1);
@@ -618,7 +636,13 @@ fn driven_by(phrase: &[Element]) -> Option<usize> {
         is_place(it.is)
             || matches!(
                 it.is,
-                Is::Means(Meaning::Components | Meaning::FullRange | Meaning::DualCoil)
+                Is::Means(
+                    Meaning::Components
+                        | Meaning::ThreeWay
+                        | Meaning::Active
+                        | Meaning::FullRange
+                        | Meaning::DualCoil
+                )
             )
     });
     let amplifier = before.iter().any(|it| {
@@ -641,6 +665,8 @@ fn speakers_begin(phrase: &[Element]) -> Option<usize> {
                 Meaning::DualCoil
                     | Meaning::SingleCoil
                     | Meaning::Components
+                    | Meaning::ThreeWay
+                    | Meaning::Active
                     | Meaning::FullRange
                     | Meaning::Pair
             )
@@ -693,7 +719,13 @@ fn subject(phrase: &[Element]) -> Option<Subject> {
     } else if means(|it| {
         matches!(
             it,
-            Meaning::Plays(_) | Meaning::Doors | Meaning::Components | Meaning::FullRange | Meaning::Speakers
+            Meaning::Plays(_)
+                | Meaning::Doors
+                | Meaning::Components
+                | Meaning::ThreeWay
+                | Meaning::Active
+                | Meaning::FullRange
+                | Meaning::Speakers
         )
     }) {
         Some(Subject::Speakers)
@@ -715,6 +747,7 @@ fn is_thing(means: Meaning) -> bool {
             | Meaning::Speakers
             | Meaning::Plays(_)
             | Meaning::Components
+            | Meaning::ThreeWay
             | Meaning::FullRange
             | Meaning::Load(_)
     )

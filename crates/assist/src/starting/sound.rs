@@ -1,6 +1,6 @@
 //! The sound side: what each amplifier is, which of its outputs drives which speakers, and how the speakers are wired.
 
-use super::hookup::{self, Drivers, HookUp, Output, Unit, Use, Wanted};
+use super::hookup::{self, Drivers, HookUp, Output, Unit, Use, Wanted, Way};
 use super::plan::{Planner, Trouble};
 use super::wish::{AmplifierWish, ChannelsWish, PowerAt, SpeakersWish, Where, Wish};
 use model::PartId;
@@ -13,6 +13,24 @@ const USUAL_LOAD: Ohms = Ohms(4.0);
 /// Where the bass is parted from the rest (common practice; 60 to 120 Hz considered).
 pub(super) const CROSSING: Hertz = Hertz(80.0);
 
+/// Where two ways are divided, and where three are (common practice; 2 to 4 kHz, and 200 to 500 Hz considered).
+pub(super) const TO_TWEETER: Hertz = Hertz(3500.0);
+pub(super) const TO_MIDRANGE: Hertz = Hertz(300.0);
+
+/// The corners of what drivers of a kind get: below, above.
+fn corners(at: Where, way: Way, ways: u8) -> [Option<Hertz>; 2] {
+    match (at, way) {
+        (Where::Bass, _) => [None, Some(CROSSING)],
+        (_, Way::Whole) => [Some(CROSSING), None],
+        (_, Way::Low) => [
+            Some(CROSSING),
+            Some(if ways > 2 { TO_MIDRANGE } else { TO_TWEETER }),
+        ],
+        (_, Way::Middle) => [Some(TO_MIDRANGE), Some(TO_TWEETER)],
+        (_, Way::High) => [Some(TO_TWEETER), None],
+    }
+}
+
 /// What was decided of the sound.
 pub(super) struct Sound {
     pub(super) units: Vec<Unit>,
@@ -22,6 +40,14 @@ pub(super) struct Sound {
     /// The amplifiers as parts, once they are drawn.
     pub(super) amplifiers: Vec<PartId>,
     pub(super) head: Option<PartId>,
+}
+
+impl Sound {
+    /// The corners of what an output gives.
+    pub(super) fn corners(&self, it: &Use) -> [Option<Hertz>; 2] {
+        let ways = self.wanted.iter().find(|(wanted, _)| wanted.at == it.plays);
+        corners(it.plays, it.way, ways.map_or(1, |(_, wish)| wish.ways))
+    }
 }
 
 /// Decides which output drives what.
@@ -78,8 +104,12 @@ pub(super) fn choose(planner: &mut Planner<'_>) -> Result<Sound, Vec<Trouble>> {
         planner
             .assumed
             .push(say!("start-assumed-speakers", speakers = group(*missing)));
-        wanted.push(one_wanted(planner, SpeakersWish::new(*missing)));
-        wanted.sort_by_key(|(it, _)| it.at);
+        let told = match missing {
+            Where::Bass => basses(lone_channels(&stated)),
+            at => SpeakersWish::new(*at),
+        };
+        wanted.extend(wanted_of(planner, told));
+        wanted.sort_by_key(|(it, _)| (it.at, it.way));
     }
     Ok(Sound {
         units,
@@ -139,8 +169,29 @@ fn sections(planner: &mut Planner<'_>, number: usize, it: &AmplifierWish) -> Vec
                 ));
             }
             let minimum = it.minimum.or(least(&power)).unwrap_or(USUAL_LOAD);
+            let asked = planner.wish.speakers.iter().any(|it| it.bridged);
             let bridged = if it.count < 2 {
                 None
+            } else if asked && it.bridged.is_empty() && it.minimum.is_none() && power.len() == 1 {
+                // Who asks for bridged channels knows that they may: as a rule into the load that power is stated at, and they
+                // then give three times that power (common practice; twice to four times considered).
+                let both = power.iter().map(|it| StatedPower {
+                    power: it.power * 3.0,
+                    load: it.load,
+                });
+                let both: Vec<StatedPower> = both.collect();
+                if let Some(first) = both.first() {
+                    planner.assumed.push(say!(
+                        "start-assumed-bridged",
+                        amplifier = tag.as_str(),
+                        power = figure(first.power.0, In::Plain("W")),
+                        load = ohms(first.load)
+                    ));
+                }
+                Some(Bridged {
+                    power: both,
+                    minimum: it.bridged_minimum.unwrap_or(minimum),
+                })
             } else if it.bridged.is_empty() {
                 // Each of two bridged channels sees half the load and gives what it gives there alone.
                 Some(Bridged {
@@ -205,7 +256,7 @@ fn wanted(planner: &mut Planner<'_>, wish: &Wish, stated: &[Vec<Section>]) -> Ve
     let mut all = wish.speakers.clone();
     if all.is_empty() {
         let pairs: u8 = stated.iter().flatten().map(|it| it.channels / 2).sum();
-        let alone = stated.iter().flatten().any(|it| it.channels % 2 == 1);
+        let alone = lone_channels(stated);
         let with_head = stated.is_empty() && wish.head.is_told();
         if pairs > 0 || with_head {
             all.push(SpeakersWish::new(Where::Front));
@@ -213,8 +264,8 @@ fn wanted(planner: &mut Planner<'_>, wish: &Wish, stated: &[Vec<Section>]) -> Ve
         if pairs > 1 || with_head {
             all.push(SpeakersWish::new(Where::Rear));
         }
-        if alone {
-            all.push(SpeakersWish::new(Where::Bass));
+        if alone > 0 {
+            all.push(basses(alone));
         }
         for it in &all {
             planner
@@ -223,7 +274,20 @@ fn wanted(planner: &mut Planner<'_>, wish: &Wish, stated: &[Vec<Section>]) -> Ve
         }
     }
     all.sort_by_key(|it| it.at);
-    all.into_iter().map(|it| one_wanted(planner, it)).collect()
+    all.into_iter().flat_map(|it| wanted_of(planner, it)).collect()
+}
+
+/// Channels that have no other beside them: each is for a bass speaker.
+fn lone_channels(stated: &[Vec<Section>]) -> usize {
+    stated.iter().flatten().filter(|it| it.channels % 2 == 1).count()
+}
+
+/// Bass speakers, one for each channel that is for them.
+fn basses(channels: usize) -> SpeakersWish {
+    SpeakersWish {
+        count: u8::try_from(channels).ok().filter(|count| *count > 1),
+        ..SpeakersWish::new(Where::Bass)
+    }
 }
 
 /// An amplifier with nothing to drive.
@@ -238,7 +302,8 @@ fn idle(units: &[Unit], amplifiers: usize, hookup: &HookUp) -> Option<usize> {
     })
 }
 
-fn one_wanted(planner: &mut Planner<'_>, it: SpeakersWish) -> (Wanted, SpeakersWish) {
+/// What wants to be driven of speakers: each driver by itself where they are divided actively.
+fn wanted_of(planner: &mut Planner<'_>, it: SpeakersWish) -> Vec<(Wanted, SpeakersWish)> {
     let count = match (it.at.is_stereo(), it.count) {
         (true, Some(count)) => count.max(2).next_multiple_of(2),
         (true, None) => 2,
@@ -251,14 +316,21 @@ fn one_wanted(planner: &mut Planner<'_>, it: SpeakersWish) -> (Wanted, SpeakersW
             impedance = figure(4.0, In::Plain("Ω"))
         ));
     }
-    let wanted = Wanted {
+    let wanted = |way: Way| Wanted {
         at: it.at,
+        way,
         count,
         coils: it.coils.unwrap_or(1).clamp(1, 2),
         impedance: it.impedance.unwrap_or(Ohms(4.0)),
         bears: it.power,
+        bridged: it.bridged && !it.at.is_stereo(),
     };
-    (wanted, it)
+    let ways: &[Way] = match (it.at.is_stereo() && it.active, it.ways) {
+        (true, 3..) => &[Way::Low, Way::Middle, Way::High],
+        (true, _) => &[Way::Low, Way::High],
+        _ => &[Way::Whole],
+    };
+    ways.iter().map(|way| (wanted(*way), it)).collect()
 }
 
 /// What a kind of speakers is called.
@@ -268,6 +340,16 @@ pub(super) fn group(at: Where) -> Saying {
         Where::Rear => say!("start-group-rear"),
         Where::Centre => say!("start-group-centre"),
         Where::Bass => say!("start-group-bass"),
+    }
+}
+
+/// What drivers of a kind are called.
+pub(super) fn drivers(at: Where, way: Way) -> Saying {
+    match way {
+        Way::Whole => group(at),
+        Way::Low => say!("start-group-low", of = group(at)),
+        Way::Middle => say!("start-group-middle", of = group(at)),
+        Way::High => say!("start-group-high", of = group(at)),
     }
 }
 
@@ -290,7 +372,7 @@ fn why_not(units: &[Unit], head: Option<(&Output, u8)>, wanted: &[Wanted]) -> Ve
     let mut troubles = Vec::new();
     for it in wanted {
         let each = if it.at.is_stereo() { it.count / 2 } else { it.count };
-        let drivers = Drivers {
+        let together = Drivers {
             coils: each.saturating_mul(it.coils),
             impedance: it.impedance,
             bears: it.bears.map(|bears| bears / f64::from(it.coils)),
@@ -300,21 +382,21 @@ fn why_not(units: &[Unit], head: Option<(&Output, u8)>, wanted: &[Wanted]) -> Ve
         }
         let outputs = outputs(it.at.is_stereo());
         let possible = outputs.iter().filter_map(|output| {
-            let mut ways = hookup::Joined::all(drivers.coils)
-                .filter_map(|joined| output.into_load(joined.load(drivers.impedance)));
+            let mut ways = hookup::Joined::all(together.coils)
+                .filter_map(|joined| output.into_load(joined.load(together.impedance)));
             let first = ways.next()?;
             Some(ways.fold(first, Watts::min))
         });
         let too_strong = possible.reduce(Watts::min);
-        let loads: Vec<words::Figure> = hookup::Joined::all(drivers.coils)
-            .map(|joined| ohms(joined.load(drivers.impedance)))
+        let loads: Vec<words::Figure> = hookup::Joined::all(together.coils)
+            .map(|joined| ohms(joined.load(together.impedance)))
             .collect();
         let least = outputs.iter().map(|it| it.minimum).reduce(Ohms::min);
         troubles.push(match (too_strong, it.bears, least) {
             (Some(power), Some(bears), _) if power.0 > bears.0 * f64::from(each) => Trouble::new(
                 say!(
                     "start-too-strong",
-                    speakers = group(it.at),
+                    speakers = drivers(it.at, it.way),
                     bears = figure(bears.0 * f64::from(each), In::Plain("W")),
                     power = figure(power.0, In::Plain("W"))
                 ),
@@ -326,14 +408,14 @@ fn why_not(units: &[Unit], head: Option<(&Output, u8)>, wanted: &[Wanted]) -> Ve
             (None, _, Some(least)) => Trouble::new(
                 say!(
                     "start-no-load",
-                    speakers = group(it.at),
+                    speakers = drivers(it.at, it.way),
                     loads = loads,
                     least = ohms(least)
                 ),
                 say!("start-no-load-instead", least = ohms(least)),
             ),
             _ => Trouble::new(
-                say!("start-no-output", speakers = group(it.at)),
+                say!("start-no-output", speakers = drivers(it.at, it.way)),
                 say!("start-no-output-instead"),
             ),
         });
@@ -342,7 +424,7 @@ fn why_not(units: &[Unit], head: Option<(&Output, u8)>, wanted: &[Wanted]) -> Ve
         troubles.push(Trouble::new(
             say!(
                 "start-too-few",
-                speakers = wanted.iter().map(|it| group(it.at)).collect::<Vec<_>>()
+                speakers = wanted.iter().map(|it| drivers(it.at, it.way)).collect::<Vec<_>>()
             ),
             say!("start-too-few-instead"),
         ));
@@ -362,11 +444,11 @@ pub(super) fn sections_as_set(sound: &Sound, hookup: &HookUp, amplifier: usize) 
         let Some(stated) = sound.stated.get(amplifier).and_then(|it| it.get(unit.section)) else {
             continue;
         };
-        let plays = hookup.of_unit(number).next().map(|it| it.plays);
-        let filter = match plays {
-            Some(Where::Bass) => Filter::LowPass(CROSSING),
-            Some(_) => Filter::HighPass(CROSSING),
-            None => Filter::Full,
+        // What an amplifier divides by itself is what the drivers must not get.
+        let filter = match hookup.of_unit(number).next().map(|it| sound.corners(it)) {
+            Some([Some(from), _]) => Filter::HighPass(from),
+            Some([None, Some(to)]) => Filter::LowPass(to),
+            _ => Filter::Full,
         };
         let section = Section {
             channels: if unit.paired { 2 } else { 1 },

@@ -1,10 +1,10 @@
 //! The speakers as parts, their leads, and what is told of each output.
 
-use super::hookup::{HookUp, Use, Wanted};
+use super::hookup::{HookUp, Use, Wanted, Way};
 use super::places::Spot;
 use super::plan::{EQUIPMENT, Planner};
 use super::sketch::jacket;
-use super::sound::{CROSSING, Sound, group, ohms};
+use super::sound::{Sound, TO_MIDRANGE, TO_TWEETER, drivers, group, ohms};
 use super::wish::{SpeakersWish, Where};
 use model::conductor::{Colour, Jacket};
 use model::kinds::sound::{Band, Crossover, Position, Speaker};
@@ -17,11 +17,12 @@ use words::{Unit as In, figure, say};
 /// Draws all speakers and their leads.
 pub(super) fn speakers(planner: &mut Planner<'_>, sound: &Sound) {
     let uses = planner.hookup.uses.clone();
-    let mut drawn: OrderedMap<Where, Vec<Drawn>> = OrderedMap::new();
+    let mut drawn: OrderedMap<(Where, Way), Vec<Drawn>> = OrderedMap::new();
     for (wanted, wish) in &sound.wanted {
         let power = |at: u8| -> Watts {
             let of = uses.iter().find(|it| {
-                (it.plays == wanted.at || it.also.is_some_and(|(also, _)| also == wanted.at))
+                (it.plays == wanted.at && it.way == wanted.way
+                    || it.also.is_some_and(|(also, _)| also == wanted.at))
                     && (it.coil.is_some() || (it.speakers.0..it.speakers.0 + it.speakers.1).contains(&at))
             });
             of.map_or(Watts(20.0), |it| {
@@ -36,7 +37,7 @@ pub(super) fn speakers(planner: &mut Planner<'_>, sound: &Sound) {
         let all = (0..wanted.count)
             .map(|at| draw(planner, wanted, wish, at, power(at)))
             .collect();
-        drawn.insert(wanted.at, all);
+        drawn.insert((wanted.at, wanted.way), all);
     }
     for it in &uses {
         lead(planner, sound, &drawn, it);
@@ -98,59 +99,72 @@ fn draw(planner: &mut Planner<'_>, wanted: &Wanted, wish: &SpeakersWish, at: u8,
         position: Fact::Given(position),
         ..Speaker::default()
     };
-    if !wish.components {
-        let band = if wanted.at == Where::Bass {
-            Band::Sub
-        } else {
-            Band::Full
-        };
+    let named = |band: Band| match band {
+        Band::Woofer => say!("start-label-woofer", of = label.clone()),
+        Band::Mid => say!("start-label-midrange", of = label.clone()),
+        Band::Tweeter => say!("start-label-tweeter", of = label.clone()),
+        Band::Sub | Band::Full => label.clone(),
+    };
+    let alone = match (wanted.at, wanted.way) {
+        (Where::Bass, _) => Some(Band::Sub),
+        (_, Way::Low) => Some(Band::Woofer),
+        (_, Way::Middle) => Some(Band::Mid),
+        (_, Way::High) => Some(Band::Tweeter),
+        (_, Way::Whole) => (wish.ways < 2).then_some(Band::Full),
+    };
+    if let Some(band) = alone {
         let part = planner
             .sketch
-            .part(speaker(band, wanted.coils), Some(label), spot);
+            .part(speaker(band, wanted.coils), Some(named(band)), spot);
         let coils = match wanted.coils {
             1 => vec![("+", "-")],
             _ => vec![("a+", "a-"), ("b+", "b-")],
         };
         return Drawn { part, coils };
     }
-    let crossover = Crossover {
-        frequency: Fact::Assumed(Hertz(3500.0)),
-        order: 2,
-        load: Fact::Assumed(wanted.impedance),
-        ..Crossover::default()
-    };
     let foot = if spot == Spot::Door(left) {
         Spot::Footwell(left)
     } else {
         spot
     };
-    let sketch = &mut planner.sketch;
-    let crossover = sketch.part(
-        crossover,
-        Some(say!("start-label-crossover", of = label.clone())),
-        foot,
-    );
-    let woofer = sketch.part(
-        speaker(Band::Woofer, 1),
-        Some(say!("start-label-woofer", of = label.clone())),
-        spot,
-    );
-    let tweeter = sketch.part(
-        speaker(Band::Tweeter, 1),
-        Some(say!("start-label-tweeter", of = label)),
-        spot,
-    );
+    let ways: &[(Hertz, Band)] = match wish.ways {
+        3.. => &[(TO_MIDRANGE, Band::Woofer), (TO_TWEETER, Band::Mid)],
+        _ => &[(TO_TWEETER, Band::Woofer)],
+    };
+    // A crossover of three ways is drawn as two, one behind the other: each divides what the one before lets pass above it.
     let colours = colours(wanted.at, left);
-    for (from, to, end) in [
-        ("low+", woofer, "+"),
-        ("low-", woofer, "-"),
-        ("high+", tweeter, "+"),
-        ("high-", tweeter, "-"),
-    ] {
-        let colour = colours.of(end == "+");
-        let area = if to == woofer { 2.5 } else { 1.5 };
-        sketch.run((crossover, from), (to, end), area, colour);
+    let mut first = None;
+    let mut above: Option<PartId> = None;
+    for (frequency, below) in ways {
+        let crossover = Crossover {
+            frequency: Fact::Assumed(*frequency),
+            order: 2,
+            load: Fact::Assumed(wanted.impedance),
+            ..Crossover::default()
+        };
+        let sketch = &mut planner.sketch;
+        let name = say!("start-label-crossover", of = label.clone());
+        let crossover = sketch.part(crossover, Some(name), foot);
+        if let Some(above) = above {
+            for (from, to) in [("high+", "in+"), ("high-", "in-")] {
+                sketch.run((above, from), (crossover, to), 1.5, colours.of(to == "in+"));
+            }
+        }
+        let woofer = sketch.part(speaker(*below, 1), Some(named(*below)), spot);
+        for (from, to) in [("low+", "+"), ("low-", "-")] {
+            sketch.run((crossover, from), (woofer, to), 2.5, colours.of(to == "+"));
+        }
+        first = first.or(Some(crossover));
+        above = Some(crossover);
     }
+    let sketch = &mut planner.sketch;
+    let tweeter = sketch.part(speaker(Band::Tweeter, 1), Some(named(Band::Tweeter)), spot);
+    if let Some(above) = above {
+        for (from, to) in [("high+", "+"), ("high-", "-")] {
+            sketch.run((above, from), (tweeter, to), 1.5, colours.of(to == "+"));
+        }
+    }
+    let crossover = first.unwrap_or(tweeter);
     Drawn {
         part: crossover,
         coils: vec![("in+", "in-")],
@@ -194,13 +208,14 @@ fn legs(sound: &Sound, it: &Use) -> Option<(PartId, String, String)> {
 }
 
 /// The leads of one output to its speakers, and those between their coils.
-fn lead(planner: &mut Planner<'_>, sound: &Sound, drawn: &OrderedMap<Where, Vec<Drawn>>, it: &Use) {
+fn lead(planner: &mut Planner<'_>, sound: &Sound, drawn: &OrderedMap<(Where, Way), Vec<Drawn>>, it: &Use) {
     let Some((from, plus, minus)) = legs(sound, it) else {
         return;
     };
     let left = it.speakers.0 == 0;
     let mut coils: Vec<(PartId, &'static str, &'static str)> = Vec::new();
-    for kind in [Some(it.plays), it.also.map(|(at, _)| at)].into_iter().flatten() {
+    let also = it.also.map(|(at, _)| (at, Way::Whole));
+    for kind in [Some((it.plays, it.way)), also].into_iter().flatten() {
         let first = usize::from(it.speakers.0);
         let of = drawn.get(&kind).map(Vec::as_slice).unwrap_or_default();
         for speaker in of.iter().skip(first).take(usize::from(it.speakers.1)) {
@@ -214,7 +229,7 @@ fn lead(planner: &mut Planner<'_>, sound: &Sound, drawn: &OrderedMap<Where, Vec<
     let colours = colours(it.plays, left);
     let to = coils.first().map_or(EQUIPMENT, |it| planner.sketch.spot(it.0));
     let length = planner.sketch.places.length(planner.sketch.spot(from), to);
-    let area = size_for(it.driven.load, it.driven.power, length.0);
+    let area = size_for(it.driven.load, it.driven.could, length.0);
     let row = usize::from(it.driven.joined.series.max(1));
     // Where leads were brought already: further coils of the same speaker are joined there.
     let mut brought: Vec<(PartId, &'static str)> = Vec::new();
@@ -335,25 +350,48 @@ fn choice(planner: &mut Planner<'_>, sound: &Sound, it: &Use) {
     planner.choices.push(say!(
         "start-chose-output",
         amplifier = tag,
-        channels = channels,
+        channels = channels.as_str(),
         kind = kind,
-        speakers = group(it.plays),
+        speakers = drivers(it.plays, it.way),
         how = how,
         load = load,
         least = least,
         power = power
     ));
+    if it.driven.is_turned_down() {
+        planner.choices.push(say!(
+            "start-chose-gain",
+            amplifier = planner.sketch.tag_of(part),
+            channels = channels,
+            kind = kind,
+            speakers = drivers(it.plays, it.way),
+            volts = figure(target(it).0, In::Plain("V")),
+            power = figure(it.driven.power.0, In::Plain("W")),
+            could = figure(it.driven.could.0, In::Plain("W"))
+        ));
+    }
     let told = planner
         .wish
         .amplifiers
         .get(unit.amplifier)
         .is_some_and(|it| it.channels.iter().any(|it| !it.bridged.is_empty()));
+    let told = told || planner.wish.speakers.iter().any(|it| it.bridged);
     if it.bridged && !told {
         let tag = planner.sketch.tag_of(part);
         planner
             .assumed
             .push(say!("start-assumed-bridging", amplifier = tag));
     }
+}
+
+/// The volts that the gain of an output is set to, to a tenth as a meter shows it: downwards where it keeps power away.
+fn target(it: &Use) -> Volts {
+    let tenths = it.driven.volts().0 * 10.0;
+    Volts(if it.driven.is_turned_down() {
+        (tenths + 1e-6).floor() / 10.0
+    } else {
+        tenths.round() / 10.0
+    })
 }
 
 /// How each channel is set: filter, and the volts that the gain is set to.
@@ -369,8 +407,8 @@ pub(super) fn tunings(sheet: &mut Sheet, sound: &Sound, hookup: &HookUp) {
         else {
             continue;
         };
-        let bass = it.plays == Where::Bass;
-        let volts = (it.driven.power.0 * it.driven.load.0).sqrt();
+        let [from, to] = sound.corners(it);
+        let corner = |corner: Option<Hertz>| corner.map_or(Fact::Unknown, Fact::Given);
         sheet.tunings.push(Tuning {
             of: part.tag.clone(),
             channel: if it.bridged {
@@ -378,17 +416,9 @@ pub(super) fn tunings(sheet: &mut Sheet, sound: &Sound, hookup: &HookUp) {
             } else {
                 it.channel.to_string()
             },
-            target: Fact::Given(Volts((volts * 10.0).round() / 10.0)),
-            high_pass: if bass {
-                Fact::Unknown
-            } else {
-                Fact::Given(CROSSING)
-            },
-            low_pass: if bass {
-                Fact::Given(CROSSING)
-            } else {
-                Fact::Unknown
-            },
+            target: Fact::Given(target(it)),
+            high_pass: corner(from),
+            low_pass: corner(to),
             slope: Fact::Assumed(Decibels(12.0)),
             ..Tuning::default()
         });

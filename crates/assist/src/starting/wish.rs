@@ -179,10 +179,14 @@ impl Where {
 pub struct SpeakersWish {
     /// Where.
     pub at: Where,
-    /// How many, left and right together. A woofer with its tweeter behind a passive crossover counts once.
+    /// How many, left and right together. A woofer with its tweeter counts once.
     pub count: Option<u8>,
-    /// Woofer and tweeter behind a passive crossover, rather than one full-range speaker.
-    pub components: bool,
+    /// Into how many parts the sound is divided: 1 is a full-range speaker, 2 woofer and tweeter, 3 a midrange besides.
+    pub ways: u8,
+    /// Each driver has an output of its own rather than a passive crossover; of the bass: its amplifier is built in.
+    pub active: bool,
+    /// On bridged channels, of the bass and the centre.
+    pub bridged: bool,
     /// Rated impedance of one voice coil.
     pub impedance: Option<Ohms>,
     /// Voice coils of each.
@@ -198,7 +202,9 @@ impl SpeakersWish {
         Self {
             at,
             count: None,
-            components: false,
+            ways: 1,
+            active: false,
+            bridged: false,
             impedance: None,
             coils: None,
             power: None,

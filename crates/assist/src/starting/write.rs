@@ -233,9 +233,18 @@ impl Pen {
                 "subwoofers".to_owned()
             }
             Where::Bass => self.word(Meaning::Plays(it.at)),
-            _ if it.components => self.joined(Meaning::Plays(it.at), Meaning::Components),
+            _ if it.ways > 1 => self.joined(Meaning::Plays(it.at), Meaning::Components),
             _ => self.joined(Meaning::Plays(it.at), Meaning::Speakers),
         });
+        if it.ways > 2 {
+            words.push(self.word(Meaning::ThreeWay));
+        }
+        if it.active {
+            words.push(self.word(Meaning::Active));
+        }
+        if it.bridged {
+            words.push(self.word(Meaning::Bridged));
+        }
         if dual {
             words.push(self.word(Meaning::DualCoil));
         } else if it.coils == Some(1) {

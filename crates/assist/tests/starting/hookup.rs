@@ -1,7 +1,9 @@
 //! The hook-up against every way to join coils there is, and against loads worked by hand.
 
 use assist::starting::Where;
-use assist::starting::hookup::{Drivers, Joined, Output, Unit, Wanted, choose, join};
+use assist::starting::hookup::{
+    Drivers, Joined, Output, Unit, Wanted, Way, choose, join, join_by_gain, join_turned_down,
+};
 use model::quantity::{Ohms, Watts};
 use model::written::StatedPower;
 
@@ -135,10 +137,12 @@ fn unit(amplifier: usize, channel: u8, paired: bool, alone: Output, bridged: Opt
 fn wanted(at: Where, count: u8, coils: u8, impedance: f64) -> Wanted {
     Wanted {
         at,
+        way: Way::Whole,
         count,
         coils,
         impedance: Ohms(impedance),
         bears: None,
+        bridged: false,
     }
 }
 
@@ -231,4 +235,55 @@ fn a_bridged_pair_gives_what_both_channels_give_into_half_its_load() {
     let ideal = (2.0 * 20.0_f64) * (2.0 * 20.0) / 4.0;
     let each = alone.into_load(Ohms(2.0)).expect("it may drive 2 Ω").0;
     assert_eq!(2.0 * each, ideal);
+}
+
+/// Worked by hand (arithmetic): 300 W into 4 Ω stand at √(300 · 4) = 34.6 V; a speaker that bears 200 W gets √(200 · 4) = 28.3 V.
+#[test]
+fn a_gain_is_set_lower_where_every_way_gives_more_than_the_speaker_bears() {
+    let alone = output(&[(300.0, 4.0), (500.0, 2.0)], 2.0);
+    let drivers = |bears: f64| Drivers {
+        coils: 1,
+        impedance: Ohms(4.0),
+        bears: Some(Watts(bears)),
+    };
+    assert_eq!(join(&alone, &drivers(200.0)), None);
+    let driven = join_turned_down(&alone, &drivers(200.0)).expect("a way");
+    assert_eq!((driven.power, driven.could), (Watts(200.0), Watts(300.0)));
+    assert!((driven.volts().0 - 28.284).abs() < 1e-3);
+    // Speakers that bear it all are not turned down, and what is far too weak is refused.
+    assert_eq!(join_turned_down(&alone, &drivers(300.0)), None);
+    assert_eq!(join_turned_down(&alone, &drivers(60.0)), None);
+    // Two coils of 2 Ω bear 100 W each: in series 4 Ω and 300 W, which is nearer to what they bear than 1 Ω would be.
+    let two = Drivers {
+        coils: 2,
+        impedance: Ohms(2.0),
+        bears: Some(Watts(100.0)),
+    };
+    let driven = join_turned_down(&alone, &two).expect("a way");
+    assert_eq!((driven.load, driven.power), (Ohms(4.0), Watts(200.0)));
+    // Parallel 2 Ω would give 500 W and is turned down to 300 W: much more than 150 W into 8 Ω in series. 380 W are no such gain
+    // over 300 W.
+    let wide = output(&[(150.0, 8.0), (300.0, 4.0), (500.0, 2.0)], 2.0);
+    let coils = |impedance: f64, bears: f64| Drivers {
+        coils: 2,
+        impedance: Ohms(impedance),
+        bears: Some(Watts(bears)),
+    };
+    let driven = join_by_gain(&wide, &coils(4.0, 150.0)).expect("a way");
+    assert_eq!((driven.load, driven.power), (Ohms(2.0), Watts(300.0)));
+    let flat = output(&[(300.0, 8.0), (500.0, 2.0)], 2.0);
+    let driven = join_by_gain(&flat, &coils(4.0, 190.0)).expect("a way");
+    assert_eq!((driven.load, driven.power), (Ohms(8.0), Watts(300.0)));
+    // Where one output need not be turned down, that one drives it.
+    let units = [
+        unit(0, 1, false, alone, None),
+        unit(0, 2, false, output(&[(180.0, 4.0)], 4.0), None),
+    ];
+    let mut sub = wanted(Where::Bass, 1, 1, 4.0);
+    sub.bears = Some(Watts(200.0));
+    let best = choose(&units, None, &[sub]).expect("there is a way");
+    assert_eq!(
+        best.uses.first().map(|it| (it.channel, it.driven.power)),
+        Some((2, Watts(180.0)))
+    );
 }

@@ -2,6 +2,7 @@
 
 #![allow(clippy::disallowed_methods, reason = "tests keep lines of text in files")]
 
+mod asked;
 mod hookup;
 mod random;
 mod reading;

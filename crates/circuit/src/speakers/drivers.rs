@@ -207,12 +207,16 @@ pub(super) fn find(
             .get(best)
             .and_then(|(reduced, solution)| amps_of(reduced, solution.as_ref(), number, main.output))
             .map_or(0.0, |amps| 20.0 * libm::log10(main.amps.abs() / amps.abs()));
-        let filtered = best == 1
+        let filtered = best > 0
             && in_views
                 .first()
                 .is_some_and(|low| strength(low) < main.amps.abs() * 1e-6);
         let by_parts = if filtered {
-            corner(net, piece, sources, number, &main)
+            let upto = match views.get(best) {
+                Some((View::Between { at, .. }, ..)) => at / core::f64::consts::TAU,
+                _ => HIGHEST,
+            };
+            corner(net, piece, sources, number, &main, upto)
         } else {
             None
         };
@@ -255,9 +259,19 @@ fn amps_complex(
     Some(if forward { amps } else { -amps })
 }
 
-/// Frequency at which a coil gets 1/√2 of the voltage it gets far above: found by halving an interval from 0.1 Hz to 1 MHz
-/// in its logarithm until it is settled to 1e-12.
-fn corner(net: &Network<'_>, piece: &Piece, sources: &[Source], element: usize, main: &Push) -> Option<f64> {
+/// Where nothing more changes, in hertz.
+const HIGHEST: f64 = 1e6;
+
+/// Frequency at which a coil gets 1/√2 of the voltage that its filter lets pass: found by halving an interval from 0.1 Hz up to
+/// where the filter passes, in its logarithm, until it is settled to 1e-12.
+fn corner(
+    net: &Network<'_>,
+    piece: &Piece,
+    sources: &[Source],
+    element: usize,
+    main: &Push,
+    upto: f64,
+) -> Option<f64> {
     let members = Members::new(&net.elements, &piece.elements, sources);
     let reduced = Reduced::new(&members, View::Filter);
     let limit = main.amps.abs() * core::f64::consts::FRAC_1_SQRT_2;
@@ -266,7 +280,7 @@ fn corner(net: &Network<'_>, piece: &Piece, sources: &[Source], element: usize, 
         amps_complex(&reduced, solution.as_ref(), element, main.output)
             .is_some_and(|amps| amps.size() >= limit)
     };
-    let (mut low, mut high) = (libm::log(0.1), libm::log(1e6));
+    let (mut low, mut high) = (libm::log(0.1), libm::log(upto));
     if passes(libm::exp(low)) || !passes(libm::exp(high)) {
         return None;
     }

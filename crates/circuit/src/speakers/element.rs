@@ -72,10 +72,12 @@ pub(crate) struct Element {
     pub(crate) rated: f64,
     /// DC resistance of a coil.
     pub(crate) dc: f64,
+    /// Angular frequency at which the filter divides that an inductor or a capacitor belongs to.
+    pub(crate) corner: f64,
 }
 
 /// How a network is looked at.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum View {
     /// As it is, leads, inductances and all.
     Band,
@@ -85,6 +87,9 @@ pub(crate) enum View {
     Low { leads: bool },
     /// Rated impedances where the filters pass the high end: capacitors conduct, inductors do not.
     High { leads: bool },
+    /// Rated impedances at an angular frequency between the corners of two filters: what divides below it passes the high end, what
+    /// divides above it the low end.
+    Between { leads: bool, at: f64 },
     /// Direct current, as a meter sees it with the amplifier taken off.
     Meter,
 }
@@ -104,15 +109,23 @@ impl Element {
             (_, View::Band) => Taken::As(self.band),
             (What::Coil { .. }, View::Meter) => Taken::As(Impedance::resistance(self.dc)),
             (What::Coil { .. }, _) => Taken::As(Impedance::resistance(self.rated)),
-            (What::Lead(_), View::Meter | View::Low { leads: true } | View::High { leads: true }) => {
-                Taken::As(self.band)
-            }
+            (
+                What::Lead(_),
+                View::Meter
+                | View::Low { leads: true }
+                | View::High { leads: true }
+                | View::Between { leads: true, .. },
+            ) => Taken::As(self.band),
             (What::Lead(_), _) => Taken::Short,
             (_, View::Filter) => Taken::As(self.band),
             (What::Inductor(_), View::Low { .. } | View::Meter) => Taken::Short,
             (What::Inductor(_), View::High { .. }) => Taken::Open,
+            (What::Inductor(_), View::Between { at, .. }) if self.corner < at => Taken::Open,
+            (What::Inductor(_), View::Between { .. }) => Taken::Short,
             (What::Capacitor(_), View::Low { .. } | View::Meter) => Taken::Open,
             (What::Capacitor(_), View::High { .. }) => Taken::Short,
+            (What::Capacitor(_), View::Between { at, .. }) if self.corner < at => Taken::Short,
+            (What::Capacitor(_), View::Between { .. }) => Taken::Open,
         }
     }
 }
@@ -166,23 +179,23 @@ pub(crate) fn coil_band(speaker: &Speaker) -> Impedance {
     }
 }
 
-/// Inductor and capacitor of a crossover: first order L = Z/2πf, C = 1/2πfZ; second order, Butterworth,
+/// Angular frequency at which a crossover divides.
+fn divides_at(it: &Crossover) -> f64 {
+    let frequency = it.frequency.or(model::quantity::Hertz(3500.0)).0;
+    core::f64::consts::TAU * sane(frequency, 3500.0, 1.0, 1e6)
+}
+
+/// Inductor and capacitor of a crossover, and the angular frequency at which it divides: first order L = Z/2πf, C = 1/2πfZ; second order, Butterworth,
 /// L = √2·Z/2πf, C = 1/(√2·2πfZ). Textbook formulas.
-pub(crate) fn crossover(it: &Crossover) -> (f64, f64) {
-    let omega = core::f64::consts::TAU
-        * sane(
-            it.frequency.or(model::quantity::Hertz(3500.0)).0,
-            3500.0,
-            1.0,
-            1e6,
-        );
+pub(crate) fn crossover(it: &Crossover) -> (f64, f64, f64) {
+    let omega = divides_at(it);
     let load = sane(it.load.or(Ohms(4.0)).0, 4.0, 0.05, 1000.0);
     let (inductance, capacitance) = (load / omega, 1.0 / (omega * load));
     if it.order <= 1 {
-        (inductance, capacitance)
+        (inductance, capacitance, omega)
     } else {
         let root = core::f64::consts::SQRT_2;
-        (inductance * root, capacitance / root)
+        (inductance * root, capacitance / root, omega)
     }
 }
 

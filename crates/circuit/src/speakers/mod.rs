@@ -246,24 +246,29 @@ fn solve_piece(
         .collect();
     let members = Members::new(&net.elements, &piece.elements, &sources);
     let reduce = |view: View| Reduced::new(&members, view);
-    // Without a filter in it the low end of the band is like the high one.
-    let has_filter = piece
+    let filters = piece
         .elements
         .iter()
         .filter_map(|number| net.elements.get(*number))
-        .any(|element| matches!(element.what, What::Inductor(_) | What::Capacitor(_)));
-    let views: Vec<Viewed> = [
-        (View::Low { leads: false }, View::Low { leads: true }),
-        (View::High { leads: false }, View::High { leads: true }),
-    ]
-    .into_iter()
-    .take(if has_filter { 2 } else { 1 })
-    .map(|(plain, leads)| {
-        let reduced = reduce(plain);
-        let solution = reduced.solve(1.0);
-        (plain, leads, reduced, solution)
-    })
-    .collect();
+        .filter(|element| matches!(element.what, What::Inductor(_) | What::Capacitor(_)));
+    let corners: Vec<f64> = filters.map(|element| element.corner).collect();
+    let mut looks = vec![(View::Low { leads: false }, View::Low { leads: true })];
+    // Without a filter in it the low end of the band is like the high one.
+    if !corners.is_empty() {
+        looks.push((View::High { leads: false }, View::High { leads: true }));
+    }
+    looks.extend(between(corners).into_iter().map(|at| {
+        let [plain, leads] = [false, true].map(|leads| View::Between { leads, at });
+        (plain, leads)
+    }));
+    let views: Vec<Viewed> = looks
+        .into_iter()
+        .map(|(plain, leads)| {
+            let reduced = reduce(plain);
+            let solution = reduced.solve(1.0);
+            (plain, leads, reduced, solution)
+        })
+        .collect();
     let with_leads: Vec<(Reduced, Option<Solution>)> = views
         .iter()
         .map(|(_, leads, _, _)| {
@@ -367,6 +372,24 @@ fn solve_piece(
             *slot = Some(load);
         }
     }
+}
+
+/// Most parts of the band between filters that are looked at by themselves: a driver has three or four ways at the most.
+const MOST_BETWEEN: usize = 4;
+
+/// How far apart two filters divide, at the least, for something to play between them.
+const APART: f64 = 2.0;
+
+/// Angular frequencies between filters: the geometric mean of each two corners that follow one another.
+fn between(mut corners: Vec<f64>) -> Vec<f64> {
+    corners.retain(|corner| corner.is_finite() && *corner > 0.0);
+    corners.order_by(f64::total_cmp);
+    let pairs = corners.iter().zip(corners.iter().skip(1));
+    pairs
+        .filter(|(low, high)| **high > **low * APART)
+        .map(|(low, high)| (low * high).sqrt())
+        .take(MOST_BETWEEN)
+        .collect()
 }
 
 /// A source of 1 V that drives less than this, in amperes, drives nothing: a thousand megohms lie between its ends, more

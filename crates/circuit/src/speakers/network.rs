@@ -153,6 +153,11 @@ impl<'s> Network<'s> {
     }
 
     pub(crate) fn add(&mut self, a: usize, b: usize, what: What, band: Impedance) {
+        self.add_filter(a, b, what, band, 0.0);
+    }
+
+    /// An inductor or capacitor of a filter that divides at an angular frequency.
+    fn add_filter(&mut self, a: usize, b: usize, what: What, band: Impedance, corner: f64) {
         self.elements.push(Element {
             a,
             b,
@@ -160,6 +165,7 @@ impl<'s> Network<'s> {
             band,
             rated: 0.0,
             dc: 0.0,
+            corner,
         });
     }
 
@@ -187,6 +193,7 @@ impl<'s> Network<'s> {
                                 band: element::coil_band(speaker),
                                 rated: element::rated(speaker),
                                 dc: element::coil_dc(speaker),
+                                corner: 0.0,
                             });
                         }
                     }
@@ -197,7 +204,7 @@ impl<'s> Network<'s> {
                     else {
                         continue;
                     };
-                    let (henries, farads) = element::crossover(crossover);
+                    let (henries, farads, corner) = element::crossover(crossover);
                     let coil = Impedance {
                         henries,
                         ..Impedance::default()
@@ -206,25 +213,22 @@ impl<'s> Network<'s> {
                         elastance: 1.0 / farads,
                         ..Impedance::default()
                     };
-                    self.add(plus, low, What::Inductor(*id), coil);
-                    self.add(plus, high, What::Capacitor(*id), capacitor);
+                    self.add_filter(plus, low, What::Inductor(*id), coil, corner);
+                    self.add_filter(plus, high, What::Capacitor(*id), capacitor, corner);
                     if crossover.order > 1 {
-                        self.add(low, minus, What::Capacitor(*id), capacitor);
-                        self.add(high, minus, What::Inductor(*id), coil);
+                        self.add_filter(low, minus, What::Capacitor(*id), capacitor, corner);
+                        self.add_filter(high, minus, What::Inductor(*id), coil, corner);
                     }
                 }
                 PartKind::InlineCapacitor(capacitor) => {
                     if let (Some(a), Some(b)) = (node("1"), node("2")) {
                         let elastance = element::elastance(capacitor);
-                        self.add(
-                            a,
-                            b,
-                            What::Capacitor(*id),
-                            Impedance {
-                                elastance,
-                                ..Impedance::default()
-                            },
-                        );
+                        let capacitor = Impedance {
+                            elastance,
+                            ..Impedance::default()
+                        };
+                        // Its corner follows from the coil behind it: 4 Ω as most have.
+                        self.add_filter(a, b, What::Capacitor(*id), capacitor, elastance / 4.0);
                     }
                 }
                 _ => {}

@@ -46,6 +46,14 @@ start-chose-output = { $amplifier }, { $kind ->
     [pair] Kanäle { $channels }
    *[one] Kanal { $channels }
 }: die { $speakers }, { $how }. Sie sind eine Last von { $load }, erlaubt sind mindestens { $least }, und { $amplifier } gibt daran { $power } ab.
+start-chose-gain = Die { $speakers } vertragen { $kind ->
+    [pair] je { $power }
+   *[other] { $power }
+}, und { $amplifier } könnte dort { $could } abgeben: an { $kind ->
+    [bridged] den gebrückten Kanälen { $channels }
+    [pair] den Kanälen { $channels }
+   *[one] Kanal { $channels }
+} die Verstärkung so einstellen, dass der Prüfton nicht mehr als { $volts } ergibt.
 start-chose-head = { $head } treibt die { $speakers } selbst: je { $power } an { $load }.
 start-how-one = je Ausgang einer
 start-how-alone = nichts sonst an diesem Ausgang
@@ -76,6 +84,9 @@ start-assumed-power = { $amplifier } gibt { $power } an { $load } ab, { $channel
 start-assumed-load-of-power = Die Leistung von { $amplifier } gilt für { $load }.
 start-assumed-speakers = Es gibt { $speakers }.
 start-assumed-impedance = Die { $speakers } haben { $impedance } je Spule.
+start-assumed-processor = Ein Signalprozessor teilt den Klang für die Lautsprecher mit eigenem Ausgang auf.
+start-assumed-built-in = Die Endstufe im Aktivsubwoofer gibt { $power } ab und ist neben ihrem Lautsprecher gezeichnet.
+start-assumed-bridged = Zwei Kanäle von { $amplifier } geben gebrückt { $power } an { $load } ab.
 start-assumed-bridging = { $amplifier } darf gebrückt werden und gibt dann an die doppelte Last ab, was zwei ihrer Kanäle abgeben.
 
 ## Wie die Lautsprecher in diesen Sätzen heißen
@@ -84,6 +95,18 @@ start-group-front = Frontlautsprecher
 start-group-rear = Hecklautsprecher
 start-group-centre = Centerlautsprecher
 start-group-bass = Basslautsprecher
+start-group-low = Tieftöner der { $of }
+start-group-middle = Mitteltöner der { $of }
+start-group-high = Hochtöner der { $of }
+
+## Wie der Auftrag heißt
+
+start-job-sound = { $power ->
+    [none] Klanganlage
+   *[other] Klanganlage { $power }
+}
+start-job-second = Zusatzbatterie
+start-job-loads = weitere Verbraucher
 
 ## Namen auf der Zeichnung
 
@@ -117,6 +140,7 @@ start-label-centre = Mitte
 start-label-subwoofer = Tiefbass
 start-label-crossover = { $of }, Weiche
 start-label-woofer = { $of }, Tieftöner
+start-label-midrange = { $of }, Mitteltöner
 start-label-tweeter = { $of }, Hochtöner
 start-load-lights = Licht
 start-load-two-way-radio = Funkgerät
@@ -168,6 +192,8 @@ start-speakers-centre = Centerlautsprecher
 start-speakers-bass = Subwoofer
 start-full = Breitbänder
 start-components = mit Hochtönern
+start-three-way = 3-Wege
+start-active = aktiv
 start-one = einer
 start-one-single = einer, Einfachspule
 start-one-dual = einer, Doppelspule

@@ -46,6 +46,14 @@ start-chose-output = { $amplifier }, { $kind ->
     [pair] channels { $channels }
    *[one] channel { $channels }
 }: the { $speakers }, { $how }. They see { $load }, at least { $least } is allowed, and { $power } is what { $amplifier } gives there.
+start-chose-gain = The { $speakers } bear { $power }{ $kind ->
+    [pair] { " " }each
+   *[other] { "" }
+}, and { $amplifier } could give { $could } there: at { $kind ->
+    [bridged] channels { $channels } bridged
+    [pair] channels { $channels }
+   *[one] channel { $channels }
+} set the gain so that the test tone gives no more than { $volts }.
 start-chose-head = { $head } drives the { $speakers } itself: { $power } into { $load } each.
 start-how-one = one to each output
 start-how-alone = with nothing else on that output
@@ -76,6 +84,9 @@ start-assumed-power = { $amplifier } gives { $power } into { $load } from each o
 start-assumed-load-of-power = The power of { $amplifier } is stated at { $load }.
 start-assumed-speakers = There are { $speakers }.
 start-assumed-impedance = The { $speakers } have { $impedance } a coil.
+start-assumed-processor = A signal processor divides the sound for the drivers that have an output each.
+start-assumed-built-in = The amplifier inside the active subwoofer gives { $power } and is drawn beside its speaker.
+start-assumed-bridged = Two channels of { $amplifier }, bridged, give { $power } into { $load }.
 start-assumed-bridging = { $amplifier } may be bridged, and then gives into twice the load what two of its channels give.
 
 ## What the speakers are called in these sentences
@@ -84,6 +95,18 @@ start-group-front = front speakers
 start-group-rear = rear speakers
 start-group-centre = centre speakers
 start-group-bass = bass speakers
+start-group-low = woofers of the { $of }
+start-group-middle = midranges of the { $of }
+start-group-high = tweeters of the { $of }
+
+## What the job is called
+
+start-job-sound = { $power ->
+    [none] sound system
+   *[other] sound system { $power }
+}
+start-job-second = second battery
+start-job-loads = further loads
 
 ## Labels on the drawing
 
@@ -117,6 +140,7 @@ start-label-centre = Centre
 start-label-subwoofer = Subwoofer
 start-label-crossover = { $of } crossover
 start-label-woofer = { $of } woofer
+start-label-midrange = { $of } midrange
 start-label-tweeter = { $of } tweeter
 start-load-lights = Lights
 start-load-two-way-radio = Two-way radio
@@ -168,6 +192,8 @@ start-speakers-centre = Centre speaker
 start-speakers-bass = Subwoofers
 start-full = full range
 start-components = with tweeters
+start-three-way = 3-way
+start-active = active
 start-one = one
 start-one-single = one, single coil
 start-one-dual = one, dual coil
