@@ -11,7 +11,19 @@ pub(super) fn amplifier(it: &mut AmplifierWish, phrase: &mut [Element]) {
     let mut state = State::default();
     // In a phrase of its own, `gebrückt` and `mindestens` stand before what they speak of; a channel count before its noun.
     for at in 0..phrase.len() {
-        let next = phrase.get(at + 1).map(|it| it.is);
+        let is = |at: usize| phrase.get(at).map(|it| it.is);
+        let next = is(at + 1);
+        // `2 ohm stable`, but not `at 2 ohm stable`, nor `4 ohm, stable at 2 ohm`: the load is one that it may drive, and of
+        // no power.
+        let at_it = |is: Option<Is>| matches!(is, Some(Is::Means(Meaning::At)));
+        let to_come = is(at + 2);
+        if matches!((is(at), next), (Some(Is::Ohms(_)), Some(Is::Means(Meaning::Minimum))))
+            && !at.checked_sub(1).is_some_and(|before| at_it(is(before)))
+            && !at_it(to_come)
+            && !matches!(to_come, Some(Is::Ohms(_)))
+        {
+            state.minimum = true;
+        }
         if let Some(element) = phrase.get_mut(at) {
             element.used |= state.take(it, element.is, next);
         }
@@ -70,11 +82,12 @@ impl State {
                             &mut last.power
                         };
                         let load = powers.last_mut().and_then(|it| it.load);
-                        if self.bridged {
-                            last.bridged_minimum = load;
+                        let least = if self.bridged {
+                            &mut last.bridged_minimum
                         } else {
-                            last.minimum = load;
-                        }
+                            &mut last.minimum
+                        };
+                        *least = least.or(load);
                     }
                     _ => self.minimum = true,
                 }
