@@ -17,8 +17,10 @@ pub(super) fn amplifier(it: &mut AmplifierWish, phrase: &mut [Element]) {
         // no power.
         let at_it = |is: Option<Is>| matches!(is, Some(Is::Means(Meaning::At)));
         let to_come = is(at + 2);
-        if matches!((is(at), next), (Some(Is::Ohms(_)), Some(Is::Means(Meaning::Minimum))))
-            && !at.checked_sub(1).is_some_and(|before| at_it(is(before)))
+        if matches!(
+            (is(at), next),
+            (Some(Is::Ohms(_)), Some(Is::Means(Meaning::Minimum)))
+        ) && !at.checked_sub(1).is_some_and(|before| at_it(is(before)))
             && !at_it(to_come)
             && !matches!(to_come, Some(Is::Ohms(_)))
         {

@@ -169,27 +169,17 @@ fn sections(planner: &mut Planner<'_>, number: usize, it: &AmplifierWish) -> Vec
                 ));
             }
             let minimum = it.minimum.or(least(&power)).unwrap_or(USUAL_LOAD);
-            let asked = planner.wish.speakers.iter().any(|it| it.bridged);
             let bridged = if it.count < 2 {
                 None
-            } else if asked && it.bridged.is_empty() && it.minimum.is_none() && power.len() == 1 {
-                // Who asks for bridged channels knows that they may: as a rule into the load that power is stated at, and they
-                // then give three times that power (common practice; twice to four times considered).
-                let both = power.iter().map(|it| StatedPower {
-                    power: it.power * 3.0,
-                    load: it.load,
-                });
-                let both: Vec<StatedPower> = both.collect();
-                if let Some(first) = both.first() {
-                    planner.assumed.push(say!(
-                        "start-assumed-bridged",
-                        amplifier = tag.as_str(),
-                        power = figure(first.power.0, In::Plain("W")),
-                        load = ohms(first.load)
-                    ));
-                }
+            } else if bridging_is_presumed(it) {
                 Some(Bridged {
-                    power: both,
+                    power: power
+                        .iter()
+                        .map(|it| StatedPower {
+                            power: it.power * 3.0,
+                            load: it.load,
+                        })
+                        .collect(),
                     minimum: it.bridged_minimum.unwrap_or(minimum),
                 })
             } else if it.bridged.is_empty() {
@@ -218,6 +208,18 @@ fn sections(planner: &mut Planner<'_>, number: usize, it: &AmplifierWish) -> Vec
             }
         })
         .collect()
+}
+
+/// Whether nothing is told of bridging but may be taken for granted: of an amplifier that states one power, into 4 Ω or more, the
+/// makers as a rule allow two bridged channels that same load, and they then give three times that power (common
+/// practice; twice to four times considered).
+pub(super) fn bridging_is_presumed(it: &ChannelsWish) -> bool {
+    let one = it.power.len() == 1
+        && it
+            .power
+            .iter()
+            .all(|it| it.load.is_none_or(|load| load >= USUAL_LOAD));
+    one && it.bridged.is_empty() && it.minimum.is_none()
 }
 
 fn units(amplifiers: &[Vec<Section>]) -> Vec<Unit> {

@@ -4,7 +4,7 @@ use super::hookup::{HookUp, Use, Wanted, Way};
 use super::places::Spot;
 use super::plan::{EQUIPMENT, Planner};
 use super::sketch::jacket;
-use super::sound::{Sound, TO_MIDRANGE, TO_TWEETER, drivers, group, ohms};
+use super::sound::{Sound, TO_MIDRANGE, TO_TWEETER, bridging_is_presumed, drivers, group, ohms};
 use super::wish::{SpeakersWish, Where};
 use model::conductor::{Colour, Jacket};
 use model::kinds::sound::{Band, Crossover, Position, Speaker};
@@ -370,17 +370,25 @@ fn choice(planner: &mut Planner<'_>, sound: &Sound, it: &Use) {
             could = figure(it.driven.could.0, In::Plain("W"))
         ));
     }
-    let told = planner
-        .wish
-        .amplifiers
-        .get(unit.amplifier)
-        .is_some_and(|it| it.channels.iter().any(|it| !it.bridged.is_empty()));
-    let told = told || planner.wish.speakers.iter().any(|it| it.bridged);
-    if it.bridged && !told {
+    if it.bridged {
+        let channels = planner
+            .wish
+            .amplifiers
+            .get(unit.amplifier)
+            .and_then(|it| it.channels.get(unit.section));
         let tag = planner.sketch.tag_of(part);
-        planner
-            .assumed
-            .push(say!("start-assumed-bridging", amplifier = tag));
+        if let (Some(stated), true) = (output.power.first(), channels.is_some_and(bridging_is_presumed)) {
+            planner.assumed.push(say!(
+                "start-assumed-bridged",
+                amplifier = tag,
+                power = figure(stated.power.0, In::Plain("W")),
+                load = ohms(stated.load)
+            ));
+        } else if channels.is_none_or(|it| it.bridged.is_empty()) {
+            planner
+                .assumed
+                .push(say!("start-assumed-bridging", amplifier = tag));
+        }
     }
 }
 

@@ -165,3 +165,31 @@ fn the_title_block_says_what_was_told() {
     job.apply(started.edit);
     assert_eq!((&*job.title, &*job.vehicle.name), ("Own title", "Delivery van"));
 }
+
+/// Common practice: the bass speaker gets both channels that are left over.
+#[test]
+fn a_pair_that_is_left_over_drives_the_bass_bridged_and_what_that_takes_for_granted_is_told() {
+    let words = Words::of(Reader::default());
+    let started = started(
+        "hatchback, head unit, 4 x 75 W amp, front components, sub 300 W",
+        Language::English,
+    );
+    let bass = bass(&started);
+    assert_eq!(bass.len(), 1);
+    // Three times 75 W (common practice).
+    assert!((bass[0].0 - 225.0).abs() < 1.0, "{bass:?}");
+    let assumed: Vec<String> = started.assumed.iter().map(|it| words.say(it)).collect();
+    assert!(
+        assumed.iter().any(|it| it == "Two channels of A1, bridged, give 225 W into 4 Ω."),
+        "{assumed:?}"
+    );
+}
+
+/// Two bridged channels see half the load each: where power is stated at 2 Ω alone, they may not drive 2 Ω together.
+#[test]
+fn power_at_two_ohms_says_nothing_of_two_ohms_bridged() {
+    let started = started("estate, 2 x 200 W amp at 2 ohm, sub 4 ohm 500 W", Language::English);
+    // Into 4 Ω they give what the two channels give into 2 Ω each.
+    let bass = bass(&started);
+    assert!((bass[0].0 - 400.0).abs() < 1.0, "{bass:?}");
+}
