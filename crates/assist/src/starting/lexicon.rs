@@ -120,7 +120,7 @@ pub(super) const ROWS: &[Row] = &[
     row(Isolator(IsolatorKind::Diode), &["diode isolator", "diodes"], &["Trenndiode", "diodentrenner", "trenndioden"]),
     row(Isolator(IsolatorKind::Manual), &["manual switch", "battery switch"], &["Batterieschalter", "handschalter"]),
     row(Head, &["radio", "head unit", "headunit", "stereo unit", "receiver"], &["Radio", "autoradio", "headunit", "radiogerät"]),
-    row(Factory, &["factory", "original", "oem", "stock", "maker's", "standard", "keep", "keeping", "stays"], &["Werks", "behalten", "bleibt", "original", "serien", "originales", "serienmäßiges", "werkseitiges"]),
+    row(Factory, &["factory", "original", "oem", "stock", "maker's", "standard", "keep", "keeping", "keeps", "stays", "stay", "remains"], &["Werks", "behalten", "bleibt", "bleiben", "original", "serien", "originales", "serienmäßiges", "werkseitiges"]),
     row(LineOutputs, &["line outputs", "line output", "pairs of line outputs", "line outs", "phono outputs", "phono pairs", "preouts", "preout", "pre outs", "pre out", "rca outputs", "rca pairs"],
         &["Line-Ausgänge", "line ausgang", "paar line ausgänge", "cinchausgänge", "cinch ausgänge", "paar cinch", "cinchpaare", "vorverstärkerausgänge", "vorverstärkerausgängen", "cinchausgängen"]),
     row(SpeakerOutputs, &["speaker outputs", "speaker output", "own outputs"], &["Lautsprecherausgänge", "lautsprecherausgang", "lautsprecherausgängen"]),
@@ -178,8 +178,10 @@ pub(super) const ROWS: &[Row] = &[
     row(Volt, &["v", "volt", "volts"], &["v", "volt"]),
     row(HookUp, &["parallel", "in parallel", "series", "in series"], &["parallel", "in reihe", "seriell"]),
     row(And, &["and", "with", "plus", "also", "then"], &["und", "mit", "dazu", "sowie", "plus"]),
-    row(Filler, &["a", "an", "the", "of", "in", "on", "for", "to", "by", "my", "some", "each", "per", "is", "there", "has", "have", "it", "new", "car", "rms", "power", "led", "round", "from", "vehicle", "continuous", "build", "under the seat", "behind the seat", "underseat"],
-        &["ein", "eine", "einen", "einem", "einer", "der", "die", "das", "den", "dem", "im", "am", "auf", "für", "zu", "je", "pro", "mein", "neue", "neuer", "neues", "auto", "wagen", "fahrzeug", "sinus", "leistung", "passiv", "passive", "passives", "vom", "von", "unter dem sitz", "hinter dem sitz"]),
+    row(Filler, &["a", "an", "the", "of", "in", "on", "for", "to", "by", "my", "some", "each", "per", "is", "there", "has", "have", "it", "new", "car", "rms", "power", "led", "round", "from", "vehicle", "continuous", "build", "under the seat", "behind the seat", "underseat",
+            "replace", "replacing", "replaced", "upgrade", "upgraded", "swap", "change", "install", "fit", "add", "want", "wants", "please", "i", "we", "customer"],
+        &["ein", "eine", "einen", "einem", "einer", "der", "die", "das", "den", "dem", "im", "am", "auf", "für", "zu", "je", "pro", "mein", "neue", "neuer", "neues", "auto", "wagen", "fahrzeug", "sinus", "leistung", "passiv", "passive", "passives", "vom", "von", "unter dem sitz", "hinter dem sitz",
+            "ersetzen", "ersetzt", "tauschen", "austauschen", "getauscht", "einbauen", "nachrüsten", "soll", "sollen", "rein", "bitte", "kunde", "ich", "wir", "will", "möchte"]),
 ];
 
 /// Most words of one entry.

@@ -177,7 +177,16 @@ impl Reader<'_> {
     fn one(&mut self, mut phrase: Vec<Element>) {
         let coil = |it: &Element| matches!(it.is, Is::Means(Meaning::DualCoil | Meaning::SingleCoil));
         let of_coils = self.before != Some(Subject::Speakers) && phrase.iter().any(coil);
-        let named = subject(&phrase).or(of_coils.then_some(Subject::Speakers));
+        // `4-Kanal 4x80 W` needs no noun, unless what is spoken of has channels as well.
+        let of_channels = !matches!(
+            self.before,
+            Some(Subject::Speakers | Subject::Processor | Subject::Amplifier)
+        ) && phrase
+            .iter()
+            .any(|it| !it.used && it.is == Is::Means(Meaning::Channels));
+        let named = subject(&phrase)
+            .or(of_coils.then_some(Subject::Speakers))
+            .or(of_channels.then_some(Subject::Amplifier));
         let open = phrase.iter().any(|it| !it.used);
         let goes_on = self.before.filter(|_| named.is_none());
         let guess = phrase
@@ -393,6 +402,9 @@ impl Reader<'_> {
             all.push(AmplifierWish::default());
         }
         if let Some(it) = all.last_mut() {
+            if goes_on {
+                one_more_channel(it, phrase);
+            }
             amplifier(it, phrase);
         }
         // `2 mono amps 500 W` are two of them.
@@ -609,6 +621,27 @@ fn each_times(phrase: &mut [Element], unit: fn(f64) -> Is) {
         {
             it.is = unit(number);
         }
+    }
+}
+
+/// `4x60 + 300`: a number alone behind the power of other channels is the power of one more.
+fn one_more_channel(it: &mut AmplifierWish, phrase: &mut [Element]) {
+    const LEAST_WATTS: f64 = 20.0;
+    let told = it.channels.last().is_some_and(|it| !it.power.is_empty());
+    let mut open = phrase.iter_mut().filter(|it| !it.used);
+    if let (Some(element), None, true) = (open.next(), open.next(), told)
+        && let Is::Number(power) = element.is
+        && power >= LEAST_WATTS
+    {
+        element.used = true;
+        let power = PowerAt {
+            power: Watts(power),
+            load: None,
+        };
+        it.channels.push(ChannelsWish {
+            power: vec![power],
+            ..ChannelsWish::new(1)
+        });
     }
 }
 

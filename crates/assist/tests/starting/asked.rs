@@ -180,7 +180,9 @@ fn a_pair_that_is_left_over_drives_the_bass_bridged_and_what_that_takes_for_gran
     assert!((bass[0].0 - 225.0).abs() < 1.0, "{bass:?}");
     let assumed: Vec<String> = started.assumed.iter().map(|it| words.say(it)).collect();
     assert!(
-        assumed.iter().any(|it| it == "Two channels of A1, bridged, give 225 W into 4 Ω."),
+        assumed
+            .iter()
+            .any(|it| it == "Two channels of A1, bridged, give 225 W into 4 Ω."),
         "{assumed:?}"
     );
 }
@@ -188,7 +190,10 @@ fn a_pair_that_is_left_over_drives_the_bass_bridged_and_what_that_takes_for_gran
 /// Two bridged channels see half the load each: where power is stated at 2 Ω alone, they may not drive 2 Ω together.
 #[test]
 fn power_at_two_ohms_says_nothing_of_two_ohms_bridged() {
-    let started = started("estate, 2 x 200 W amp at 2 ohm, sub 4 ohm 500 W", Language::English);
+    let started = started(
+        "estate, 2 x 200 W amp at 2 ohm, sub 4 ohm 500 W",
+        Language::English,
+    );
     // Into 4 Ω they give what the two channels give into 2 Ω each.
     let bass = bass(&started);
     assert!((bass[0].0 - 400.0).abs() < 1.0, "{bass:?}");
