@@ -2,7 +2,7 @@
 //!
 //! *Invariant:* [`Layout::update`] after a change gives parts and runs that a fresh [`Layout::of`] would place alike,
 //! but for the ways of runs that the change does not touch: those stay where they are, so that a drag does not make
-//! the whole drawing jump.
+//! the whole drawing jump. A run that a part has come to lie on is touched; it goes back when the part is gone.
 
 use crate::display::Owner;
 use crate::index::Index;
@@ -54,6 +54,8 @@ pub struct Layout {
     arranged: OrderedMap<PartId, BoardPoint>,
     /// Runs that were laid in haste, while something was dragged.
     hasty: OrderedSet<RunId>,
+    /// Runs that were laid round parts which came to lie on them, and those parts.
+    gave_way: OrderedMap<RunId, OrderedSet<PartId>>,
     /// Lengths that follow from ways through the vehicle's body, see [`Layout::tell_lengths`].
     computed: OrderedMap<RunId, Metres>,
     /// Who reads what is written.
@@ -112,8 +114,8 @@ impl Layout {
     }
 
     /// Brings the layout up to date after these parts moved, turned, changed, came or went, and after runs came, went or
-    /// changed. Only runs that touch a changed part, or changed themselves, are laid anew, and with more care those that
-    /// [`Layout::follow`] laid.
+    /// changed. Only runs that touch a changed part, that it came to lie on, or changed themselves, are laid anew, and with
+    /// more care those that [`Layout::follow`] laid.
     pub fn update(&mut self, sheet: &Sheet, changed_parts: &OrderedSet<PartId>) {
         let gone: Vec<PartId> = self
             .parts
@@ -161,14 +163,17 @@ impl Layout {
         for id in gone_runs {
             self.take_run(id);
         }
+        let in_the_way = self.in_the_way(&touched);
         let to_lay: OrderedSet<RunId> = sheet
             .runs
             .iter()
             .filter(|(id, run)| {
-                run.ends()
-                    .into_iter()
-                    .filter_map(model::End::terminal)
-                    .any(|terminal| touched.contains(&terminal.part))
+                in_the_way.contains(id)
+                    || run
+                        .ends()
+                        .into_iter()
+                        .filter_map(model::End::terminal)
+                        .any(|terminal| touched.contains(&terminal.part))
                     || self
                         .runs
                         .get(id)
@@ -182,6 +187,31 @@ impl Layout {
             self.take_run(*id);
         }
         self.lay(sheet, &to_lay, Effort::CARE);
+    }
+
+    /// Runs that touched parts lie on, and those that gave way to one of these parts before.
+    fn in_the_way(&mut self, touched: &OrderedSet<PartId>) -> OrderedSet<RunId> {
+        let mut runs = OrderedSet::new();
+        self.gave_way.retain(|run, parts| {
+            let back = parts.iter().any(|part| touched.contains(part));
+            if back {
+                runs.insert(*run);
+            }
+            !back
+        });
+        for id in touched {
+            let Some(part) = self.parts.get(id) else { continue };
+            for run in self.run_index.near(part.outline) {
+                let lies_on = self.runs.get(&run).is_some_and(|way| {
+                    !way.ends_on(*id) && way.areas().any(|area| area.overlaps(part.outline))
+                });
+                if lies_on {
+                    runs.insert(run);
+                    self.gave_way.entry(run).or_default().insert(*id);
+                }
+            }
+        }
+        runs
     }
 
     /// Brings the layout up to date within a gesture that moves or changes these parts and runs and nothing else: quicker

@@ -135,6 +135,7 @@ fn a_drag_moves_only_the_runs_that_touch_the_part() {
     let mut layout = Layout::of(&sheet);
     let before = layout.clone();
     let moved = *sheet.parts.keys().nth(9).unwrap_or_else(|| panic!("no part"));
+    let mut lain_on: OrderedSet<model::RunId> = OrderedSet::new();
     for step in 1..12 {
         if let Some(at) = sheet.parts.get_mut(&moved).and_then(|part| part.at.as_mut()) {
             at.x += 10;
@@ -153,11 +154,62 @@ fn a_drag_moves_only_the_runs_that_touch_the_part() {
                         assert_eq!(at.copied(), layout.stud(terminal));
                     }
                 }
-            } else {
+            } else if before.run(id).is_some_and(|way| lies_on(way, &layout, moved)) {
+                lain_on.insert(id);
+            }
+            if !run.touches(moved) && !lain_on.contains(&id) {
                 assert_eq!(Some(way), before.run(id), "{id} was laid anew");
             }
         }
     }
+}
+
+/// Whether a way leads through the outline of a part.
+fn lies_on(way: &RunWay, layout: &Layout, part: PartId) -> bool {
+    let outline = layout.part(part).map(|part| part.outline).unwrap_or_default();
+    way.pieces()
+        .any(|(a, b)| Rect::from_points(a, b).overlaps(outline))
+}
+
+#[test]
+fn a_run_goes_round_a_part_that_was_put_on_it_and_goes_back_when_that_is_gone() {
+    let sheet = testkit::text::sheet(
+        "battery B1 @0,0\n\
+         load L1 @900,0\n\
+         run W1 B1.+ L1.+ 16mm2 4m RD\n",
+    );
+    let mut layout = Layout::of(&sheet);
+    let before = layout.clone();
+    let (run, _) = sheet.run_by_tag("W1").unwrap_or_else(|| panic!("no W1"));
+    let middle = layout
+        .run(run)
+        .map(|way| way.points[way.points.len() / 2 - 1].midpoint(way.points[way.points.len() / 2]));
+    let middle = middle.unwrap_or_default();
+    let mut with = sheet.clone();
+    let put = PartId(500);
+    let fuse = small().part_by_tag("F1").map(|(_, part)| part.clone());
+    let mut fuse = fuse.unwrap_or_else(|| panic!("no fuse"));
+    fuse.at = Some(BoardPoint {
+        x: middle.x as i32,
+        y: middle.y as i32,
+    });
+    with.parts.insert(put, fuse);
+    layout.update(&with, &OrderedSet::from([put]));
+    assert!(
+        before.run(run).is_some_and(|way| lies_on(way, &layout, put)),
+        "the fuse was put on it"
+    );
+    assert!(layout.run(run).is_some_and(|way| !lies_on(way, &layout, put)));
+    // Moved aside it is no longer in the way, and where it is taken away again, nothing tells that it was there.
+    let mut aside = with.clone();
+    if let Some(part) = aside.parts.get_mut(&put) {
+        part.at = Some(BoardPoint { x: 450, y: 600 });
+    }
+    layout.update(&aside, &OrderedSet::from([put]));
+    assert_eq!(layout.run(run), before.run(run));
+    layout.update(&with, &OrderedSet::from([put]));
+    layout.update(&sheet, &OrderedSet::new());
+    assert_eq!(layout, before);
 }
 
 #[test]

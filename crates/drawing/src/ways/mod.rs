@@ -87,6 +87,13 @@ impl RunWay {
     pub(crate) fn lands_on(&self, terminal: &TerminalRef) -> bool {
         self.ends.iter().any(|end| end.terminal() == Some(terminal))
     }
+    /// Whether it ends on a terminal of this part.
+    pub(crate) fn ends_on(&self, part: PartId) -> bool {
+        self.ends
+            .iter()
+            .filter_map(End::terminal)
+            .any(|terminal| terminal.part == part)
+    }
     /// Its straight pieces, in order.
     pub fn pieces(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
         self.points
