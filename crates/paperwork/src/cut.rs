@@ -6,6 +6,7 @@ use crate::work::{Work, endings};
 use model::conductor::{EndingMethod, FittedBy};
 use model::quantity::Metres;
 use model::{End, Fact, Run, RunId};
+use ordered::Sort as _;
 use words::{Saying, Unit, figure, say};
 
 /// What is cut for a run.
@@ -143,7 +144,10 @@ pub fn wiring_table(work: &Work<'_>) -> Table {
     columns.push(Column::words("fitted"));
     columns.push(Column::words("route"));
     let mut table = Table::new("wiring", &columns);
-    for run in work.sheet.runs.values() {
+    // One looks a tag up: W2 before W11, whoever fitted it.
+    let mut runs: Vec<&Run> = work.sheet.runs.values().collect();
+    runs.order_by(|a, b| counted(&a.tag).cmp(&counted(&b.tag)));
+    for run in runs {
         let length = Cell::number(run.wire.length.value().map(|length| length.0));
         let mut row = row(work, run, length);
         row.push(Cell::Said(fitted(run.fitted_by)));
@@ -151,6 +155,13 @@ pub fn wiring_table(work: &Work<'_>) -> Table {
         table.rows.push(row);
     }
     table
+}
+
+/// A tag for putting in order: what stands before its number, the number, all of it.
+fn counted(tag: &str) -> (&str, u64, &str) {
+    let letters = tag.trim_end_matches(|sign: char| sign.is_ascii_digit());
+    let number = tag.strip_prefix(letters).and_then(|it| it.parse().ok());
+    (letters, number.unwrap_or(0), tag)
 }
 
 /// Who fitted a thing, in a word.

@@ -74,6 +74,18 @@ fn the_handover_is_what_it_was() {
 }
 
 #[test]
+fn the_label_sheet_is_what_it_was() {
+    for words in [Words::english(), german()] {
+        let language = words.reader().language;
+        let job = job(language);
+        let work = Work::latest(&job).expect("a sheet");
+        let study = circuit::study(&work.sheet, &job.settings);
+        let path = format!("./papers/{}/labels.html", language.tag());
+        expect_file![path].assert_eq(&paperwork::label_document(&work, &study, &words));
+    }
+}
+
+#[test]
 fn who_reads_feet_and_gauge_numbers_gets_them_and_buys_no_less() {
     let words = Words::of(Reader {
         lengths: Lengths::Feet,

@@ -13,7 +13,7 @@ use model::conductor::Size;
 use model::property::PropertyType;
 use model::{End, Part, PartId, PartKind, TerminalName};
 use reference::jackets::outer_diameter;
-use words::{Unit, Words, figure, say};
+use words::{Unit, Value, Words, figure, say};
 
 /// What may be printed on, common to A4 (210 × 297 mm) and Letter (216 × 279 mm) with margins that every printer keeps.
 pub(crate) const AREA_WIDE: f64 = 190.0;
@@ -106,13 +106,21 @@ fn end_text(work: &Work<'_>, end: &End, words: &Words) -> String {
     }
 }
 
+/// A size as the wire has it printed on: a label has no room for the nearest one of another series.
+fn size_printed(size: Size) -> Value {
+    match size {
+        Size::Metric(area) => figure(area.0, Unit::Plain("mm²")).into(),
+        Size::Awg(_) => size_value(size),
+    }
+}
+
 fn flags(work: &Work<'_>, words: &Words) -> Vec<Label> {
     let mut labels = Vec::new();
     for (_, run) in laid(work) {
         let size = run.wire.size.value();
         let mut beside = vec![run.wire.jacket.print()];
         if let Some(size) = size {
-            beside.insert(0, words.say(&say!("as-it-stands", text = size_value(size))));
+            beside.insert(0, words.say(&say!("as-it-stands", text = size_printed(size))));
         }
         let [from, to] = run.ends().map(|end| end_text(work, end, words));
         for (here, there) in [(&from, &to), (&to, &from)] {

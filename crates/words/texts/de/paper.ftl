@@ -205,7 +205,7 @@ paper-grommet = Tülle: { $passage }, für { $count ->
    *[other] { $count } Leitungen
 }
 paper-ground-screw = Schraube, Mutter und Zahnscheibe für einen Massepunkt
-paper-order-waste = Leitung mit { $share } Verschnitt, in ganzen Metern. „Verbraucht“ ist die Summe der Zuschnitte.
+paper-order-waste = Leitung mit { $share } Verschnitt, aufgerundet. „Verbraucht“ ist die Summe der Zuschnitte.
 paper-order-sum = Nach der Preisliste: { $sum }. { $missing ->
     [0] Jede Zeile hat ihren Preis.
     [one] Eine Zeile hat keinen Preis.

@@ -205,7 +205,7 @@ paper-grommet = Grommet: { $passage }, for { $count ->
    *[other] { $count } runs
 }
 paper-ground-screw = Screw, nut and star washer for a ground point
-paper-order-waste = Cable with { $share } of waste, in whole metres. "Used" is what the cut lengths add up to.
+paper-order-waste = Cable with { $share } of waste, rounded up. "Used" is what the cut lengths add up to.
 paper-order-sum = By the price list: { $sum }. { $missing ->
     [0] Every line has its price.
     [one] One line has no price.
