@@ -173,7 +173,7 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
     // What has many columns lies: upright it would be cut, or made small by the printer.
     let wide = matches!(
         *list,
-        Some(List::Wiring | List::Settings | List::Quote | List::Cut | List::Fuses)
+        Some(List::Becomes | List::Wiring | List::Settings | List::Quote | List::Cut | List::Fuses)
     );
     html! {
         <section onkeydown={escape_closes(&store)} class={classes!("papers", wide.then_some("papers--wide"))} data-testid="papers-page" aria-label={words.text("papers")}>

@@ -97,8 +97,9 @@ pub(crate) fn large(sheet: &Sheet, analysis: &Analysis, words: &Words) -> String
     fluid(&drawing::svg(&list, &Palette::print(), area))
 }
 
-/// Pixels for a board unit of the body plan on a printed page: about 1,100 units on 180 mm, which are 680 pixels of CSS.
-const PRINTED: f64 = 0.6;
+/// Pixels for a board unit of the body plan on a printed page, which lies: about 1,200 units on 270 mm, which are 1,020 pixels
+/// of CSS.
+const PRINTED: f64 = 0.84;
 
 /// The vehicle from above with parts and runs at their places; nothing where the job tells no form of body.
 pub(crate) fn from_above(sheet: &Sheet, job: &Job, words: &Words) -> Option<String> {
