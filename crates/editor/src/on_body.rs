@@ -436,12 +436,14 @@ impl Editor {
         let Some(plan) = body::Plan::of(&self.job.settings.body) else {
             return Vec::new();
         };
+        // A route may name its passages alone, or its places too: the way is the same.
         let has = self
             .sheet()
             .runs
             .get(&run)
-            .map(|run| run.route.as_slice())
-            .unwrap_or_default();
+            .filter(|run| !run.route.is_empty())
+            .and_then(|run| plan.walk(self.sheet(), run).ok())
+            .map(|walk| walk.passages().collect::<Vec<_>>());
         body::propose(&plan, self.sheet(), run)
             .into_iter()
             .map(|offer| WayOffer {
@@ -449,7 +451,9 @@ impl Editor {
                     .words
                     .figure(words::drawn(offer.length.0, words::Unit::Metre)),
                 reasons: offer.reasons.iter().map(|it| self.words.say(it)).collect(),
-                is_taken: offer.route == has,
+                is_taken: has
+                    .as_ref()
+                    .is_some_and(|has| offer.walk.passages().eq(has.iter().copied())),
                 route: offer.route,
             })
             .collect()

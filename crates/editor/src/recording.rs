@@ -6,7 +6,7 @@ use crate::editor::Editor;
 use crate::effects::Effects;
 use crate::roles::{fits, liking};
 use crate::selection::{Selection, Thing};
-use kurbo::Point;
+use kurbo::{Point, Rect};
 use model::conductor::{FittedBy, Jacket};
 use model::edits::EditError;
 use model::letters::in_lower;
@@ -253,9 +253,8 @@ impl<'e> Recorder<'e> {
                     .ok_or_else(|| EditError(say!("error-record-kind", kind = *word)))?;
                 let id = self.free_id();
                 let tag = self.free_tag(kind.letter());
-                let spot = self.spot(beside);
                 let mut part = Part::new(tag, kind);
-                part.at = Some(spot);
+                part.at = Some(self.spot(&part, beside));
                 part.fitted_by = self.by;
                 let terminals = part.terminals();
                 self.new.push((id, part));
@@ -296,12 +295,15 @@ impl<'e> Recorder<'e> {
         sheet.free_tag(letter)
     }
 
-    /// A free place right of another part, or below all where there is none.
-    fn spot(&self, beside: Option<PartId>) -> BoardPoint {
+    /// A free place for a part right of another, or below all where there is none.
+    fn spot(&self, part: &Part, beside: Option<PartId>) -> BoardPoint {
+        let size = drawing::PartBox::size_of(part);
+        // Room for runs and their labels on all sides.
+        let covers = |at: Point| Rect::from_center_size(at, size).inflate(30.0, 30.0);
         let layout = self.editor.layout();
         let made = beside.and_then(|id| self.new.iter().find(|(new, _)| *new == id));
         let start = match (beside.and_then(|id| self.editor.area_of(&Thing::Part(id))), made) {
-            (Some(area), _) => Point::new(area.x1 + 140.0, area.center().y),
+            (Some(area), _) => Point::new(area.x1 + 75.0 + size.width / 2.0, area.center().y),
             (None, Some((_, part))) => {
                 let at = part.at.unwrap_or_default();
                 Point::new(f64::from(at.x) + 240.0, f64::from(at.y))
@@ -317,13 +319,12 @@ impl<'e> Recorder<'e> {
             let (column, row) = (step / 20, step % 20);
             let at = start + kurbo::Vec2::new(180.0 * f64::from(column), 100.0 * f64::from(row));
             spot = crate::tools::pull::snapped(at, grid);
-            let point = Point::new(f64::from(spot.x), f64::from(spot.y));
-            let area = kurbo::Rect::from_center_size(point, (130.0, 80.0));
-            let new = |(_, part): &(PartId, Part)| {
-                part.at.is_some_and(|at| {
-                    let other = Point::new(f64::from(at.x), f64::from(at.y));
-                    (other - point).hypot() < 120.0
-                })
+            let point = drawing::to_point(spot);
+            let area = covers(point);
+            let new = |(_, other): &(PartId, Part)| {
+                let stands =
+                    |at| Rect::from_center_size(drawing::to_point(at), drawing::PartBox::size_of(other));
+                other.at.map(stands).is_some_and(|other| other.overlaps(area))
             };
             let on_part = layout.parts().any(|(_, other)| other.outline.overlaps(area));
             if !on_part && !self.new.iter().any(new) {

@@ -180,8 +180,20 @@ fn a_run_has_two_ways_with_reasons_to_choose_from() {
     editor
         .lay_along(run, ways[1].route.clone())
         .expect("it is on the sheet");
-    let ways = editor.ways_of(run);
-    assert!(ways.iter().any(|way| way.is_taken));
+    let taken =
+        |editor: &Editor| -> Vec<bool> { editor.ways_of(run).iter().map(|way| way.is_taken).collect() };
+    assert_eq!(taken(&editor), [false, true]);
+    // The same way, told by its passages alone.
+    let plan = body::Plan::of(&editor.job().settings.body).expect("it has a form");
+    let route = &ways[1].route;
+    let passages: Vec<String> = route
+        .iter()
+        .filter(|it| plan.place_index(it).is_none())
+        .cloned()
+        .collect();
+    assert!(!passages.is_empty() && passages.len() < route.len());
+    editor.lay_along(run, passages).expect("it is on the sheet");
+    assert_eq!(taken(&editor), [false, true]);
 }
 
 #[test]
@@ -234,4 +246,40 @@ fn who_only_looks_carries_nothing_and_the_board_comes_back_as_it_was() {
     let origin: Point = editor.camera().origin;
     assert_eq!(origin, before.origin);
     assert_eq!(editor.on(), SheetKind::Plan);
+}
+
+/// Letters keep their size on the screen: zoomed out they are larger on the drawing, zoomed in smaller; and an overlay says
+/// what it says where there is room for it.
+#[test]
+fn what_is_written_follows_zoom_and_overlay() {
+    let mut editor = on_plan(JOB);
+    let sizes = |editor: &Editor| -> Vec<(String, f64)> {
+        let zoom = editor.camera().zoom;
+        let all = editor.picture().items;
+        let of = |item: &drawing::Item| match &item.shape {
+            drawing::Shape::Text { text, size, .. } => Some((text.clone(), size * zoom)),
+            drawing::Shape::Path { .. } => None,
+        };
+        all.iter().filter_map(of).collect()
+    };
+    for action in [
+        Action::ZoomIn,
+        Action::ZoomIn,
+        Action::Fit,
+        Action::ZoomOut,
+        Action::ZoomOut,
+    ] {
+        editor.perform(action);
+        for (text, px) in sizes(&editor) {
+            assert!(
+                (8.0..24.0).contains(&px),
+                "{text}: {px} px at {}",
+                editor.camera().zoom
+            );
+        }
+    }
+    editor.perform(Action::Fit);
+    editor.perform(Action::OverlayHeat);
+    let said = sizes(&editor);
+    assert!(said.iter().any(|(text, _)| text.ends_with("°C")), "{said:?}");
 }

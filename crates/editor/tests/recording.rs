@@ -175,3 +175,28 @@ fn a_colour_that_was_not_seen_stays_unknown() {
     });
     assert!(!coloured);
 }
+
+/// Two amplifiers, which are higher than most parts, one recorded after the other from the same block: nothing that was
+/// recorded lies on anything else, and a run finds its way between.
+#[test]
+fn parts_that_are_recorded_keep_clear_of_one_another() {
+    let mut editor = found("");
+    record(
+        &mut editor,
+        "new battery",
+        "new distribution",
+        &SeenOfRun::default(),
+    );
+    for _ in 0..3 {
+        record(&mut editor, "D1", "new amplifier", &SeenOfRun::default());
+        record(&mut editor, "D1", "new load", &SeenOfRun::default());
+    }
+    let boxes: Vec<kurbo::Rect> = editor.layout().parts().map(|(_, part)| part.outline).collect();
+    assert_eq!(boxes.len(), 8);
+    for (at, one) in boxes.iter().enumerate() {
+        for other in boxes.iter().skip(at + 1) {
+            let apart = one.inflate(20.0, 20.0);
+            assert!(!apart.overlaps(*other), "{one:?} and {other:?}");
+        }
+    }
+}
