@@ -369,7 +369,7 @@ impl C {
         self.times(other).over(self.plus(other))
     }
     fn size(self) -> f64 {
-        self.0.hypot(self.1)
+        libm::hypot(self.0, self.1)
     }
 }
 

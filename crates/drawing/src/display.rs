@@ -116,6 +116,28 @@ pub struct Item {
     pub shape: Shape,
 }
 
+impl Item {
+    /// What it says, and the box of its letters; nothing when it says nothing.
+    #[must_use]
+    pub fn written(&self) -> Option<(&str, Rect)> {
+        match &self.shape {
+            Shape::Text {
+                text,
+                at,
+                size,
+                anchor,
+                bold,
+                upright,
+                ..
+            } => Some((
+                text,
+                crate::draw::pen::text_area(text, *at, *size, *anchor, *bold, *upright),
+            )),
+            Shape::Path { .. } => None,
+        }
+    }
+}
+
 /// What an item is.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Shape {

@@ -49,25 +49,11 @@ fn view(layout: &Layout) -> Rect {
 
 /// What is written: whose it is, the words, the box of the letters.
 fn texts(list: &DisplayList) -> Vec<(Owner, String, Rect)> {
-    list.items
-        .iter()
-        .filter_map(|item| match &item.shape {
-            Shape::Text {
-                text,
-                at,
-                size,
-                anchor,
-                bold,
-                upright,
-                ..
-            } => Some((
-                item.owner,
-                text.clone(),
-                text_area(text, *at, *size, *anchor, *bold, *upright),
-            )),
-            Shape::Path { .. } => None,
-        })
-        .collect()
+    let of = |item: &drawing::Item| {
+        let (text, area) = item.written()?;
+        Some((item.owner, text.to_owned(), area))
+    };
+    list.items.iter().filter_map(of).collect()
 }
 
 fn overlap(a: Rect, b: Rect) -> f64 {
@@ -221,20 +207,10 @@ fn a_mark_is_as_wide_as_what_is_written_in_it() {
         .iter()
         .filter(|item| matches!(item.owner, Owner::Finding(_)))
     {
-        match &item.shape {
-            Shape::Path { path, .. } => shape = Some(kurbo::Shape::bounding_box(path)),
-            Shape::Text {
-                text,
-                at,
-                size,
-                anchor,
-                bold,
-                upright,
-                ..
-            } => {
-                letters = Some(text_area(text, *at, *size, *anchor, *bold, *upright));
-            }
+        if let Shape::Path { path, .. } = &item.shape {
+            shape = Some(kurbo::Shape::bounding_box(path));
         }
+        letters = item.written().map(|(_, area)| area).or(letters);
     }
     let (shape, letters) = (shape.expect("a shape"), letters.expect("its letters"));
     assert!(

@@ -58,22 +58,8 @@ fn view(form: BodyForm) -> (Sheet, PlanView, DisplayList) {
 }
 
 fn texts(list: &DisplayList) -> Vec<(String, Rect)> {
-    let of = |shape: &Shape| match shape {
-        Shape::Text {
-            text,
-            at,
-            size,
-            anchor,
-            bold,
-            upright,
-            ..
-        } => Some((
-            text.clone(),
-            text_area(text, *at, *size, *anchor, *bold, *upright),
-        )),
-        Shape::Path { .. } => None,
-    };
-    list.items.iter().filter_map(|item| of(&item.shape)).collect()
+    let all = list.items.iter().filter_map(drawing::Item::written);
+    all.map(|(text, area)| (text.to_owned(), area)).collect()
 }
 
 #[test]

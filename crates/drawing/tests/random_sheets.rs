@@ -154,22 +154,7 @@ fn hardly_any_run_lies_over_another() {
 fn texts(list: &DisplayList) -> Vec<(Owner, &str, Rect)> {
     list.items
         .iter()
-        .filter_map(|item| match &item.shape {
-            Shape::Text {
-                text,
-                at,
-                size,
-                anchor,
-                bold,
-                upright,
-                ..
-            } => Some((
-                item.owner,
-                text.as_str(),
-                text_area(text, *at, *size, *anchor, *bold, *upright),
-            )),
-            Shape::Path { .. } => None,
-        })
+        .filter_map(|item| item.written().map(|(text, area)| (item.owner, text, area)))
         .collect()
 }
 

@@ -24,6 +24,23 @@ fn output(command: &mut Command) -> (i32, String, String) {
     )
 }
 
+/// A call that cannot do its work: exit code 2, and on standard error what is wrong or what there is.
+#[track_caller]
+fn refused(arguments: &[&str], says: &str) {
+    let (code, _, err) = output(&mut loomwright(arguments));
+    assert!(code == 2 && err.contains(says), "{code}: {err}");
+}
+
+/// The exit code of a call, and the JSON that it writes.
+#[track_caller]
+fn json(arguments: &[&str]) -> (i32, serde_json::Value) {
+    let (code, out, err) = output(&mut loomwright(arguments));
+    match serde_json::from_str(&out) {
+        Ok(value) => (code, value),
+        Err(error) => panic!("{code}: {error}: {out}{err}"),
+    }
+}
+
 #[test]
 fn the_exit_code_tells_stop_from_none_from_bad_input() {
     let (code, out, _) = output(&mut loomwright(&["check", "@estate"]));
@@ -64,12 +81,9 @@ fn an_error_in_a_text_job_names_line_and_column() {
 
 #[test]
 fn an_unknown_sheet_part_or_check_says_what_there_is() {
-    let (code, _, err) = output(&mut loomwright(&["check", "@estate", "--sheet", "built"]));
-    assert!(code == 2 && err.contains("the job has plan"), "{err}");
-    let (code, _, err) = output(&mut loomwright(&["trace", "@estate", "--part", "A9"]));
-    assert!(code == 2 && err.contains("A1"), "{err}");
-    let (code, _, err) = output(&mut loomwright(&["explain", "fuse-far"]));
-    assert!(code == 2 && err.contains("fuse-too-far"), "{err}");
+    refused(&["check", "@estate", "--sheet", "built"], "the job has plan");
+    refused(&["trace", "@estate", "--part", "A9"], "A1");
+    refused(&["explain", "fuse-far"], "fuse-too-far");
 }
 
 #[test]
@@ -173,9 +187,7 @@ fn a_link_is_made_and_opened() {
     let (code, out, err) = output(&mut loomwright(&["open", &link[..link.len() - 9]]));
     assert_eq!((code, out.as_str()), (2, ""));
     assert!(err.contains("cut short or changed"), "{err}");
-    let (code, _, err) = output(&mut loomwright(&["link", "@van", "--address", "board"]));
-    assert_eq!(code, 2);
-    assert!(err.contains("starts with https://"), "{err}");
+    refused(&["link", "@van", "--address", "board"], "starts with https://");
 }
 
 #[test]
@@ -274,26 +286,15 @@ fn a_page_file_is_made_and_opened() {
     let (_, van, _) = output(&mut loomwright(&["format", "@van"]));
     assert_eq!(file, van, "nothing is lost where everything is shown");
 
-    let (code, _, err) = output(&mut loomwright(&[
-        "page",
-        "@van",
-        "-o",
-        &path("x.html"),
-        "--app",
-        &path("none.html"),
-    ]));
-    assert!(code == 2 && err.contains("cargo xtask bundle"), "{err}");
-    let (code, _, err) = output(&mut loomwright(&[
-        "page",
-        "@van",
-        "-o",
-        &path("x.html"),
-        "--app",
-        &made,
-    ]));
-    assert!(code == 2 && err.contains("no empty place"), "{err}");
-    let (code, _, err) = output(&mut loomwright(&["open", &path("page.html")]));
-    assert!(code == 2 && err.contains("no drawing in this page"), "{err}");
+    refused(
+        &["page", "@van", "-o", &path("x.html"), "--app", &path("none.html")],
+        "cargo xtask bundle",
+    );
+    refused(
+        &["page", "@van", "-o", &path("x.html"), "--app", &made],
+        "no empty place",
+    );
+    refused(&["open", &path("page.html")], "no drawing in this page");
 }
 
 #[test]
@@ -320,8 +321,7 @@ fn a_lesson_goes_into_a_link_and_comes_out_again() {
     assert_eq!((code, opened), (0, text), "{err}");
     let (code, told, err) = output(&mut loomwright(&["lesson", link, "--answers"]));
     assert!(code == 0 && told.contains("A wire saved"), "{err}{told}");
-    let (code, _, err) = output(&mut loomwright(&["open", &link[..link.len() - 9]]));
-    assert!(code == 2 && err.contains("cut short"), "{err}");
+    refused(&["open", &link[..link.len() - 9]], "cut short");
 }
 
 #[test]
@@ -471,8 +471,7 @@ fn lengths_and_sizes_are_told_in_the_units_asked_for() {
         "{american}"
     );
     assert!(!metric.contains("AWG"), "{metric}");
-    let (code, _, err) = output(&mut loomwright(&["check", "@van", "--units", "leagues"]));
-    assert!(code == 2 && err.contains("metric, awg"), "{err}");
+    refused(&["check", "@van", "--units", "leagues"], "metric, awg");
 }
 
 #[test]
@@ -513,8 +512,7 @@ fn ways_through_the_body_are_listed_proposed_and_laid_anew() {
     let (code, out, err) = output(loomwright(&["routes", "-", "--anew", "-o", path]).write_stdin(job));
     assert!(code == 0 && out.contains("battery-bulkhead /"), "{out}{err}");
     // What was laid is in the file, and a length that follows from it is not.
-    let (_, out, _) = output(&mut loomwright(&["routes", path, "--json"]));
-    let all: serde_json::Value = serde_json::from_str(&out).expect("it is JSON");
+    let (_, all) = json(&["routes", path, "--json"]);
     assert_eq!(all[0]["length-is"], "computed");
     assert_eq!(all[0]["route"][0], "battery-bulkhead");
     assert_eq!(all[1]["length"], 2.0);
@@ -530,8 +528,7 @@ fn ways_through_the_body_are_listed_proposed_and_laid_anew() {
         code == 0 && out.contains("under-seat-left") && out.contains("bulkhead-grommet-right"),
         "{out}"
     );
-    let (_, out, _) = output(&mut loomwright(&["routes", path, "--places", "--json"]));
-    let all: serde_json::Value = serde_json::from_str(&out).expect("it is JSON");
+    let (_, all) = json(&["routes", path, "--places", "--json"]);
     let places = all["places"].as_array().expect("a list");
     let under = places
         .iter()
@@ -608,14 +605,10 @@ fn a_price_list_prices_the_order_and_a_wrong_one_says_where() {
 
 #[test]
 fn lists_that_cannot_be_made_say_what_there_is() {
-    let (code, _, err) = output(&mut loomwright(&["lists", "@hatchback", "--list", "shopping"]));
-    assert!(code == 2 && err.contains("order"), "{err}");
-    let (code, _, err) = output(&mut loomwright(&["lists", "@estate", "--since", "found"]));
-    assert!(code == 2 && err.contains("before plan"), "{err}");
-    let (code, _, err) = output(&mut loomwright(&["lists", "@estate", "--csv"]));
-    assert!(code == 2 && err.contains("--output"), "{err}");
-    let (code, _, err) = output(&mut loomwright(&["lists", "@estate", "--waste", "lots"]));
-    assert!(code == 2 && err.contains("0 … 100"), "{err}");
+    refused(&["lists", "@hatchback", "--list", "shopping"], "order");
+    refused(&["lists", "@estate", "--since", "found"], "before plan");
+    refused(&["lists", "@estate", "--csv"], "--output");
+    refused(&["lists", "@estate", "--waste", "lots"], "0 … 100");
 }
 
 #[test]
@@ -627,8 +620,5 @@ fn a_handover_is_one_file_and_tells_what_stays_out() {
     assert!(code == 0 && out.contains("Left out"), "{out}{err}");
     let page = std::fs::read_to_string(path).expect("the file");
     assert!(page.starts_with("<!doctype html>") && page.contains("How to isolate the system"));
-    let (code, _, err) = output(&mut loomwright(&[
-        "handover", "@estate", "-o", path, "--sheet", "built",
-    ]));
-    assert!(code == 2 && err.contains("plan"), "{err}");
+    refused(&["handover", "@estate", "-o", path, "--sheet", "built"], "plan");
 }
