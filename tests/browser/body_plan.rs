@@ -249,3 +249,55 @@ fn a_body_gets_its_form_by_fingers_and_is_drawn() {
     });
     table.assert_no_errors();
 }
+
+/// A vehicle that differs from its form: water gets into the grommet of the bulkhead, and there is a box behind the rear seat
+/// with a hole to it that no other of the form has.
+#[test]
+fn what_differs_in_this_vehicle_is_told_of_passages_and_of_places_of_its_own() {
+    let table = Table::open_worked("hatchback");
+    table.click("body-plan");
+    table.click("open-body-drawer");
+    let put = |css: &str, value: &str| {
+        table.wait_until(css, &format!("!!document.querySelector('{css}')"));
+        table.eval(&format!(
+            "(() => {{ const s = document.querySelector('{css}'); s.value = '{value}'; \
+             s.dispatchEvent(new Event('change', {{bubbles: true}})) }})()"
+        ));
+    };
+    let body = || table.job().settings.body;
+    put("[data-testid=told-place]", "passage bulkhead-grommet-left");
+    table.wait_until(
+        "what endangers a wire there",
+        "document.querySelector('[data-testid=told-dangers]')?.innerText.includes('as hot as the engine bay')",
+    );
+    put("[data-testid=told] [data-testid=field-wet]", "yes");
+    table.wait_until(
+        "the water",
+        "document.querySelector('[data-testid=told-dangers]').innerText.includes('water gets there')",
+    );
+    table.click("told-take-back");
+    table.wait_for("as the form has it", || body().passages.is_empty().then_some(()));
+    table.click("add-place");
+    table.wait_for("a place", || (body().places.len() == 1).then_some(()));
+    put(
+        "[data-testid=told] [data-testid=field-label]",
+        "box behind the seat",
+    );
+    table.click("add-passage");
+    table.wait_for("a passage", || (body().passages.len() == 1).then_some(()));
+    // It leads nowhere yet, and that is told.
+    table.wait_until(
+        "what the body cannot have",
+        "!!document.querySelector('[data-testid=body-drawer] .thread__open')",
+    );
+    put("[data-testid=told-from]", "load-floor");
+    put("[data-testid=told-to]", "own-place-1");
+    let plan = table.wait_for("the way to the box", || {
+        let plan = body::Plan::of(&body())?;
+        plan.problems.is_empty().then_some(plan)
+    });
+    let there = plan.place_index("own-place-1").expect("the box");
+    assert_eq!(plan.places[there].label, "box behind the seat");
+    assert!(plan.passages.iter().any(|it| it.ends.contains(&there)));
+    table.assert_no_errors();
+}

@@ -1,12 +1,13 @@
-//! Beside the body plan: the form and size of the vehicle, where each part is, and what is told of the place that is chosen.
+//! Beside the body plan: the form and size of the vehicle, and where each part is.
 
 use super::field::Field;
 use super::run_fields::set;
 use super::title_block::make;
+use super::told::ToldOf;
 use crate::state::{Act, Panel, Store, escape_closes};
 use editor::{Action, Thing};
-use model::body::{BodyShape, OwnPlace};
-use model::edits::{Told, set_body_property, set_told_property};
+use model::body::BodyShape;
+use model::edits::set_body_property;
 use model::property::PropertySet;
 use model::{Edit, PartId};
 use web_sys::HtmlSelectElement;
@@ -20,8 +21,7 @@ pub(crate) struct BodyPlanProps {
 }
 
 #[function_component]
-pub(crate) fn BodyPlan(_: &BodyPlanProps) -> Html {
-    let told_of = use_state(String::new);
+pub(crate) fn BodyPlan(props: &BodyPlanProps) -> Html {
     let Some(store) = use_context::<Store>() else {
         return html! {};
     };
@@ -90,22 +90,6 @@ pub(crate) fn BodyPlan(_: &BodyPlanProps) -> Html {
         }
     };
     let (here, nowhere): (Vec<_>, Vec<_>) = parts.into_iter().partition(|(_, _, place)| !place.is_empty());
-    let choose_told = {
-        let told_of = told_of.clone();
-        Callback::from(move |event: Event| {
-            if let Some(select) = event.target_dyn_into::<HtmlSelectElement>() {
-                told_of.set(select.value());
-            }
-        })
-    };
-    let own = body.places.get(told_of.as_str()).cloned().unwrap_or_default();
-    let told = OwnPlace::list().iter().map(|property| {
-        let (store, place) = (store.clone(), (*told_of).clone());
-        let on_set = Callback::from(move |text: String| {
-            set(&store, |job| set_told_property(job, Told::Place, &place, property.name, &text))
-        });
-        html! { <Field key={format!("{}-{}", *told_of, property.name)} {property} written={own.get(property.name).unwrap_or_default()} {on_set} /> }
-    });
     let lay_all = {
         let desk = store.desk.clone();
         Callback::from(move |_: MouseEvent| desk.perform(Action::RouteAll))
@@ -124,13 +108,7 @@ pub(crate) fn BodyPlan(_: &BodyPlanProps) -> Html {
                     if !nowhere.is_empty() { <h3>{ words.text("body-nowhere") }</h3><ul>{ for nowhere.into_iter().map(row) }</ul> }
                     <h3>{ words.text("body-parts") }</h3>
                     <ul>{ for here.into_iter().map(row) }</ul>
-                    <h3>{ words.text("body-places") }</h3>
-                    <p class="thread__about">{ words.text("body-places-how") }</p>
-                    <select class="field__input" onchange={choose_told} aria-label={words.text("body-places")} data-testid="told-place">
-                        <option value="">{ "—" }</option>
-                        { for places.iter().map(|(written, said)| html! { <option value={written.clone()} selected={*written == *told_of}>{ said.clone() }</option> }) }
-                    </select>
-                    if !told_of.is_empty() { <div data-testid="told">{ for told }</div> }
+                    <ToldOf revision={props.revision} />
                 }
             </div>
         </section>

@@ -44,6 +44,7 @@ mod thread;
 mod title_block;
 mod title_cell;
 mod title_plate;
+mod told;
 mod tray;
 mod tunings;
 mod under_legend;
