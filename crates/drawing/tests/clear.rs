@@ -1,9 +1,7 @@
 //! What is written can be read: marks, tags, labels and readings keep clear of one another, on the worked jobs as they are
 //! seen on a laptop and on a tablet.
 
-use drawing::{
-    DisplayList, Layout, Look, Mark, MarkShape, Overlay, Owner, Shape, draw, mark_spot, text_area,
-};
+use drawing::{DisplayList, Layout, Look, Mark, MarkShape, Overlay, Owner, Shape, draw, mark_spot};
 use kurbo::{Point, Rect};
 use model::{PartKind, Sheet};
 

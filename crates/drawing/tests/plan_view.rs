@@ -1,6 +1,6 @@
 //! The body plan: everything is drawn once and within its bounds, runs follow their ways, and what is written can be read.
 
-use drawing::{DisplayList, Look, Owner, Palette, PlanView, Shape, draw_plan, svg, text_area};
+use drawing::{DisplayList, Look, Owner, Palette, PlanView, Shape, draw_plan, svg};
 use kurbo::{Line, ParamCurveNearest, Point, Rect};
 use model::body::BodyForm;
 use model::{Job, Sheet, SheetKind};

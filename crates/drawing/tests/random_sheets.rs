@@ -1,9 +1,7 @@
 //! Fifty random sheets after tidy arrangement, measured: no part on a part, no run through a part, no label on a part or
 //! label, no run lying over another.
 
-use drawing::{
-    DisplayList, Layout, Look, Overlay, Owner, PartBox, Shape, arrange, draw, text_area, to_point,
-};
+use drawing::{DisplayList, Layout, Look, Overlay, Owner, PartBox, arrange, draw, to_point};
 use kurbo::{Point, Rect};
 use model::{PartId, RunId, Sheet, TerminalRef};
 use ordered::OrderedSet;

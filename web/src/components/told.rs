@@ -108,10 +108,10 @@ pub(super) fn ToldOf(_: &ToldOfProps) -> Html {
                 return;
             };
             let value = select.value();
-            let of = [Told::Place, Told::Passage].into_iter();
-            let found =
-                of.filter_map(|of| Some((of, value.strip_prefix(word(of))?.strip_prefix(' ')?.to_owned())));
-            chosen.set(found.last());
+            let found = [Told::Place, Told::Passage]
+                .into_iter()
+                .find_map(|of| Some((of, value.strip_prefix(word(of))?.strip_prefix(' ')?.to_owned())));
+            chosen.set(found);
         })
     };
     let add = |of: Told| {
@@ -193,36 +193,28 @@ pub(super) fn ToldOf(_: &ToldOfProps) -> Html {
 /// The fields of what is chosen, and whether anything is told of it.
 fn told_fields(store: &Store, (of, name): &Chosen, places: &[(String, String)]) -> (bool, Html) {
     let body = store.desk.see(|editor| editor.job().settings.body.clone());
-    let place = body.places.get(name);
-    let passage = body.passages.get(name);
-    let (is_told, list, written): (bool, &'static [Property], Box<dyn Fn(&str) -> Option<String>>) = match of
-    {
-        Told::Place => {
-            let told = place.cloned().unwrap_or_default();
-            (
-                place.is_some(),
-                OwnPlace::list(),
-                Box::new(move |name| told.get(name)),
-            )
-        }
-        Told::Passage => {
-            let told = passage.cloned().unwrap_or_default();
-            (
-                passage.is_some(),
-                OwnPassage::list(),
-                Box::new(move |name| told.get(name)),
-            )
-        }
+    let (place, passage) = (body.places.get(name), body.passages.get(name));
+    let is_told = match of {
+        Told::Place => place.is_some(),
+        Told::Passage => passage.is_some(),
+    };
+    let (place, passage) = (
+        place.cloned().unwrap_or_default(),
+        passage.cloned().unwrap_or_default(),
+    );
+    let told: &dyn PropertySet = match of {
+        Told::Place => &place,
+        Told::Passage => &passage,
     };
     let words = store.words();
-    let fields = list.iter().map(|property| {
+    let fields = told.properties().iter().map(|property| {
         let (store, of, name) = (store.clone(), *of, name.clone());
         let on_set = Callback::from(move |text: String| {
             set(&store, |job| {
                 set_told_property(job, of, &name, property.name, &text)
             })
         });
-        let now = written(property.name).unwrap_or_default();
+        let now = told.get(property.name).unwrap_or_default();
         if of == Told::Passage && matches!(property.name, "from" | "to") {
             return end(property, &now, places, &words, on_set);
         }
