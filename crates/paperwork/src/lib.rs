@@ -21,6 +21,7 @@ mod meter;
 mod order;
 mod order_table;
 mod places;
+mod price_sheet;
 mod proof;
 mod quote;
 mod steps;
@@ -48,6 +49,7 @@ pub use meter::{
 };
 pub use order::{Lacking, Order, OrderLine, Quantity, Section, order};
 pub use places::parts_list;
+pub use price_sheet::price_sheet;
 pub use quote::{Quote, money, money_or_unknown, quote, quote_table, refusals};
 pub use steps::{Checklist, Phase, Step};
 pub use stock::return_to_stock;

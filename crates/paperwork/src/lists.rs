@@ -8,6 +8,7 @@ use crate::labels::label_sheet;
 use crate::meter::{Studies, kept_readings, meter_sheet};
 use crate::order::order;
 use crate::places::parts_list;
+use crate::price_sheet::price_sheet;
 use crate::proof::proof_sheet;
 use crate::quote::quote_table;
 use crate::stock::return_to_stock;
@@ -50,6 +51,7 @@ all_lists! {
     StripOut, "strip-out", "In which order to strip out.";
     Build, "build", "In which order to build.";
     Order, "order", "What to buy.";
+    Prices, "prices", "The prices that sizes are chosen by, to be filled in.";
     Cut, "cut", "What to cut from the reel.";
     Labels, "labels", "Two labels for each run.";
     Fuses, "fuses", "Every fuse, what it guards and what flows through it.";
@@ -88,6 +90,7 @@ pub fn lists(work: &Work<'_>, terms: &Terms, wanted: &[List]) -> Vec<Table> {
             List::StripOut => strip_out(work).table(),
             List::Build => build(work, terms).table(),
             List::Order => order(work, terms).table(work, terms),
+            List::Prices => price_sheet(work, terms),
             List::Cut => cut_list(work, terms),
             List::Labels => label_sheet(work),
             List::Fuses => fuse_table(work, studies.at(state, duty)),

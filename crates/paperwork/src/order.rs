@@ -238,11 +238,7 @@ fn piece_of_equipment(lines: &mut Lines, part: &model::Part) {
 }
 
 fn fuse_line(lines: &mut Lines, word: &str, form: Saying, rating: Amps, tag: &str) {
-    let what = say!(
-        "paper-fuse",
-        rating = drawn(rating.0, Unit::Plain("A")),
-        form = form
-    );
+    let what = fuse_said(form, rating);
     // The rating takes the place of the thickness, so that they rise.
     let key = fuse_article(word, rating);
     lines.piece(Section::Fuses, rating.0, key, what, tag);
@@ -267,6 +263,30 @@ pub(crate) fn cable_article(wire: &model::Wire, size: model::conductor::Size) ->
         wire.insulation
             .value()
             .map_or_else(|| "?".to_owned(), |it| it.print()),
+    )
+}
+
+/// The words for a cable.
+pub(crate) fn cable_said(wire: &model::Wire, size: model::conductor::Size) -> Saying {
+    let (material, insulation) = (wire.material.value(), wire.insulation.value());
+    say!(
+        "paper-cable",
+        size = size_value(size),
+        colour = colour(wire.jacket),
+        material = material.map_or_else(|| say!("paper-not-known"), |it| model::said::choice(it.title())),
+        insulation = insulation.map_or_else(
+            || say!("paper-not-known"),
+            |it| say!("as-it-stands", text = figure(it.0, Unit::Plain("°C")))
+        )
+    )
+}
+
+/// The words for a fuse.
+pub(crate) fn fuse_said(form: Saying, rating: Amps) -> Saying {
+    say!(
+        "paper-fuse",
+        rating = drawn(rating.0, Unit::Plain("A")),
+        form = form
     )
 }
 
@@ -300,18 +320,7 @@ fn cable(work: &Work<'_>, run: &Run, terms: &Terms, lines: &mut Lines, lacking: 
     let Some(size) = run.wire.size.value() else {
         return lack("size");
     };
-    let material = run.wire.material.value();
-    let insulation = run.wire.insulation.value();
-    let what = say!(
-        "paper-cable",
-        size = size_value(size),
-        colour = colour(run.wire.jacket),
-        material = material.map_or_else(|| say!("paper-not-known"), |it| model::said::choice(it.title())),
-        insulation = insulation.map_or_else(
-            || say!("paper-not-known"),
-            |it| say!("as-it-stands", text = figure(it.0, Unit::Plain("°C")))
-        )
-    );
+    let what = cable_said(&run.wire, size);
     let article = cable_article(&run.wire, size);
     lines.add(
         Section::Cable,

@@ -1,6 +1,7 @@
 //! What a shop reckons with when it orders and cuts, and its own price list.
 
 use crate::csv;
+use assist::sizing::Prices;
 use model::property::PropertyType;
 use model::quantity::{Hours, Metres, Share};
 use model::thread::Money;
@@ -50,23 +51,6 @@ pub struct PriceList {
 }
 
 impl PriceList {
-    /// Price of a metre of a wire; `None` where it is not on the list.
-    #[must_use]
-    pub fn wire(&self, wire: &model::Wire) -> Option<Money> {
-        let article = crate::order::cable_article(wire, wire.size.value()?);
-        self.by_article.get(&article)?.each
-    }
-    /// Price of a fuse of this rating for a part; `None` where it is not on the list.
-    #[must_use]
-    pub fn device(&self, kind: &model::PartKind, rating: model::quantity::Amps) -> Option<Money> {
-        let form = match kind {
-            model::PartKind::Fuse(fuse) => fuse.form,
-            model::PartKind::Block(block) => block.form,
-            _ => return None,
-        };
-        let article = crate::order::fuse_article(form.word(), rating);
-        self.by_article.get(&article)?.each
-    }
     /// Reads an order list that was filled in: the columns are found by their headings, in the reader's language, in English, or
     /// by their written names. Prices and hours may have either decimal sign. Lines without a price say nothing.
     #[must_use]
@@ -104,6 +88,27 @@ impl PriceList {
             }
         }
         list
+    }
+}
+
+/// Sizes are chosen by the same prices as a quote is made with.
+impl Prices for PriceList {
+    fn wire(&self, wire: &model::Wire) -> Option<Money> {
+        let article = crate::order::cable_article(wire, wire.size.value()?);
+        self.by_article.get(&article)?.each
+    }
+    fn device(&self, kind: &model::PartKind, rating: model::quantity::Amps) -> Option<Money> {
+        let article = crate::order::fuse_article(form_of(kind)?.word(), rating);
+        self.by_article.get(&article)?.each
+    }
+}
+
+/// The form of the fuses that go into a part.
+pub(crate) fn form_of(kind: &model::PartKind) -> Option<model::kinds::supply::FuseForm> {
+    match kind {
+        model::PartKind::Fuse(fuse) => Some(fuse.form),
+        model::PartKind::Block(block) => Some(block.form),
+        _ => None,
     }
 }
 

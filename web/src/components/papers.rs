@@ -28,7 +28,7 @@ pub(crate) struct PapersProps {
 }
 
 /// What the shop reckons with, as this browser remembers it.
-fn terms(words: &Words) -> Terms {
+pub(super) fn terms(words: &Words) -> Terms {
     let mut terms = Terms::default();
     if let Some(percent) = browser::remembered(WASTE).and_then(|it| it.parse::<f64>().ok()) {
         terms.waste = Share((percent / 100.0).clamp(0.0, 1.0));
@@ -37,6 +37,43 @@ fn terms(words: &Words) -> Terms {
         terms.prices = PriceList::read(&prices, words);
     }
     terms
+}
+
+/// The way in for a price list that a shop filled in; this browser keeps it.
+pub(super) fn prices_in(store: &Store, taken_in: Callback<()>, testid: &'static str) -> Html {
+    let words = store.words();
+    let store = store.clone();
+    let onchange = Callback::from(move |event: Event| {
+        let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
+            return;
+        };
+        let file = input.files().and_then(|list| list.item(0));
+        input.set_value("");
+        let (store, taken_in) = (store.clone(), taken_in.clone());
+        spawn_local(async move {
+            let words = store.words();
+            let Some(file) = file else { return };
+            let text = match files::read(&file, None, LARGEST_PRICES).await {
+                Ok(opened) => String::from_utf8_lossy(&opened.bytes).into_owned(),
+                Err(trouble) => {
+                    store.dispatch(Act::Say(words.say(&trouble.said())));
+                    return;
+                }
+            };
+            let read = PriceList::read(&text, &words);
+            if read.by_article.is_empty() {
+                store.dispatch(Act::Say(words.text("papers-no-prices")));
+            } else {
+                browser::remember(PRICES, &text);
+                let count = read.by_article.len();
+                store.dispatch(Act::Say(words.say(&say!("papers-prices-read", count = count))));
+                taken_in.emit(());
+            }
+        });
+    });
+    html! {
+        <label class="mend pictures__add">{ words.text("papers-prices") }<input class="pictures__input" type="file" accept=".csv,text/csv" {onchange} data-testid={testid} /></label>
+    }
 }
 
 /// A paper as it is shown.
@@ -126,36 +163,9 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
             }
         })
     };
-    let prices = {
-        let (store, turn) = (store.clone(), turn.clone());
-        Callback::from(move |event: Event| {
-            let Some(input) = event.target_dyn_into::<HtmlInputElement>() else {
-                return;
-            };
-            let file = input.files().and_then(|list| list.item(0));
-            input.set_value("");
-            let (store, turn) = (store.clone(), turn.clone());
-            spawn_local(async move {
-                let words = store.words();
-                let Some(file) = file else { return };
-                let text = match files::read(&file, None, LARGEST_PRICES).await {
-                    Ok(opened) => String::from_utf8_lossy(&opened.bytes).into_owned(),
-                    Err(trouble) => {
-                        store.dispatch(Act::Say(words.say(&trouble.said())));
-                        return;
-                    }
-                };
-                let read = PriceList::read(&text, &words);
-                if read.by_article.is_empty() {
-                    store.dispatch(Act::Say(words.text("papers-no-prices")));
-                } else {
-                    browser::remember(PRICES, &text);
-                    let count = read.by_article.len();
-                    store.dispatch(Act::Say(words.say(&say!("papers-prices-read", count = count))));
-                    turn.set(*turn + 1);
-                }
-            });
-        })
+    let taken_in = {
+        let turn = turn.clone();
+        Callback::from(move |()| turn.set(*turn + 1))
     };
     let waste = {
         let turn = turn.clone();
@@ -167,7 +177,7 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
         })
     };
     let print = Callback::from(|_: MouseEvent| papers_print::print());
-    let is_order = matches!(*list, Some(List::Order | List::Cut));
+    let is_order = matches!(*list, Some(List::Order | List::Prices | List::Cut));
     let title = list.map_or_else(|| words.text("hand-out-title"), |list| words.say(&list.title()));
     let is_list = list.is_some();
     // What has many columns lies: upright it would be cut, or made small by the printer.
@@ -190,7 +200,7 @@ pub(crate) fn Papers(_: &PapersProps) -> Html {
                 if is_order {
                     <div class="papers__terms">
                         <label>{ words.text("papers-waste") }<input class="field__input" type="number" min="0" max="100" value={format!("{:.0}", terms.waste.0 * 100.0)} onchange={waste} data-testid="paper-waste" />{ "%" }</label>
-                        <label class="mend pictures__add">{ words.text("papers-prices") }<input class="pictures__input" type="file" accept=".csv,text/csv" onchange={prices} data-testid="paper-prices" /></label>
+                        { prices_in(&store, taken_in, "paper-prices") }
                     </div>
                 }
                 { match paper {

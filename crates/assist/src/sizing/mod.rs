@@ -53,6 +53,7 @@
 //! What keeps each thing from being less ([`Limit`]) is found by laying it one size less: the limit that is told is broken then.
 
 mod answer;
+mod articles;
 mod bound;
 mod frontier;
 mod giving_up;
@@ -69,6 +70,7 @@ mod things;
 mod what_if;
 mod why;
 
+pub use articles::{Article, articles};
 pub use said::{device_tag, size_value};
 pub use what_if::WhatIf;
 
@@ -292,11 +294,13 @@ impl Sizing {
     pub fn metal(&self) -> [f64; 2] {
         [0, 1].map(|at| self.runs.iter().map(|run| run.metal[at]).sum())
     }
-    /// Cost of all runs and devices of the table, before and after; `None` where something in it has no price.
+    /// Cost of all runs and devices of the table, before and after; `None` where something in it has no price. What stays and has
+    /// none, as a ready-made signal lead, counts on neither side.
     #[must_use]
     pub fn cost(&self) -> [Option<Money>; 2] {
         [0, 1].map(|at| {
-            let runs = self.runs.iter().map(|run| run.cost[at]);
+            let counts = |run: &&RunLine| run.changes || run.cost != [None, None];
+            let runs = self.runs.iter().filter(counts).map(|run| run.cost[at]);
             let mut sum = Money(0);
             for cost in runs {
                 sum = sum.plus(cost?);

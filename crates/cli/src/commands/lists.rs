@@ -47,16 +47,22 @@ fn terms(call: &ListsCall) -> Result<Terms, String> {
         terms.waste = Share(percent / 100.0);
     }
     if let Some(path) = &call.price_list {
-        let text = std::fs::read_to_string(path).map_err(|error| unread(path, &error))?;
-        terms.prices = PriceList::read(&text, words());
-        if let Some(line) = terms.prices.unread.first() {
-            return Err(tell(&say!("cli-price-unread", file = path, line = *line)));
-        }
-        if terms.prices.by_article.is_empty() {
-            return Err(tell(&say!("cli-no-prices", file = path)));
-        }
+        terms.prices = price_list(path)?;
     }
     Ok(terms)
+}
+
+/// A shop's price list, whole: a price that cannot be read would be left out in silence.
+pub(crate) fn price_list(path: &str) -> Result<PriceList, String> {
+    let text = std::fs::read_to_string(path).map_err(|error| unread(path, &error))?;
+    let list = PriceList::read(&text, words());
+    if let Some(line) = list.unread.first() {
+        return Err(tell(&say!("cli-price-unread", file = path, line = *line)));
+    }
+    if list.by_article.is_empty() {
+        return Err(tell(&say!("cli-no-prices", file = path)));
+    }
+    Ok(list)
 }
 
 pub(crate) fn run(call: &ListsCall) -> Result<Report, String> {

@@ -1,41 +1,23 @@
 //! `size`: sizes for all runs and ratings for all fuses, with what keeps each from being less.
 
 use crate::args::SizeCall;
-use crate::input::{json, open, unread, unwritten};
-use crate::speech::{tell, text, words};
+use crate::commands::lists::price_list;
+use crate::input::{json, open, unwritten};
+use crate::speech::{tell, text};
 use crate::table::{print, table, wrap};
 use crate::{Done, Report};
-use assist::sizing::{Ask, By, DeviceLine, Prices, RunLine, Series, Sizing, device_tag, size, size_value};
+use assist::sizing::{Ask, By, DeviceLine, RunLine, Series, Sizing, device_tag, size, size_value};
 use model::conductor::Size;
 use model::quantity::Amps;
 use model::thread::Money;
-use model::{PartKind, PropertyType, Sheet, Wire};
-use paperwork::PriceList;
+use model::{PropertyType, Sheet};
 use serde_json::{Value, json};
 use std::fmt::Write;
 use words::{Unit, Value as Told, figure, precise, say};
 
-/// A shop's price list.
-struct Shop(PriceList);
-
-impl Prices for Shop {
-    fn wire(&self, wire: &Wire) -> Option<Money> {
-        self.0.wire(wire)
-    }
-    fn device(&self, kind: &PartKind, rating: Amps) -> Option<Money> {
-        self.0.device(kind, rating)
-    }
-}
-
 pub(crate) fn run(call: &SizeCall) -> Result<Report, String> {
     let mut opened = open(&call.job)?;
-    let list = match &call.price_list {
-        Some(path) => {
-            let text = std::fs::read_to_string(path).map_err(|error| unread(path, &error))?;
-            Some(Shop(PriceList::read(&text, words())))
-        }
-        None => None,
-    };
+    let list = call.price_list.as_deref().map(price_list).transpose()?;
     let by = match (&*call.by, &list) {
         ("cost", Some(prices)) => By::Cost(prices),
         ("cost", None) => return Err(text("cli-size-no-prices")),
@@ -74,7 +56,7 @@ pub(crate) fn run(call: &SizeCall) -> Result<Report, String> {
     if let Some(path) = &call.output {
         let _ = writeln!(out, "{}", tell(&say!("cli-written", file = path)));
     }
-    shown(&sheet, &sizing, call.as_set, &mut out);
+    shown(&sheet, &sizing, call.as_set, call.by == "cost", &mut out);
     Ok(Report { text: out, done })
 }
 
@@ -93,7 +75,7 @@ fn rating_of(rating: Option<Amps>) -> String {
     )
 }
 
-fn shown(sheet: &Sheet, sizing: &Sizing, as_set: bool, out: &mut String) {
+fn shown(sheet: &Sheet, sizing: &Sizing, as_set: bool, by_cost: bool, out: &mut String) {
     if sizing.runs.is_empty() && sizing.devices.is_empty() {
         let _ = writeln!(out, "{}", text("sizing-none"));
     } else {
@@ -124,13 +106,13 @@ fn shown(sheet: &Sheet, sizing: &Sizing, as_set: bool, out: &mut String) {
         "{}",
         tell(&say!("sizing-metal", before = before, after = after))
     );
-    if let [Some(before), Some(after)] = sizing.cost() {
-        let [before, after] = [before, after].map(|money| money.print());
-        let _ = writeln!(
-            out,
-            "{}",
-            tell(&say!("sizing-cost", before = before, after = after))
-        );
+    if by_cost {
+        let cost = match sizing.cost().map(|money| money.map(|it| it.print())) {
+            [Some(before), Some(after)] => say!("sizing-cost", before = before, after = after),
+            [None, Some(after)] => say!("sizing-cost-then", after = after),
+            _ => say!("sizing-cost-unknown"),
+        };
+        out.push_str(&wrap(&tell(&cost)));
     }
     out.push_str(&wrap(&tell(&sizing.proof())));
     out.push_str(&wrap(&text(if as_set {

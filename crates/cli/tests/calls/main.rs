@@ -569,7 +569,7 @@ fn lists_come_as_tables_as_files_and_as_json() {
     let (code, out, _) = output(&mut loomwright(&["lists", "@hatchback", "--json"]));
     let all: serde_json::Value = serde_json::from_str(&out).expect("JSON");
     assert!(
-        code == 0 && all.as_array().is_some_and(|all| all.len() == 18),
+        code == 0 && all.as_array().is_some_and(|all| all.len() == 19),
         "{out}"
     );
     let folder = tempfile::tempdir().expect("a folder");

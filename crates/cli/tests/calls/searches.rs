@@ -253,3 +253,88 @@ fn a_proof_is_a_list_of_readings_and_a_kept_one_outside_of_its_limits_is_told_by
     let (code, out, err) = output(loomwright(&["prove", "-"]).write_stdin("load L1\n"));
     assert!(code == 0 && out.contains("nothing to prove"), "{out}{err}");
 }
+
+/// The articles of a price list, and the list with a price for each: what a closure says of its size in mm².
+fn filled(empty: &str, price: impl Fn(f64) -> Option<f64>) -> String {
+    let lines = empty.lines().enumerate().map(|(at, line)| {
+        let size = line
+            .split("mm2")
+            .next()
+            .and_then(|it| it.rsplit(' ').next()?.parse::<f64>().ok());
+        let price = size.map_or(Some(1.0), &price).filter(|_| at > 0);
+        match (line.strip_suffix(",,"), price) {
+            (Some(line), Some(price)) => format!("{line},{price:.2},\n"),
+            _ => format!("{line}\n"),
+        }
+    });
+    lines.collect()
+}
+
+#[test]
+fn sizes_follow_the_shops_own_price_list_and_what_is_not_on_it_is_not_chosen() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("prices.csv");
+    let path = path.to_str().expect("a name");
+    let metric = |arguments: &[&str]| {
+        let mut all = vec!["--units", "metric"];
+        all.extend(arguments);
+        output(&mut loomwright(&all))
+    };
+    let (code, empty, err) = metric(&["lists", "@hatchback", "--list", "prices", "--csv"]);
+    assert_eq!(code, 0, "{err}");
+    assert!(
+        empty.contains("cable copper 16mm2 RD") && empty.contains("fuse strip61 60A"),
+        "{empty}"
+    );
+    let (code, _, err) = metric(&["size", "@hatchback", "--by", "cost"]);
+    assert_eq!(code, 2);
+    assert!(err.contains("--price-list"), "{err}");
+    let sized = |prices: &str| -> serde_json::Value {
+        std::fs::write(path, prices).expect("it is written");
+        let call = [
+            "size",
+            "@hatchback",
+            "--by",
+            "cost",
+            "--price-list",
+            path,
+            "--json",
+        ];
+        let (_, out, err) = metric(&call);
+        serde_json::from_str(&out).unwrap_or_else(|error| panic!("{error}: {out}{err}"))
+    };
+    let of = |sizing: &serde_json::Value, run: &str| -> (String, String) {
+        let runs = sizing["runs"].as_array().expect("runs");
+        let line = runs.iter().find(|it| it["run"] == run).expect("the run");
+        let text = |name: &str| line[name].as_str().unwrap_or_default().to_owned();
+        (text("after"), text("because"))
+    };
+    // Dearer by the square millimetre: as with the least metal.
+    let usual = sized(&filled(&empty, Some));
+    let (_, out, _) = metric(&["size", "@hatchback", "--json"]);
+    let metal: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    let (size, _) = of(&metal, "W12");
+    assert_eq!(of(&usual, "W12").0, size);
+    let runs = metal["runs"].as_array().expect("runs");
+    let own = runs.iter().find(|it| it["run"] == "W12").expect("the run")["before"].clone();
+    let own = own.as_str().expect("a size").to_owned();
+    assert!(
+        usual["cost"][1].as_f64() < usual["cost"][0].as_f64(),
+        "{}",
+        usual["cost"]
+    );
+    // That size is sold out: the next one is laid.
+    let area: f64 = size.trim_end_matches("mm2").parse().expect("square millimetres");
+    let without = sized(&filled(&empty, |it| (it != area).then_some(it)));
+    let (next, _) = of(&without, "W12");
+    let next: f64 = next.trim_end_matches("mm2").parse().expect("square millimetres");
+    assert!(next > area, "{next} {area}");
+    // Nothing thick is on the list: the run keeps what it has, and that is said.
+    let (left, why) = of(&sized(&filled(&empty, |_| None)), "W12");
+    assert_eq!((left, &*why), (own, "no price for a size that would do"));
+    // A price that cannot be read is no silent gap.
+    std::fs::write(path, filled(&empty, Some).replace(",1.00,", ",one,")).expect("it is written");
+    let (code, _, err) = metric(&["size", "@hatchback", "--by", "cost", "--price-list", path]);
+    assert_eq!(code, 2);
+    assert!(err.contains("prices.csv") && err.contains("line"), "{err}");
+}

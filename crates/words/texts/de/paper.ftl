@@ -9,6 +9,7 @@ paper-list-becomes = Was aus jedem Teil wird
 paper-list-totals = In Summe
 paper-list-findings = Befunde, behoben und geblieben
 paper-list-order = Bestellliste
+paper-list-prices = Preisliste
 paper-list-cut = Zuschnittliste
 paper-list-labels = Beschriftung
 paper-list-fuses = Sicherungstabelle
@@ -205,6 +206,7 @@ paper-grommet = Tülle: { $passage }, für { $count ->
    *[other] { $count } Leitungen
 }
 paper-ground-screw = Schraube, Mutter und Zahnscheibe für einen Massepunkt
+paper-prices-how = Alle Kabel und Sicherungen, unter denen die Bemessung nach Kosten wählt. Als Tabellendatei ausgeben, die Preise eintragen und wieder einlesen; was keinen Preis hat, wird nicht gewählt.
 paper-order-waste = Leitung mit { $share } Verschnitt, aufgerundet. „Verbraucht“ ist die Summe der Zuschnitte.
 paper-order-sum = Nach der Preisliste: { $sum }. { $missing ->
     [0] Jede Zeile hat ihren Preis.

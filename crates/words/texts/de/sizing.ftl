@@ -39,6 +39,8 @@ sizing-meshed = Eine gute Lösung: Das Netz ist vermascht. Die beste liegt höch
 sizing-not-proved = Eine gute Lösung: Die beste liegt höchstens { $gap } darunter.
 sizing-metal = Metall: jetzt { $before }, danach { $after }.
 sizing-cost = Kosten: jetzt { $before }, danach { $after }.
+sizing-cost-then = Kosten danach: { $after }. Nicht alles, was jetzt da ist, hat auf der Liste einen Preis.
+sizing-cost-unknown = Nicht alles hat auf der Liste einen Preis; eine Summe lässt sich daher nicht nennen.
 sizing-nothing = Alle Leitungen und Sicherungen sind schon so bemessen, dass es am wenigsten kostet.
 sizing-none = Auf diesem Blatt ist nichts zu bemessen.
 sizing-judged-worst = Beurteilt beim Schlimmsten: Prüfton bei stehendem Motor, im Leerlauf und während der Fahrt, und wie eingestellt.
@@ -72,4 +74,23 @@ sizing-series = Reihe
 sizing-series-own = die jeder Leitung
 sizing-series-metric = Quadratmillimeter
 sizing-series-awg = AWG-Nummern
+sizing-stay = { $count ->
+    [one] Eine bleibt, wie sie ist
+   *[other] { $count } bleiben, wie sie sind
+}
+sizing-by = Möglichst wenig
+sizing-by-metal = Metall
+sizing-by-cost = Kosten nach Preisliste
+sizing-no-list = Hier liegt noch keine Preisliste, daher entscheidet das Metall. Die Liste ausgeben, eigene Preise eintragen und einlesen.
+sizing-list = { $count ->
+    [one] Hier liegt ein Preis; was keinen hat, wird nicht gewählt.
+   *[other] Hier liegen { $count } Preise; was keinen hat, wird nicht gewählt.
+}
+sizing-list-out = Liste zum Ausfüllen ausgeben
+sizing-moved = Gegenüber dem Ist
+sizing-moved-size = { $thing }: { $then } statt { $now }
+sizing-moved-new = Neu: { $finding }
+sizing-moved-gone = Weg: { $finding }
+sizing-moved-more = und { $count } weitere
+sizing-moved-none = Dieselben Querschnitte und dieselben Befunde.
 sizing-back = Zurück zum Ist

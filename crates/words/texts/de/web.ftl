@@ -441,7 +441,7 @@ papers-nothing = Auf diesem Blatt ist noch nichts.
 papers-empty = Nichts aufzuführen.
 papers-waste = Verschnitt
 papers-prices = Ausgefüllte Preisliste einlesen
-papers-no-prices = Dort waren keine Preise zu finden. Die Bestellliste als Tabellendatei ausgeben, die Spalten für Preise und Stunden ausfüllen und diese einlesen.
+papers-no-prices = Dort waren keine Preise zu finden. Die Preisliste oder die Bestellliste als Tabellendatei ausgeben, die Spalten für Preise und Stunden ausfüllen und diese einlesen.
 papers-prices-read = { $count } Preise eingelesen; dieser Browser behält sie.
 papers-done = { $done } von { $count } erledigt
 

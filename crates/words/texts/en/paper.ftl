@@ -9,6 +9,7 @@ paper-list-becomes = What becomes of each thing
 paper-list-totals = In sum
 paper-list-findings = Findings cleared and left
 paper-list-order = Order list
+paper-list-prices = Price list
 paper-list-cut = Cut list
 paper-list-labels = Labels
 paper-list-fuses = Fuse table
@@ -205,6 +206,7 @@ paper-grommet = Grommet: { $passage }, for { $count ->
    *[other] { $count } runs
 }
 paper-ground-screw = Screw, nut and star washer for a ground point
+paper-prices-how = Every cable and fuse that sizing by cost chooses from. Hand it out as a table file, fill in the prices, and take it in again; what has no price is not chosen.
 paper-order-waste = Cable with { $share } of waste, rounded up. "Used" is what the cut lengths add up to.
 paper-order-sum = By the price list: { $sum }. { $missing ->
     [0] Every line has its price.

@@ -39,6 +39,8 @@ sizing-meshed = A good answer: the network is meshed. The best one is at most { 
 sizing-not-proved = A good answer: the best one is at most { $gap } below.
 sizing-metal = Metal: { $before } now, { $after } then.
 sizing-cost = Cost: { $before } now, { $after } then.
+sizing-cost-then = Cost then: { $after }. Not everything that is there now has a price on the list.
+sizing-cost-unknown = Not everything has a price on the list, so that no sum can be told.
 sizing-nothing = Every run and fuse already has the size that costs least.
 sizing-none = Nothing on this sheet can be sized.
 sizing-judged-worst = Judged at the worst: test tone with the engine off, idling and cruising, and as set.
@@ -72,4 +74,23 @@ sizing-series = Series
 sizing-series-own = each run's own
 sizing-series-metric = square millimetres
 sizing-series-awg = gauge numbers (AWG)
+sizing-stay = { $count ->
+    [one] One that stays as it is
+   *[other] { $count } that stay as they are
+}
+sizing-by = Least
+sizing-by-metal = metal
+sizing-by-cost = cost by the price list
+sizing-no-list = No price list is kept here yet, so that metal decides. Hand out the list, fill in your prices, and take it in.
+sizing-list = { $count ->
+    [one] One price is kept here; what has none is not chosen.
+   *[other] { $count } prices are kept here; what has none is not chosen.
+}
+sizing-list-out = Hand out the list to fill in
+sizing-moved = Against how it is
+sizing-moved-size = { $thing }: { $then } rather than { $now }
+sizing-moved-new = New: { $finding }
+sizing-moved-gone = Gone: { $finding }
+sizing-moved-more = and { $count } more
+sizing-moved-none = The same sizes and the same findings.
 sizing-back = Back to how it is

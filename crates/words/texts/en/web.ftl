@@ -441,7 +441,7 @@ papers-nothing = There is nothing on this sheet yet.
 papers-empty = Nothing to list.
 papers-waste = waste
 papers-prices = Take in a filled price list
-papers-no-prices = No prices were found there. Hand out the order list as a table file, fill in its columns of prices and hours, and take that in.
+papers-no-prices = No prices were found there. Hand out the price list or the order list as a table file, fill in its columns of prices and hours, and take that in.
 papers-prices-read = { $count } prices taken in; this browser keeps them.
 papers-done = { $done } of { $count } done
 
