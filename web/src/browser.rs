@@ -102,6 +102,12 @@ pub(crate) fn panel_is_open() -> bool {
         .is_some()
 }
 
+/// Where the drawer ends that lies over the left of the drawing, in pixels from the left edge of the window.
+pub(crate) fn drawer_ends() -> Option<f64> {
+    let drawer = document()?.query_selector("main .drawer").ok().flatten()?;
+    Some(drawer.get_bounding_client_rect().right())
+}
+
 /// Whether the papers of the job lie over the drawing.
 pub(crate) fn papers_are_open() -> bool {
     document()

@@ -101,7 +101,7 @@ impl Camera {
     /// The part of the window that frame and notes leave free, in pixels; never empty.
     #[must_use]
     pub fn free_area(&self) -> Rect {
-        let left = self.margins.left.min(self.width * 0.4);
+        let left = self.margins.left.min(self.width * 0.45);
         let top = self.margins.top.min(self.height * 0.4);
         let right = (self.width - self.margins.right).max(left + 40.0);
         let bottom = (self.height - self.margins.bottom).max(top + 40.0);

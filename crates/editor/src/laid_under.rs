@@ -14,7 +14,7 @@ use std::sync::Arc;
 use words::{Words, say};
 
 /// Height of the legend's lines on the screen, and width of its list, in pixels.
-const LEGEND_PX: f64 = 70.0;
+const LEGEND_PX: f64 = 92.0;
 /// Height of the one line that says what an overlay shows, in pixels.
 const OVERLAY_LINE_PX: f64 = 34.0;
 const LIST_PX: f64 = 440.0;
@@ -81,6 +81,7 @@ impl Editor {
     }
     fn put_under(&mut self, kind: Option<SheetKind>) {
         self.interrupt();
+        let whole = self.is_seen_whole();
         let kind = kind.filter(|kind| self.layable().contains(kind));
         self.beneath = None;
         self.under = kind.and_then(|kind| {
@@ -95,9 +96,28 @@ impl Editor {
         });
         let nothing = || self.words.text("under-nothing");
         self.out.say = Some(self.under.as_ref().map_or_else(nothing, |under| under.words()));
+        // Who saw the whole sheet still does: nothing of it goes under the legend.
+        if whole && self.under.is_some() {
+            let top = self
+                .seen_bounds()
+                .map(|all| self.camera.to_screen(all.origin()).y);
+            if top.is_some_and(|top| top < self.camera.free_area().y0 + LEGEND_PX) {
+                self.fit();
+            }
+        }
         self.still_changed();
         self.out.noticed = true;
         self.out.repaint = true;
+    }
+    /// Whether all of the sheet lies in the part of the window that nothing covers.
+    fn is_seen_whole(&self) -> bool {
+        let free = self.camera.free_area();
+        let inside = |corner: kurbo::Point| {
+            let at = self.camera.to_screen(corner);
+            free.inflate(1.0, 1.0).contains(kurbo::Point::new(at.x, at.y))
+        };
+        self.seen_bounds()
+            .is_some_and(|all| inside(all.origin()) && inside(kurbo::Point::new(all.x1, all.y1)))
     }
     /// Brings what is laid under up to date after the job changed or another sheet was put on the table.
     pub(crate) fn follow_under(&mut self) {

@@ -154,7 +154,7 @@ impl Editor {
         if let Some(area) = areas.into_iter().reduce(|all, one| all.union(one)) {
             // Beside the drawer in which it is told.
             let margins = self.camera.margins;
-            self.camera.margins.left += DRAWER_PX;
+            self.camera.margins.left = margins.left.max(DRAWER_PX + 40.0);
             self.camera.reveal(area);
             self.camera.margins = margins;
         }

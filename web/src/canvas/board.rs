@@ -33,6 +33,19 @@ pub(crate) fn margins(width: f64) -> Margins {
     }
 }
 
+/// The least that a drawer has to leave of the window for the drawing to make room for it, in pixels.
+const LEAST_BESIDE: f64 = 240.0;
+
+/// The same with a drawer that lies open; one that covers most of the window takes no room, since none would be left.
+fn margins_beside(width: f64, drawer: Option<f64>) -> Margins {
+    let it = margins(width);
+    let beside = drawer.filter(|end| width - end - it.right >= LEAST_BESIDE);
+    Margins {
+        left: beside.map_or(it.left, |end| it.left.max(end + 12.0)),
+        ..it
+    }
+}
+
 /// Width of the right margin, where notes and title block stand.
 pub(crate) fn notes_width(width: f64) -> f64 {
     if width >= 1400.0 {
@@ -66,7 +79,7 @@ fn fit_canvas(canvas: &HtmlCanvasElement, store: &Store, first: bool) {
     let margins = if lies_over {
         margins_over(width, height)
     } else {
-        margins(width)
+        margins_beside(width, browser::drawer_ends())
     };
     store.desk.resize(width, height, margins, first);
 }
@@ -98,6 +111,17 @@ pub(crate) fn Board(props: &BoardProps) -> Html {
                 browser::focus_board();
             }
             move || drop(listeners)
+        });
+    }
+    // A drawer that opens or closes leaves the view as it is; what is brought into view from then on stands beside it.
+    {
+        let (canvas, store) = (canvas.clone(), store.clone());
+        let sized = use_mut_ref(|| false);
+        use_effect_with(store.panel, move |_| {
+            let first = !std::mem::replace(&mut *sized.borrow_mut(), true);
+            if let Some(canvas) = canvas.cast::<HtmlCanvasElement>().filter(|_| !first) {
+                fit_canvas(&canvas, &store, false);
+            }
         });
     }
     let said = props.label.clone().unwrap_or_else(|| {

@@ -161,7 +161,8 @@ impl Editor {
     #[must_use]
     pub fn body_clip(&self) -> ScreenPoint {
         let free = self.camera.free_area();
-        let x = (free.x0 + DRAWER_PX + 40.0).min(free.x1 - 36.0);
+        // The free area may already begin beside the drawer.
+        let x = (free.x0.max(DRAWER_PX + 40.0) + 40.0).min(free.x1 - 36.0);
         ScreenPoint::new(x, free.y0 + 36.0)
     }
 

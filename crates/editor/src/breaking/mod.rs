@@ -130,6 +130,8 @@ impl Editor {
             *at = to;
             if self.broken.sliding == Some(place) {
                 self.put_breaks(all);
+                // What was said of the place before would be wrong here.
+                self.tell_outcome();
             } else {
                 self.set_breaks(all);
                 self.broken.sliding = Some(place);
