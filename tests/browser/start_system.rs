@@ -172,7 +172,7 @@ fn beside_a_drawn_job_it_becomes_a_new_one_and_reads_german() {
     table.click("start-draw");
     table.wait_until(
         "the new job",
-        "JSON.parse(loomwright_job()).title === '' && Object.keys(JSON.parse(loomwright_state()).parts).length > 15",
+        "JSON.parse(loomwright_job()).title.startsWith('Klanganlage') && Object.keys(JSON.parse(loomwright_state()).parts).length > 15",
     );
     let labels: Vec<String> = table
         .sheet()
