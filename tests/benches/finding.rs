@@ -1,10 +1,11 @@
 //! Finding the fault: how often the true one is named, how many measurements that takes beside measuring anywhere, and how long the
-//! next proposal takes. Prints a report; it never fails on a time.
+//! next proposal takes; and how long the shortest proof takes. Prints a report; it never fails on a time.
 
 #![allow(clippy::disallowed_methods, clippy::print_stdout)]
 
 use assist::finding::{Finder, Symptom};
-use loomwright_tests::chase::chase;
+use assist::proving::prove;
+use loomwright_tests::chase::{chase, chase_on};
 use model::{PartKind, Settings};
 use std::time::Instant;
 
@@ -37,6 +38,29 @@ fn main() {
             begun.elapsed().as_secs_f64() * 1e3
         );
         assert!(first.is_some());
+        let slowest = (0..4).filter_map(|seed| chase_on(&sheet, &Settings::default(), seed, false));
+        let slowest = slowest
+            .max_by(|a, b| a.slowest.total_cmp(&b.slowest))
+            .expect("a chase");
+        println!(
+            "{parts:>4} parts, what is known taken in and the next proposal: {:.1} ms at most ({}, {} measurements)",
+            slowest.slowest * 1e3,
+            slowest.fault,
+            slowest.measured
+        );
+        let begun = Instant::now();
+        let proof = prove(&sheet, &Settings::default()).expect("a proof");
+        let took = begun.elapsed();
+        let unseen: usize = proof.unseen.iter().map(|it| it.hazards.len()).sum();
+        println!(
+            "{parts:>4} parts, shortest proof: {:.0} ms; {} readings (no list has fewer than {}), {} of {} faults exposed, {:.0} min",
+            took.as_secs_f64() * 1e3,
+            proof.steps.len(),
+            proof.least,
+            proof.hazards.len() - unseen,
+            proof.hazards.len(),
+            proof.minutes
+        );
     }
     // The mark: 95 of 100 named, with at most half of what measuring anywhere takes until it would stop.
     let proposed = chases(count, false);

@@ -8,6 +8,7 @@ use circuit::{Bench, Foreseen, Isolated, Meter, Probe, Tones};
 use model::breaks::{Break, Contact, HALF_WAY};
 use model::quantity::{Ohms, Share};
 use model::{Job, PartKind, Role, Settings, Sheet, SheetKind, TerminalRef};
+use std::time::Instant;
 use testkit::random::Dice;
 
 /// Most measurements before a chase is given up.
@@ -26,6 +27,8 @@ pub struct Chase {
     pub measured: usize,
     /// What was told first.
     pub symptoms: usize,
+    /// The longest that what was known took to be taken in, with the next proposal, in seconds.
+    pub slowest: f64,
 }
 
 /// A fault of a sheet, drawn without regard to how often such faults are.
@@ -260,9 +263,12 @@ fn chase_after(
     let mut probes: Vec<Probe> = finder.probes().cloned().collect();
     let all = probes.clone();
     let mut readings: Vec<Reading> = Vec::new();
-    finder.know(&readings, &symptoms);
+    let mut slowest = 0.0_f64;
     let last = loop {
+        let begun = Instant::now();
+        finder.know(&readings, &symptoms);
         let verdict = finder.verdict();
+        slowest = slowest.max(begun.elapsed().as_secs_f64());
         let Verdict::Open(proposal) = &verdict else {
             break verdict;
         };
@@ -277,7 +283,6 @@ fn chase_after(
         };
         if let Some(reading) = vehicle.measure(&probe, &mut dice) {
             readings.push(reading);
-            finder.know(&readings, &symptoms);
         }
     };
     let left = match &last {
@@ -319,5 +324,6 @@ fn chase_after(
             .collect(),
         measured: readings.len(),
         symptoms: symptoms.len(),
+        slowest,
     })
 }

@@ -169,6 +169,141 @@ fn a_test_tone_reads_as_power_and_impedance_say() {
     );
 }
 
+/// What an amplifier draws for its music, by hand. An output holds its volts, so that it gives V²/Z into what is left of its load, and what
+/// is drawn for it goes with that (the efficiency of an amplifier at one setting of its volume); what it idles at, 1.2 A here, stays. So
+/// many of the 12 V · A that music draws with nothing wrong are left, at whatever voltage they are drawn.
+#[test]
+fn an_amplifier_draws_for_what_is_left_of_its_load() {
+    let stereo = SOUND
+        .replace("50W@4ohm", "50W@4ohm 100W@2ohm")
+        .replace("inputs=2", "inputs=2 class=d idle-current=1.2A");
+    let parallel = format!(
+        "{stereo}speaker LS3 4ohm\nrun W16 LS1.+ LS3.+ 2.5mm2 0.1m\nrun W17 LS1.- LS3.- 2.5mm2 0.1m\n"
+    );
+    let bridged = stereo
+        .replace("100W@2ohm min 2ohm", "100W@2ohm bridged 200W@4ohm min 2ohm")
+        .replace("speaker LS2 4ohm\n", "")
+        .replace("A1.out1- LS1.-", "A1.out2- LS1.-")
+        .lines()
+        .filter(|line| !line.starts_with("run W14") && !line.starts_with("run W15"))
+        .fold(String::new(), |all, line| all + line + "\n");
+    let coils = stereo
+        .replace("speaker LS1 4ohm", "speaker LS1 2ohm coils=2")
+        .replace("LS1.+ 2.5mm2 4m", "LS1.a+ 2.5mm2 4m")
+        .replace("LS1.- 2.5mm2 4m", "LS1.b- 2.5mm2 4m")
+        + "run W16 LS1.a- LS1.b+ 2.5mm2 0.1m\n";
+    let passive = stereo
+        .replace("A1.out1+ LS1.+ 2.5mm2 4m", "A1.out1+ X1.in+ 2.5mm2 4m")
+        .replace("A1.out1- LS1.- 2.5mm2 4m", "A1.out1- X1.in- 2.5mm2 4m")
+        + "crossover X1\nspeaker LS4 4ohm\nrun W16 X1.low+ LS1.+ 2.5mm2 1m\nrun W17 X1.low- LS1.- 2.5mm2 1m\n\
+           run W18 X1.high+ LS4.+ 2.5mm2 1m\nrun W19 X1.high- LS4.- 2.5mm2 1m\n";
+    for (system, sheet, cases) in [
+        (
+            "stereo",
+            &stereo,
+            &[
+                ("W12 cut", 0.5),
+                ("W13 cut", 0.5),
+                ("LS1 dead", 0.5),
+                // Twice the ohms, half the power of one channel.
+                ("W12 resistive 4.1 ohm", 0.75),
+                // No signal, no music.
+                ("W10 cut", 0.5),
+                // It protects itself.
+                ("LS1.+ joined LS1.- through 5 mohm", 0.0),
+                ("W12 grounded at 50 % through 5 mohm", 0.0),
+                // Polarity is heard, not measured.
+                ("LS1 reversed", 1.0),
+            ][..],
+        ),
+        // 2 Ω and 4 Ω: two parts of three on the first channel, one on each of three speakers.
+        (
+            "parallel",
+            &parallel,
+            &[
+                ("W16 cut", 2.0 / 3.0),
+                ("W12 cut", 1.0 / 3.0),
+                ("W14 cut", 2.0 / 3.0),
+            ][..],
+        ),
+        (
+            "bridged",
+            &bridged,
+            &[("W12 cut", 0.0), ("W13 cut", 0.0), ("W12 resistive 4.1 ohm", 0.5)][..],
+        ),
+        // 2 Ω and 2 Ω in series, beside 4 Ω. One coil shorted: 2 Ω, which it may drive.
+        (
+            "coils",
+            &coils,
+            &[
+                ("W16 cut", 0.5),
+                ("LS1.a reversed", 1.0),
+                ("LS1.a+ joined LS1.a- through 5 mohm", 1.5),
+            ][..],
+        ),
+        (
+            "crossover",
+            &passive,
+            &[
+                ("X1 dead", 0.5),
+                ("W12 cut", 0.5),
+                ("W16 cut", 0.75),
+                ("W18 cut", 0.75),
+            ][..],
+        ),
+    ] {
+        let sheet = testkit::sheet(sheet);
+        let settings = in_state(VehicleState::EngineOff, Duty::Loud);
+        let mut bench = Bench::new(&sheet, &settings).expect("a bench");
+        let state = bench.ready(VehicleState::EngineOff, Duty::Loud).expect("a state");
+        let tones = Tones::of(&sheet, &settings);
+        let clamp = Probe::Amps(sheet.run_by_tag("W7").expect("the feed").0);
+        let volts_at = Probe::Volts(at(&sheet, "A1.+"), at(&sheet, "A1.-"));
+        // Of three ways to tell it, the watts for music.
+        let music = |amps: f64, volts: f64| (amps - 1.2) * volts;
+        let of = |foreseen: &circuit::Foreseen| {
+            let [amps, volts] = [&clamp, &volts_at].map(|probe| {
+                let shown = bench.read(state, foreseen, &bench.place(probe).expect("a place"));
+                shown.and_then(|shown| shown.number(probe)).expect("a number")
+            });
+            music(amps, volts)
+        };
+        let whole = of(bench.normal(state).expect("a state"));
+        assert!(whole > 5.0, "{system}: {whole} W");
+        for (broken, left) in cases {
+            let broken = Break::read(broken, &sheet).expect(broken);
+            let fault = bench.fault(std::slice::from_ref(&broken)).expect("a fault");
+            let few = of(&bench.foresee(&fault, state).expect("foreseen"));
+            let anew = of(&bench.solve(&fault, state).expect("solved"));
+            let name = format!("{system}, {}", broken.written(&sheet));
+            // Power is followed to 1 % and 20 mA in few changes; leads and outputs have a few per cent of what a speaker has.
+            assert!(
+                (few - anew).abs() < 0.02 * whole + 0.3,
+                "{name}: {few} W and {anew} W"
+            );
+            assert!(
+                (anew / whole - left).abs() < 0.04,
+                "{name}: {anew} W of {whole} W"
+            );
+            if matches!(broken, Break::Dead { .. }) {
+                // On paper its terminals are gone as well.
+                continue;
+            }
+            let thrown = broken.thrown(&sheet).expect("thrown");
+            let meter = Meter::new(&thrown, &settings, Some(&tones)).expect("a meter");
+            let [amps, volts] = [&clamp, &volts_at].map(|probe| {
+                let shown = meter.read(probe);
+                shown.and_then(|shown| shown.number(probe)).expect("a number")
+            });
+            assert!(
+                (music(amps, volts) - anew).abs() < 0.01 * whole + 0.05,
+                "{name}: {} W by the meter, {anew} W",
+                music(amps, volts)
+            );
+        }
+    }
+}
+
 /// Every single fault of the kinds that a network can have.
 fn breaks(sheet: &Sheet) -> Vec<Break> {
     let mut all = Vec::new();

@@ -3,14 +3,17 @@
 
 use crate::browser;
 use crate::state::{Act, Panel, Store, escape_closes};
-use assist::finding::{Finder, Reading, State, Suspect, Symptom, Verdict, said_probe, said_suspect};
+use assist::finding::{
+    Finder, Reading, State, Suspect, Symptom, Verdict, read_reading, read_shown, said_number, said_probe,
+    said_suspect, said_unexplained,
+};
 use circuit::Probe;
 use editor::{Suspected, Thing};
 use model::breaks::Break;
 use model::readings::Measured;
 use model::{PartId, PartKind, Sheet};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
-use words::{Saying, Unit, drawn, precise, say};
+use words::{Saying, Unit, Value, precise, say};
 use yew::prelude::*;
 
 /// How many suspects are listed and drawn in any case, and at most.
@@ -25,6 +28,9 @@ struct Known {
     symptoms: Vec<Symptom>,
     thing: Option<PartId>,
     typed: String,
+    /// A reading of the reader's own choice, and what is wrong with it.
+    own: String,
+    own_wrong: Option<Saying>,
 }
 
 #[derive(Properties, PartialEq)]
@@ -43,7 +49,7 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
     let finder = use_mut_ref(|| None::<Finder>);
     let made_for = use_mut_ref(|| None::<u32>);
     let told = use_mut_ref(|| None::<(u32, Known)>);
-    let outcome = use_mut_ref(|| None::<(Verdict, Vec<Suspect>)>);
+    let outcome = use_mut_ref(|| None::<Outcome>);
     {
         // What is suspected, and where to measure next, is drawn on the sheet as long as the drawer is open.
         let (desk, outcome) = (store.as_ref().map(|store| store.desk.clone()), outcome.clone());
@@ -51,8 +57,8 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
         use_effect_with(
             (props.edits, known.readings.clone(), known.symptoms.clone()),
             move |_| {
-                if let (Some(desk), Some((verdict, ranking))) = (desk, outcome.borrow().as_ref()) {
-                    let (suspects, next) = drawn_of(verdict, ranking, is_known);
+                if let (Some(desk), Some(outcome)) = (desk, outcome.borrow().as_ref()) {
+                    let (suspects, next) = drawn_of(&outcome.verdict, &outcome.ranking, is_known);
                     desk.change(|editor| editor.hunt(suspects, next));
                 }
             },
@@ -90,7 +96,11 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
         }
         *told.borrow_mut() = Some((props.edits, (*known).clone()));
         let finder = finder.borrow();
-        *outcome.borrow_mut() = finder.as_ref().map(|finder| (finder.verdict(), listed(finder)));
+        *outcome.borrow_mut() = finder.as_ref().map(|finder| Outcome {
+            verdict: finder.verdict(),
+            ranking: listed(finder),
+            unexplained: said_unexplained(&sheet, finder, &known.readings),
+        });
     }
     let outcome = outcome.borrow();
     let panel = if props.with_kept {
@@ -107,11 +117,11 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
     };
     let body = match outcome.as_ref() {
         None => html! { <p class="drawer__none">{ words.text("fault-no-supply") }</p> },
-        Some((verdict, ranking)) => html! {
+        Some(outcome) => html! {
             <>
                 { symptoms(&store, &known, &sheet) }
-                { next(&store, &known, verdict, &sheet) }
-                { suspects(&store, &known, verdict, ranking, &sheet) }
+                { next(&store, &known, &outcome.verdict, &sheet) }
+                { suspects(&store, &known, outcome, &sheet) }
                 { readings(&store, &known, &sheet) }
                 <p class="drawer__none">{ words.text("fault-caution") }</p>
             </>
@@ -123,6 +133,13 @@ pub(crate) fn FindFault(props: &FindFaultProps) -> Html {
             { body }
         </section>
     }
+}
+
+/// What came of what is known.
+struct Outcome {
+    verdict: Verdict,
+    ranking: Vec<Suspect>,
+    unexplained: Vec<Saying>,
 }
 
 /// What is drawn of the search: what is at all likely, as the list has it, and the next measurement.
@@ -292,30 +309,24 @@ fn next(store: &Store, known: &UseStateHandle<Known>, verdict: &Verdict, sheet: 
     let probe = proposal.probe.clone();
     let add = {
         let (known, probe, state) = (known.clone(), probe.clone(), proposal.state);
-        Callback::from(move |number: Option<f64>| {
+        Callback::from(move |(number, tolerance): (Option<f64>, Option<f64>)| {
             change(&known, |known| {
                 known.readings.push(Reading {
                     probe: probe.clone(),
                     state,
                     number,
-                    tolerance: None,
+                    tolerance,
                 });
                 known.typed.clear();
             });
         })
     };
-    let number = known
-        .typed
-        .trim()
-        .replace(',', ".")
-        .parse::<f64>()
-        .ok()
-        .filter(|it| it.is_finite());
+    let number = read_shown(&known.typed);
     let enter = {
         let add = add.clone();
         move || {
-            if number.is_some() {
-                add.emit(number);
+            if let Some((number, tolerance)) = number {
+                add.emit((Some(number), tolerance));
             }
         }
     };
@@ -341,7 +352,7 @@ fn next(store: &Store, known: &UseStateHandle<Known>, verdict: &Verdict, sheet: 
         })
     };
     let open = matches!(probe, Probe::Ohms(..)).then(|| {
-        let onclick = Callback::from(move |_: MouseEvent| add.emit(None));
+        let onclick = Callback::from(move |_: MouseEvent| add.emit((None, None)));
         html! { <button type="button" class="fault__act" {onclick} data-testid="fault-open">{ words.text("fault-skip-open") }</button> }
     });
     let effort = say!(
@@ -378,14 +389,9 @@ pub(super) fn things<'b>(breaks: impl IntoIterator<Item = &'b Break>) -> Vec<Thi
 }
 
 /// What is suspected, likeliest first; a touch lights it on the drawing.
-fn suspects(
-    store: &Store,
-    known: &UseStateHandle<Known>,
-    verdict: &Verdict,
-    ranking: &[Suspect],
-    sheet: &Sheet,
-) -> Html {
+fn suspects(store: &Store, known: &UseStateHandle<Known>, outcome: &Outcome, sheet: &Sheet) -> Html {
     let words = store.words();
+    let (verdict, ranking) = (&outcome.verdict, outcome.ranking.as_slice());
     if known.readings.is_empty() && known.symptoms.is_empty() {
         return html! { <p class="drawer__none">{ words.text("fault-start") }</p> };
     }
@@ -403,9 +409,14 @@ fn suspects(
             store.desk.change(|editor| editor.light(&things));
         });
         let share = words.figure(precise(suspect.share, Unit::Percent, 0));
+        let would = known.readings.iter().zip(&suspect.foretold);
+        let would = would.map(|(reading, foretold)| said_number(&reading.probe, *foretold));
+        let would: Vec<Saying> = would.map(|number| say!("as-it-stands", text = number)).collect();
+        let would = (!would.is_empty()).then(|| say!("fault-foretold", numbers = Value::Joined(would, " · ")));
         html! {
             <li><button type="button" class="fault__suspect" {onclick} data-testid="fault-suspect">
-                <span><b class="fault__place">{ place }</b>{ words.say(&said_suspect(sheet, suspect)) }</span><span>{ share }</span>
+                <span><b class="fault__place">{ place }</b>{ words.say(&said_suspect(sheet, suspect)) }
+                    if let Some(would) = would { <small class="fault__would">{ words.say(&would) }</small> }</span><span>{ share }</span>
                 <i class="fault__bar" style={format!("width:{:.0}%", suspect.share * 100.0)} aria-hidden="true"></i>
             </button></li>
         }
@@ -414,7 +425,43 @@ fn suspects(
         <div class="fault" aria-live="polite">
             <h3 data-testid="fault-outcome">{ words.text(title) }</h3>
             <ol class="fault__list">{ for lines }</ol>
+            { for outcome.unexplained.iter().map(|said| html! { <p class="fault__doubt" data-testid="fault-unexplained">{ words.say(said) }</p> }) }
         </div>
+    }
+}
+
+/// The field for a reading that nobody proposed, as it is written on the command line.
+fn own(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html {
+    let words = store.words();
+    let oninput = {
+        let known = known.clone();
+        Callback::from(move |event: InputEvent| {
+            if let Some(field) = event.target_dyn_into::<HtmlInputElement>() {
+                change(&known, |known| {
+                    (known.own, known.own_wrong) = (field.value(), None)
+                });
+            }
+        })
+    };
+    let onsubmit = {
+        let (known, read) = (known.clone(), read_reading(&known.own, sheet));
+        Callback::from(move |event: SubmitEvent| {
+            event.prevent_default();
+            change(&known, |known| match read.clone() {
+                Ok(reading) => {
+                    known.readings.push(reading);
+                    known.own.clear();
+                }
+                Err(said) => known.own_wrong = Some(said),
+            });
+        })
+    };
+    html! {
+        <form class="fault__row" {onsubmit} autocomplete="off">
+            <input class="field__input" value={known.own.clone()} {oninput} data-testid="fault-own" aria-label={words.text("fault-own")} placeholder={words.text("fault-own-like")} />
+            <button type="submit" class="fault__act" disabled={known.own.trim().is_empty()} data-testid="fault-own-enter">{ words.text("fault-enter") }</button>
+            if let Some(said) = &known.own_wrong { <p class="fault__doubt" role="alert" data-testid="fault-own-wrong">{ words.say(said) }</p> }
+        </form>
     }
 }
 
@@ -428,9 +475,13 @@ fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html
         .filter(|reading| !known.readings.contains(reading))
         .collect();
     let lines = known.readings.iter().enumerate().map(|(place, reading)| {
-        let number = match reading.number {
-            Some(number) => words.figure(drawn(number, Unit::Plain(unit(&reading.probe)))),
-            None => words.text("fault-open"),
+        let number = said_number(&reading.probe, reading.number);
+        let number = match reading.tolerance {
+            Some(tolerance) => {
+                let tolerance = said_number(&reading.probe, Some(tolerance));
+                say!("fault-within", number = number, tolerance = tolerance).into()
+            }
+            None => number,
         };
         let said = words.say(&say!("fault-line", at = said_probe(sheet, &reading.probe), number = number));
         let known = known.clone();
@@ -440,9 +491,6 @@ fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html
                 <button type="button" class="jobs__remove" {onclick} aria-label={words.say(&say!("fault-remove", what = said))}>{ words.text("remove") }</button></li>
         }
     });
-    if known.readings.is_empty() && kept.is_empty() {
-        return html! {};
-    }
     let stand: Vec<Option<Reading>> = sheet.readings.iter().map(|it| from_kept(sheet, it)).collect();
     let new: Vec<model::readings::Reading> = known
         .readings
@@ -472,6 +520,7 @@ fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html
             <h3>{ words.text("fault-readings") }</h3>
             <ul class="fault__list">{ for lines }</ul>
             if new_count > 0 { <button type="button" class="fault__act" onclick={keep} data-testid="fault-keep">{ words.say(&say!("fault-keep", count = new_count)) }</button> }
+            { own(store, known, sheet) }
             if count > 0 { <button type="button" class="fault__act" onclick={take} data-testid="fault-kept">{ words.say(&say!("fault-kept", count = count)) }</button> }
         </div>
     }

@@ -1,4 +1,4 @@
-//! What is believed after what is known: shares of suspicion, what to measure next, and when to stop.
+//! What is believed after what is known: shares of suspicion, and when to stop.
 
 use super::effort::Efforts;
 use super::evidence::{Reading, State, Symptom};
@@ -8,7 +8,7 @@ use super::suspects::suspects;
 use super::symptoms::Symptoms;
 use circuit::{Bench, Fault, Foreseen, Isolated, MOST_OHMS, Placed, Probe};
 use model::breaks::Break;
-use model::{PartId, Settings, Sheet};
+use model::{Settings, Sheet};
 use ordered::Sort as _;
 
 /// How likely a reading is that a suspicion did not foretell, beside one that lies right on what it did: of contacts that are otherwise
@@ -22,45 +22,42 @@ const TOLD: (f64, f64) = (0.9, 0.01);
 const NOTHING: f64 = 1.0;
 /// From this share on a suspicion is the answer.
 const SURE: f64 = 0.95;
-/// A measurement that is expected to tell less than this, in bits, tells nothing.
-const LEAST_BITS: f64 = 0.04;
-/// Suspicions below this share of the whole are left out when the next measurement is looked for.
-const LEAST_SHARE: f64 = 1e-5;
 /// How many that lead are solved anew by the engine.
 const SHARPENED: usize = 6;
 /// How many of the single faults are paired with one another, where none alone explains what was read.
 const PAIRED: usize = 24;
 /// A reading this many deviations from what is foretold is not explained.
 const UNEXPLAINED: f64 = 4.0;
-/// Width of a class of readings, in deviations, and how many there are on either side of nothing.
-const WIDTH: f64 = 3.0;
-const CLASSES: i32 = 96;
-/// Steps between two classes.
-const STEPS: i32 = 32;
-/// Measurements that are looked at together.
-const BLOCK: usize = 128;
 
 /// A suspicion.
 #[derive(Debug)]
-struct Suspicion {
+pub(super) struct Suspicion {
     breaks: Vec<Break>,
     /// Logarithm of its weight, and of weight and likelihood.
     prior: f64,
     belief: f64,
     /// Suspicions of the same thing, whatever its size, have the same number.
-    thing: usize,
+    pub(super) thing: usize,
     fault: Fault,
     /// By state, as far as somebody asked.
-    foreseen: Vec<Option<Foreseen>>,
-    isolated: Isolated,
+    pub(super) foreseen: Vec<Option<Foreseen>>,
+    pub(super) isolated: Isolated,
     sharp: bool,
 }
 
 /// A place to measure, looked up.
 #[derive(Debug)]
-struct Place {
-    probe: Probe,
-    placed: Placed,
+pub(super) struct Place {
+    pub(super) probe: Probe,
+    pub(super) placed: Placed,
+    pub(super) scatter: Scatter,
+}
+
+/// A reading that was given, looked up.
+#[derive(Debug)]
+pub(super) struct Taken {
+    pub(super) reading: Reading,
+    placed: Option<Placed>,
     scatter: Scatter,
 }
 
@@ -109,15 +106,15 @@ pub enum Verdict {
 /// Finds the fault of a sheet.
 #[derive(Debug)]
 pub struct Finder {
-    bench: Bench,
-    sheet: Sheet,
+    pub(super) bench: Bench,
+    pub(super) sheet: Sheet,
     symptoms_of: Symptoms,
-    states: Vec<(State, usize)>,
-    suspicions: Vec<Suspicion>,
+    pub(super) states: Vec<(State, usize)>,
+    pub(super) suspicions: Vec<Suspicion>,
     singles: usize,
-    places: Vec<Place>,
-    efforts: Efforts,
-    readings: Vec<(Reading, Option<Placed>)>,
+    pub(super) places: Vec<Place>,
+    pub(super) efforts: Efforts,
+    pub(super) readings: Vec<Taken>,
     symptoms: Vec<Symptom>,
 }
 
@@ -200,10 +197,14 @@ impl Finder {
     pub fn know(&mut self, readings: &[Reading], symptoms: &[Symptom]) {
         self.readings = readings
             .iter()
-            .map(|reading| (reading.clone(), self.bench.place(&reading.probe)))
+            .map(|reading| Taken {
+                placed: self.bench.place(&reading.probe),
+                scatter: self.scatter(&reading.probe),
+                reading: reading.clone(),
+            })
             .collect();
         self.symptoms = symptoms.to_vec();
-        for (reading, _) in &self.readings {
+        for Taken { reading, .. } in &self.readings {
             if !matches!(reading.probe, Probe::Ohms(..))
                 && !self.states.iter().any(|(state, _)| *state == reading.state)
                 && let Some(ready) = self.bench.ready(reading.state.vehicle, reading.state.duty)
@@ -224,7 +225,13 @@ impl Finder {
     }
 
     /// What a suspicion foretells of a reading: `None` where it says nothing.
-    fn foretold(&self, suspicion: &Suspicion, state: State, placed: &Placed, probe: &Probe) -> Option<f64> {
+    pub(super) fn foretold(
+        &self,
+        suspicion: &Suspicion,
+        state: State,
+        placed: &Placed,
+        probe: &Probe,
+    ) -> Option<f64> {
         if matches!(probe, Probe::Ohms(..)) {
             let shown = self.bench.ohms(&suspicion.isolated, placed)?;
             return Some(number(shown, probe));
@@ -236,9 +243,13 @@ impl Finder {
     }
 
     /// How many deviations a reading lies from what is foretold.
-    fn far(&self, suspicion: &Suspicion, reading: &Reading, placed: Option<&Placed>) -> Option<f64> {
-        let foretold = self.foretold(suspicion, reading.state, placed?, &reading.probe)?;
-        let scatter = self.scatter(&reading.probe);
+    fn far(&self, suspicion: &Suspicion, taken: &Taken) -> Option<f64> {
+        let Taken {
+            reading,
+            placed,
+            scatter,
+        } = taken;
+        let foretold = self.foretold(suspicion, reading.state, placed.as_ref()?, &reading.probe)?;
         let clean = |number: f64| match reading.probe {
             Probe::Ohms(..) if number > OPEN_FROM => MOST_OHMS,
             _ => number,
@@ -293,8 +304,8 @@ impl Finder {
             return;
         };
         let mut belief = suspicion.prior;
-        for (reading, placed) in &self.readings {
-            if let Some(far) = self.far(suspicion, reading, placed.as_ref()) {
+        for taken in &self.readings {
+            if let Some(far) = self.far(suspicion, taken) {
                 belief += libm::log((1.0 - FLOOR) * libm::exp(-0.5 * far * far) + FLOOR);
             }
         }
@@ -344,18 +355,28 @@ impl Finder {
         }
     }
 
-    /// Whether the best suspicion leaves a reading unexplained.
-    fn leaves_unexplained(&self) -> bool {
-        let best = self
-            .suspicions
+    fn best(&self) -> Option<&Suspicion> {
+        self.suspicions
             .iter()
-            .max_by(|a, b| a.belief.total_cmp(&b.belief));
-        best.is_some_and(|best| {
-            self.readings.iter().any(|(reading, placed)| {
-                self.far(best, reading, placed.as_ref())
-                    .is_some_and(|far| far.abs() > UNEXPLAINED)
-            }) || self.symptoms.iter().any(|symptom| !self.foretells(best, symptom))
-        })
+            .max_by(|a, b| a.belief.total_cmp(&b.belief))
+    }
+
+    /// The readings, by their places among those that were given, that not even the likeliest suspicion explains: they contradict the others,
+    /// or three things are broken.
+    #[must_use]
+    pub fn unexplained(&self) -> Vec<usize> {
+        let Some(best) = self.best() else {
+            return Vec::new();
+        };
+        let far = |taken: &Taken| self.far(best, taken).is_some_and(|far| far.abs() > UNEXPLAINED);
+        let all = self.readings.iter().enumerate();
+        all.filter(|(_, it)| far(it)).map(|(at, _)| at).collect()
+    }
+
+    /// Whether the best suspicion leaves something unexplained.
+    fn leaves_unexplained(&self) -> bool {
+        let foretells_all = |best| self.symptoms.iter().all(|symptom| self.foretells(best, symptom));
+        !self.unexplained().is_empty() || !self.best().is_none_or(foretells_all)
     }
 
     /// Adds pairs of the single faults that explain most.
@@ -395,7 +416,7 @@ impl Finder {
     }
 
     /// The share of each suspicion.
-    fn shares(&self) -> Vec<f64> {
+    pub(super) fn shares(&self) -> Vec<f64> {
         let most = self
             .suspicions
             .iter()
@@ -418,7 +439,7 @@ impl Finder {
             .collect()
     }
 
-    fn told(&self, share: f64, at: usize) -> Suspect {
+    pub(super) fn told(&self, share: f64, at: usize) -> Suspect {
         let Some(suspicion) = self.suspicions.get(at) else {
             return Suspect {
                 breaks: Vec::new(),
@@ -426,7 +447,7 @@ impl Finder {
                 foretold: Vec::new(),
             };
         };
-        let foretold = self.readings.iter().map(|(reading, placed)| {
+        let foretold = self.readings.iter().map(|Taken { reading, placed, .. }| {
             let number = self.foretold(suspicion, reading.state, placed.as_ref()?, &reading.probe)?;
             shown(&reading.probe, number)
         });
@@ -438,7 +459,7 @@ impl Finder {
     }
 
     /// Share of each thing with its likeliest suspicion, likeliest first.
-    fn ranked(&self) -> Vec<(f64, usize)> {
+    pub(super) fn ranked(&self) -> Vec<(f64, usize)> {
         let mut all: Vec<(f64, usize)> = Vec::new();
         let mut best = 0.0;
         let mut thing = usize::MAX;
@@ -480,146 +501,6 @@ impl Finder {
             }
         }
     }
-
-    /// The parts whose terminals have been reached, and whether the supply is off just now.
-    fn open(&self) -> (Vec<PartId>, bool) {
-        let open = self
-            .readings
-            .iter()
-            .flat_map(|(reading, _)| Efforts::touched(&self.sheet, &reading.probe));
-        let last = self.readings.last();
-        let isolated = last.is_some_and(|(reading, _)| matches!(reading.probe, Probe::Ohms(..)));
-        (open.collect(), isolated)
-    }
-
-    /// The measurement that is expected to tell most for its effort. `None` where none tells anything.
-    #[must_use]
-    pub fn propose(&self) -> Option<Proposal> {
-        let (open, isolated) = self.open();
-        let bits = self.bits();
-        let mut best: Option<(f64, f64, f64, usize)> = None;
-        for (at, (place, bits)) in self.places.iter().zip(bits).enumerate() {
-            let known = |(reading, _): &(Reading, Option<Placed>)| reading.probe == place.probe;
-            if bits < LEAST_BITS || self.readings.iter().any(known) {
-                continue;
-            }
-            let minutes = self.efforts.minutes(&self.sheet, &place.probe, &open, isolated);
-            let worth = bits / minutes;
-            if best.is_none_or(|(most, ..)| worth > most) {
-                best = Some((worth, bits, minutes, at));
-            }
-        }
-        let (_, bits, minutes, at) = best?;
-        let place = self.places.get(at)?;
-        let leading = self.ranked().into_iter().take(5);
-        let foretold = leading.filter_map(|(share, at)| {
-            let suspicion = self.suspicions.get(at)?;
-            let number = self.foretold(suspicion, State::ON, &place.placed, &place.probe)?;
-            Some((self.told(share, at), shown(&place.probe, number)))
-        });
-        Some(Proposal {
-            probe: place.probe.clone(),
-            state: State::ON,
-            bits,
-            minutes,
-            foretold: foretold.collect(),
-        })
-    }
-
-    /// What each measurement is expected to tell of which thing is broken, in bits.
-    ///
-    /// Readings fall into classes of [`WIDTH`] deviations; one between two middles belongs to both in part, so that what is told apart by less
-    /// than the scatter is told apart in part only.
-    fn bits(&self) -> Vec<f64> {
-        let shares = self.shares();
-        let alive: Vec<(usize, f64)> = shares
-            .iter()
-            .copied()
-            .enumerate()
-            .filter(|(_, share)| *share > LEAST_SHARE)
-            .collect();
-        let doubts: Vec<f64> = (0..=STEPS)
-            .map(|step| {
-                let part = f64::from(step) / f64::from(STEPS);
-                entropy(part) + entropy(1.0 - part)
-            })
-            .collect();
-        let mut all = Vec::with_capacity(self.places.len());
-        let mut steps: Vec<i32> = Vec::new();
-        for block in self.places.chunks(BLOCK) {
-            steps.clear();
-            // One suspicion after the other: all of its volts lie together.
-            for (at, _) in &alive {
-                let suspicion = self.suspicions.get(*at);
-                steps.extend(block.iter().map(|place| {
-                    let number = suspicion
-                        .and_then(|it| self.foretold(it, State::ON, &place.placed, &place.probe))
-                        .unwrap_or(0.0);
-                    step(place.scatter, number)
-                }));
-            }
-            for column in 0..block.len() {
-                all.push(self.bits_of(&alive, &doubts, |row| {
-                    steps.get(row * block.len() + column).copied().unwrap_or(0)
-                }));
-            }
-        }
-        all
-    }
-
-    fn bits_of(&self, alive: &[(usize, f64)], doubts: &[f64], step: impl Fn(usize) -> i32) -> f64 {
-        let mut classes = [0.0_f64; 2 * CLASSES as usize + 2];
-        let mut within = 0.0;
-        let mut row = 0;
-        let mut own: Vec<(usize, f64)> = Vec::new();
-        while let Some(&(first, _)) = alive.get(row) {
-            let thing = self.suspicions.get(first).map(|it| it.thing);
-            own.clear();
-            let begun = row;
-            let mut sum = 0.0;
-            while let Some(&(at, share)) = alive.get(row) {
-                if self.suspicions.get(at).map(|it| it.thing) != thing {
-                    break;
-                }
-                let it = step(row);
-                let class = usize::try_from(it.div_euclid(STEPS) + CLASSES).unwrap_or(0);
-                let part = f64::from(it.rem_euclid(STEPS)) / f64::from(STEPS);
-                for (class, mass) in [(class, share * (1.0 - part)), (class + 1, share * part)] {
-                    if let Some(to) = classes.get_mut(class) {
-                        *to += mass;
-                    }
-                    match own.iter_mut().find(|(known, _)| *known == class) {
-                        Some(known) => known.1 += mass,
-                        None => own.push((class, mass)),
-                    }
-                }
-                sum += share;
-                row += 1;
-            }
-            // One size alone: what it leaves open stands in the table.
-            within += if row == begun + 1 {
-                let at = usize::try_from(step(begun).rem_euclid(STEPS)).unwrap_or(0);
-                sum * doubts.get(at).copied().unwrap_or(0.0)
-            } else {
-                sum * own.iter().map(|(_, mass)| entropy(mass / sum)).sum::<f64>()
-            };
-        }
-        let whole: f64 = classes.iter().map(|mass| entropy(*mass)).sum();
-        ((whole - within) / std::f64::consts::LN_2).max(0.0)
-    }
-}
-
-/// −p ln p.
-fn entropy(p: f64) -> f64 {
-    if p > 0.0 { -p * libm::log(p) } else { 0.0 }
-}
-
-/// Where a number lies, in steps between classes.
-fn step(scatter: Scatter, number: f64) -> i32 {
-    let steps = scatter.place(number) / WIDTH * f64::from(STEPS);
-    let most = f64::from((CLASSES - 1) * STEPS);
-    // A number that is not one becomes nothing.
-    steps.clamp(-most, most).round() as i32
 }
 
 /// Whether two suspicions are of the same thing.

@@ -15,6 +15,7 @@
 mod belief;
 pub(crate) mod effort;
 mod evidence;
+mod next;
 pub(crate) mod probes;
 mod read;
 mod said;
@@ -24,5 +25,5 @@ mod symptoms;
 
 pub use belief::{Finder, Group, Proposal, Suspect, Verdict};
 pub use evidence::{Reading, State, Symptom};
-pub use read::{read_point, read_reading, read_symptom};
-pub use said::{said_probe, said_suspect};
+pub use read::{read_point, read_reading, read_shown, read_symptom};
+pub use said::{said_number, said_probe, said_suspect, said_unexplained};

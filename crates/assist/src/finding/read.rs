@@ -85,6 +85,22 @@ pub fn read_reading(text: &str, sheet: &Sheet) -> Result<Reading, Saying> {
     })
 }
 
+/// Reads what a meter shows where its unit is known: `11.9`, `11,9 ±0.2`, `-0.3 +-0.1`. The number, and by how much it may be wrong.
+#[must_use]
+pub fn read_shown(text: &str) -> Option<(f64, Option<f64>)> {
+    let text = text.replace('−', "-").replace("+-", "±");
+    let (number, rest) = split(text.trim());
+    let tolerance = match rest.trim().strip_prefix('±') {
+        Some(told) => match split(told.trim()) {
+            (Some(tolerance), "") => Some(tolerance.abs()),
+            _ => return None,
+        },
+        None if rest.is_empty() => None,
+        None => return None,
+    };
+    Some((number?, tolerance))
+}
+
 fn unit_of(word: &str) -> &'static str {
     match word {
         "v" | "vdc" | "mv" => "v",
@@ -211,6 +227,12 @@ mod tests {
             "W1 W2 W3 1 V",
         ] {
             assert!(read_reading(bad, &sheet).is_err(), "{bad}");
+        }
+        assert_eq!(read_shown("11,9"), Some((11.9, None)));
+        assert_eq!(read_shown(" −0.3 +-0.1 "), Some((-0.3, Some(0.1))));
+        assert_eq!(read_shown("12.1±0.2"), Some((12.1, Some(0.2))));
+        for bad in ["", "±0.2", "12 V", "12 ±", "12 ±x"] {
+            assert_eq!(read_shown(bad), None, "{bad}");
         }
         assert!(read_symptom("L1 silent", &sheet).is_err());
         assert!(read_symptom("F1 opened", &sheet).is_ok());

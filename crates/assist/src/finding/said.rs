@@ -1,9 +1,9 @@
 //! Suspicions and places to measure in words.
 
-use super::Suspect;
+use super::{Finder, Reading, Suspect};
 use circuit::Probe;
 use model::Sheet;
-use words::{Saying, say};
+use words::{Saying, Unit, Value, drawn, say};
 
 /// Where the leads go, and what is read.
 #[must_use]
@@ -18,6 +18,40 @@ pub fn said_probe(sheet: &Sheet, probe: &Probe) -> Saying {
             say!("fault-at-amps", run = tag.unwrap_or_default())
         }
     }
+}
+
+/// A number of a reading at a probe; what is said of an open circuit where there is none.
+#[must_use]
+pub fn said_number(probe: &Probe, number: Option<f64>) -> Value {
+    let unit = match probe {
+        Probe::Volts(..) | Probe::Tone(..) => "V",
+        Probe::Ohms(..) => "Ω",
+        Probe::Amps(_) => "A",
+    };
+    match number {
+        Some(number) => drawn(number, Unit::Plain(unit)).into(),
+        None => say!("fault-open").into(),
+    }
+}
+
+/// Readings that not even the likeliest suspicion explains, each with what it would be.
+#[must_use]
+pub fn said_unexplained(sheet: &Sheet, finder: &Finder, readings: &[Reading]) -> Vec<Saying> {
+    let Some(best) = finder.ranking().into_iter().next() else {
+        return Vec::new();
+    };
+    let of = |at: usize| {
+        let reading = readings.get(at)?;
+        let foretold = best.foretold.get(at).copied().flatten();
+        Some(say!(
+            "fault-unexplained",
+            at = said_probe(sheet, &reading.probe),
+            read = said_number(&reading.probe, reading.number),
+            what = said_suspect(sheet, &best),
+            foretold = said_number(&reading.probe, foretold),
+        ))
+    };
+    finder.unexplained().into_iter().filter_map(of).collect()
 }
 
 /// What is suspected.

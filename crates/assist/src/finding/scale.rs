@@ -67,6 +67,18 @@ impl Scatter {
         along / self.least * number.signum()
     }
 
+    /// The number at a place on the scale.
+    pub(crate) fn number(self, place: f64) -> f64 {
+        let bend = self.least / self.share;
+        let along = place.abs() * self.least;
+        let size = if along <= bend {
+            along
+        } else {
+            bend * libm::exp(along / bend - 1.0)
+        };
+        size * place.signum()
+    }
+
     /// The standard deviation at a number, in its unit.
     pub(crate) fn at(self, number: f64) -> f64 {
         (number.abs() * self.share).max(self.least)
@@ -82,6 +94,7 @@ mod tests {
         for volts in [0.0, 0.3, 4.9, 5.5, 12.6, 14.4, -12.6] {
             let far = VOLTS.place(volts + VOLTS.at(volts)) - VOLTS.place(volts);
             assert!((far - 1.0).abs() < 0.02, "{volts}: {far}");
+            assert!((VOLTS.number(VOLTS.place(volts)) - volts).abs() < 1e-9);
         }
         assert!(OHMS.place(MOST_OHMS) > OHMS.place(1000.0) + 50.0);
     }

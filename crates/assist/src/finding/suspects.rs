@@ -145,6 +145,13 @@ fn of_part(id: PartId, part: &model::Part, add: &mut impl FnMut(Break, f64)) {
                 add(joined, 0.4);
             }
             add(Break::Reversed { part: id, coil: None }, 0.5);
+            // Which of two coils is the wrong way round only the other speakers tell.
+            if it.coils > 1 {
+                for coil in [1, 2] {
+                    let coil = Some(coil);
+                    add(Break::Reversed { part: id, coil }, 0.3);
+                }
+            }
         }
         PartKind::Crossover(_) | PartKind::InlineCapacitor(_) => add(dead, 0.7),
         PartKind::Alternator(_)

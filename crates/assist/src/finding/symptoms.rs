@@ -63,7 +63,12 @@ impl Symptoms {
         symptom: &Symptom,
     ) -> bool {
         match symptom {
-            Symptom::Silent(speaker) => level(bench, state, foreseen, *speaker).is_some_and(|it| it < SILENT),
+            Symptom::Silent(speaker) => {
+                // Two coils against one another move nothing.
+                let against = |broken: &Break| matches!(broken, Break::Reversed { part, coil: Some(_) } if part == speaker);
+                level(bench, state, foreseen, *speaker).is_some_and(|it| it < SILENT)
+                    || breaks.iter().any(against)
+            }
             Symptom::Weak(speaker) => {
                 let turned =
                     |broken: &Break| matches!(broken, Break::Reversed { part, .. } if part == speaker);
@@ -71,7 +76,11 @@ impl Symptoms {
                     .is_some_and(|level| (SILENT..WEAK).contains(&level));
                 weak || breaks.iter().any(turned)
             }
-            Symptom::Plays(speaker) => level(bench, state, foreseen, *speaker).is_none_or(|it| it >= WEAK),
+            Symptom::Plays(speaker) => {
+                let against = |broken: &Break| matches!(broken, Break::Reversed { part, coil: Some(_) } if part == speaker);
+                level(bench, state, foreseen, *speaker).is_none_or(|it| it >= WEAK)
+                    && !breaks.iter().any(against)
+            }
             Symptom::Off(part) => !bench.works(foreseen, *part),
             Symptom::On(part) => bench.works(foreseen, *part),
             Symptom::Opened(part, output) => opened(bench, foreseen, breaks, *part, output.as_ref()),

@@ -1,19 +1,18 @@
 //! A sheet held ready for hundreds of suspicions: what a meter would read if this or that were broken.
 
 use super::alter::{Altered, altered};
-use super::linear::{Case, Linear, Straight};
-use super::scene::{Scene, Standing, Tones};
+use super::hearing::Hearing;
+use super::linear::{Case, Linear, Straight, numbered};
+use super::played::Tones;
+use super::scene::{Heard, Scene, Standing};
 use super::settle::{Ports, settle};
 use super::views::Beside;
 use super::{MOST_OHMS, Probe, Shown};
-use crate::narrow::narrow;
-use crate::network::Network;
-use crate::solve::Operating;
 use model::breaks::Break;
 use model::job::{Duty, VehicleState};
 use model::quantity::{Amps, Ohms, Volts};
 use model::{PartId, Settings, Sheet, TerminalRef};
-use ordered::OrderedMap;
+use std::sync::OnceLock;
 
 /// A suspicion as it changes the networks.
 #[derive(Clone, Debug)]
@@ -21,33 +20,40 @@ pub struct Fault(Altered);
 
 /// Numbers of a case by place, in half the room; and which places are tied together.
 #[derive(Clone, Debug, Default)]
-struct Kept {
+pub(super) struct Kept {
     volts: Vec<f32>,
     /// A number for each place; the same for those that are tied together. Empty where all is as nothing were wrong.
     islands: Vec<u32>,
 }
 
 impl Kept {
-    fn of(case: &Case<'_>, normal: Option<&Self>) -> Self {
-        let volts = case.all_volts();
-        let islands = (0..volts.len()).map(|place| case.island(narrow(place)));
-        Self::new(volts, islands, normal)
+    /// Of a case of the network that `normal` is of.
+    pub(super) fn of(case: &Case<'_>, normal: &Self) -> Self {
+        let as_before = case.is_tied_as_before() && !normal.islands.is_empty();
+        Self {
+            volts: narrowed(case.all_volts()),
+            islands: if as_before { Vec::new() } else { case.islands() },
+        }
     }
 
-    fn new(volts: &[f64], islands: impl IntoIterator<Item = (usize, u32)>, normal: Option<&Self>) -> Self {
-        let mut numbers: OrderedMap<(usize, u32), u32> = OrderedMap::new();
-        let islands: Vec<u32> = islands
-            .into_iter()
-            .map(|island| {
-                let next = narrow(numbers.len());
-                *numbers.entry(island).or_insert(next)
-            })
-            .collect();
-        // Numbered as they come, the same ties give the same numbers.
-        let same = normal.is_some_and(|normal| normal.islands == islands);
+    /// With nothing broken.
+    fn normal(case: &Case<'_>) -> Self {
         Self {
-            volts: volts.iter().map(|volts| *volts as f32).collect(),
-            islands: if same { Vec::new() } else { islands },
+            volts: narrowed(case.all_volts()),
+            islands: numbered(case.islands_one_by_one()),
+        }
+    }
+
+    /// Of another network, of which the volts and ties are told in the order of places.
+    fn told(volts: &[f64], islands: Vec<(usize, u32)>, normal: &Self) -> Self {
+        let islands = numbered(islands.into_iter());
+        Self {
+            volts: narrowed(volts),
+            islands: if islands == normal.islands {
+                Vec::new()
+            } else {
+                islands
+            },
         }
     }
 
@@ -65,20 +71,24 @@ impl Kept {
     }
 }
 
+fn narrowed(volts: &[f64]) -> Vec<f32> {
+    volts.iter().map(|volts| *volts as f32).collect()
+}
+
 /// What a meter would read in one state with something broken.
 #[derive(Clone, Debug)]
 pub struct Foreseen {
-    direct: Kept,
-    tone: Kept,
+    pub(super) direct: Kept,
+    pub(super) tone: Kept,
     /// Runs whose law has changed, by branch.
-    laws: Vec<(usize, Straight)>,
+    pub(super) laws: Vec<(usize, Straight)>,
     /// By part, whether it is on and has its supply.
-    works: Vec<bool>,
+    pub(super) works: Vec<bool>,
     /// Devices that have opened.
-    opened: Vec<usize>,
+    pub(super) opened: Vec<usize>,
     /// Amplifiers that protect themselves, by part.
-    protected: Vec<usize>,
-    swapped: Vec<[usize; 2]>,
+    pub(super) protected: Vec<usize>,
+    pub(super) swapped: Vec<[usize; 2]>,
 }
 
 /// What an ohmmeter would read with something broken.
@@ -113,16 +123,15 @@ enum What {
 
 /// One state made ready.
 #[derive(Debug)]
-struct Ready {
+pub(super) struct Ready {
     state: VehicleState,
     duty: Duty,
-    standing: Standing,
+    pub(super) standing: Standing,
     direct: Linear,
-    ports: Ports,
-    tone: Linear,
-    works: Vec<bool>,
-    signal: Vec<bool>,
-    normal: Option<Foreseen>,
+    /// Made when a fault is first foreseen: whoever only wants to know what is normal does without.
+    ports: OnceLock<Ports>,
+    pub(super) heard: Heard,
+    pub(super) normal: Foreseen,
 }
 
 /// A sheet held ready for suspicions.
@@ -142,7 +151,7 @@ impl Bench {
         let scene = Scene::of(sheet, settings);
         let isolated = scene.isolated()?;
         Some(Self {
-            whole: Kept::of(&isolated.as_is(), None),
+            whole: Kept::normal(&isolated.as_is()),
             isolated,
             scene,
             states: Vec::new(),
@@ -159,30 +168,30 @@ impl Bench {
             return known;
         }
         let scene = &self.scene;
-        let standing = scene.stand(state, duty, None)?;
+        let mut standing = scene.stand(state, duty, None)?;
         let direct = scene.direct(&standing.net, &standing.point, &standing.demands)?;
-        let works: Vec<bool> = (0..scene.net.parts.len())
-            .map(|part| {
-                let on = standing.point.on.get(part) == Some(&true);
-                scene.works(part, on, |at| standing.across(at))
-            })
-            .collect();
-        let signal = scene.has_signal(&works, &|_| false);
-        let tone = scene.tone(&standing, &signal)?;
-        let ports = Ports::new(scene, &standing, &direct);
-        let mut ready = Ready {
+        let heard = scene.hear(&standing)?;
+        let mut case = heard.tone.as_is();
+        let protected = scene.hush(&mut case, &standing.tones);
+        standing.tones.heard(scene, &case, &heard.signal);
+        let normal = Foreseen {
+            direct: Kept::normal(&direct.as_is()),
+            tone: Kept::normal(&case),
+            laws: Vec::new(),
+            works: heard.works.clone(),
+            opened: standing.opened.clone(),
+            protected,
+            swapped: Vec::new(),
+        };
+        self.states.push(Ready {
             state,
             duty,
             direct,
-            ports,
-            tone,
-            works,
-            signal,
+            ports: OnceLock::new(),
+            heard,
             standing,
-            normal: None,
-        };
-        ready.normal = Some(self.as_is(&ready));
-        self.states.push(ready);
+            normal,
+        });
         Some(self.states.len() - 1)
     }
 
@@ -201,28 +210,32 @@ impl Bench {
     #[must_use]
     pub fn foresee(&self, fault: &Fault, state: usize) -> Option<Foreseen> {
         let ready = self.states.get(state)?;
-        let it = &fault.0;
-        let mut case = ready.direct.as_is();
-        it.put(&self.scene, &ready.direct, &mut case);
-        let mut settled = settle(
-            &self.scene,
-            &ready.standing,
-            &ready.direct,
-            &ready.ports,
-            &mut case,
-            &it.dead,
-        );
-        if case.is_lost() {
-            return self.solve(fault, state);
-        }
-        for part in &it.reversed {
-            if let Some(on) = settled.on.get_mut(*part) {
-                *on = false;
+        let (it, scene) = (&fault.0, &self.scene);
+        let ports = ready
+            .ports
+            .get_or_init(|| Ports::new(scene, &ready.standing, &ready.direct));
+        let mut hearing = Hearing::of(scene, ready, it);
+        let (case, settled) = loop {
+            let mut case = ready.direct.as_is();
+            it.put(scene, &ready.direct, &mut case);
+            let settled = settle(
+                scene,
+                &ready.standing,
+                hearing.demands(),
+                &ready.direct,
+                ports,
+                &mut case,
+                &it.dead,
+            );
+            if case.is_lost() {
+                return self.solve(fault, state);
             }
-        }
-        let direct = Kept::of(&case, ready.normal.as_ref().map(|normal| &normal.direct));
-        let laws: Vec<(usize, Straight)> = self
-            .scene
+            if hearing.has_heard(&settled.on, |at| case.volts(ready.direct.ends(at))) {
+                break (case, settled);
+            }
+        };
+        let direct = Kept::of(&case, &ready.normal.direct);
+        let laws: Vec<(usize, Straight)> = scene
             .net
             .runs
             .iter()
@@ -231,46 +244,26 @@ impl Bench {
             })
             .map(|run| (run.branch, case.law(run.branch)))
             .collect();
-        let works = (0..self.scene.net.parts.len())
-            .map(|part| {
-                let on = settled.on.get(part) == Some(&true) && !it.dead.contains(&part);
-                let volts = |at: usize| case.volts(ready.direct.ends(at));
-                self.scene.works(part, on, volts) && !it.reversed.contains(&part)
-            })
-            .collect();
-        Some(self.sound(ready, it, direct, laws, works, settled.opened))
+        Some(hearing.foreseen(direct, laws, settled.opened))
     }
 
     /// The same, solved anew by the engine.
     #[must_use]
     pub fn solve(&self, fault: &Fault, state: usize) -> Option<Foreseen> {
         let ready = self.states.get(state)?;
-        let it = &fault.0;
-        let mut net = ready.standing.net.clone();
-        it.build_into(&mut net);
-        let standing = &ready.standing;
-        let (point, opened) = self.scene.operate(&mut net, standing.state, &standing.demands)?;
-        self.solved(ready, it, &net, &point, opened)
-    }
-
-    fn solved(
-        &self,
-        ready: &Ready,
-        it: &Altered,
-        net: &Network,
-        point: &Operating,
-        opened: Vec<usize>,
-    ) -> Option<Foreseen> {
-        let scene = &self.scene;
-        let anew = scene.direct(net, point, &ready.standing.demands)?;
+        let (it, scene) = (&fault.0, &self.scene);
+        let mut hearing = Hearing::of(scene, ready, it);
+        let (anew, opened) = loop {
+            let mut net = ready.standing.net.clone();
+            it.build_into(&mut net);
+            let (point, opened) = scene.operate(&mut net, ready.state, hearing.demands())?;
+            let anew = scene.direct(&net, &point, hearing.demands())?;
+            let case = anew.as_is();
+            if hearing.has_heard(&point.on, |at| case.volts(anew.ends(at))) {
+                break (anew, opened);
+            }
+        };
         let case = anew.as_is();
-        let works: Vec<bool> = (0..net.parts.len())
-            .map(|part| {
-                let on = point.on.get(part) == Some(&true) && !it.dead.contains(&part);
-                let volts = |at: usize| case.volts(anew.ends(at));
-                scene.works(part, on, volts) && !it.reversed.contains(&part)
-            })
-            .collect();
         // Kept in the order of the bench.
         let mut volts = vec![0.0; scene.net.nodes];
         let mut islands = vec![(0, 0); scene.net.nodes];
@@ -282,11 +275,7 @@ impl Bench {
                 *island = case.island(from);
             }
         }
-        let direct = Kept::new(
-            &volts,
-            islands,
-            ready.normal.as_ref().map(|normal| &normal.direct),
-        );
+        let direct = Kept::told(&volts, islands, &ready.normal.direct);
         let laws = scene
             .net
             .runs
@@ -294,72 +283,13 @@ impl Bench {
             .map(|run| (run.branch, case.law(run.branch)))
             .filter(|(at, law)| ready.direct.laws.get(*at) != Some(law))
             .collect();
-        Some(self.sound(ready, it, direct, laws, works, opened))
-    }
-
-    /// The test tone, given how direct current stands.
-    fn sound(
-        &self,
-        ready: &Ready,
-        it: &Altered,
-        direct: Kept,
-        laws: Vec<(usize, Straight)>,
-        works: Vec<bool>,
-        opened: Vec<usize>,
-    ) -> Foreseen {
-        let scene = &self.scene;
-        let from = scene.net.branches.len();
-        let mut signal = if works == ready.works && it.cut.is_empty() {
-            ready.signal.clone()
-        } else {
-            scene.has_signal(&works, &|run| it.cut.contains(&run))
-        };
-        for (signal, extra) in signal.iter_mut().zip(&scene.extras) {
-            *signal &= !it.is_silent(&extra.is);
-        }
-        let mut case = ready.tone.as_is();
-        it.put(scene, &ready.tone, &mut case);
-        let hush = |case: &mut Case<'_>, silent: &dyn Fn(usize, &Beside) -> bool| {
-            for (at, extra) in scene.extras.iter().enumerate() {
-                let law = case.law(from + at);
-                if law.given != 0.0 && silent(at, &extra.is) {
-                    case.put(from + at, Straight { given: 0.0, ..law }, None);
-                }
-            }
-        };
-        hush(&mut case, &|at, _| signal.get(at) == Some(&false));
-        let protected = scene.protected(&case, &ready.standing.tones);
-        hush(
-            &mut case,
-            &|_, is| matches!(is, Beside::Leg { part, .. } if protected.contains(part)),
-        );
-        Foreseen {
-            direct,
-            tone: Kept::of(&case, ready.normal.as_ref().map(|normal| &normal.tone)),
-            laws,
-            works,
-            opened,
-            protected,
-            swapped: it.swapped.clone(),
-        }
-    }
-
-    /// Nothing broken.
-    fn as_is(&self, ready: &Ready) -> Foreseen {
-        self.sound(
-            ready,
-            &Altered::default(),
-            Kept::of(&ready.direct.as_is(), None),
-            Vec::new(),
-            ready.works.clone(),
-            ready.standing.opened.clone(),
-        )
+        Some(hearing.foreseen(direct, laws, opened))
     }
 
     /// What a meter would read in a state if nothing were broken.
     #[must_use]
     pub fn normal(&self, state: usize) -> Option<&Foreseen> {
-        self.states.get(state)?.normal.as_ref()
+        self.states.get(state).map(|ready| &ready.normal)
     }
 
     /// Looks a probe up. `None` where what it names is not on the sheet.
@@ -407,7 +337,7 @@ impl Bench {
     #[must_use]
     pub fn read(&self, state: usize, foreseen: &Foreseen, placed: &Placed) -> Option<Shown> {
         let ready = self.states.get(state)?;
-        let normal = ready.normal.as_ref().unwrap_or(foreseen);
+        let normal = &ready.normal;
         let places = self.places(&foreseen.swapped, placed);
         Some(match placed.what {
             What::Volts => match foreseen.direct.between(places, &normal.direct) {
@@ -442,7 +372,7 @@ impl Bench {
                 .changes()
                 .map(|(k, w)| (k, w.iter().map(|w| *w as f32).collect()))
                 .collect(),
-            islands: Kept::of(&case, Some(&self.whole)).islands,
+            islands: Kept::of(&case, &self.whole).islands,
             swapped: fault.0.swapped.clone(),
         }
     }
@@ -503,7 +433,7 @@ impl Bench {
         let Some((ready, at)) = self.states.get(state).zip(self.scene.net.part_index(part)) else {
             return Vec::new();
         };
-        let normal = ready.normal.as_ref().unwrap_or(foreseen);
+        let normal = &ready.normal;
         let from = self.scene.net.branches.len();
         self.scene
             .extras
@@ -511,7 +441,7 @@ impl Bench {
             .enumerate()
             .filter(|(_, extra)| matches!(extra.is, Beside::Coil { part, .. } if part == at))
             .map(|(extra, _)| {
-                let ends = ready.tone.ends(from + extra);
+                let ends = ready.heard.tone.ends(from + extra);
                 let volts = foreseen.tone.between(ends, &normal.tone).unwrap_or(0.0);
                 Volts(volts)
             })

@@ -13,6 +13,7 @@
 
 use crate::narrow::narrow;
 use crate::solve::{Factor, Slot, join, shorten};
+use ordered::OrderedMap;
 
 /// Below this share of other ways an element was the only way. Rounding leaves some 1e-11; a milliohm beside a kilohm has 1e-6.
 const ONLY_WAY: f64 = 1e-9;
@@ -168,6 +169,17 @@ impl Linear {
     }
 }
 
+/// Numbered as they come: the same ties give the same numbers.
+pub(crate) fn numbered(islands: impl Iterator<Item = (usize, u32)>) -> Vec<u32> {
+    let mut numbers: OrderedMap<(usize, u32), u32> = OrderedMap::new();
+    islands
+        .map(|island| {
+            let next = narrow(numbers.len());
+            *numbers.entry(island).or_insert(next)
+        })
+        .collect()
+}
+
 /// The volts between two places of a vector.
 fn between(w: &[f64], ends: [u32; 2]) -> f64 {
     let at = |end: u32| w.get(end as usize).copied().unwrap_or(0.0);
@@ -242,6 +254,30 @@ impl Case<'_> {
     /// A number for each place; those that are tied together have the same one.
     pub(crate) fn island(&self, place: u32) -> (usize, u32) {
         (self.piece(place), self.side(place))
+    }
+
+    /// Whether exactly those places are tied together that were before any change.
+    pub(crate) fn is_tied_as_before(&self) -> bool {
+        self.cuts == 0 && self.joined.is_empty()
+    }
+
+    /// [`Case::island`] of all places in turn.
+    pub(crate) fn islands_one_by_one(&self) -> impl Iterator<Item = (usize, u32)> + '_ {
+        (0..self.volts.len()).map(|place| self.island(narrow(place)))
+    }
+
+    /// A number for each place; those that are tied together have the same one, and no others.
+    pub(crate) fn islands(&self) -> Vec<u32> {
+        let bits = u32::try_from(self.cuts).unwrap_or(u32::MAX);
+        let whole = narrow(self.volts.len());
+        if bits < whole.leading_zeros() {
+            return self
+                .islands_one_by_one()
+                .map(|(piece, side)| narrow(piece) << bits | side)
+                .collect();
+        }
+        // Too many cuts to be told by their bits.
+        numbered(self.islands_one_by_one())
     }
 
     /// What an element is now.

@@ -12,7 +12,8 @@
 //!
 //! **What a sheet does not know of itself** is how it behaves while something is wrong. Equipment that needs a turn-on lead is off
 //! without one; a device through which more than twice its rating would flow has opened; an output that drives less than
-//! half of the least load that it may, or touches the body, has its amplifier protect itself and be silent (common practice).
+//! half of the least load that it may, or touches the body, has its amplifier protect itself and be silent (common practice); and what an
+//! amplifier draws for its music follows what is left of its load ([`played`]).
 //!
 //! [`Meter`] solves one sheet in one state, with the engine of [`crate::study()`]. [`Bench`] holds a sheet ready for hundreds of suspicions: each is
 //! worked as a few changes of networks that were factored once ([`linear`]), loads, sources and contacts followed round by round
@@ -20,15 +21,18 @@
 
 mod alter;
 mod bench;
+mod hearing;
 mod linear;
 mod ohms;
+mod played;
 mod scene;
 mod settle;
 mod views;
 
 pub use bench::{Bench, Fault, Foreseen, Isolated, Placed};
 pub use ohms::{OhmsShown, ohms_between};
-pub use scene::{Meter, Tones};
+pub use played::Tones;
+pub use scene::Meter;
 
 use model::quantity::{Amps, Ohms, Volts};
 use model::{RunId, TerminalRef};

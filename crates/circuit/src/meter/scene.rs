@@ -1,6 +1,7 @@
 //! A sheet made ready for the meter, and how it stands in a state of the vehicle.
 
 use super::linear::{Case, Linear, Pattern, Straight};
+use super::played::Tones;
 use super::views::{self, Beside, Extra};
 use super::{METER_INPUT, MOST_OHMS, OPENS, Probe, Shown};
 use crate::measured::as_measured;
@@ -20,48 +21,6 @@ pub(super) const LEAST_WORKING: f64 = values::IGNITION_THRESHOLD;
 const NOMINAL: f64 = 12.0;
 /// Supply at which regulated electronics give up where their maker does not say, in volts: 8 V (from memory).
 const GIVES_UP: f64 = 8.0;
-
-/// The volts that a test tone has at each channel, open or loaded: an amplifier holds them. A channel without a load on the drawing has
-/// none.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Tones(pub(super) OrderedMap<(PartId, u8), f64>);
-
-impl Tones {
-    /// Those of a sheet at the duty of the settings, as if nothing were wrong: V = √(P·Z).
-    #[must_use]
-    pub fn of(sheet: &Sheet, settings: &Settings) -> Self {
-        Self::found(sheet, &speakers::study_speakers(sheet, settings))
-    }
-
-    fn found(sheet: &Sheet, speakers: &speakers::Speakers) -> Self {
-        let mut all = OrderedMap::new();
-        for load in &speakers.channels {
-            let Some(nominal) = load.nominal else { continue };
-            let volts = libm::sqrt((load.mean_power.0 * nominal.0).max(0.0));
-            // In one that does not float each of a bridged pair gives half.
-            let halves = match sheet.parts.get(&load.part).map(|part| &part.is) {
-                Some(PartKind::Amplifier(it)) => !it.floating,
-                _ => false,
-            };
-            match load.bridged_with {
-                Some(second) => {
-                    let each = if halves { volts / 2.0 } else { volts };
-                    all.insert((load.part, load.channel), each);
-                    all.insert((load.part, second), each);
-                }
-                None => {
-                    all.insert((load.part, load.channel), volts);
-                }
-            }
-        }
-        Self(all)
-    }
-
-    fn of_leg(&self, net: &Network, part: usize, channel: u8) -> f64 {
-        let id = net.parts.get(part).copied().unwrap_or_default();
-        self.0.get(&(id, channel)).copied().unwrap_or(0.0)
-    }
-}
 
 /// One input, and what feeds it.
 #[derive(Clone, Debug)]
@@ -180,7 +139,7 @@ impl Scene {
         settings.conditions.state = state;
         let sound = speakers::study_speakers(&self.sheet, &settings);
         let tones = tones.map_or_else(|| Tones::found(&self.sheet, &sound), Tones::clone);
-        let mut demands = self.asked(state, &sound.output, duty);
+        let mut demands = self.asked(state, &tones.output, duty);
         // What takes its power whatever the supply gives up somewhere.
         for demand in &mut demands {
             if demand
@@ -367,9 +326,9 @@ impl Scene {
         let branches = branches.map(|(branch, now)| views::to_tone(branch, now));
         let extras = self.extras.iter().zip(signal).map(|(extra, signal)| {
             let volts = match extra.is {
-                Beside::Leg { part, channel, .. } if *signal => {
-                    standing.tones.of_leg(&self.net, part, channel)
-                }
+                Beside::Leg { part, channel, .. } if *signal => standing
+                    .tones
+                    .of_leg(self.net.parts.get(part).copied().unwrap_or_default(), channel),
                 _ => 0.0,
             };
             extra.to_tone(volts)
@@ -410,19 +369,53 @@ impl Scene {
         Linear::new(&Pattern::new(net.nodes, &ends), laws, &self.first)
     }
 
+    /// What is heard as the sheet stands, protection aside.
+    pub(super) fn hear(&self, standing: &Standing) -> Option<Heard> {
+        let works: Vec<bool> = (0..self.net.parts.len())
+            .map(|part| {
+                let on = standing.point.on.get(part) == Some(&true);
+                self.works(part, on, |at| standing.across(at))
+            })
+            .collect();
+        let signal = self.has_signal(&works, &|_| false);
+        Some(Heard {
+            tone: self.tone(standing, &signal)?,
+            works,
+            signal,
+        })
+    }
+
+    /// Makes legs silent whose amplifier protects itself; which amplifiers these are, by part.
+    pub(super) fn hush(&self, case: &mut Case<'_>, tones: &Tones) -> Vec<usize> {
+        let protected = self.protected(case, tones);
+        self.silence(case, &|_, extra| protected.contains(&extra.part()));
+        protected
+    }
+
+    /// Takes the volts from legs.
+    pub(super) fn silence(&self, case: &mut Case<'_>, silent: &dyn Fn(usize, &Extra) -> bool) {
+        let from = self.net.branches.len();
+        for (at, extra) in self.extras.iter().enumerate() {
+            let law = case.law(from + at);
+            if law.given != 0.0 && silent(at, extra) {
+                case.put(from + at, Straight { given: 0.0, ..law }, None);
+            }
+        }
+    }
+
     /// Amplifiers that protect themselves: a leg drives less than half of the least load. By part.
-    pub(super) fn protected(&self, case: &Case<'_>, tones: &Tones) -> Vec<usize> {
+    fn protected(&self, case: &Case<'_>, tones: &Tones) -> Vec<usize> {
         let from = self.net.branches.len();
         let mut all = Vec::new();
         for (at, extra) in self.extras.iter().enumerate() {
             let Beside::Leg { part, channel, share } = extra.is else {
                 continue;
             };
-            let volts = tones.of_leg(&self.net, part, channel);
+            let id = self.net.parts.get(part).copied().unwrap_or_default();
+            let volts = tones.of_leg(id, channel);
             if share == 0.0 || volts <= 0.0 || all.contains(&part) {
                 continue;
             }
-            let id = self.net.parts.get(part).copied().unwrap_or_default();
             let most = 2.1 * volts / views::least_load(&self.sheet, id, channel);
             if case.current(from + at).abs() > most {
                 all.push(part);
@@ -453,6 +446,26 @@ impl Standing {
     }
 }
 
+/// What is heard of a sheet.
+#[derive(Debug)]
+pub(super) struct Heard {
+    /// By part.
+    pub(super) works: Vec<bool>,
+    /// By leg among the extras, whether it has a signal.
+    pub(super) signal: Vec<bool>,
+    /// The network of the tone.
+    pub(super) tone: Linear,
+}
+
+/// Most rounds in which what is drawn follows what is heard, which follows what is drawn.
+pub(super) const MOST_HEARINGS: usize = 3;
+
+/// Whether parts that work ask otherwise.
+pub(super) fn differ(one: &[Demand], other: &[Demand], works: &[bool]) -> bool {
+    let mut all = one.iter().zip(other).zip(works);
+    all.any(|((one, other), works)| *works && one != other)
+}
+
 /// A meter in hand, on one sheet in one state.
 #[derive(Debug)]
 pub struct Meter {
@@ -460,11 +473,26 @@ pub struct Meter {
     standing: Standing,
     direct: Linear,
     isolated: Linear,
-    tone: Linear,
-    /// Legs that are silent although they have a signal.
-    silent: Vec<usize>,
-    works: Vec<bool>,
-    has_signal: Vec<bool>,
+    heard: Heard,
+}
+
+impl Tones {
+    /// Those of a sheet at the duty of the settings, as if nothing were wrong: V = √(P·Z).
+    #[must_use]
+    pub fn of(sheet: &Sheet, settings: &Settings) -> Self {
+        let scene = Scene::of(sheet, settings);
+        let conditions = &settings.conditions;
+        let Some(standing) = scene.stand(conditions.state, conditions.duty, None) else {
+            return Self::found(sheet, &speakers::study_speakers(sheet, settings));
+        };
+        let mut tones = standing.tones.clone();
+        if let Some(heard) = scene.hear(&standing) {
+            let mut case = heard.tone.as_is();
+            scene.hush(&mut case, &tones);
+            tones.heard(&scene, &case, &heard.signal);
+        }
+        tones
+    }
 }
 
 impl Meter {
@@ -474,31 +502,25 @@ impl Meter {
     pub fn new(sheet: &Sheet, settings: &Settings, tones: Option<&Tones>) -> Option<Self> {
         let scene = Scene::of(sheet, settings);
         let conditions = &settings.conditions;
-        let standing = scene.stand(conditions.state, conditions.duty, tones)?;
-        let point = &standing.point;
-        let works: Vec<bool> = (0..scene.net.parts.len())
-            .map(|part| scene.works(part, point.on.get(part) == Some(&true), |at| standing.across(at)))
-            .collect();
-        let has_signal = scene.has_signal(&works, &|_| false);
-        let tone = scene.tone(&standing, &has_signal)?;
-        let protected = scene.protected(&tone.as_is(), &standing.tones);
-        let from = scene.net.branches.len();
-        let silent = (0..scene.extras.len())
-            .filter(|at| {
-                scene
-                    .extras
-                    .get(*at)
-                    .is_some_and(|it| matches!(it.is, Beside::Leg { .. }) && protected.contains(&it.part()))
-            })
-            .map(|at| from + at)
-            .collect();
+        let mut standing = scene.stand(conditions.state, conditions.duty, tones)?;
+        let mut heard = scene.hear(&standing)?;
+        let whole = standing.demands.clone();
+        for _ in 0..MOST_HEARINGS {
+            let mut case = heard.tone.as_is();
+            scene.hush(&mut case, &standing.tones);
+            let asked = standing.tones.asked(&scene, &case, &whole);
+            let asked = asked.unwrap_or_else(|| whole.clone());
+            if !differ(&asked, &standing.demands, &heard.works) {
+                break;
+            }
+            let (point, opened) = scene.operate(&mut standing.net.clone(), standing.state, &asked)?;
+            (standing.point, standing.opened, standing.demands) = (point, opened, asked);
+            heard = scene.hear(&standing)?;
+        }
         Some(Self {
-            direct: scene.direct(&standing.net, point, &standing.demands)?,
+            direct: scene.direct(&standing.net, &standing.point, &standing.demands)?,
             isolated: scene.isolated()?,
-            tone,
-            silent,
-            works,
-            has_signal,
+            heard,
             standing,
             scene,
         })
@@ -506,12 +528,8 @@ impl Meter {
 
     /// The test tone, with what protects itself silent.
     fn tone(&self) -> Case<'_> {
-        let mut case = self.tone.as_is();
-        for &leg in &self.silent {
-            let mut law = case.law(leg);
-            law.given = 0.0;
-            case.put(leg, law, None);
-        }
+        let mut case = self.heard.tone.as_is();
+        self.scene.hush(&mut case, &self.standing.tones);
         case
     }
 
@@ -519,14 +537,14 @@ impl Meter {
     #[must_use]
     pub fn works(&self, part: PartId) -> bool {
         let at = self.scene.net.part_index(part);
-        at.is_some_and(|at| self.works.get(at) == Some(&true))
+        at.is_some_and(|at| self.heard.works.get(at) == Some(&true))
     }
 
     /// Whether an output of a part has a signal, by channel.
     #[must_use]
     pub fn has_signal(&self, part: PartId, channel: u8) -> bool {
         let at = self.scene.net.part_index(part);
-        self.scene.extras.iter().zip(&self.has_signal).any(|(extra, signal)| {
+        self.scene.extras.iter().zip(&self.heard.signal).any(|(extra, signal)| {
             *signal
                 && matches!(extra.is, Beside::Leg { part, channel: its, .. } if Some(part) == at && its == channel)
         })
@@ -558,7 +576,7 @@ impl Meter {
                 Shown::Volts(Volts(open * METER_INPUT / (METER_INPUT + behind)))
             }
             Probe::Tone(red, black) => {
-                let places = self.tone.places([node(red)?, node(black)?]);
+                let places = self.heard.tone.places([node(red)?, node(black)?]);
                 match self.tone().volts(places) {
                     Some(volts) => Shown::Volts(Volts(volts.abs())),
                     None => Shown::Open,

@@ -5,7 +5,7 @@ use super::OPENS;
 use super::linear::{Case, Linear, Straight};
 use super::scene::{Scene, Standing};
 use crate::network::{Closes, Draw, Kind, values};
-use crate::solve::{LEAST_SUPPLY, Law, Level};
+use crate::solve::{Demand, LEAST_SUPPLY, Law, Level};
 use model::PartKind;
 
 /// Most rounds, and most changes of elements that follow, of one case.
@@ -101,10 +101,11 @@ pub(super) struct Settled {
     pub(super) opened: Vec<usize>,
 }
 
-/// Lets a case settle. `dead` are parts of which nothing is left.
+/// Lets a case settle. `demands` is what the parts ask now, `dead` are those of which nothing is left.
 pub(super) fn settle(
     scene: &Scene,
     standing: &Standing,
+    demands: &[Demand],
     linear: &Linear,
     ports: &Ports,
     case: &mut Case<'_>,
@@ -155,7 +156,7 @@ pub(super) fn settle(
             let ends = linear.ends(*at);
             let across = volts(case, ends);
             let now = case.law(*at);
-            let wants = law(scene, standing, case, linear, *at, across, &on, now);
+            let wants = law(scene, standing, demands, case, linear, *at, across, &on, now);
             // A contact that closes on what hangs in the air carries nothing yet.
             let off = if (wants.conductance > 0.0) == (now.conductance > 0.0) {
                 (wants.at(across) - now.at(across)).abs()
@@ -190,6 +191,7 @@ pub(super) fn settle(
 fn law(
     scene: &Scene,
     standing: &Standing,
+    demands: &[Demand],
     case: &Case<'_>,
     linear: &Linear,
     at: usize,
@@ -210,7 +212,7 @@ fn law(
     };
     let volts = |ends: [u32; 2]| case.volts(ends).unwrap_or(0.0);
     // A load as the resistance that it is at these volts; below what it needs, and while it is on, it stays what it was.
-    let at_rest = super::views::at_rest(branch, standing.demands.get(branch.part));
+    let at_rest = super::views::at_rest(branch, demands.get(branch.part));
     let load = |law: Law, on: bool| match law {
         Law::Current(amps) if across >= LEAST_SUPPLY && amps > 0.0 => Straight::resistance(across / amps),
         Law::Power(watts) if across >= LEAST_SUPPLY && watts > 0.0 => {
@@ -220,7 +222,7 @@ fn law(
         Law::Current(_) | Law::Power(_) if on && across < LEAST_SUPPLY => now,
         _ => at_rest,
     };
-    let demand = standing.demands.get(branch.part);
+    let demand = demands.get(branch.part);
     match (branch.kind, demand) {
         (Kind::Load(Draw::Supply), Some(demand)) => {
             let converter = scene

@@ -6,7 +6,8 @@ use crate::input::{json, open};
 use crate::speech::{tell, text as text_of, words};
 use crate::table::{print, table};
 use assist::finding::{
-    Finder, Proposal, Suspect, Verdict, read_reading, read_symptom, said_probe, said_suspect,
+    Finder, Proposal, Suspect, Verdict, read_reading, read_symptom, said_number, said_probe, said_suspect,
+    said_unexplained,
 };
 use circuit::Probe;
 use model::Sheet;
@@ -35,22 +36,14 @@ struct Next {
 struct Answer {
     outcome: &'static str,
     suspects: Vec<ToldSuspect>,
+    /// The readings, by their places, that not even the first of these explains.
+    unexplained: Vec<usize>,
     next: Option<Next>,
 }
 
-fn unit(probe: &Probe) -> &'static str {
-    match probe {
-        Probe::Volts(..) | Probe::Tone(..) => "V",
-        Probe::Ohms(..) => "Ω",
-        Probe::Amps(_) => "A",
-    }
-}
-
-fn number(number: Option<f64>, unit: &'static str) -> String {
-    match number {
-        Some(number) => words().figure(words::drawn(number, Unit::Plain(unit))),
-        None => text_of("fault-open"),
-    }
+/// A number of a reading as it is written.
+fn number(probe: &Probe, number: Option<f64>) -> String {
+    tell(&say!("as-it-stands", text = said_number(probe, number)))
 }
 
 fn told(sheet: &Sheet, suspect: &Suspect) -> ToldSuspect {
@@ -77,7 +70,7 @@ fn next(sheet: &Sheet, proposal: &Proposal, out: &mut String) {
         let said = say!(
             "fault-would-read",
             what = said_suspect(sheet, suspect),
-            number = number(*foretold, unit(&proposal.probe)),
+            number = said_number(&proposal.probe, *foretold),
         );
         out.push_str(&format!("  {}\n", tell(&said)));
     }
@@ -112,6 +105,7 @@ pub(crate) fn run(call: &FindFaultCall) -> Result<Report, String> {
         return Ok(Report::clean(json(&Answer {
             outcome,
             suspects: ranking.iter().map(|suspect| told(&sheet, suspect)).collect(),
+            unexplained: finder.unexplained(),
             next: proposal.map(|proposal| Next {
                 at: tell(&said_probe(&sheet, &proposal.probe)),
                 bits: proposal.bits,
@@ -131,14 +125,29 @@ pub(crate) fn run(call: &FindFaultCall) -> Result<Report, String> {
         Verdict::Open(_) => out.push_str(&(text_of("fault-suspected") + "\n")),
         Verdict::Nothing => out.push_str(&(text_of("fault-none") + "\n")),
     }
-    let mut list = table(&["share", "suspect"]);
+    let mut list = if readings.is_empty() {
+        table(&["share", "suspect"])
+    } else {
+        table(&["share", "suspect", "foretold"])
+    };
     for suspect in ranking.iter().take(LISTED) {
-        list.add_row([
+        let mut row = vec![
             words().figure(share(suspect.share)),
             tell(&said_suspect(&sheet, suspect)),
-        ]);
+        ];
+        if !readings.is_empty() {
+            let would = readings.iter().zip(&suspect.foretold);
+            let would: Vec<String> = would
+                .map(|(reading, foretold)| number(&reading.probe, *foretold))
+                .collect();
+            row.push(would.join(", "));
+        }
+        list.add_row(row);
     }
     out.push_str(&print(&list));
+    for said in said_unexplained(&sheet, &finder, &readings) {
+        out.push_str(&format!("\n{}\n", tell(&said)));
+    }
     if let Verdict::Open(proposal) = &verdict {
         out.push('\n');
         next(&sheet, proposal, &mut out);

@@ -173,6 +173,7 @@ cli-column-check = Prüfung
 cli-column-where = Wo
 cli-column-what = Was
 cli-column-holds = Erfüllt, wenn
+cli-column-foretold = Zu erwarten
 cli-column-when = Wann
 cli-column-happens = Was geschieht
 cli-column-certain = Gewiss

@@ -173,6 +173,7 @@ cli-column-check = Check
 cli-column-where = Where
 cli-column-what = What
 cli-column-holds = Holds when
+cli-column-foretold = Would read
 cli-column-when = When
 cli-column-happens = What happens
 cli-column-certain = Certain
