@@ -1,7 +1,7 @@
 //! The shortest proof: as short as an integer programme of another library finds, and what it says is so by the meter itself: with any fault in
 //! the sheet a reading is outside of its limits, and a sound system of ordinary parts is within all of them.
 
-use assist::proving::{Doing, Fault, Limits, ROW, Row, Step, cover, problem, prove, varied};
+use assist::proving::{Doing, Fault, Limits, ROW, Row, Step, cover, problem, prove, varied, without_fuses};
 use circuit::{Meter, OhmsShown, Probe, Tones, ohms_between};
 use loomwright_tests::python::run_with_scipy;
 use model::{Fact, Settings, Sheet};
@@ -111,7 +111,8 @@ impl<'a> Hand<'a> {
     /// `None` where nothing is solved; else a number, or nothing for an open circuit.
     fn read(&mut self, step: &Step) -> Option<Option<f64>> {
         if let Probe::Ohms(red, black) = &step.probe {
-            let laid = body::lay(&self.sheet, self.settings);
+            let out = (step.doing == Doing::FusesOut).then(|| without_fuses(&self.sheet));
+            let laid = body::lay(out.as_ref().unwrap_or(&self.sheet), self.settings);
             let metal = body::Metal::of(&laid, self.settings);
             return Some(match ohms_between(&laid, &metal, red, black)? {
                 OhmsShown::SamePoint => Some(0.0),

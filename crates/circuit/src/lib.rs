@@ -35,4 +35,4 @@ pub use meter::{
     Shown, Tones, ohms_between,
 };
 pub use study::*;
-pub use trial::{Trial, TrialNet, Tried};
+pub use trial::{Trial, TrialNet, Tried, WithJoint};

@@ -11,6 +11,7 @@ use crate::measured::as_measured;
 use crate::network::{Network, values};
 use crate::solve::{LEAST_SUPPLY, Level, Operating, Operator};
 use crate::trace::Tracer;
+use model::breaks::Break;
 use model::quantity::Ohms;
 use model::{PartId, PartKind, Settings, Sheet};
 use std::borrow::Cow;
@@ -59,6 +60,17 @@ pub struct Trial<'a> {
     cold: Vec<f64>,
     whole: Vec<f64>,
     told: Vec<Told>,
+    /// By branch, the resistances at their temperatures; nothing before they were first settled.
+    warm: Vec<f64>,
+}
+
+/// What flows at RMS level with a bad joint somewhere.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct WithJoint {
+    /// By run of the sheet, as sizes, in A.
+    pub runs: Vec<f64>,
+    /// Through the joint itself: the most, where a part has several ways through.
+    pub through: f64,
 }
 
 /// What flows and what is lost with the sizes that are set.
@@ -112,6 +124,7 @@ impl<'a> Trial<'a> {
                     .map(|run| net.branches[run.branch].resistance)
                     .collect(),
                 told: told.clone(),
+                warm: Vec::new(),
                 operator,
             });
         }
@@ -136,6 +149,50 @@ impl<'a> Trial<'a> {
         if let Some(device) = self.net.devices.get(device) {
             self.operator.set_resistance(device.branch, ohms.0);
         }
+    }
+
+    /// What flows with more resistance in a run, or in every way through a part. `None` where that is no way for a current, and where
+    /// nothing is solved.
+    pub fn with_joint(&mut self, broken: &Break) -> Option<WithJoint> {
+        if self.warm.is_empty() {
+            settle_heat(
+                &mut self.operator,
+                self.net,
+                &self.warming,
+                &self.cold,
+                &self.whole,
+            );
+            self.warm = self.operator.resistances().to_vec();
+        }
+        let net = self.net;
+        let (on, more): (Vec<usize>, f64) = match broken {
+            Break::Resistive { run, more } => {
+                let runs = net.runs.iter();
+                let own = runs.filter(|it| it.id == *run && !it.line);
+                (own.map(|it| it.branch).collect(), more.0)
+            }
+            Break::Poor { part, more } => (net.ways_through(net.part_index(*part)?).collect(), more.0),
+            _ => return None,
+        };
+        let warm = |at: usize| self.warm.get(at).copied().unwrap_or(0.0);
+        for at in &on {
+            self.operator.set_resistance(*at, warm(*at) + more);
+        }
+        let amps = self.operator.operate_again_for_currents(Level::Rms);
+        let through = |at: usize| amps.get(at).copied().unwrap_or(0.0).abs();
+        let with = WithJoint {
+            runs: net
+                .runs
+                .iter()
+                .map(|run| if run.line { 0.0 } else { through(run.branch) })
+                .collect(),
+            through: on.iter().map(|at| through(*at)).fold(0.0, f64::max),
+        };
+        let solved = amps.iter().any(|amps| *amps != 0.0);
+        for at in &on {
+            self.operator.set_resistance(*at, warm(*at));
+        }
+        (solved && !on.is_empty()).then_some(with)
     }
 
     /// What flows and what is lost.
@@ -278,5 +335,45 @@ mod tests {
                 assert_ne!(study.parts[load].on, Some(false), "seed {seed} {load}");
             }
         }
+    }
+
+    /// A joint that is tried against a study of the sheet that has it.
+    #[test]
+    fn a_joint_that_is_tried_is_what_a_study_tells() {
+        let settings = Settings::default();
+        let (mut count, mut off) = (0, 0);
+        for seed in 0..3 {
+            let sheet = random_system(seed, 30);
+            let net = TrialNet::of(&sheet, &settings);
+            let mut trials = Trial::all(&net, std::slice::from_ref(&settings));
+            let mut joints: Vec<Break> = Vec::new();
+            for (&run, _) in sheet.runs.iter().step_by(3) {
+                joints.extend([0.02, 0.3].map(|more| Break::Resistive {
+                    run,
+                    more: Ohms(more),
+                }));
+            }
+            for (&part, it) in &sheet.parts {
+                if matches!(it.is, PartKind::Ground(_)) {
+                    joints.push(Break::Poor {
+                        part,
+                        more: Ohms(0.1),
+                    });
+                }
+            }
+            for broken in joints {
+                let (Some(tried), Ok(thrown)) = (trials[0].with_joint(&broken), broken.thrown(&sheet)) else {
+                    continue;
+                };
+                let study = study_laid(&body::lay(&thrown, &settings), &settings);
+                for (id, amps) in sheet.runs.keys().zip(&tried.runs) {
+                    let told = study.runs.get(id).map_or(0.0, |flow| flow.current.rms.0.abs());
+                    count += 1;
+                    // Wires were warmed without the joint.
+                    off += usize::from((told - amps).abs() > 0.02 * told + 0.02 && *amps != 0.0);
+                }
+            }
+        }
+        assert!(count > 1000 && off * 100 < count, "{off} of {count} differ");
     }
 }

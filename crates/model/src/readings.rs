@@ -32,6 +32,8 @@ properties! {
         amps as "amps": Fact<Amps> = Unknown, 0.0 to 100000.0;
         /// The ohms read, supply isolated.
         ohms as "ohms": Fact<Ohms> = Unknown, 0.0 to 100000000.0;
+        /// Whether every fuse was out and every breaker open, for ohms.
+        fuses_out as "fuses-out": bool = false;
         /// What the vehicle was doing.
         state as "state": VehicleState = VehicleState::Cruise;
         /// How hard the music worked the amplifiers.

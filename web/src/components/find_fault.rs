@@ -567,6 +567,10 @@ fn from_kept(sheet: &Sheet, kept: &model::readings::Reading) -> Option<Reading> 
             }
         }
     };
+    // With the fuses out a sheet is another one than is searched.
+    if kept.fuses_out {
+        return None;
+    }
     let number = kept.number();
     // Volts and amps without a number say nothing that could be weighed; an open circuit does.
     (number.is_some() || matches!(probe, Probe::Ohms(..))).then_some(Reading {

@@ -6,12 +6,13 @@ use super::title_block::make;
 use crate::browser;
 use crate::state::{Act, Panel, Store, escape_closes};
 use assist::proving::{
-    Doing, Proof, Step, figure_of, prove, said_doing, said_expected, said_faults, said_look, said_why,
+    Doing, Proof, Proving, Step, figure_of, said_doing, said_expected, said_faults, said_look, said_why,
 };
 use circuit::Probe;
 use gloo_timers::callback::Timeout;
 use model::edits::keep_reading;
 use model::{Settings, Sheet};
+use std::cell::RefCell;
 use std::rc::Rc;
 use web_sys::HtmlInputElement;
 use words::{Unit, Words, precise, say};
@@ -49,9 +50,29 @@ fn unread(sheet: &Sheet) -> Sheet {
     }
 }
 
+/// Goes on with the list, a step at a time, so that the page lives meanwhile; it stops when the timer that `next` holds is dropped.
+fn work(
+    mut proving: Proving,
+    next: Rc<RefCell<Option<Timeout>>>,
+    done: UseStateHandle<f64>,
+    ready: Callback<Option<Proof>>,
+) {
+    let after = next.clone();
+    let timer = Timeout::new(0, move || match proving.step() {
+        Some(proof) => ready.emit(proof),
+        None => {
+            // Every hundredth is told, not every step.
+            done.set((proving.done() * 100.0).floor() / 100.0);
+            work(proving, after, done, ready);
+        }
+    });
+    *next.borrow_mut() = Some(timer);
+}
+
 #[function_component]
 pub(crate) fn ProofDrawer(props: &ProofProps) -> Html {
     let made = use_state(|| None::<Rc<Made>>);
+    let done = use_state_eq(|| 0.0_f64);
     let hand = use_state(InHand::default);
     let Some(store) = use_context::<Store>() else {
         return html! {};
@@ -59,24 +80,36 @@ pub(crate) fn ProofDrawer(props: &ProofProps) -> Html {
     let words = store.words();
     let (on, sheet) = store.desk.see(|editor| (editor.on(), editor.sheet().clone()));
     {
-        let (made, desk) = (made.clone(), store.desk.clone());
+        let (made, done, desk) = (made.clone(), done.clone(), store.desk.clone());
         use_effect_with((props.edits, on), move |_| {
-            let wait = Timeout::new(REST_MS, move || {
-                let (sheet, settings) =
-                    desk.see(|editor| (unread(editor.sheet()), editor.job().settings.clone()));
-                let same = made
-                    .as_ref()
-                    .is_some_and(|made| made.sheet == sheet && made.settings == settings);
-                if !same {
-                    let proof = prove(&sheet, &settings);
-                    made.set(Some(Rc::new(Made {
-                        sheet,
-                        settings,
-                        proof,
-                    })));
-                }
-            });
-            move || drop(wait)
+            let next = Rc::new(RefCell::new(None));
+            let wait = {
+                let next = next.clone();
+                Timeout::new(REST_MS, move || {
+                    let (sheet, settings) =
+                        desk.see(|editor| (unread(editor.sheet()), editor.job().settings.clone()));
+                    let same = made
+                        .as_ref()
+                        .is_some_and(|made| made.sheet == sheet && made.settings == settings);
+                    if !same {
+                        made.set(None);
+                        let proving = Proving::new(&sheet, &settings);
+                        let ready = Callback::from(move |proof| {
+                            let (sheet, settings) = (sheet.clone(), settings.clone());
+                            made.set(Some(Rc::new(Made {
+                                sheet,
+                                settings,
+                                proof,
+                            })));
+                        });
+                        work(proving, next, done, ready);
+                    }
+                })
+            };
+            move || {
+                drop(wait);
+                drop(next.borrow_mut().take());
+            }
         });
     }
     let proof = made.as_ref().and_then(|made| made.proof.as_ref());
@@ -104,7 +137,8 @@ pub(crate) fn ProofDrawer(props: &ProofProps) -> Html {
     };
     let body = match (made.as_ref(), proof) {
         (None, _) => {
-            html! { <p class="drawer__none" data-testid="proof-working">{ words.text("proof-working") }</p> }
+            let said = say!("proof-working", done = precise(*done, Unit::Percent, 0));
+            html! { <p class="drawer__none" role="status" data-testid="proof-working">{ words.say(&said) }</p> }
         }
         (_, None) => html! { <p class="drawer__none">{ words.text("fault-no-supply") }</p> },
         (_, Some(proof)) if proof.hazards.is_empty() => {

@@ -9,7 +9,7 @@ use super::symptoms::Symptoms;
 use circuit::{Bench, Fault, Foreseen, Isolated, MOST_OHMS, Placed, Probe};
 use model::breaks::Break;
 use model::{Settings, Sheet};
-use ordered::Sort as _;
+use ordered::{OrderedMap, Sort as _};
 
 /// How likely a reading is that a suspicion did not foretell, beside one that lies right on what it did: of contacts that are otherwise
 /// than typical, of a lead on the wrong terminal.
@@ -26,6 +26,8 @@ const SURE: f64 = 0.95;
 const SHARPENED: usize = 6;
 /// How many of the single faults are paired with one another, where none alone explains what was read.
 const PAIRED: usize = 24;
+/// Pairs that were thought of before are kept, up to so many.
+const MOST_PAIRS: usize = 2000;
 /// A reading this many deviations from what is foretold is not explained.
 const UNEXPLAINED: f64 = 4.0;
 
@@ -112,6 +114,9 @@ pub struct Finder {
     pub(super) states: Vec<(State, usize)>,
     pub(super) suspicions: Vec<Suspicion>,
     singles: usize,
+    /// The single faults of each pair, which follow these; and pairs that were thought of before, as they are foreseen already.
+    pairs: Vec<(usize, usize)>,
+    known_pairs: OrderedMap<(usize, usize), Suspicion>,
     pub(super) places: Vec<Place>,
     pub(super) efforts: Efforts,
     pub(super) readings: Vec<Taken>,
@@ -140,6 +145,8 @@ impl Finder {
             symptoms_of: Symptoms::of(&laid, settings, &bench),
             suspicions: Vec::new(),
             singles: 0,
+            pairs: Vec::new(),
+            known_pairs: OrderedMap::new(),
             states: vec![(State::ON, on)],
             readings: Vec::new(),
             symptoms: Vec::new(),
@@ -212,7 +219,12 @@ impl Finder {
                 self.states.push((reading.state, ready));
             }
         }
-        self.suspicions.truncate(self.singles);
+        let pairs = self.suspicions.split_off(self.singles);
+        if self.known_pairs.len() > MOST_PAIRS {
+            self.known_pairs.clear();
+        }
+        self.known_pairs
+            .extend(std::mem::take(&mut self.pairs).into_iter().zip(pairs));
         self.believe();
         if self.readings.is_empty() && self.symptoms.is_empty() {
             return;
@@ -400,18 +412,31 @@ impl Finder {
         leading.truncate(PAIRED);
         for (place, (_, one, _)) in leading.iter().enumerate() {
             for (_, other, _) in leading.iter().skip(place + 1) {
-                let (Some(one), Some(other)) = (self.suspicions.get(*one), self.suspicions.get(*other))
-                else {
-                    continue;
-                };
-                let weight = libm::exp(one.prior + other.prior) / whole.max(1.0);
-                let breaks = [one.breaks.as_slice(), other.breaks.as_slice()].concat();
-                self.suspect(breaks, weight);
+                let key = (*one.min(other), *one.max(other));
+                let before = self.suspicions.len();
+                match self.known_pairs.remove(&key) {
+                    Some(pair) => {
+                        let thing = self.suspicions.last().map_or(0, |last| last.thing + 1);
+                        self.suspicions.push(Suspicion { thing, ..pair });
+                    }
+                    None => self.suspect_both(key, whole),
+                }
+                if self.suspicions.len() > before {
+                    self.pairs.push(key);
+                }
             }
         }
         for at in self.singles..self.suspicions.len() {
             self.foresee(at);
             self.weigh(at);
+        }
+    }
+
+    fn suspect_both(&mut self, (one, other): (usize, usize), whole: f64) {
+        if let (Some(one), Some(other)) = (self.suspicions.get(one), self.suspicions.get(other)) {
+            let weight = libm::exp(one.prior + other.prior) / whole.max(1.0);
+            let breaks = [one.breaks.as_slice(), other.breaks.as_slice()].concat();
+            self.suspect(breaks, weight);
         }
     }
 

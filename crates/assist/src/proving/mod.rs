@@ -22,34 +22,25 @@ mod order;
 mod readings;
 mod said;
 mod spread;
+mod work;
 
 pub use cover::{Cover, ROW, Row, cover};
 pub use hazards::{Fault, Harm, Hazard};
 pub use limits::{COUNTED, Limits, UNSEEN};
-pub use readings::Doing;
+pub use readings::{Doing, without_fuses};
 pub use said::{
     figure_of, said_doing, said_expected, said_fault, said_faults, said_harm, said_leads, said_look, said_why,
 };
 pub use spread::{Spread, varied};
+pub use work::Proving;
 
 use crate::finding::State;
-use crate::finding::effort::Efforts;
-use crate::finding::scale::{scatter, shown};
-use checks::Grade;
+use crate::finding::scale::scatter;
 use circuit::{DeviceRef, MOST_OHMS, Probe};
-use model::breaks::{Break, Contact};
 use model::job::Duty;
 use model::readings::{Measured, Reading};
 use model::{PartId, RunId, Settings, Sheet};
-use ordered::{OrderedMap, OrderedSet, Sort as _};
-use readings::{Candidate, Put, Rig, exposed, readings};
-
-/// Work of the search for the fewest readings.
-const WORK: u64 = 3_000_000;
-/// How often the choice is made again after the engine has said otherwise than the bench.
-const MOST_ROUNDS: usize = 4;
-/// How often all readings are gone through for one that makes the walk shorter.
-const MOST_PASSES: usize = 3;
+use ordered::Sort as _;
 
 /// One reading of the list.
 #[derive(Clone, Debug, PartialEq)]
@@ -109,262 +100,22 @@ pub struct Proof {
     pub stops: usize,
 }
 
-/// A sheet with all that may be wrong with it and all that may be read on it.
-struct LaidOut {
-    rig: Rig,
-    hazards: Vec<Hazard>,
-    readings: Vec<Candidate>,
-    /// What each reading exposes, as the bench foretells it.
-    rows: Vec<Row>,
-    /// Findings of grade Stop of the sheet itself.
-    stops: usize,
-}
-
-fn lay_out(sheet: &Sheet, settings: &Settings) -> Option<LaidOut> {
-    let mut rig = Rig::new(sheet, settings)?;
-    let laid = body::lay(sheet, settings);
-    let study = circuit::study_laid(&laid, settings);
-    let analysis = checks::Analysis {
-        findings: checks::judge(&laid, settings, &study),
-        study,
-    };
-    let asks = checks::asks(&laid, settings, &analysis.study);
-    let conditions = &settings.conditions;
-    let state = rig.bench.ready(conditions.state, conditions.duty)?;
-    let hazards = hazards::hazards(&rig.bench, state, settings, &analysis, &asks);
-    let readings = readings(&rig, sheet, settings, &analysis.study);
-    let rows = exposed(&rig, &readings, &hazards);
-    let is_stop = |finding: &&checks::Finding| finding.grade == Grade::Stop;
-    Some(LaidOut {
-        stops: analysis.findings.iter().filter(is_stop).count(),
-        rig,
-        hazards,
-        readings,
-        rows,
-    })
-}
-
 /// The problem that a proof is the answer to, before the engine has had its say: what each reading that may be taken exposes, and how
 /// many faults there are. For whoever wants to solve it by other means.
 #[must_use]
 pub fn problem(sheet: &Sheet, settings: &Settings) -> Option<(Vec<Row>, usize)> {
-    let it = lay_out(sheet, settings)?;
-    Some((it.rows, it.hazards.len()))
+    Proving::new(sheet, settings).problem()
 }
 
 /// The shortest proof of a sheet as it should be. `None` where nothing on it is fed.
 #[must_use]
 pub fn prove(sheet: &Sheet, settings: &Settings) -> Option<Proof> {
-    let LaidOut {
-        rig,
-        hazards,
-        readings: all,
-        mut rows,
-        stops,
-    } = lay_out(sheet, settings)?;
-    let (mut cover, mut exposes) = (Cover::default(), Vec::new());
-    for _ in 0..MOST_ROUNDS {
-        cover = self::cover(&rows, hazards.len(), WORK);
-        exposes = verified(&rig, &all, &hazards, &rows, &cover);
-        if !correct(&mut rows, &cover, &exposes, hazards.len()) {
-            break;
+    let mut proving = Proving::new(sheet, settings);
+    loop {
+        if let Some(proof) = proving.step() {
+            return proof;
         }
     }
-    let efforts = Efforts::of(rig.bench.sheet(), settings);
-    let chosen = shorter_walk(&efforts, &all, &rows, cover.rows.clone());
-    if chosen != cover.rows {
-        let other = Cover {
-            rows: chosen,
-            ..cover.clone()
-        };
-        let anew = verified(&rig, &all, &hazards, &rows, &other);
-        // What the bench foretold wrongly there is not worth another round.
-        if count(&anew) == count(&exposes) {
-            (cover, exposes) = (other, anew);
-        }
-    }
-    let mut by_row: OrderedMap<usize, Vec<(usize, Option<f64>)>> =
-        cover.rows.iter().copied().zip(exposes).collect();
-    let seen: OrderedSet<usize> = by_row.values().flatten().map(|(at, _)| *at).collect();
-    let picked: Vec<&Candidate> = cover.rows.iter().filter_map(|at| all.get(*at)).collect();
-    let steps = order::order(&efforts, &all, &cover.rows)
-        .into_iter()
-        .filter_map(|at| {
-            let it = all.get(at)?;
-            Some(Step {
-                doing: it.doing,
-                state: it.doing.state(rig.played()),
-                probe: it.probe.clone(),
-                expected: shown(&it.probe, it.normal),
-                limits: it.limits,
-                exposes: by_row.remove(&at).unwrap_or_default(),
-            })
-        });
-    Some(Proof {
-        steps: steps.collect(),
-        unseen: unseen(&hazards, &seen),
-        least: cover.least,
-        minutes: order::minutes(&efforts, &picked),
-        played: rig.played(),
-        stops,
-        hazards,
-    })
-}
-
-/// How many faults are exposed.
-fn count(exposes: &[Vec<(usize, Option<f64>)>]) -> usize {
-    let all: OrderedSet<usize> = exposes.iter().flatten().map(|(at, _)| *at).collect();
-    all.len()
-}
-
-/// What each chosen reading exposes by the engine, and what is read with it.
-fn verified(
-    rig: &Rig,
-    all: &[Candidate],
-    hazards: &[Hazard],
-    rows: &[Row],
-    cover: &Cover,
-) -> Vec<Vec<(usize, Option<f64>)>> {
-    let mut out: Vec<Vec<(usize, Option<f64>)>> = vec![Vec::new(); cover.rows.len()];
-    for (column, hazard) in hazards.iter().enumerate() {
-        let Some(mut put) = Put::of(rig, hazard) else {
-            continue;
-        };
-        let wanted = u32::try_from(column).unwrap_or(u32::MAX);
-        for (at, exposes) in cover.rows.iter().zip(&mut out) {
-            let foretold = rows
-                .get(*at)
-                .is_some_and(|row| row.columns.binary_search(&wanted).is_ok());
-            let Some(it) = all.get(*at).filter(|_| foretold) else {
-                continue;
-            };
-            if put.is_exposed(rig, it, true) {
-                let read = put.reads(rig, it, true).and_then(|read| shown(&it.probe, read));
-                exposes.push((column, read));
-            }
-        }
-    }
-    out
-}
-
-/// Takes back what the bench foretold and the engine did not find, where that leaves a fault unexposed. True when anything was.
-fn correct(rows: &mut [Row], cover: &Cover, exposes: &[Vec<(usize, Option<f64>)>], columns: usize) -> bool {
-    let mut seen = vec![false; columns];
-    for (column, _) in exposes.iter().flatten() {
-        if let Some(seen) = seen.get_mut(*column) {
-            *seen = true;
-        }
-    }
-    let mut any = false;
-    for at in &cover.rows {
-        if let Some(row) = rows.get_mut(*at) {
-            let before = row.columns.len();
-            row.columns
-                .retain(|column| seen.get(*column as usize) == Some(&true));
-            any |= row.columns.len() < before;
-        }
-    }
-    any
-}
-
-/// Takes one reading for another that exposes what only it does, as long as that makes the whole of it quicker.
-fn shorter_walk(efforts: &Efforts, all: &[Candidate], rows: &[Row], mut chosen: Vec<usize>) -> Vec<usize> {
-    let time = |chosen: &[usize]| {
-        let picked: Vec<&Candidate> = chosen.iter().filter_map(|at| all.get(*at)).collect();
-        order::minutes(efforts, &picked)
-    };
-    let columns = |at: usize| rows.get(at).map(|row| row.columns.as_slice()).unwrap_or_default();
-    // By fault, the readings that expose it.
-    let most = rows
-        .iter()
-        .flat_map(|row| &row.columns)
-        .max()
-        .map_or(0, |most| *most as usize + 1);
-    let mut by: Vec<Vec<usize>> = vec![Vec::new(); most];
-    for (at, row) in rows.iter().enumerate() {
-        for column in &row.columns {
-            if let Some(list) = by.get_mut(*column as usize) {
-                list.push(at);
-            }
-        }
-    }
-    for _ in 0..MOST_PASSES {
-        let mut moved = false;
-        for place in 0..chosen.len() {
-            let Some(&at) = chosen.get(place) else { continue };
-            let others = chosen.iter().filter(|other| **other != at);
-            let covered: OrderedSet<u32> = others.flat_map(|other| columns(*other).iter().copied()).collect();
-            let own: Vec<u32> = columns(at)
-                .iter()
-                .copied()
-                .filter(|column| !covered.contains(column))
-                .collect();
-            let Some(list) = own
-                .iter()
-                .filter_map(|column| by.get(*column as usize))
-                .min_by_key(|list| list.len())
-            else {
-                continue;
-            };
-            let does_all = |other: &&usize| {
-                own.iter()
-                    .all(|column| columns(**other).binary_search(column).is_ok())
-            };
-            let mut best = (time(&chosen), at);
-            for other in list.iter().filter(does_all) {
-                let mut with = chosen.clone();
-                if let Some(place) = with.get_mut(place) {
-                    *place = *other;
-                }
-                let its = time(&with);
-                if its < best.0 - 1e-9 {
-                    best = (its, *other);
-                }
-            }
-            if best.1 != at
-                && let Some(place) = chosen.get_mut(place)
-            {
-                *place = best.1;
-                moved = true;
-            }
-        }
-        if !moved {
-            break;
-        }
-    }
-    chosen.order();
-    chosen
-}
-
-/// What is to be looked at for what no reading exposes.
-fn unseen(hazards: &[Hazard], seen: &OrderedSet<usize>) -> Vec<Unseen> {
-    let mut all: OrderedMap<Look, Vec<usize>> = OrderedMap::new();
-    for (at, hazard) in hazards.iter().enumerate().filter(|(at, _)| !seen.contains(at)) {
-        let look = match &hazard.fault {
-            Fault::Larger { device, .. } => Look::Rating(device.clone()),
-            Fault::Thinner { run, .. } => Look::Size(*run),
-            Fault::Broken(broken) => match broken {
-                Break::Cut { run, .. }
-                | Break::Off { run, .. }
-                | Break::Grounded { run, .. }
-                | Break::Resistive { run, .. } => Look::Run(*run),
-                Break::Joined { points, .. } => match &points[0] {
-                    Contact::Terminal(at) => Look::Part(at.part),
-                    Contact::Along(run, _) => Look::Run(*run),
-                    // Nothing else touches the body but runs.
-                    Contact::Body => continue,
-                },
-                Break::Open { part, .. }
-                | Break::Poor { part, .. }
-                | Break::Reversed { part, .. }
-                | Break::Dead { part } => Look::Part(*part),
-            },
-        };
-        all.entry(look).or_default().push(at);
-    }
-    all.into_iter()
-        .map(|(look, hazards)| Unseen { look, hazards })
-        .collect()
 }
 
 impl Proof {
@@ -444,6 +195,7 @@ impl Step {
             against,
             state: self.state.vehicle,
             duty: self.state.duty,
+            fuses_out: self.doing == Doing::FusesOut,
             ..Reading::default()
         };
         match read {
@@ -460,6 +212,7 @@ impl Step {
             kept.measured == own.measured
                 && kept.at == own.at
                 && kept.against == own.against
+                && kept.fuses_out == own.fuses_out
                 && (own.measured == Measured::Ohms || (kept.state == own.state && kept.duty == own.duty))
         };
         sheet.readings.iter().rposition(is_it)

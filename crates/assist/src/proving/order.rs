@@ -4,15 +4,15 @@ use super::readings::{Candidate, Doing};
 use crate::finding::effort::{Efforts, LOOK};
 use circuit::Probe;
 use model::{PartId, TerminalRef};
-use ordered::OrderedSet;
+use ordered::{OrderedMap, OrderedSet};
 
 /// Minutes for readings, whatever their order: each itself, every part reached once, every state once.
 pub(super) fn minutes(efforts: &Efforts, chosen: &[&Candidate]) -> f64 {
     let parts: OrderedSet<PartId> = chosen.iter().flat_map(|it| it.parts.iter().copied()).collect();
-    let doings: OrderedSet<Doing> = chosen.iter().map(|it| it.doing).collect();
+    let first: OrderedMap<Doing, f64> = chosen.iter().map(|it| (it.doing, it.first)).collect();
     let looks: f64 = chosen.iter().map(|_| LOOK).sum();
     let reached: f64 = parts.iter().map(|part| efforts.to_reach(*part)).sum();
-    looks + reached + doings.iter().map(|doing| doing.minutes()).sum::<f64>()
+    looks + reached + first.values().sum::<f64>()
 }
 
 /// The leads of a reading, red and black; of a clamp none.

@@ -9,6 +9,7 @@ use crate::finding::effort::{Efforts, ISOLATE, TONE};
 use crate::finding::probes::{black, candidates};
 use crate::finding::scale::number;
 use circuit::{Bench, Fault, Foreseen, Isolated, Placed, Probe, Purpose, Study};
+use model::breaks::Break;
 use model::job::{Duty, VehicleState};
 use model::{PartId, PartKind, Settings, Sheet, TerminalRef};
 use ordered::OrderedSet;
@@ -20,6 +21,8 @@ pub(super) type Value = f64;
 /// for before it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Doing {
+    /// The supply is isolated, every fuse is out and every breaker open: each stretch of the wiring by itself.
+    FusesOut,
     /// The supply is isolated.
     Isolated,
     /// Parked, all off.
@@ -34,13 +37,26 @@ pub enum Doing {
 
 impl Doing {
     /// All of them, in their order.
-    pub const ALL: [Self; 5] = [Self::Isolated, Self::Parked, Self::On, Self::Tone, Self::Idling];
+    pub const ALL: [Self; 6] = [
+        Self::FusesOut,
+        Self::Isolated,
+        Self::Parked,
+        Self::On,
+        Self::Tone,
+        Self::Idling,
+    ];
+
+    /// Whether ohms are read, and nothing else.
+    #[must_use]
+    pub fn is_for_ohms(self) -> bool {
+        matches!(self, Self::FusesOut | Self::Isolated)
+    }
 
     /// The state of the vehicle, at a duty where something is played.
     #[must_use]
     pub fn state(self, played: Duty) -> State {
         let (vehicle, duty) = match self {
-            Self::Isolated | Self::Parked => (VehicleState::Parked, Duty::Idle),
+            Self::FusesOut | Self::Isolated | Self::Parked => (VehicleState::Parked, Duty::Idle),
             Self::On => (VehicleState::EngineOff, Duty::Idle),
             Self::Tone => (VehicleState::EngineOff, played),
             Self::Idling => (VehicleState::Idle, played),
@@ -48,9 +64,10 @@ impl Doing {
         State { vehicle, duty }
     }
 
-    /// Minutes until the vehicle does that.
-    pub(super) fn minutes(self) -> f64 {
+    /// Minutes until the vehicle does that, with so many minutes for all fuses.
+    fn minutes(self, fuses: f64) -> f64 {
         match self {
+            Self::FusesOut => ISOLATE + fuses,
             Self::Isolated => ISOLATE,
             Self::Parked => 0.0,
             Self::On => TONE,
@@ -73,29 +90,71 @@ pub(super) struct Candidate {
     pub(super) parts: Vec<PartId>,
     /// Minutes by itself, hundredths.
     effort: u32,
+    /// Minutes until the vehicle does what it is read in.
+    pub(super) first: f64,
 }
 
 /// A sheet on the bench in every state.
 #[derive(Debug)]
 pub(super) struct Rig {
     pub(super) bench: Bench,
+    /// The same with every fuse out; nothing where there is none.
+    fuses_out: Option<Bench>,
     /// By what is done, the number of the state; `None` for ohms, and where nothing is solved.
-    states: [Option<usize>; 5],
+    states: [Option<usize>; 6],
     played: Duty,
+}
+
+/// Minutes to take a fuse out and put it in again, once it is reached (common practice).
+const PULL: f64 = 0.3;
+
+/// The fuses and breakers of a sheet, each as what opens it.
+fn fuses(sheet: &Sheet) -> Vec<Break> {
+    let mut all = Vec::new();
+    for (&part, it) in &sheet.parts {
+        match &it.is {
+            PartKind::Fuse(_) | PartKind::Breaker(_) => all.push(Break::Open { part, output: None }),
+            PartKind::Block(block) => {
+                let fitted = block
+                    .fuses
+                    .0
+                    .iter()
+                    .enumerate()
+                    .filter(|(_, fuse)| fuse.is_some());
+                all.extend(fitted.map(|(at, _)| Break::Open {
+                    part,
+                    output: Some(format!("out{}", at + 1).as_str().into()),
+                }));
+            }
+            _ => {}
+        }
+    }
+    all
+}
+
+/// A sheet with every fuse out and every breaker open.
+#[must_use]
+pub fn without_fuses(sheet: &Sheet) -> Sheet {
+    let out = |sheet: Sheet, broken: &Break| broken.thrown(&sheet).unwrap_or(sheet);
+    fuses(sheet).iter().fold(sheet.clone(), out)
 }
 
 impl Rig {
     /// On a sheet; `played` is the duty of the test tone. `None` where nothing on it is fed.
     fn at(sheet: &Sheet, settings: &Settings, played: Duty, doings: &[Doing]) -> Option<Self> {
         let mut bench = Bench::new(sheet, settings)?;
-        let mut states = [None; 5];
-        for doing in doings.iter().filter(|it| **it != Doing::Isolated) {
+        let fuses_out = doings.contains(&Doing::FusesOut) && !fuses(sheet).is_empty();
+        let mut states = [None; 6];
+        for doing in doings.iter().filter(|it| !it.is_for_ohms()) {
             let state = doing.state(played);
             if let Some(place) = states.get_mut(*doing as usize) {
                 *place = bench.ready(state.vehicle, state.duty);
             }
         }
         Some(Self {
+            fuses_out: fuses_out
+                .then(|| Bench::new(&without_fuses(sheet), settings))
+                .flatten(),
             bench,
             states,
             played,
@@ -115,7 +174,13 @@ impl Rig {
             let doings: &[Doing] = if engine {
                 &Doing::ALL
             } else {
-                &[Doing::Isolated, Doing::Parked, Doing::On, Doing::Tone]
+                &[
+                    Doing::FusesOut,
+                    Doing::Isolated,
+                    Doing::Parked,
+                    Doing::On,
+                    Doing::Tone,
+                ]
             };
             let it = Self::at(sheet, settings, played, doings)?;
             if it.holds(Doing::Tone) && (!engine || it.holds(Doing::Idling)) {
@@ -126,9 +191,18 @@ impl Rig {
             sheet,
             settings,
             Duty::Loud,
-            &[Doing::Isolated, Doing::Parked, Doing::On],
+            &[Doing::FusesOut, Doing::Isolated, Doing::Parked, Doing::On],
         )?;
         it.state(Doing::On).is_some().then_some(it)
+    }
+
+    /// The bench on which a reading is looked up. `None` where what it asks for cannot be done.
+    fn bench(&self, doing: Doing) -> Option<&Bench> {
+        if doing == Doing::FusesOut {
+            self.fuses_out.as_ref()
+        } else {
+            Some(&self.bench)
+        }
     }
 
     fn state(&self, doing: Doing) -> Option<usize> {
@@ -156,8 +230,8 @@ impl Rig {
 
     /// What is read with nothing wrong.
     fn normal(&self, doing: Doing, probe: &Probe, placed: &Placed) -> Option<Value> {
-        let shown = if doing == Doing::Isolated {
-            self.bench.ohms(&Isolated::default(), placed)?
+        let shown = if doing.is_for_ohms() {
+            self.bench(doing)?.ohms(&Isolated::default(), placed)?
         } else {
             let state = self.state(doing)?;
             self.bench.read(state, self.bench.normal(state)?, placed)?
@@ -196,18 +270,29 @@ fn probes(sheet: &Sheet, bench: &Bench, study: &Study) -> Vec<Probe> {
 }
 
 /// Everything that may be read on a sheet.
-pub(super) fn readings(rig: &Rig, sheet: &Sheet, settings: &Settings, study: &Study) -> Vec<Candidate> {
+pub(super) fn readings(rig: &Rig, settings: &Settings, study: &Study) -> Vec<Candidate> {
     let laid = rig.bench.sheet();
     let efforts = Efforts::of(laid, settings);
     let mut all: Vec<Candidate> = Vec::new();
     let probes = probes(laid, &rig.bench, study);
+    let black = black(laid);
+    let pulled = fuses(laid);
+    let reach: OrderedSet<PartId> = pulled.iter().flat_map(|it| it.on().1).collect();
+    let reach: f64 = reach.iter().map(|part| efforts.to_reach(*part)).sum();
+    let pull = PULL * pulled.len() as f64 + reach;
     for doing in Doing::ALL {
         for probe in &probes {
-            if matches!(probe, Probe::Ohms(..)) != (doing == Doing::Isolated) {
+            if matches!(probe, Probe::Ohms(..)) != doing.is_for_ohms() {
+                continue;
+            }
+            // With the fuses out, every stretch against negative: what lies along one is told with them in.
+            if doing == Doing::FusesOut
+                && !matches!(probe, Probe::Ohms(_, other) if Some(other) == black.as_ref())
+            {
                 continue;
             }
             let read = |probe: &Probe| {
-                let placed = rig.bench.place(probe)?;
+                let placed = rig.bench(doing)?.place(probe)?;
                 Some((probe.clone(), placed, rig.normal(doing, probe, &placed)?))
             };
             // Leads are put so that no sign has to be minded.
@@ -219,8 +304,8 @@ pub(super) fn readings(rig: &Rig, sheet: &Sheet, settings: &Settings, study: &St
                 continue;
             };
             let probe = &probe;
-            let minutes =
-                efforts.minutes(laid, probe, &[], doing == Doing::Isolated) + doing.minutes() / 10.0;
+            let first = doing.minutes(pull);
+            let minutes = efforts.minutes(laid, probe, &[], doing.is_for_ohms()) + first / 10.0;
             all.push(Candidate {
                 doing,
                 placed,
@@ -230,35 +315,50 @@ pub(super) fn readings(rig: &Rig, sheet: &Sheet, settings: &Settings, study: &St
                 parts: on_parts(laid, &efforts, probe),
                 // A few minutes: far below the most.
                 effort: (minutes * 100.0).clamp(0.0, 60_000.0) as u32,
+                first,
                 probe: probe.clone(),
             });
         }
     }
-    let doings: Vec<Doing> = Doing::ALL
-        .into_iter()
-        .filter(|it| rig.state(*it).is_some())
-        .collect();
-    for (group, only) in corners(sheet, settings) {
-        for end in [-1.0, 1.0] {
-            let mut met = 0;
-            let other = varied(sheet, settings, &mut |of| {
-                met += usize::from(of == group);
-                let is_it = of == group && only.is_none_or(|only| met == only);
-                if is_it { end } else { 0.0 }
-            });
-            if let Some(other) = Rig::at(&other, settings, rig.played, &doings) {
-                lay_beside(&mut all, &other);
-            }
-        }
-    }
-    for it in &mut all {
-        it.limits = limits(&it.probe, it.normal, it.beside);
-    }
     all
 }
 
+/// One of the systems that lie beside what the sheet says: which group, or which of it alone, and at which end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Corner {
+    group: Spread,
+    only: Option<usize>,
+    end: f64,
+}
+
+/// Adds to every reading what it is otherwise in a corner.
+pub(super) fn look_beside(
+    all: &mut [Candidate],
+    rig: &Rig,
+    sheet: &Sheet,
+    settings: &Settings,
+    corner: Corner,
+) {
+    let doings: Vec<Doing> = Doing::ALL
+        .into_iter()
+        .filter(|it| rig.state(*it).is_some() || it.is_for_ohms())
+        .collect();
+    let mut met = 0;
+    let other = varied(sheet, settings, &mut |of| {
+        met += usize::from(of == corner.group);
+        let is_it = of == corner.group && corner.only.is_none_or(|only| met == only);
+        if is_it { corner.end } else { 0.0 }
+    });
+    if let Some(other) = Rig::at(&other, settings, rig.played, &doings) {
+        lay_beside(all, &other);
+    }
+    for it in all {
+        it.limits = limits(&it.probe, it.normal, it.beside);
+    }
+}
+
 /// What is varied together: all of a group, but sources one by one, since what lies between two of them moves when they differ.
-fn corners(sheet: &Sheet, settings: &Settings) -> Vec<(Spread, Option<usize>)> {
+pub(super) fn corners(sheet: &Sheet, settings: &Settings) -> Vec<Corner> {
     let mut all = Vec::new();
     for group in Spread::ALL {
         if !matches!(group, Spread::Charge | Spread::Source) {
@@ -272,13 +372,14 @@ fn corners(sheet: &Sheet, settings: &Settings) -> Vec<(Spread, Option<usize>)> {
         });
         all.extend((1..=count).map(|only| (group, Some(only))));
     }
-    all
+    let ends = |(group, only)| [-1.0, 1.0].map(|end| Corner { group, only, end });
+    all.into_iter().flat_map(ends).collect()
 }
 
 /// Adds what a system that lies elsewhere within its spread reads otherwise.
 fn lay_beside(all: &mut [Candidate], other: &Rig) {
     for it in all {
-        let Some(placed) = other.bench.place(&it.probe) else {
+        let Some(placed) = other.bench(it.doing).and_then(|bench| bench.place(&it.probe)) else {
             continue;
         };
         let Some(now) = other.normal(it.doing, &it.probe, &placed) else {
@@ -308,20 +409,25 @@ fn on_parts(sheet: &Sheet, efforts: &Efforts, probe: &Probe) -> Vec<PartId> {
 /// A fault on the bench.
 pub(super) struct Put {
     fault: Fault,
+    /// With the fuses in, and with them out.
     isolated: Isolated,
+    fuses_out: Option<Isolated>,
     /// By what is done; foreseen when it is first asked for.
-    foreseen: [Option<Option<Foreseen>>; 5],
+    foreseen: [Option<Option<Foreseen>>; 6],
     short: bool,
 }
 
 impl Put {
     /// `None` for what no meter sees.
     pub(super) fn of(rig: &Rig, hazard: &Hazard) -> Option<Self> {
-        let fault = rig.bench.fault(&[hazard.broken()?])?;
+        let broken = hazard.broken()?;
+        let fault = rig.bench.fault(std::slice::from_ref(&broken))?;
+        let fuses_out = rig.fuses_out.as_ref();
         Some(Self {
+            fuses_out: fuses_out.and_then(|bench| Some(bench.isolate(&bench.fault(&[broken])?))),
             isolated: rig.bench.isolate(&fault),
             fault,
-            foreseen: [const { None }; 5],
+            foreseen: [const { None }; 6],
             short: hazard.harm == Harm::Short,
         })
     }
@@ -331,6 +437,13 @@ impl Put {
     pub(super) fn reads(&mut self, rig: &Rig, it: &Candidate, exactly: bool) -> Option<Value> {
         if it.doing == Doing::Isolated {
             return Some(number(rig.bench.ohms(&self.isolated, &it.placed)?, &it.probe));
+        }
+        if it.doing == Doing::FusesOut {
+            let shown = rig
+                .fuses_out
+                .as_ref()?
+                .ohms(self.fuses_out.as_ref()?, &it.placed)?;
+            return Some(number(shown, &it.probe));
         }
         if self.short {
             return None;
@@ -355,24 +468,31 @@ impl Put {
     }
 }
 
-/// Which faults each reading exposes: a row for each reading, a column for each fault.
-pub(super) fn exposed(rig: &Rig, all: &[Candidate], hazards: &[Hazard]) -> Vec<Row> {
-    let mut rows: Vec<Row> = all
-        .iter()
-        .map(|it| Row {
-            columns: Vec::new(),
-            effort: it.effort,
-        })
-        .collect();
-    for (column, hazard) in (0..).zip(hazards) {
-        let Some(mut put) = Put::of(rig, hazard) else {
-            continue;
-        };
+/// A row for each reading, without columns as yet.
+pub(super) fn rows(all: &[Candidate]) -> Vec<Row> {
+    let row = |it: &Candidate| Row {
+        columns: Vec::new(),
+        effort: it.effort,
+    };
+    all.iter().map(row).collect()
+}
+
+/// Which readings expose a fault: its column is put into their rows.
+pub(super) fn expose(rig: &Rig, all: &[Candidate], column: usize, hazard: &Hazard, rows: &mut [Row]) {
+    let (Some(mut put), Ok(column)) = (Put::of(rig, hazard), u32::try_from(column)) else {
+        return;
+    };
+    let mut seen = false;
+    // Fuses are pulled for what nothing else exposes: so those come last.
+    for fuses_out in [false, true] {
         for (row, it) in rows.iter_mut().zip(all) {
-            if put.is_exposed(rig, it, false) {
+            if (it.doing == Doing::FusesOut) == fuses_out && put.is_exposed(rig, it, false) {
                 row.columns.push(column);
+                seen = true;
             }
         }
+        if seen {
+            return;
+        }
     }
-    rows
 }

@@ -12,6 +12,7 @@ use words::{Figure, Saying, Unit, figure, precise, say};
 #[must_use]
 pub fn said_doing(doing: Doing, played: Duty) -> Saying {
     match doing {
+        Doing::FusesOut => say!("proof-doing-fuses-out"),
         Doing::Isolated => say!("proof-doing-isolated"),
         Doing::Parked => say!("proof-doing-parked"),
         Doing::On => say!("proof-doing-on"),

@@ -119,15 +119,12 @@ pub(super) fn altered(scene: &Scene, broken: &Break) -> Option<Altered> {
 fn passing(scene: &Scene, part: usize, output: Option<&TerminalName>) -> Vec<usize> {
     let net = &scene.net;
     let node = output.and_then(|name| net.node_by_name(part, name.as_str()));
-    net.branches
-        .iter()
-        .enumerate()
-        .filter(|(_, branch)| {
-            branch.part == part
-                && matches!(branch.kind, Kind::Device { .. } | Kind::Contact | Kind::Ground)
-                && (output.is_none() || branch.nodes.iter().any(|at| Some(*at) == node))
-        })
-        .map(|(at, _)| at)
+    let is_on = |at: &usize| {
+        let branch = net.branches.get(*at);
+        branch.is_some_and(|branch| branch.nodes.iter().any(|at| Some(*at) == node))
+    };
+    net.ways_through(part)
+        .filter(|at| output.is_none() || is_on(at))
         .collect()
 }
 

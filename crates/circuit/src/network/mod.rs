@@ -240,6 +240,15 @@ impl Network {
         self.parts.binary_search(&part).ok()
     }
 
+    /// The branches of a part that pass current on.
+    pub(crate) fn ways_through(&self, part: usize) -> impl Iterator<Item = usize> + '_ {
+        let branches = self.branches.iter().enumerate();
+        let own = branches.filter(move |(_, branch)| {
+            branch.part == part && matches!(branch.kind, Kind::Device { .. } | Kind::Contact | Kind::Ground)
+        });
+        own.map(|(at, _)| at)
+    }
+
     /// The run that a branch is the wire or the shield of.
     #[must_use]
     pub fn run_of(&self, branch: usize) -> Option<usize> {

@@ -94,12 +94,11 @@ fn told(sheet: &Sheet, proof: &Proof, step: &Step) -> ToldStep {
             ("amps", None, None, tag)
         }
     };
-    let isolated = step.doing == Doing::Isolated;
     ToldStep {
-        state: if isolated {
-            "isolated"
-        } else {
-            step.state.vehicle.word()
+        state: match step.doing {
+            Doing::FusesOut => "fuses-out",
+            Doing::Isolated => "isolated",
+            _ => step.state.vehicle.word(),
         },
         duty: step.state.duty.word(),
         measured,

@@ -1,6 +1,7 @@
 ## Kürzester Nachweis: was das Fahrzeug tut, wo die Messspitzen hinkommen, was in Ordnung ist, worauf ein Wert außerhalb deutet.
 
-proof-doing-isolated = Versorgung abgeklemmt
+proof-doing-fuses-out = Versorgung abgeklemmt, alle Sicherungen gezogen, alle Automaten offen
+proof-doing-isolated = Versorgung abgeklemmt, Sicherungen eingesetzt
 proof-doing-parked = Versorgung an, geparkt, alles aus
 proof-doing-on = Eingeschaltet, Motor aus, nichts spielt
 proof-doing-tone = Eingeschaltet, Motor aus, { $duty } auf allen Kanälen
@@ -57,7 +58,7 @@ proof-fail = außerhalb
 ## Auf der Seite.
 
 proof-head = Kürzester Nachweis
-proof-working = Die Messungen werden bestimmt …
+proof-working = Die Messungen werden bestimmt: { $done } …
 proof-progress = Messung { $number } von { $count } · { $good } in Ordnung · { $bad } außerhalb · { $left } offen
 proof-black = Schwarz
 proof-red = Rot

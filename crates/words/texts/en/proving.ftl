@@ -1,6 +1,7 @@
 ## The shortest proof: what the vehicle does, where the leads go, what is in order, what a reading outside of it points to.
 
-proof-doing-isolated = Supply isolated
+proof-doing-fuses-out = Supply isolated, every fuse out, every breaker open
+proof-doing-isolated = Supply isolated, fuses in
 proof-doing-parked = Supply on, parked, all off
 proof-doing-on = On, engine off, nothing playing
 proof-doing-tone = On, engine off, { $duty } on all channels
@@ -57,7 +58,7 @@ proof-fail = outside
 ## On the page.
 
 proof-head = Shortest proof
-proof-working = The readings are being worked out …
+proof-working = The readings are being worked out: { $done } …
 proof-progress = Reading { $number } of { $count } · { $good } in order · { $bad } outside · { $left } to take
 proof-black = Black
 proof-red = Red

@@ -14,20 +14,21 @@
 //! wire bears, so the time course finds nothing that these do not.
 //!
 //! **How it is told without an analysis for each.** Most follow at once from what the checks ask, which a test holds against the checks
-//! themselves: a live wire that is cut ends bare and live; what a joint turns to heat is I²R, with the current from the
-//! [`Bench`] with the joint in it; what a touch draws is the voltage over the resistance of the way. Where that comes near a
+//! themselves: a live wire that is cut ends bare and live; what a joint turns to heat is I²R, with the current that the engine finds
+//! with the joint in it ([`Trial::with_joint`]); what a touch draws is the voltage over the resistance of the way. Where that comes near a
 //! limit, and where the bench sees other wires carry more, or grounds drift apart, the sheet with the fault in it is analysed.
 
 mod fitted;
 mod touches;
 
 use checks::{Asks, Grade, analyse};
-use circuit::{Bench, DeviceRef, Foreseen, Placed, Probe, Purpose, Shown, Study};
+use circuit::{Bench, DeviceRef, Foreseen, Placed, Probe, Purpose, Shown, Study, Trial, TrialNet};
 use model::breaks::{Break, HALF_WAY};
 use model::conductor::{Condition, Size};
 use model::quantity::{Amps, Ohms};
 use model::{PartId, PartKind, Role, RunId, Settings, Sheet, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
+use std::ops::Range;
 
 /// A single fault.
 #[derive(Clone, Debug, PartialEq)]
@@ -127,12 +128,16 @@ struct Universe<'a> {
     /// Volts between the grounds of equipment that signal leads join, with nothing wrong.
     grounds: Vec<(Placed, f64)>,
     melts: f64,
+    /// The sheet, in which joints are tried.
+    trial: Option<Trial<'a>>,
     out: Vec<Hazard>,
 }
 
 /// What a run carries with nothing wrong.
 struct Flow {
     placed: Placed,
+    /// Its place among the runs of the sheet.
+    place: usize,
     mean: f64,
     /// Steady over mean.
     steady: f64,
@@ -140,13 +145,40 @@ struct Flow {
     bears: Option<f64>,
 }
 
-/// All of them; what the checks say of grade Stop as it stands counts for nothing here.
+/// A share of all faults, as many as are told in a moment: runs and parts by their places.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Share {
+    Runs(Range<usize>),
+    Touches,
+    Parts(Range<usize>),
+    Fitted,
+}
+
+/// Runs or parts of one share.
+const AT_ONCE: usize = 12;
+
+/// All of a sheet, in their order.
+pub(super) fn shares(sheet: &Sheet) -> Vec<Share> {
+    let parts = |count: usize| {
+        (0..count)
+            .step_by(AT_ONCE)
+            .map(move |at| at..(at + AT_ONCE).min(count))
+    };
+    let mut all: Vec<Share> = parts(sheet.runs.len()).map(Share::Runs).collect();
+    all.push(Share::Touches);
+    all.extend(parts(sheet.parts.len()).map(Share::Parts));
+    all.push(Share::Fitted);
+    all
+}
+
+/// Those of a share; what the checks say of grade Stop as it stands counts for nothing here.
 pub(super) fn hazards(
     bench: &Bench,
     state: usize,
     settings: &Settings,
     analysis: &checks::Analysis,
     asks: &Asks,
+    share: &Share,
 ) -> Vec<Hazard> {
     let sheet = bench.sheet();
     let study = &analysis.study;
@@ -158,6 +190,7 @@ pub(super) fn hazards(
             *id,
             Flow {
                 placed: bench.place(&Probe::Amps(*id))?,
+                place: sheet.runs.keys().position(|run| run == id)?,
                 mean,
                 steady: if mean > 1e-3 { rms / mean } else { 1.0 },
                 burst: flow.current.burst.0.abs(),
@@ -165,7 +198,9 @@ pub(super) fn hazards(
             },
         ))
     });
+    let net = TrialNet::of(sheet, settings);
     let mut it = Universe {
+        trial: Trial::all(&net, std::slice::from_ref(settings)).pop(),
         flows: flows.collect(),
         known: stops(&analysis.findings).collect(),
         grounds: Vec::new(),
@@ -179,10 +214,12 @@ pub(super) fn hazards(
         asks,
     };
     it.grounds = it.grounds();
-    it.of_runs();
-    it.touches();
-    it.of_parts();
-    it.fitted_otherwise();
+    match share {
+        Share::Runs(range) => it.of_runs(range),
+        Share::Touches => it.touches(),
+        Share::Parts(range) => it.of_parts(range),
+        Share::Fitted => it.fitted_otherwise(),
+    }
     it.out
 }
 
@@ -238,14 +275,19 @@ impl<'a> Universe<'a> {
     /// Whether something else than the fault itself has to be asked for: a wire carries more, near what it bears, or grounds of equipment
     /// drift apart.
     fn stirs(&self, foreseen: &Foreseen) -> bool {
-        let drifts = |(placed, before): &(Placed, f64)| self.volts(foreseen, placed) > before + DRIFT;
         let rises = |flow: &Flow| {
             flow.bears.is_some_and(|bears| {
                 let amps = self.amps(foreseen, &flow.placed);
                 amps > flow.mean * RISE + 0.1 && amps * flow.steady * NEAR > bears
             })
         };
-        self.grounds.iter().any(drifts) || self.flows.values().any(rises)
+        self.drift(foreseen) || self.flows.values().any(rises)
+    }
+
+    /// Whether grounds of equipment drift apart.
+    fn drift(&self, foreseen: &Foreseen) -> bool {
+        let mut grounds = self.grounds.iter();
+        grounds.any(|(placed, before)| self.volts(foreseen, placed) > before + DRIFT)
     }
 
     /// Whether the checks say so of the sheet with the fault in it.
@@ -273,9 +315,9 @@ impl<'a> Universe<'a> {
         }
     }
 
-    fn of_runs(&mut self) {
+    fn of_runs(&mut self, range: &Range<usize>) {
         let sheet: &'a Sheet = self.sheet;
-        for (&id, run) in &sheet.runs {
+        for (&id, run) in sheet.runs.iter().skip(range.start).take(range.len()) {
             let lands = run.from.terminal().is_some() && run.to.terminal().is_some();
             if !lands || run.wire.condition.value() == Some(Condition::Cut) {
                 continue;
@@ -341,16 +383,16 @@ impl<'a> Universe<'a> {
         } else {
             &[]
         };
-        if !self.joint(broken(Ohms(least)), least, amps, on, least <= most) {
+        if !self.joint(broken(Ohms(least)), least, on) {
             for times in others {
-                if self.joint(broken(Ohms(times * least)), times * least, amps, on, false) {
+                if self.joint(broken(Ohms(times * least)), times * least, on) {
                     break;
                 }
             }
         }
         let larger = most.min(3.0 * least);
         if larger > NEAR * least {
-            self.joint(broken(Ohms(larger)), larger, amps, on, true);
+            self.joint(broken(Ohms(larger)), larger, on);
         }
     }
 
@@ -372,22 +414,26 @@ impl<'a> Universe<'a> {
         }) || run.is_some_and(|run| self.purpose(run) == Purpose::BetweenSources)
     }
 
-    /// A bad joint: grave by its own heat, or by what it stirs. `holds`: no load turns off with it, so that its heat follows from what the
-    /// bench foretells. Whether it is grave.
-    fn joint(&mut self, broken: Break, more: f64, amps: f64, on: Option<RunId>, holds: bool) -> bool {
-        let Some(foreseen) = self.foresee(&broken) else {
-            return false;
-        };
-        let flow = on
-            .and_then(|on| self.flows.get(&on))
-            .filter(|flow| flow.mean > 1e-3 && holds);
-        let heat = flow.map(|flow| {
-            let now = amps * self.amps(&foreseen, &flow.placed) / flow.mean;
-            now * now * more
-        });
+    /// A bad joint: grave by its own heat, or by what it stirs. `on` is a run that carries all that flows through it. Whether it is grave.
+    fn joint(&mut self, broken: Break, more: f64, on: Option<RunId>) -> bool {
+        let with = self.trial.as_mut().and_then(|trial| trial.with_joint(&broken));
+        let heat = with
+            .as_ref()
+            .filter(|_| on.is_some())
+            .map(|with| with.through * with.through * more);
         let grave = match heat {
             Some(heat) if heat > self.melts * NEAR => true,
-            Some(heat) if heat * NEAR < self.melts => self.stirs(&foreseen) && self.is_grave(&broken),
+            Some(heat) if heat * NEAR < self.melts => {
+                let rises = |flow: &Flow| {
+                    let amps = with.as_ref().and_then(|with| with.runs.get(flow.place)).copied();
+                    flow.bears.zip(amps).is_some_and(|(bears, amps)| {
+                        amps > flow.mean * flow.steady * RISE + 0.1 && amps * NEAR > bears
+                    })
+                };
+                let stirs =
+                    self.flows.values().any(rises) || self.foresee(&broken).is_some_and(|it| self.drift(&it));
+                stirs && self.is_grave(&broken)
+            }
             _ => self.is_grave(&broken),
         };
         if grave {
@@ -396,9 +442,9 @@ impl<'a> Universe<'a> {
         grave
     }
 
-    fn of_parts(&mut self) {
+    fn of_parts(&mut self, range: &Range<usize>) {
         let sheet: &'a Sheet = self.sheet;
-        for (&id, part) in &sheet.parts {
+        for (&id, part) in sheet.parts.iter().skip(range.start).take(range.len()) {
             let open = Break::Open {
                 part: id,
                 output: None,
