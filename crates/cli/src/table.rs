@@ -1,8 +1,10 @@
 //! Tables that fit the terminal.
 
 use crate::speech::{text, words};
-use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
+use comfy_table::{CellAlignment, ColumnConstraint, ContentArrangement, Table, Width, presets};
 
+/// Blanks beside what stands in a column.
+const PADDING: usize = 2;
 /// Width to fit when the terminal does not tell.
 const WIDTH: u16 = 100;
 
@@ -40,17 +42,77 @@ fn ruled(headings: Vec<String>) -> Table {
 /// A list of the papers as a table that fits the terminal, numbers at the right. Columns in which nothing stands are left out.
 pub(crate) fn paper(list: &paperwork::Table) -> String {
     let list = list.clone().without(&list.empty_columns());
-    let mut table = ruled(list.headings(words()));
-    for row in list.shown(words()) {
+    let (headings, rows) = (list.headings(words()), list.shown(words()));
+    let least = unbroken(&headings, &rows);
+    let headings = headings.into_iter().enumerate();
+    let headings = headings.map(|(at, heading)| match least.get(at) {
+        // A word that is torn into three lines is harder to read than one that is cut.
+        Some(width) => cut(&heading, usize::from(*width).saturating_sub(PADDING)),
+        None => heading,
+    });
+    let mut table = ruled(headings.collect());
+    for row in rows {
         table.add_row(row);
     }
     for (at, column) in table.column_iter_mut().enumerate() {
+        if let Some(width) = least.get(at) {
+            column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(*width)));
+        }
         let cells = || list.rows.iter().filter_map(|row| row.get(at));
         if cells().any(paperwork::Cell::is_number) {
             column.set_cell_alignment(CellAlignment::Right);
         }
     }
     print(&table)
+}
+
+/// A heading whose words are no longer than this.
+fn cut(heading: &str, most: usize) -> String {
+    let fitted = |word: &str| {
+        if word.chars().count() <= most {
+            word.to_owned()
+        } else {
+            let kept: String = word.chars().take(most.saturating_sub(1)).collect();
+            kept + "…"
+        }
+    };
+    heading
+        .split_whitespace()
+        .map(fitted)
+        .collect::<Vec<_>>()
+        .join(" ")
+}
+
+/// The least width of every column in which no word is torn, headings included where that fits the terminal, else without;
+/// where not even that fits, the widest give way.
+fn unbroken(headings: &[String], rows: &[Vec<String>]) -> Vec<u16> {
+    let longest = |text: &String| {
+        let words = text.split_whitespace().map(|word| word.chars().count());
+        words.max().unwrap_or(0)
+    };
+    let of_cells = |at: usize| rows.iter().filter_map(|row| row.get(at)).map(longest).max();
+    let cells: Vec<usize> = (0..headings.len())
+        .map(|at| of_cells(at).unwrap_or(0).max(3) + PADDING)
+        .collect();
+    let heads = headings.iter().map(|it| longest(it) + PADDING);
+    let all: Vec<usize> = cells
+        .iter()
+        .zip(heads)
+        .map(|(cell, head)| head.max(*cell))
+        .collect();
+    let room = usize::from(width());
+    let capped =
+        |widths: &[usize], most: usize| -> Vec<usize> { widths.iter().map(|it| *it.min(&most)).collect() };
+    let fits = |widths: &Vec<usize>| widths.iter().sum::<usize>() <= room;
+    let narrower = (1..=room).rev().map(|most| capped(&cells, most));
+    let found = std::iter::once(all)
+        .chain(narrower)
+        .find(fits)
+        .unwrap_or_default();
+    found
+        .into_iter()
+        .filter_map(|it| u16::try_from(it).ok())
+        .collect()
 }
 
 /// The table as text, without blanks at line ends.

@@ -622,3 +622,17 @@ fn a_handover_is_one_file_and_tells_what_stays_out() {
     assert!(page.starts_with("<!doctype html>") && page.contains("How to isolate the system"));
     refused(&["handover", "@estate", "-o", path, "--sheet", "built"], "plan");
 }
+
+#[test]
+fn a_list_tears_no_word_of_its_cells() {
+    for (language, words) in [
+        ("en", ["Sound-deadening", "telephone"]),
+        ("de", ["Kupferleitung", "angenommen"]),
+    ] {
+        let call = ["lists", "@hatchback", "--list", "quote", "--language", language];
+        let (code, out, err) = output(&mut loomwright(&call));
+        assert_eq!(code, 0, "{err}");
+        assert!(words.iter().all(|word| out.contains(word)), "{out}");
+        assert!(out.lines().all(|line| line.chars().count() <= 100), "{out}");
+    }
+}
