@@ -81,6 +81,17 @@ fn a_list_of_readings_is_worked_through_and_kept_with_the_job() {
         "the list on a tablet",
         "document.querySelector('[data-testid=proof-leads]') !== null",
     );
+    // The leads and what is said stand beside the drawer, not under it.
+    let drawer = table.place("proof-drawer");
+    let ends = table.eval("[...document.querySelectorAll('.proof__lead b')].map(it => it.innerText)");
+    for end in ends.as_array().into_iter().flatten().filter_map(|it| it.as_str()) {
+        if end.contains('.') {
+            table.wait_for(&format!("{end} beside the drawer"), || {
+                (table.terminal(end).0 > drawer.x + drawer.width).then_some(())
+            });
+        }
+    }
+    assert!(table.place("said").x >= drawer.x + drawer.width);
     table.screenshot("proof-tablet-dark");
     table.assert_no_errors();
 }

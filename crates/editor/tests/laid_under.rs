@@ -53,6 +53,49 @@ fn assert_in_step(editor: &Editor) {
     assert_eq!(laid.layout, drawing::Layout::of(&sheet(under)));
 }
 
+/// What stands in the upper left corner of the window, in pixels below the frame.
+const LEGEND: f64 = 90.0;
+
+#[test]
+fn a_sheet_that_is_seen_whole_stays_clear_of_the_legend_and_one_that_is_not_stays_where_it_is() {
+    let mut hand = Hand::new(JOB);
+    let margins = Margins {
+        left: 40.0,
+        top: 40.0,
+        right: 280.0,
+        bottom: 96.0,
+    };
+    let top = |hand: &Hand| {
+        let place = |tag: &str| {
+            let id = part(&hand.editor, tag);
+            let at = hand
+                .editor
+                .sheet()
+                .parts
+                .get(&id)
+                .and_then(|it| it.at)
+                .expect("a place");
+            hand.editor
+                .camera()
+                .to_screen(kurbo::Point::new(f64::from(at.x), f64::from(at.y)))
+                .y
+        };
+        ["B1", "F1", "A1"].map(place).into_iter().fold(f64::MAX, f64::min)
+    };
+    // A window so low that the whole sheet fills it from top to bottom.
+    hand.editor.resize(2000.0, 290.0, margins);
+    hand.editor.fit();
+    assert!(top(&hand) < 40.0 + LEGEND, "{}", top(&hand));
+    hand.editor.lay_under(Some(Found));
+    assert!(top(&hand) >= 40.0 + LEGEND, "{}", top(&hand));
+    // Who looks at a part of it is left there.
+    hand.editor.lay_under(None);
+    hand.editor.resize(400.0, 290.0, margins);
+    let before = hand.editor.camera().origin;
+    hand.editor.lay_under(Some(Found));
+    assert_eq!(hand.editor.camera().origin, before);
+}
+
 #[test]
 fn it_steps_through_the_other_sheets_and_none() {
     let mut hand = Hand::new(JOB);
