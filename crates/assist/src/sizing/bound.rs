@@ -7,6 +7,10 @@ use super::search::{ALIKE, Flow, Found, Search, most_questions};
 use super::things::Thing;
 use ordered::Sort as _;
 
+/// Questions to the engine after which a bound of a mesh is looked at, and the least share of what is left to the answer by which it
+/// has to have come nearer.
+const WHILE: usize = 16;
+const NEARER: f64 = 0.04;
 /// Most groups of a mesh of which the least of each is looked for by itself.
 const MOST_SHAVED: usize = 8;
 
@@ -49,6 +53,7 @@ impl Search<'_> {
             self.shave(mesh, &mut part);
         }
         let mut open = vec![part];
+        let (mut before, mut look) = (0.0, self.bench.asked + WHILE);
         // Whether something was left out that nothing tells to be wrong.
         let mut unsure = false;
         let bound = loop {
@@ -66,6 +71,13 @@ impl Search<'_> {
             }
             if self.bench.asked >= most {
                 break part.answer.cost;
+            }
+            if !mesh.groups.is_empty() && self.bench.asked >= look {
+                // What has come no nearer for a while comes no nearer soon.
+                if (part.answer.cost - before) < NEARER * (best.0 - before) {
+                    break part.answer.cost;
+                }
+                (before, look) = (part.answer.cost, self.bench.asked + WHILE);
             }
             if !part.own {
                 if mesh.groups.is_empty() {

@@ -22,7 +22,10 @@ enum How {
 
 /// What points are made of.
 #[derive(Debug)]
-pub(super) struct Made(Vec<How>);
+pub(super) struct Made {
+    how: Vec<How>,
+    sift: Sift,
+}
 
 /// Something put in line: what it costs, what is lost in it, and what was chosen.
 #[derive(Clone, Debug)]
@@ -35,17 +38,20 @@ pub(super) struct Piece {
 
 impl Made {
     pub(super) fn new() -> Self {
-        Self(vec![How::Nothing])
+        Self {
+            how: vec![How::Nothing],
+            sift: Sift::default(),
+        }
     }
     fn add(&mut self, how: How) -> u32 {
-        self.0.push(how);
-        u32::try_from(self.0.len() - 1).unwrap_or(0)
+        self.how.push(how);
+        u32::try_from(self.how.len() - 1).unwrap_or(0)
     }
     /// Puts what a point is made of into a list of choices by variable.
     pub(super) fn read(&self, point: u32, into: &mut [usize]) {
         let mut open = vec![point];
         while let Some(at) = open.pop() {
-            match self.0.get(at as usize) {
+            match self.how.get(at as usize) {
                 Some(How::Picked { var, choice, of }) => {
                     if let Some(slot) = into.get_mut(*var as usize) {
                         *slot = *choice as usize;
@@ -83,79 +89,139 @@ impl Made {
 
     /// Pieces of which one is put in line with what lies beyond.
     pub(super) fn before(&mut self, points: &[Point], pieces: &[Piece], keep: Keep) -> Vec<Point> {
-        // Points by rising cost leave more and more, so that those of each piece are in order, and two such rows merge in one go. From
-        // the thickest piece on: it leaves most, and much of what follows is beaten at once.
-        let mut all: Vec<(f64, f64, usize, usize)> = Vec::new();
-        let mut merged = Vec::new();
-        for (q, piece) in pieces.iter().enumerate() {
-            let first = points.partition_point(|point| point.slack - piece.drop < keep.needed);
-            let enough = points.partition_point(|point| point.cost + piece.cost <= keep.most);
-            let row = points.get(first..enough).unwrap_or_default();
-            let (Some(cheapest), Some(dearest)) = (row.first(), row.last()) else {
-                continue;
-            };
-            if let Some(last) = all.last()
-                && last.0 <= cheapest.cost + piece.cost
-                && last.1 >= dearest.slack - piece.drop
-            {
-                continue;
-            }
-            let mut most = f64::NEG_INFINITY;
-            let (mut x, mut y) = (0, 0);
-            merged.clear();
-            loop {
-                let next = match (all.get(x), row.get(y)) {
-                    (Some(old), Some(point)) => {
-                        let (cost, slack) = (point.cost + piece.cost, point.slack - piece.drop);
-                        if cost < old.0 || (cost == old.0 && slack > old.1) {
-                            y += 1;
-                            (cost, slack, first + y - 1, q)
-                        } else {
-                            x += 1;
-                            *old
-                        }
-                    }
-                    (None, Some(point)) => {
-                        y += 1;
-                        (
-                            point.cost + piece.cost,
-                            point.slack - piece.drop,
-                            first + y - 1,
-                            q,
-                        )
-                    }
-                    (Some(old), None) => {
-                        x += 1;
-                        *old
-                    }
-                    (None, None) => break,
-                };
-                if next.1 > most {
-                    most = next.1;
-                    merged.push(next);
-                }
-            }
-            std::mem::swap(&mut all, &mut merged);
-        }
-        if let Some(most) = keep.points {
-            thin_out(&mut all, most, keep.hopeful);
-        }
+        let all = self.sift.best(points, pieces, keep);
         let mut best = Vec::with_capacity(all.len());
         for (cost, slack, p, q) in all {
-            let (Some(point), Some(piece)) = (points.get(p), pieces.get(q)) else {
+            let (Some(point), Some(piece)) = (points.get(p as usize), pieces.get(q as usize)) else {
                 continue;
             };
             let mut made = point.made;
             for (var, choice) in &piece.picks {
                 made = self.add(How::Picked {
-                    var: u32::try_from(*var).unwrap_or(u32::MAX),
-                    choice: u32::try_from(*choice).unwrap_or(u32::MAX),
+                    var: narrow(*var),
+                    choice: narrow(*choice),
                     of: made,
                 });
             }
             best.push(Point { cost, slack, made });
         }
         best
+    }
+}
+
+fn narrow(place: usize) -> u32 {
+    u32::try_from(place).unwrap_or(u32::MAX)
+}
+
+/// A point with a piece before it: what both cost, what they leave, and the places of both.
+type Pair = (f64, f64, u32, u32);
+
+/// Finds what nothing beats among all pairs of a point and a piece, most of which are beaten. Slack is cut into equal shelves. What costs no
+/// less than the cheapest pair of a higher shelf is beaten, and is left out without a comparison with any other.
+#[derive(Debug, Default)]
+struct Sift {
+    /// By shelf: the cheapest pair on it; in the end what is cheapest on it or higher.
+    cheapest: Vec<f64>,
+    /// By shelf: the cheapest pair on it.
+    pairs: Vec<Pair>,
+}
+
+/// Most shelves where the very best is asked for.
+const SHELVES: usize = 1024;
+
+impl Sift {
+    /// What nothing beats, by rising cost and slack; of each shelf only one where not all are asked for.
+    fn best(&mut self, points: &[Point], pieces: &[Piece], keep: Keep) -> Vec<Pair> {
+        let row = |piece: &Piece| {
+            let first = points.partition_point(|point| point.slack - piece.drop < keep.needed);
+            let enough = points.partition_point(|point| point.cost + piece.cost <= keep.most);
+            first..enough.max(first)
+        };
+        let (mut low, mut high, mut count) = (f64::INFINITY, f64::NEG_INFINITY, 0);
+        for piece in pieces {
+            let row = points.get(row(piece)).unwrap_or_default();
+            if let (Some(first), Some(last)) = (row.first(), row.last()) {
+                low = low.min(first.slack - piece.drop);
+                high = high.max(last.slack - piece.drop);
+                count += row.len();
+            }
+        }
+        let few = keep.points.filter(|most| count > 2 * most);
+        let shelves = few.unwrap_or((count / 2).clamp(1, SHELVES)).max(1);
+        // Where nothing limits the drop, or all leave the same, there is one shelf.
+        let scale = Some(shelves as f64 / (high - low)).filter(|scale| scale.is_finite());
+        let scale = scale.unwrap_or(0.0);
+        let shelf = |slack: f64| ((slack - low) * scale).min((shelves - 1) as f64) as usize;
+        let nothing = (f64::INFINITY, f64::NEG_INFINITY, 0, 0);
+        self.cheapest.clear();
+        self.cheapest.resize(shelves + 1, f64::INFINITY);
+        let pairs = || {
+            pieces.iter().enumerate().flat_map(|(q, piece)| {
+                let row = row(piece);
+                let places = row.clone();
+                let own = points.get(row).unwrap_or_default().iter().zip(places);
+                own.map(move |(point, p)| {
+                    (
+                        point.cost + piece.cost,
+                        point.slack - piece.drop,
+                        narrow(p),
+                        narrow(q),
+                    )
+                })
+            })
+        };
+        let mut all: Vec<Pair> = Vec::new();
+        if few.is_some() {
+            self.pairs.clear();
+            self.pairs.resize(shelves, nothing);
+            let mut most = nothing;
+            for pair in pairs() {
+                let at = shelf(pair.1);
+                let least = &mut self.pairs[at];
+                let better = pair.0 < least.0 || (pair.0 == least.0 && pair.1 > least.1);
+                // The most that is left on the shelf, where a bound is asked for, is taken to be had for the least.
+                let slack = if keep.hopeful { least.1.max(pair.1) } else { pair.1 };
+                if better {
+                    *least = (pair.0, slack, pair.2, pair.3);
+                } else if keep.hopeful {
+                    least.1 = slack;
+                }
+                if pair.1 > most.1 || (pair.1 == most.1 && pair.0 < most.0) {
+                    most = pair;
+                }
+            }
+            let mut least = f64::INFINITY;
+            // There may be no other that suffices than the one that leaves most.
+            let last = Some(most).filter(|most| !keep.hopeful && most.1 > f64::NEG_INFINITY);
+            for pair in last.into_iter().chain(self.pairs.iter().rev().copied()) {
+                if pair.0 < least {
+                    least = pair.0;
+                    all.push(pair);
+                }
+            }
+            all.reverse();
+            return all;
+        }
+        for (cost, slack, ..) in pairs() {
+            let least = &mut self.cheapest[shelf(slack)];
+            *least = least.min(cost);
+        }
+        for at in (0..shelves).rev() {
+            self.cheapest[at] = self.cheapest[at].min(self.cheapest[at + 1]);
+        }
+        all.extend(pairs().filter(|(cost, slack, ..)| *cost < self.cheapest[shelf(*slack) + 1]));
+        all.order_by(|a, b| {
+            let by_slack = || b.1.total_cmp(&a.1);
+            let by_place = || (b.3, a.2).cmp(&(a.3, b.2));
+            a.0.total_cmp(&b.0).then_with(by_slack).then_with(by_place)
+        });
+        let mut most = f64::NEG_INFINITY;
+        all.retain(|(_, slack, ..)| {
+            let keeps = *slack > most;
+            most = most.max(*slack);
+            keeps
+        });
+        all
     }
 }
 
@@ -166,33 +232,10 @@ pub(super) struct Keep {
     pub(super) needed: f64,
     /// What they may cost at the most.
     pub(super) most: f64,
-    /// No more than so many, evenly out of all there are: nothing where the very best is asked for.
+    /// No more than about so many, one out of each equal part of what is left: nothing where the very best is asked for.
     pub(super) points: Option<usize>,
     /// Whether each is then taken to leave as much as those that it stands for, as a bound has to.
     pub(super) hopeful: bool,
-}
-
-/// Keeps so many of them, the cheapest and the one that leaves most among them.
-fn thin_out(all: &mut Vec<(f64, f64, usize, usize)>, most: usize, hopeful: bool) {
-    let every = all.len().div_ceil(most.max(1));
-    if every < 2 {
-        return;
-    }
-    let mut kept: Vec<(f64, f64, usize, usize)> = all
-        .chunks(every)
-        .filter_map(|some| some.first().copied())
-        .collect();
-    if hopeful {
-        for (point, some) in kept.iter_mut().zip(all.chunks(every)) {
-            point.1 = some.last().map_or(point.1, |last| last.1);
-        }
-    } else if let Some(last) = all.last().copied()
-        && kept.last().is_some_and(|other| other.1 < last.1)
-    {
-        // There may be no other that suffices.
-        kept.push(last);
-    }
-    *all = kept;
 }
 
 /// What nothing beats of two rows by rising cost and slack.

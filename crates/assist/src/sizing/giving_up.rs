@@ -6,6 +6,10 @@ use super::search::{Search, var_of};
 use super::things::{Choice, Thing};
 use model::PartId;
 
+/// What a load may lose that loses too much with the thickest wires, over that: so near to it that everything on its way is laid as thick as
+/// can be serves nobody.
+const HOPELESS: f64 = 1.1;
+
 impl Search<'_> {
     /// What no choice suffices for is told, and asked for no more.
     pub(super) fn give_up(&mut self, top: &Measured) {
@@ -90,7 +94,7 @@ impl Search<'_> {
         }
     }
 
-    /// Loads whose drop passes its limit with the thickest: they are not to lose more than they do now.
+    /// Loads whose drop passes its limit with the thickest: they are not to lose much more, or than they do now.
     fn give_up_drops(&mut self, top: &Measured) {
         let lost = |measured: &Measured, load: PartId| {
             let all = measured
@@ -111,7 +115,7 @@ impl Search<'_> {
         for (load, drop, limit) in over {
             self.short.push(Short::Drop { load, drop, limit });
             let now = self.bench.lost_as_laid(load);
-            self.drops.insert(load, now.max(drop * 1.02));
+            self.drops.insert(load, now.max(drop * HOPELESS));
         }
     }
 
@@ -127,7 +131,7 @@ impl Search<'_> {
             "fuse-outsizes-wire",
             "fuse-undersized",
         ];
-        for wrong in self.bench.findings(&generous).into_iter().map(Wrong::of) {
+        for wrong in self.bench.findings(&generous) {
             if self.excused.iter().any(|other| other.like(&wrong)) {
                 continue;
             }
@@ -135,6 +139,14 @@ impl Search<'_> {
                 self.tell(&wrong);
             }
             self.excused.push(wrong);
+        }
+    }
+
+    /// What nothing that can be chosen clears: told, and asked for no more.
+    pub(super) fn excuse_one(&mut self, wrong: &Wrong) {
+        if !self.excused.iter().any(|other| other.like(wrong)) {
+            self.tell(wrong);
+            self.excused.push(wrong.clone());
         }
     }
 

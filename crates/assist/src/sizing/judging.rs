@@ -4,6 +4,7 @@ use super::measure::{Measured, Wrong};
 use super::search::{Search, var_of};
 use super::things::Thing;
 use model::PartId;
+use ordered::OrderedMap;
 
 impl Search<'_> {
     /// What is wrong with a choice, and what flows with it.
@@ -18,25 +19,35 @@ impl Search<'_> {
 
     /// What the checks find wrong with a choice, and not with the thickest as well.
     pub(super) fn wrong_by_checks(&mut self, picks: &[usize]) -> Vec<Wrong> {
-        let mut all: Vec<Wrong> = self.bench.findings(picks).into_iter().map(Wrong::of).collect();
-        if !all.is_empty() {
+        loop {
+            let (excused, drops, asked) = (&self.excused, &self.drops, &self.bench.asks.drops);
+            let counts = |wrong: &Wrong| {
+                !excused.iter().any(|excused| excused.like(wrong)) && !is_widened(wrong, drops, asked)
+            };
+            let all = self.bench.first_findings(picks, counts);
+            if all.is_empty() || self.generous.is_none() {
+                return all;
+            }
+            // What they find with the thickest as well is told from now on, and asked for no more.
             self.excuse();
         }
-        all.retain(|wrong| {
-            !self.excused.iter().any(|excused| excused.like(wrong)) && !self.is_widened(wrong)
-        });
-        all
     }
+}
 
-    /// A drop that was widened, which was looked at by itself.
-    fn is_widened(&self, wrong: &Wrong) -> bool {
-        let widened = |load: &PartId| {
-            let asked = self.bench.asks.drops.get(load).map(|volts| volts.0);
-            asked.is_some() && asked != self.drops.get(load).copied()
-        };
-        wrong.check == "voltage-drop" && wrong.parts.iter().all(widened)
-    }
+/// A drop that was widened, which was looked at by itself.
+fn is_widened(
+    wrong: &Wrong,
+    drops: &OrderedMap<PartId, f64>,
+    asked: &OrderedMap<PartId, model::quantity::Volts>,
+) -> bool {
+    let widened = |load: &PartId| {
+        let asked = asked.get(load).map(|volts| volts.0);
+        asked.is_some() && asked != drops.get(load).copied()
+    };
+    wrong.check == "voltage-drop" && wrong.parts.iter().all(widened)
+}
 
+impl Search<'_> {
     /// What is told by limits alone, without the checks.
     pub(super) fn wrong_at_once(&self, picks: &[usize], measured: &Measured) -> Vec<Wrong> {
         let mut all = Vec::new();

@@ -7,7 +7,7 @@ use circuit::{Trial, Tried};
 use model::job::{Duty, VehicleState};
 use model::quantity::Ohms;
 use model::{PartId, RunId, Settings, Sheet};
-use ordered::{OrderedMap, OrderedSet};
+use ordered::{OrderedMap, OrderedSet, Sort as _};
 
 /// Checks whose word a size or a rating decides.
 pub(super) const DECIDED: &[&str] = &[
@@ -41,9 +41,11 @@ pub(super) struct Bench<'a> {
     /// The sheet at each of the scenes, and the choices that are laid there.
     pub(super) trials: Vec<Trial<'a>>,
     pub(super) set: Vec<usize>,
-    /// How often it was asked what flows with a whole choice, and how often all checks were.
+    /// How often it was asked what flows with a whole choice, and how often the checks were of one operating point.
     pub(super) asked: usize,
     pub(super) judged: usize,
+    /// The operating point at which the checks last found something.
+    pub(super) last_wrong: usize,
 }
 
 /// What flows with a choice.
@@ -163,21 +165,58 @@ impl Bench<'_> {
         it
     }
 
-    /// What the checks that sizes decide find with these choices, at any operating point.
-    pub(super) fn findings(&mut self, picks: &[usize]) -> Vec<Finding> {
-        self.judged += 1;
+    /// By variable, by how much what is lost to a load at an operating point grows with what it resists, in V/Ω, with the choices that
+    /// were measured last.
+    pub(super) fn slopes(&mut self, point: usize, load: PartId) -> Option<Vec<f64>> {
+        let [runs, devices] = self.trials.get_mut(point)?.slopes(load)?;
+        let of = |var: &super::things::Var| match var.thing {
+            Thing::Run(_, place) => runs.get(place).copied(),
+            Thing::Device(place) => devices.get(place).copied(),
+        };
+        Some(
+            self.things
+                .vars
+                .iter()
+                .map(|var| of(var).unwrap_or(0.0))
+                .collect(),
+        )
+    }
+
+    /// What the checks that sizes decide find with these choices at the first operating point at which they find something that counts;
+    /// the one at which they last did is asked first.
+    pub(super) fn first_findings(&mut self, picks: &[usize], counts: impl Fn(&Wrong) -> bool) -> Vec<Wrong> {
         let sheet = self.with(picks);
-        let mut all = Vec::new();
-        for settings in &self.scenes {
-            let study = circuit::study_laid(&sheet, settings);
-            let found = checks::judge(&sheet, settings, &study);
-            all.extend(
-                found
-                    .into_iter()
-                    .filter(|finding| !finding.undecided && DECIDED.contains(&finding.check)),
-            );
+        let mut order: Vec<usize> = (0..self.scenes.len()).collect();
+        order.order_by_key(|scene| *scene != self.last_wrong);
+        for scene in order {
+            let mut all = self.findings_at(&sheet, scene);
+            all.retain(&counts);
+            if !all.is_empty() {
+                self.last_wrong = scene;
+                return all;
+            }
         }
-        all
+        Vec::new()
+    }
+
+    /// What the checks that sizes decide find with these choices, at all operating points.
+    pub(super) fn findings(&mut self, picks: &[usize]) -> Vec<Wrong> {
+        let sheet = self.with(picks);
+        let scenes = 0..self.scenes.len();
+        scenes.flat_map(|scene| self.findings_at(&sheet, scene)).collect()
+    }
+
+    fn findings_at(&mut self, sheet: &Sheet, scene: usize) -> Vec<Wrong> {
+        self.judged += 1;
+        let Some(settings) = self.scenes.get(scene) else {
+            return Vec::new();
+        };
+        let study = circuit::study_laid(sheet, settings);
+        let found = checks::judge(sheet, settings, &study).into_iter();
+        found
+            .filter(|finding| !finding.undecided && DECIDED.contains(&finding.check))
+            .map(Wrong::of)
+            .collect()
     }
 
     /// What is lost to a load at the most as things are laid.

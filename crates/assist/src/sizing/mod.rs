@@ -65,6 +65,7 @@ mod report;
 mod said;
 mod search;
 mod shape;
+mod slopes;
 mod speakers;
 mod things;
 mod what_if;

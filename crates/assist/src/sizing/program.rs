@@ -1,10 +1,10 @@
 //! The problem at given currents, and its best answer: a walk over the forest from the leaves to the roots that keeps, at each
 //! place, the least cost for every drop that may still be lost before it.
 
-use super::frontier::{Keep, Made, Piece, Point, best_of, best_pieces};
+use super::frontier::{Keep, Made, Piece, Point, best_of};
 use super::shape::Shape;
 use super::things::Var;
-use ordered::OrderedMap;
+use ordered::{OrderedMap, Sort as _};
 
 /// Most combinations of choices of one node that are walked through; beyond, its devices keep their least.
 const MOST_COMBINED: usize = 4_000;
@@ -314,30 +314,64 @@ impl Walk<'_, '_> {
     /// What is worth choosing of the runs of a ground rule together.
     fn together(&self, lead: usize, vars: &[usize], skips: &[usize]) -> Vec<Piece> {
         let program = self.program;
-        let mut all = vec![Piece {
+        let own = |at: usize| {
+            let skip = skips.get(at).copied().unwrap_or(0);
+            vars.get(at)
+                .and_then(|run| self.runs[*run].get(skip..))
+                .unwrap_or_default()
+        };
+        let none = Piece {
             cost: 0.0,
             drop: 0.0,
             picks: Vec::new(),
-        }];
-        for (run, skip) in vars.iter().zip(skips) {
-            let own = self.runs[*run].get(*skip..).unwrap_or_default();
-            let longer = |so_far: &Piece| -> Vec<Piece> {
-                let with = |piece: &Piece| Piece {
-                    cost: so_far.cost + piece.cost,
-                    drop: so_far.drop + piece.drop,
-                    picks: so_far.picks.iter().chain(&piece.picks).copied().collect(),
-                };
-                own.iter().map(with).collect()
-            };
-            all = all.iter().flat_map(longer).collect();
-        }
-        all.retain(|piece| {
-            program.shape.leads[lead].holds(|run| {
-                let pick = piece.picks.iter().find(|(other, _)| *other == run);
-                pick.map_or(0.0, |(_, choice)| program.vars[run].choices[*choice].conducts())
+        };
+        let or_none = |at: usize| {
+            if at < vars.len() {
+                own(at)
+            } else {
+                std::slice::from_ref(&none)
+            }
+        };
+        let conducts = |piece: &Piece| {
+            let pick = piece.picks.first();
+            pick.map_or(0.0, |(run, choice)| {
+                program.vars[*run].choices[*choice].conducts()
             })
+        };
+        // Which they are is written down only for the few that nothing beats.
+        let mut all: Vec<(f64, f64, [&Piece; 3])> = Vec::new();
+        for a in or_none(0) {
+            for b in or_none(1) {
+                for c in or_none(2) {
+                    let three = [a, b, c];
+                    let holds = program.shape.leads[lead].holds(|run| {
+                        let place = vars.iter().position(|other| *other == run);
+                        place
+                            .and_then(|place| three.get(place))
+                            .map_or(0.0, |piece| conducts(piece))
+                    });
+                    if holds {
+                        all.push((a.cost + b.cost + c.cost, a.drop + b.drop + c.drop, three));
+                    }
+                }
+            }
+        }
+        all.order_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        let mut least = f64::INFINITY;
+        all.retain(|(_, drop, _)| {
+            let keeps = *drop < least;
+            least = least.min(*drop);
+            keeps
         });
-        best_pieces(all)
+        let piece = |(cost, drop, three): &(f64, f64, [&Piece; 3])| Piece {
+            cost: *cost,
+            drop: *drop,
+            picks: three
+                .iter()
+                .flat_map(|piece| piece.picks.iter().copied())
+                .collect(),
+        };
+        all.iter().map(piece).collect()
     }
 
     /// All combinations of ratings of these devices.

@@ -26,6 +26,10 @@ pub(super) const RECKONED: &[&str] = &[
 ];
 /// So much may an answer lie above the bound and still be the same, in mm²·m or hundredths: what ratings weigh between equals.
 pub(super) const ALIKE: f64 = 4e-5;
+/// The share of a drop's limit that a walk has at the least where a mesh takes a part of it.
+const OPEN: f64 = 0.3;
+/// What loads that do not draw by resistance may draw less when others do, over what those do.
+const LEFT: f64 = 0.1;
 /// By so much budgets of the bound are widened, as a share: the engine settles heat and currents in a few rounds.
 const ROUNDING: f64 = 2e-4;
 
@@ -66,6 +70,8 @@ pub(super) struct Search<'a> {
     pub(super) on: Vec<OrderedSet<PartId>>,
     /// By how much currents may be less than with the thickest wires.
     pub(super) shrink: f64,
+    /// By variable: the same with what of its current such loads draw at the most.
+    pub(super) shares: Vec<f64>,
     /// Loads in whose drop a mesh has a part.
     pub(super) open: OrderedSet<PartId>,
     /// By variable: of a device the largest rating that is in question: the one that it has, or the least that its loads need. A rating
@@ -155,6 +161,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
             trials: Trial::all(&net, &scenes),
             set: Vec::new(),
             judged: 0,
+            last_wrong: 0,
             scenes,
             things: &things,
             asks: &asks,
@@ -170,6 +177,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
         contacts,
         on: Vec::new(),
         shrink: 1.0,
+        shares: Vec::new(),
         open: OrderedSet::new(),
         ratings: things
             .vars
@@ -247,17 +255,26 @@ impl Search<'_> {
     }
 
     fn run(&mut self) -> Option<FoundSizes> {
-        let top: Vec<usize> = self.vars().iter().map(super::things::Var::last).collect();
+        let mut top: Vec<usize> = self.vars().iter().map(super::things::Var::last).collect();
         let at_top = self.bench.measure(&top);
         if !at_top.answered {
             self.short.push(Short::NoAnswer);
             return None;
         }
+        self.rate(&at_top);
+        // The thickest that is in question: no rating is larger than it has to be.
+        for (top, most) in top.iter_mut().zip(self.vars().iter().zip(&self.ratings)) {
+            if !most.0.is_run() {
+                *top = *most.1;
+            }
+        }
+        let at_top = self.bench.measure(&top);
         self.on = at_top.points.iter().map(|point| point.on.clone()).collect();
-        self.shrink = self.least_share(&at_top);
         self.find_open();
         self.rate(&at_top);
         self.give_up(&at_top);
+        self.shrink = self.least_share(&at_top);
+        self.shares = self.least_shares(&at_top);
         let mut generous = top.clone();
         for (var, (first, _)) in self.range(&at_top, 1.0, &[]).into_iter().enumerate() {
             if !self.vars()[var].is_run() {
@@ -268,7 +285,6 @@ impl Search<'_> {
         let flow = self.flow(at_top, &top);
         let found = self.answer(&flow, generous);
         let mesh = Mesh::of(self, &flow, &top);
-        let found = self.weigh(&mesh, found);
         let (found, bound, proved) = self.prove(&mesh, flow, found);
         let (found, limits) = self.reasons(found);
         let bound = bound.min(self.cost(&found.picks));
@@ -297,19 +313,22 @@ impl Search<'_> {
         }
     }
 
-    /// The least share of their currents with the thickest wires that runs can carry: loads that draw by resistance draw less at
+    /// Whether a part draws less at a lower voltage.
+    fn is_resistive(&self, part: PartId) -> bool {
+        match self.bench.laid.parts.get(&part).map(|part| &part.is) {
+            Some(PartKind::Load(load)) => load.law == LoadLaw::Resistance,
+            Some(PartKind::Amplifier(amplifier)) => amplifier.supply == SupplyLaw::Unregulated,
+            _ => false,
+        }
+    }
+
+    /// The least share of its current with the thickest wires that a load can draw: loads that draw by resistance draw less at
     /// a lower voltage, by as much as may be lost. What they then leave the others is a part of that part.
     fn least_share(&self, top: &Measured) -> f64 {
-        let by_resistance = |kind: &PartKind| match kind {
-            PartKind::Load(load) => load.law == LoadLaw::Resistance,
-            PartKind::Amplifier(amplifier) => amplifier.supply == SupplyLaw::Unregulated,
-            _ => false,
-        };
         let mut lost: f64 = 0.0;
         for point in &top.points {
             for (load, drop) in &point.drops {
-                let kind = self.bench.laid.parts.get(load).map(|part| &part.is);
-                let (true, Some(volts)) = (kind.is_some_and(by_resistance), point.volts.get(load)) else {
+                let (true, Some(volts)) = (self.is_resistive(*load), point.volts.get(load)) else {
                     continue;
                 };
                 let limit = self.drops.get(load).copied().unwrap_or(0.0);
@@ -317,6 +336,46 @@ impl Search<'_> {
             }
         }
         (1.0 - 1.1 * lost).max(0.5)
+    }
+
+    /// By variable, the least share of its current with the thickest wires that it can carry: of what loads draw by resistance as much
+    /// less as they can; of what others draw [`LEFT`] of that, since the less those draw, the higher is the voltage of all.
+    fn least_shares(&self, top: &Measured) -> Vec<f64> {
+        let less = 1.0 - self.shrink;
+        let share_at = |var: usize, point: &super::measure::AtPoint| {
+            // No load draws more than any run carries that leads to it.
+            let draws = |leaf: &usize| {
+                let on_way = self
+                    .shape
+                    .loads
+                    .iter()
+                    .zip(&point.burst)
+                    .filter(|(loads, _)| loads.contains(leaf));
+                on_way.map(|(_, amps)| *amps).fold(f64::INFINITY, f64::min)
+            };
+            let by_resistance = |leaf: &&usize| {
+                // Of what is known by its branch alone nothing is known.
+                let part = self.shape.leaves.get(**leaf).and_then(|(_, part)| *part);
+                part.is_none_or(|part| self.is_resistive(part))
+            };
+            let drawn: f64 = self.shape.loads[var]
+                .iter()
+                .filter(by_resistance)
+                .map(draws)
+                .sum();
+            let of_all = (drawn / point.burst[var].max(1e-9)).clamp(0.0, 1.0);
+            1.0 - less * (of_all + LEFT * (1.0 - of_all))
+        };
+        let least = |var: usize| {
+            if !self.shape.fits[var] {
+                return self.shrink;
+            }
+            top.points
+                .iter()
+                .map(|point| share_at(var, point))
+                .fold(1.0, f64::min)
+        };
+        (0..self.vars().len()).map(least).collect()
     }
 
     /// Loads to which the way leads through something that is meshed.
@@ -421,10 +480,10 @@ impl Search<'_> {
             let mut last = it.last();
             let mut first = if it.is_run() {
                 // What a mesh carries may be anything, and so nothing is asked of it for the bound.
-                let rms = if share < 1.0 && self.shape.meshed[var] {
-                    0.0
-                } else {
-                    measured.rms[var] * share
+                let rms = match share < 1.0 {
+                    true if self.shape.meshed[var] => 0.0,
+                    true => measured.rms[var] * self.shares[var],
+                    false => measured.rms[var],
                 };
                 self.firsts(var, rms)
                     .iter()
@@ -481,6 +540,7 @@ impl Search<'_> {
             let point = flow.points.get(self.shape.tree[var]).copied().unwrap_or(0);
             let at = &flow.measured.points[point];
             let carries = self.shape.fits[var];
+            let share = if tight.is_some() { 1.0 } else { self.shares[var] };
             let (rms, burst) = (at.rms[var] * share, at.burst[var] * share);
             let lost = |choice: &super::things::Choice| if carries { burst * choice.ohms(rms) } else { 0.0 };
             it.choices.iter().map(lost).collect()
@@ -500,9 +560,15 @@ impl Search<'_> {
                 return f64::INFINITY;
             };
             match tight {
-                // What passes with no choice here is looked for elsewhere.
+                // What passes with no choice here is looked for elsewhere: in a mesh, as long as that is not laid too thin itself.
                 Some(tight) => {
-                    (limit - fixed - tight.spare.get(&part).copied().unwrap_or(0.0)).max(1.02 * least)
+                    let left = limit - fixed - tight.spare.get(&part).copied().unwrap_or(0.0);
+                    let open = if self.open.contains(&part) {
+                        OPEN * limit
+                    } else {
+                        0.0
+                    };
+                    left.max(1.02 * least).max(open)
                 }
                 None => limit * (1.0 + ROUNDING) - fixed * share,
             }

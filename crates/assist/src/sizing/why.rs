@@ -121,6 +121,6 @@ impl Search<'_> {
 }
 
 /// How often all checks may be asked whether something holds with less.
-fn most_judged(parts: usize) -> usize {
-    (600 / parts.max(1)).clamp(4, 40)
+pub(super) fn most_judged(parts: usize) -> usize {
+    (3_000 / parts.max(1)).clamp(20, 200)
 }

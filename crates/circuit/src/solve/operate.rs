@@ -337,6 +337,32 @@ impl<'a> Operator<'a> {
         }
     }
 
+    /// By branch, how much more is lost on a way for each ohm that is added to the branch, at the operating point found last: in V/Ω. The
+    /// way is told by what its ends add to what is lost on it, which is nothing in all.
+    ///
+    /// The matrix of the last round of Newton is symmetric, so that one answer to the way tells it of all branches (S. W. Director and
+    /// R. A. Rohrer, "The generalized adjoint network and network sensitivities", IEEE Transactions on Circuit Theory 16, 1969, from
+    /// memory).
+    pub(crate) fn slopes(&mut self, way: &[(usize, f64)]) -> Vec<f64> {
+        let moved = self.system.answer_to(way);
+        let branches = self
+            .net
+            .branches
+            .iter()
+            .zip(&self.ohms)
+            .zip(self.system.currents());
+        branches
+            .map(|((branch, ohms), amps)| {
+                let [a, b] = branch.nodes;
+                if *ohms > 0.0 {
+                    (moved[a] - moved[b]) * amps / ohms
+                } else {
+                    0.0
+                }
+            })
+            .collect()
+    }
+
     /// The operating point once more, after small changes of resistance: from where the last one was left, with what had turned
     /// itself off there still off.
     pub(crate) fn operate_again(&mut self, level: Level) -> Operating {

@@ -262,6 +262,19 @@ impl System {
         self.factor.whole_form(left, right)
     }
 
+    /// With the matrix factored last: the voltages of all nodes for currents that enter at these, nodes of elements that are not steady,
+    /// and add up to nothing.
+    pub(crate) fn answer_to(&mut self, currents: &[(usize, f64)]) -> Vec<f64> {
+        let mut right = vec![0.0; self.nodes];
+        for (node, amps) in currents {
+            if let Some(right) = right.get_mut(*node) {
+                *right += amps;
+            }
+        }
+        self.factor.solve(&mut right);
+        right
+    }
+
     /// With the matrix factored last: the voltage of each node for 1 A that enters there, and of either node of each element
     /// for 1 A that enters at the other; 1 A always leaves at the reference of their component, which is held to
     /// nothing by 1 Ω.
