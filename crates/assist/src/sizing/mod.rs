@@ -58,6 +58,7 @@ mod bound;
 mod frontier;
 mod giving_up;
 mod judging;
+mod loops;
 mod measure;
 mod mesh;
 mod program;
@@ -140,8 +141,8 @@ pub enum Held {
     NoneFits,
     /// A signal lead: there is no size to choose.
     Signal,
-    /// Several voice coils hang on it.
-    Shared,
+    /// A lead of a speaker that no output drives: it carries nothing.
+    Undriven,
     /// It stands between two sources: what an empty battery takes follows from no load.
     BetweenSources,
 }

@@ -140,8 +140,8 @@ pub(super) fn report(
         };
         let of_leads: f64 = leads.sized.values().map(|lead| lead.cost).sum();
         it.objective = (search.cost(&found.picks) + of_leads) * unit;
-        it.bound = (found.bound + of_leads) * unit;
-        it.proved = found.proved;
+        it.bound = (found.bound + of_leads - leads.unsure) * unit;
+        it.proved = found.proved && leads.proved;
     }
     runs.order_by(|a, b| a.run.cmp(&b.run));
     devices.order_by(|a, b| a.0.cmp(&b.0));

@@ -41,7 +41,7 @@ impl Held {
             Self::NoPrice => say!("sizing-held-no-price"),
             Self::NoneFits => say!("sizing-held-none-fits"),
             Self::Signal => say!("sizing-held-signal"),
-            Self::Shared => say!("sizing-held-shared"),
+            Self::Undriven => say!("sizing-held-undriven"),
             Self::BetweenSources => say!("sizing-held-between"),
         }
     }

@@ -390,15 +390,12 @@ impl Search<'_> {
         let mut out: Vec<bool> = self.vars().iter().map(|var| !var.is_run()).collect();
         while moves.len() < most {
             let mut best: Option<(f64, usize)> = None;
-            for var in 0..picks.len() {
-                if out[var] {
-                    continue;
-                }
+            for (var, out) in out.iter_mut().enumerate().filter(|(_, out)| !**out) {
                 match self.worth(lean, picks, spare, var) {
                     Some(worth) if best.is_none_or(|(most, _)| worth > most) => best = Some((worth, var)),
                     Some(_) => {}
                     // What has no room now has none later.
-                    None => out[var] = true,
+                    None => *out = true,
                 }
             }
             let Some((_, var)) = best else { break };

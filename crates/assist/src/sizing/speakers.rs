@@ -1,10 +1,11 @@
 //! Leads of speakers: of each loop with one voice coil the sizes of least cost with which no more level is lost than the profile allows, and
-//! which bear the current of full power.
+//! which bear the current of full power. Those that several coils share are sized in [`super::loops`].
 
 use super::frontier::{Piece, best_pieces};
 use super::things::{Choice, Is, held_run, wires};
 use super::{Ask, By, Held, Limit, Short};
 use checks::Asks;
+use circuit::speakers::LeadNet;
 use circuit::{ChannelLoad, Conductor, Purpose, Study};
 use model::conductor::Size;
 use model::quantity::Amps;
@@ -20,11 +21,13 @@ pub(super) struct Lead {
 }
 
 /// What came of all leads of speakers.
-#[derive(Default)]
 pub(super) struct Leads {
     pub(super) sized: OrderedMap<RunId, Lead>,
     pub(super) held: Vec<(RunId, Held)>,
     pub(super) short: Vec<Short>,
+    /// Whether nothing that costs less suffices, and by how much something might otherwise.
+    pub(super) proved: bool,
+    pub(super) unsure: f64,
 }
 
 /// What resistance over that of the load loses so many decibels.
@@ -34,7 +37,13 @@ fn over_load(decibels: f64) -> f64 {
 
 impl Leads {
     pub(super) fn of(laid: &Sheet, settings: &Settings, study: &Study, asks: &Asks, ask: &Ask<'_>) -> Self {
-        let mut it = Self::default();
+        let mut it = Self {
+            sized: OrderedMap::new(),
+            held: Vec::new(),
+            short: Vec::new(),
+            proved: true,
+            unsure: 0.0,
+        };
         let mut done: OrderedSet<RunId> = OrderedSet::new();
         let is_lead = |id: &RunId| {
             let asked = asks.runs.get(id);
@@ -58,8 +67,28 @@ impl Leads {
             done.extend(runs.iter().copied());
             it.size_loop(laid, settings, study, asks, ask, channel, &runs);
         }
-        for id in laid.runs.keys().filter(|id| is_lead(id) && !done.contains(*id)) {
-            it.held.push((*id, Held::Shared));
+        let others = |done: &OrderedSet<RunId>| -> Vec<RunId> {
+            let all = laid.runs.keys().copied();
+            all.filter(|id| is_lead(id) && !done.contains(id)).collect()
+        };
+        let shared = others(&done);
+        if !shared.is_empty() {
+            let mut net = LeadNet::of(laid);
+            for (piece, runs) in net.pieces().into_iter().enumerate() {
+                let driven = |id: &RunId| study.channels.iter().any(|channel| channel.runs.contains(id));
+                let runs: Vec<RunId> = shared
+                    .iter()
+                    .copied()
+                    .filter(|id| runs.contains(id) && driven(id))
+                    .collect();
+                if !runs.is_empty() {
+                    done.extend(runs.iter().copied());
+                    it.size_piece((laid, settings), (asks, ask), &mut net, piece, &runs);
+                }
+            }
+        }
+        for id in others(&done) {
+            it.held.push((id, Held::Undriven));
         }
         it
     }

@@ -48,6 +48,11 @@ struct CoilReached {
 }
 
 impl Reached {
+    /// The largest loss of level in the leads of any of its coils, in dB.
+    pub(super) fn loss(&self) -> f64 {
+        let driven = self.coils.values().filter(|coil| coil.polarity != 0);
+        driven.map(|coil| coil.loss).fold(0.0, f64::max)
+    }
     pub(super) fn driver(self, net: &Network<'_>, id: PartId, coils: usize) -> Driver {
         let mut it = Driver {
             coils: vec![CoilDrive::default(); coils],

@@ -13,12 +13,14 @@ mod element;
 mod few;
 mod gap;
 pub(crate) mod index;
+mod leads;
 mod network;
 mod outputs;
 mod power;
 mod reduced;
 
 pub use deck::speaker_deck;
+pub use leads::{LeadNet, Leads};
 pub(crate) use outputs::is_ground_leg;
 
 use crate::study::{Assumption, ChannelLoad, Driver, Signal};
@@ -219,14 +221,20 @@ fn own_load(reduced: &Reduced, solution: Option<&Solution>, source: usize, volts
 /// A view without leads and the same with them, the first drawn together, and its solution.
 type Viewed = (View, View, Reduced, Option<Solution>);
 
-fn solve_piece(
-    net: &Network<'_>,
-    piece: &Piece,
-    settings: &Settings,
-    frequencies: &[Hertz],
-    loads: &mut [Option<ChannelLoad>],
-    reach: &mut OrderedMap<PartId, Reached>,
-) {
+/// A piece as its outputs see it, with leads and without.
+struct Seen<'n> {
+    outputs: Vec<(usize, &'n outputs::Output)>,
+    sources: Vec<Source>,
+    /// The weights with which sources count against one another, where several feed one piece.
+    open_volts: Vec<f64>,
+    members: Members<'n>,
+    views: Vec<Viewed>,
+    with_leads: Vec<(Reduced, Option<Solution>)>,
+    /// By view and source: the nominal load.
+    nominal: Vec<Vec<Option<f64>>>,
+}
+
+fn see<'n>(net: &'n Network<'_>, piece: &Piece) -> Seen<'n> {
     let outputs: Vec<(usize, &outputs::Output)> = piece
         .outputs
         .iter()
@@ -239,7 +247,6 @@ fn solve_piece(
             minus: it.minus,
         })
         .collect();
-    // The weights with which sources count against one another, where several feed one piece.
     let open_volts: Vec<f64> = outputs
         .iter()
         .map(|(_, it)| it.stated.open_volts().max(1e-3))
@@ -277,7 +284,6 @@ fn solve_piece(
             (reduced, solution)
         })
         .collect();
-
     // Nominal load of each source in each view, and its voltage at full power there.
     let nominal: Vec<Vec<Option<f64>>> = views
         .iter()
@@ -287,7 +293,35 @@ fn solve_piece(
                 .collect()
         })
         .collect();
+    Seen {
+        outputs,
+        sources,
+        open_volts,
+        members,
+        views,
+        with_leads,
+        nominal,
+    }
+}
 
+fn solve_piece(
+    net: &Network<'_>,
+    piece: &Piece,
+    settings: &Settings,
+    frequencies: &[Hertz],
+    loads: &mut [Option<ChannelLoad>],
+    reach: &mut OrderedMap<PartId, Reached>,
+) {
+    let Seen {
+        outputs,
+        sources,
+        open_volts,
+        members,
+        views,
+        with_leads,
+        nominal,
+    } = see(net, piece);
+    let reduce = |view: View| Reduced::new(&members, view);
     drivers::find(
         net,
         piece,
