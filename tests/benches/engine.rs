@@ -128,19 +128,14 @@ fn mend() {
     }
 }
 
-/// A grounded resistive network as systems in vehicles are: a tree with a few meshes.
+/// Sizes for worked jobs and random systems, each with what is proved of it.
 fn sizes() {
     use assist::sizing::{Ask, size};
     println!("\nsize(sheet, settings), median of a run");
     let worked = lessons::WORKED_JOBS
         .iter()
         .map(|worked| (worked.key.to_owned(), worked.job()));
-    let random = [60, 300].map(|parts| {
-        let mut job = model::Job::default();
-        job.sheets.insert(model::SheetKind::Plan, random_system(7, parts));
-        (format!("random, {parts}"), job)
-    });
-    for (name, job) in worked.chain(random) {
+    for (name, job) in worked {
         let Some(sheet) = job.sheets.values().next_back() else {
             continue;
         };
@@ -159,8 +154,32 @@ fn sizes() {
             }
         );
     }
+    for (parts, seeds) in [(60, 7..24), (300, 7..12)] {
+        let (mut took, mut gaps): (Vec<f64>, Vec<f64>) = (Vec::new(), Vec::new());
+        for seed in seeds {
+            let sheet = random_system(seed, parts);
+            let settings = model::Settings::default();
+            let ask = Ask::default();
+            took.push(median(3, || {
+                black_box(size(black_box(&sheet), &settings, &ask));
+            }));
+            gaps.push(size(&sheet, &settings, &ask).gap());
+        }
+        took.sort_by(f64::total_cmp);
+        gaps.sort_by(f64::total_cmp);
+        let (half, last) = (took.len() / 2, took.len() - 1);
+        println!(
+            "  random, {parts:>4} parts, {} systems: median {:.1} ms, worst {:.1} ms; above the bound: median {:.1} %, worst {:.1} %",
+            took.len(),
+            took[half] * 1e3,
+            took[last] * 1e3,
+            gaps[half] * 100.0,
+            gaps[last] * 100.0
+        );
+    }
 }
 
+/// A grounded resistive network as systems in vehicles are: a tree with a few meshes.
 fn network(nodes: usize) -> Vec<(usize, usize, f64)> {
     let mut dice = Dice::new(11);
     let mut branches: Vec<(usize, usize, f64)> = (1..nodes)

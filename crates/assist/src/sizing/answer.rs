@@ -7,23 +7,44 @@ use ordered::OrderedSet;
 
 /// Most rounds until an answer holds.
 const MOST_ROUNDS: usize = 24;
-/// The same where what is chosen in a mesh moves currents about.
-const MOST_MESHED: usize = 1;
+
 impl Search<'_> {
-    /// An answer that holds: each from the currents of the one before it, with what is wrong with that ruled out.
+    /// An answer that holds.
     pub(super) fn answer(&mut self, top: &Flow, generous: Vec<usize>) -> Found {
+        let none = Tightened::none(generous.len());
+        let walked = if self.is_forest() {
+            self.walked(top)
+        } else {
+            // The mesh is as thin as it may be by itself; what it then loses too much is mended with the rest.
+            let range = self.range(&top.measured, 1.0, &none.floor);
+            let answer = self.good_program(top, range, &none).solve();
+            Err(answer.map_or_else(|| generous.clone(), |answer| answer.picks))
+        };
+        let last = match walked {
+            Ok(found) => return found,
+            Err(last) => last,
+        };
+        let (base, mut floor) = (last.clone(), none.floor);
+        let found = self.mended(last, &mut floor).unwrap_or_else(|_| {
+            let measured = self.bench.measure(&generous);
+            let picks = generous;
+            Found { picks, measured }
+        });
+        let found = self.trimmed(found, &base, &mut floor);
+        let found = self.lean(found, &floor);
+        self.again(found, &mut floor)
+    }
+
+    /// On a forest: each answer from the currents of the one before it, with what is wrong with that ruled out, until one holds. The
+    /// last of them, where none does.
+    fn walked(&mut self, top: &Flow) -> Result<Found, Vec<usize>> {
         let count = self.bench.things.vars.len();
         let mut tight = Tightened::none(count);
         let mut flow: Option<Flow> = None;
         let mut last = vec![0; count];
         let mut seen: OrderedSet<Vec<usize>> = OrderedSet::new();
         let mut before: Vec<Wrong> = Vec::new();
-        let rounds = if self.is_forest() {
-            MOST_ROUNDS
-        } else {
-            MOST_MESHED
-        };
-        for round in 0..rounds {
+        for round in 0..MOST_ROUNDS {
             let answer = {
                 let flow = flow.as_ref().unwrap_or(top);
                 let range = self.range(&flow.measured, 1.0, &tight.floor);
@@ -34,19 +55,14 @@ impl Search<'_> {
             let (wrong, mut measured) = self.wrong(&answer.picks);
             if wrong.is_empty() {
                 let picks = answer.picks;
-                let found = Found { picks, measured };
-                return if self.is_forest() {
-                    found
-                } else {
-                    self.lean(found, &tight.floor)
-                };
+                return Ok(Found { picks, measured });
             }
             self.rate(&measured);
             // What is reckoned with mends by the next currents; not what comes again, nor what only a check knows.
             let again = !seen.insert(answer.picks.clone());
             let known = |wrong: &&Wrong| {
                 let stands = again || before.contains(wrong);
-                !stands && RECKONED.contains(&wrong.check) && !self.is_loose(wrong)
+                !stands && RECKONED.contains(&wrong.check)
             };
             let others: Vec<Wrong> = wrong.iter().filter(|wrong| !known(wrong)).cloned().collect();
             self.tighten(&mut tight, &others, &answer.picks, &measured);
@@ -59,21 +75,7 @@ impl Search<'_> {
             }
             flow = Some(self.flow(measured, &answer.picks));
         }
-        let mut floor = tight.floor;
-        let base = last.clone();
-        let found = match self.mended(last, &mut floor) {
-            Ok(found) => found,
-            Err(_) => {
-                let measured = self.bench.measure(&generous);
-                Found {
-                    picks: generous,
-                    measured,
-                }
-            }
-        };
-        let found = self.trimmed(found, &base, &mut floor);
-        let found = self.lean(found, &floor);
-        self.again(found, &mut floor)
+        Err(last)
     }
 
     /// The last of a row of answers, each with less than the one before, with which the checks find nothing wrong. The first is
@@ -91,15 +93,6 @@ impl Search<'_> {
             middle = (low + high) / 2;
         }
         row.swap_remove(low)
-    }
-
-    /// Whether what is wrong is with something in a mesh, whose currents move.
-    fn is_loose(&self, wrong: &Wrong) -> bool {
-        let loose = |var: usize| self.shape.meshed[var] || !self.shape.fits[var];
-        let marked = |(var, it): (usize, &super::things::Var)| {
-            matches!(&it.thing, Thing::Run(run, _) if wrong.runs.contains(run)) && loose(var)
-        };
-        self.vars().iter().enumerate().any(marked) || wrong.parts.iter().any(|part| self.open.contains(part))
     }
 
     /// Rules out what is wrong with a choice.

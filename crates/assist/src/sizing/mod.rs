@@ -17,8 +17,8 @@
 //! 4. *Drop*: what is lost from the source to a load and back at burst is within the limit of that load.
 //! 5. *Ground rule*: the ground leads of an amplifier conduct at least as well as its feeds.
 //! 6. *Terminals* take the size. *Endings* stay cool. An amplifier's *ground lead* resists no more than the profile allows. No supply conductor is thinner than the least that the profile allows.
-//! 7. *Leads of speakers*: level lost, and the current of full power; each loop by itself, before all else, since what a speaker gets decides
-//!    what its amplifier draws. *Leads that turn others on* bear what guards them. Signal leads have no size to choose.
+//! 7. *Leads of speakers*: level lost, and the current of full power, before all else: each loop of one voice coil by itself (`speakers`), what
+//!    several coils share together (`loops`). *Leads that turn others on* bear what guards them. Signal leads have no size to choose.
 //! 8. Every check of [`checks::CHECKS`] that a size or a rating decides says nothing that it does not also say of the thickest
 //!    that can be laid.
 //!
@@ -31,9 +31,12 @@
 //! integers, and on a forest (`shape` tells when it is one) a walk from the leaves to the roots gives its best answer (`program`). Around it:
 //!
 //! - *An answer that holds*: currents of the last answer give the next one, until the engine and all checks find nothing wrong with
-//!   it; what they find is ruled out, and the walk is made again.
+//!   it; what they find is ruled out, and the walk is made again. Where that leads to nothing, and from the first answer on where the
+//!   network is meshed, what is wrong is mended by what each size does to each drop, to first order (`slopes`): what gains most for its
+//!   cost first, and nothing else is touched. What was raised too far for a check is lowered again; then all is laid as thin as holds, and
+//!   one thicker run is exchanged for thinner ones, as long as that costs less.
 //! - *A bound*: no current is less than with the thickest wires that are still in question (constant-power loads; for loads that
-//!   draw by resistance the drop they may have at the most is taken off), so the best answer at *those* currents costs no more than
+//!   draw by resistance the drop they may have at the most is taken off what they draw), so the best answer at *those* currents costs no more than
 //!   the best one that holds. What would cost more than the answer at hand is no longer in question, which tightens the bound.
 //! - Where bound and answer differ, what lies between is looked at one after the other, the cheapest first, each by the engine
 //!   and all checks: the first that holds is the best one. It is taken that thicker wire never makes wrong what was right with
@@ -43,12 +46,15 @@
 //! through shields of signal leads, a few parts in a thousand of what returns by wire, is taken as it is with the thickest
 //! wires.
 //!
-//! In *meshed networks* (rings, wires side by side, two batteries) what is chosen moves currents about. Runs that carry the same
-//! current there whatever their sizes are chosen together (`mesh`); for each choice of all these groups the rest is a forest again. A
-//! good answer is looked for from several starts, by steps of one group and exchanges between two, until none betters it. The bound
-//! halves what is in question of the groups, again and again, and takes the thickest of each half for what is lost in it and the
-//! thinnest for what it costs. That thicker wire never makes wrong what was right with thinner is taken to hold there as well; a ring
-//! with loads along it may break that by a little. With few groups answer and bound meet; otherwise the distance is told.
+//! In *meshed networks* (rings, wires side by side, two batteries) what is chosen moves currents about. The answer is a good one, from the
+//! slopes. For the bound, runs that carry the same current there whatever their sizes are chosen together (`mesh`); for each choice of all
+//! these groups the rest is a forest again. The bound halves what is in question of the groups, again and again, and takes the
+//! thickest of each half for what is lost in it and the thinnest for what it costs, until it comes no nearer. That thicker wire never makes
+//! wrong what was right with thinner is taken to hold there as well; a ring with loads along it may break that by a little. With few
+//! groups answer and bound meet; otherwise the distance is told.
+//!
+//! What no size suffices for ([`Short`]) is told and asked for no more. A load that loses too much with the thickest wires and the largest
+//! ratings in question may then lose as much as it does now, or a tenth more than with those: it drags no others thick.
 //!
 //! What keeps each thing from being less ([`Limit`]) is found by laying it one size less: the limit that is told is broken then.
 

@@ -26,8 +26,6 @@ pub(super) const RECKONED: &[&str] = &[
 ];
 /// So much may an answer lie above the bound and still be the same, in mm²·m or hundredths: what ratings weigh between equals.
 pub(super) const ALIKE: f64 = 4e-5;
-/// The share of a drop's limit that a walk has at the least where a mesh takes a part of it.
-const OPEN: f64 = 0.3;
 /// What loads that do not draw by resistance may draw less when others do, over what those do.
 const LEFT: f64 = 0.1;
 /// By so much budgets of the bound are widened, as a share: the engine settles heat and currents in a few rounds.
@@ -72,8 +70,6 @@ pub(super) struct Search<'a> {
     pub(super) shrink: f64,
     /// By variable: the same with what of its current such loads draw at the most.
     pub(super) shares: Vec<f64>,
-    /// Loads in whose drop a mesh has a part.
-    pub(super) open: OrderedSet<PartId>,
     /// By variable: of a device the largest rating that is in question: the one that it has, or the least that its loads need. A rating
     /// is no means of saving metal: larger fuses resist less, but nobody fits one that the loads do not ask for.
     pub(super) ratings: Vec<usize>,
@@ -178,7 +174,6 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
         on: Vec::new(),
         shrink: 1.0,
         shares: Vec::new(),
-        open: OrderedSet::new(),
         ratings: things
             .vars
             .iter()
@@ -270,7 +265,6 @@ impl Search<'_> {
         }
         let at_top = self.bench.measure(&top);
         self.on = at_top.points.iter().map(|point| point.on.clone()).collect();
-        self.find_open();
         self.rate(&at_top);
         self.give_up(&at_top);
         self.shrink = self.least_share(&at_top);
@@ -376,31 +370,6 @@ impl Search<'_> {
                 .fold(1.0, f64::min)
         };
         (0..self.vars().len()).map(least).collect()
-    }
-
-    /// Loads to which the way leads through something that is meshed.
-    fn find_open(&mut self) {
-        let mut loose: OrderedSet<model::RunId> = OrderedSet::new();
-        for (var, it) in self.bench.things.vars.iter().enumerate() {
-            if let Thing::Run(id, _) = &it.thing
-                && (self.shape.meshed[var] || !self.shape.fits[var])
-            {
-                loose.insert(*id);
-            }
-        }
-        if loose.is_empty() {
-            return;
-        }
-        for (load, circuit) in &self.study.circuits {
-            let there = circuit.feeds.iter().map(|way| &way.on_any_way);
-            let back = circuit.returns.iter().map(|way| &way.on_any_way);
-            if there
-                .chain(back)
-                .any(|runs| runs.iter().any(|run| loose.contains(run)))
-            {
-                self.open.insert(*load);
-            }
-        }
     }
 
     /// The first rating that passes what a device carries, and whether there is one.
@@ -560,15 +529,9 @@ impl Search<'_> {
                 return f64::INFINITY;
             };
             match tight {
-                // What passes with no choice here is looked for elsewhere: in a mesh, as long as that is not laid too thin itself.
+                // What passes with no choice here is looked for elsewhere.
                 Some(tight) => {
-                    let left = limit - fixed - tight.spare.get(&part).copied().unwrap_or(0.0);
-                    let open = if self.open.contains(&part) {
-                        OPEN * limit
-                    } else {
-                        0.0
-                    };
-                    left.max(1.02 * least).max(open)
+                    (limit - fixed - tight.spare.get(&part).copied().unwrap_or(0.0)).max(1.02 * least)
                 }
                 None => limit * (1.0 + ROUNDING) - fixed * share,
             }

@@ -144,10 +144,10 @@ mod tests {
     /// What is lost is what the study tells.
     #[test]
     fn leads_carry_what_ohms_law_says() {
-        let parallel = "run W1 A1.out1+ LS1.+ 1mm2 4m WH\nrun W2 A1.out1- LS1.- 1mm2 4m WHBK\n\
-            run W3 LS1.+ LS1.2+ 1mm2 1m WH\nrun W4 LS1.- LS1.2- 1mm2 1m WHBK\n";
-        let series = "run W1 A1.out1+ LS1.+ 1mm2 4m WH\nrun W3 LS1.- LS1.2+ 1mm2 1m WH\n\
-            run W2 A1.out1- LS1.2- 1mm2 4m WHBK\n";
+        let parallel = "run W1 A1.out1+ LS1.a+ 1mm2 4m WH\nrun W2 A1.out1- LS1.a- 1mm2 4m WHBK\n\
+            run W3 LS1.a+ LS1.b+ 1mm2 1m WH\nrun W4 LS1.a- LS1.b- 1mm2 1m WHBK\n";
+        let series = "run W1 A1.out1+ LS1.a+ 1mm2 4m WH\nrun W3 LS1.a- LS1.b+ 1mm2 1m WH\n\
+            run W2 A1.out1- LS1.b- 1mm2 4m WHBK\n";
         for (wired, load, whole, link) in [(parallel, 2, 10.0, 5.0), (series, 8, 5.0, 5.0)] {
             let sheet = testkit::sheet(&format!(
                 "amplifier A1 sections=\"1x 200W@{load}ohm min 2ohm\"\nspeaker LS1 4ohm coils=2 power=400W sub bass\n{wired}"
