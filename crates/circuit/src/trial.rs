@@ -405,6 +405,8 @@ mod tests {
             let net = TrialNet::of(&sheet, &settings);
             let mut trials = Trial::all(&net, std::slice::from_ref(&settings));
             let trial = &mut trials[0];
+            // Wire that does not warm: how it warms follows its current, and is no matter of slopes.
+            trial.cold.fill(0.0);
             let before = trial.look();
             let loads: Vec<PartId> = before.loads.iter().map(|(load, _)| *load).take(4).collect();
             let slopes: Vec<[Vec<f64>; 2]> = loads
@@ -427,8 +429,7 @@ mod tests {
                 }
             }
         }
-        // What is left is the heat of the wire, which follows its current.
-        assert!(apart < 0.05, "{apart}");
+        assert!(apart < 1e-3, "{apart}");
         assert!(compared > 100, "only {compared} runs move a drop");
     }
 }
