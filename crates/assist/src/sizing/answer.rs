@@ -31,6 +31,7 @@ impl Search<'_> {
             Found { picks, measured }
         });
         let found = self.trimmed(found, &base, &mut floor);
+        self.raised = (0..floor.len()).filter(|var| floor[*var] > base[*var]).collect();
         let found = self.lean(found, &floor);
         self.again(found, &mut floor)
     }

@@ -3,7 +3,7 @@
 use super::measure::Wrong;
 use super::mesh::{Mesh, POINTS};
 use super::program::Answer;
-use super::search::{ALIKE, Flow, Found, Search, most_questions};
+use super::search::{ALIKE, Flow, Found, RECKONED, Search, most_questions};
 use super::things::Thing;
 use ordered::Sort as _;
 
@@ -11,6 +11,9 @@ use ordered::Sort as _;
 /// has to have come nearer.
 const WHILE: usize = 16;
 const NEARER: f64 = 0.04;
+/// Most runs of which the checks are asked what they want at the least, and the share of all cost above which that is asked.
+const MOST_CHECKED: usize = 4;
+const DEAR: f64 = 0.01;
 /// Most groups of a mesh of which the least of each is looked for by itself.
 const MOST_SHAVED: usize = 8;
 
@@ -26,7 +29,13 @@ struct Part {
 
 impl Search<'_> {
     /// Raises the bound to the answer, or lowers the answer to the bound, as far as so many questions to the engine allow.
-    pub(super) fn prove(&mut self, mesh: &Mesh, top: Flow, found: Found) -> (Found, f64, bool) {
+    pub(super) fn prove(
+        &mut self,
+        mesh: &Mesh,
+        top: Flow,
+        found: Found,
+        generous: &[usize],
+    ) -> (Found, f64, bool) {
         let most = self.bench.asked + most_questions(self.bench.laid.parts.len());
         let mut best = (self.cost(&found.picks), found);
         let share = self.shrink.min(1.0 - f64::EPSILON);
@@ -51,6 +60,15 @@ impl Search<'_> {
         part.answer = answer;
         if mesh.groups.len() <= MOST_SHAVED {
             self.shave(mesh, &mut part);
+        }
+        if self.shave_by_checks(mesh, &mut part, &best.1.picks, generous) {
+            let Some(answer) = self.least(mesh, &flow, &part, best.0) else {
+                return (best.1, best.0, true);
+            };
+            part.answer = Answer {
+                cost: answer.cost.max(part.answer.cost),
+                ..answer
+            };
         }
         let mut open = vec![part];
         let (mut before, mut look) = (0.0, self.bench.asked + WHILE);
@@ -143,7 +161,7 @@ impl Search<'_> {
         program.most = best + ALIKE - mesh.cost(&first);
         if part.places.iter().any(|(first, last)| first < last) {
             // As long as the mesh is open it is a bound that is asked for, and no choice.
-            (program.points, program.hopeful) = (Some(2 * POINTS), true);
+            (program.points, program.hopeful) = (Some(POINTS), true);
         }
         let mut answer = program.solve()?;
         mesh.put(&first, &mut answer.picks);
@@ -179,6 +197,55 @@ impl Search<'_> {
             part.places[at].0 = low;
         }
         part.answer.cost += raised;
+    }
+
+    /// Leaves out what the checks find wrong with a run even with the thickest everywhere else and the least ratings: of what they want larger than
+    /// all else does, where that is dear. Whether anything was left out.
+    fn shave_by_checks(&mut self, mesh: &Mesh, part: &mut Part, found: &[usize], generous: &[usize]) -> bool {
+        let dear = DEAR * self.cost(found);
+        let over = |var: usize| {
+            let choices = &self.vars()[var].choices;
+            choices[found[var]].cost - choices[part.answer.picks[var]].cost
+        };
+        let mut order: Vec<(f64, usize)> = self.raised.iter().map(|var| (over(*var), *var)).collect();
+        order.retain(|(over, _)| *over > dear);
+        order.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+        order.truncate(MOST_CHECKED);
+        let mut shaved = false;
+        for (_, var) in order {
+            let Thing::Run(run, _) = self.vars()[var].thing else {
+                continue;
+            };
+            let (mut low, mut high) = (part.answer.picks[var], found[var]);
+            while low < high {
+                let middle = (low + high) / 2;
+                let mut picks = generous.to_vec();
+                picks[var] = middle;
+                let excused = &self.excused;
+                let counts = |wrong: &Wrong| {
+                    let own = wrong.runs.contains(&run) && !RECKONED.contains(&wrong.check);
+                    own && !excused.iter().any(|excused| excused.like(wrong))
+                };
+                if self.bench.first_findings(&picks, counts).is_empty() {
+                    high = middle;
+                } else {
+                    low = middle + 1;
+                }
+            }
+            shaved |= low > part.answer.picks[var];
+            let range = &mut part.range[var];
+            range.0 = range.0.max(low.min(range.1));
+            for (group, places) in mesh.groups.iter().zip(&mut part.places) {
+                let is_less = |place: usize| {
+                    let own = group.points[place].picks.iter();
+                    own.into_iter().any(|(other, pick)| *other == var && *pick < low)
+                };
+                while places.0 < places.1 && is_less(places.0) {
+                    places.0 += 1;
+                }
+            }
+        }
+        shaved
     }
 
     fn is_of_mesh(&self, mesh: &Mesh, wrong: &[Wrong]) -> bool {

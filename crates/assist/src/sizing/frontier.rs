@@ -116,6 +116,24 @@ fn narrow(place: usize) -> u32 {
 /// A point with a piece before it: what both cost, what they leave, and the places of both.
 type Pair = (f64, f64, u32, u32);
 
+/// The points that a piece may be put before.
+fn row(points: &[Point], piece: &Piece, keep: Keep) -> std::ops::Range<usize> {
+    let first = points.partition_point(|point| point.slack - piece.drop < keep.needed);
+    let enough = points.partition_point(|point| point.cost + piece.cost <= keep.most);
+    first..enough.max(first)
+}
+
+fn each_pair(points: &[Point], pieces: &[Piece], keep: Keep, mut each: impl FnMut(Pair)) {
+    for (q, piece) in pieces.iter().enumerate() {
+        let row = row(points, piece, keep);
+        let first = row.start;
+        for (p, point) in points.get(row).unwrap_or_default().iter().enumerate() {
+            let (cost, slack) = (point.cost + piece.cost, point.slack - piece.drop);
+            each((cost, slack, narrow(first + p), narrow(q)));
+        }
+    }
+}
+
 /// Finds what nothing beats among all pairs of a point and a piece, most of which are beaten. Slack is cut into equal shelves. What costs no
 /// less than the cheapest pair of a higher shelf is beaten, and is left out without a comparison with any other.
 #[derive(Debug, Default)]
@@ -132,14 +150,9 @@ const SHELVES: usize = 1024;
 impl Sift {
     /// What nothing beats, by rising cost and slack; of each shelf only one where not all are asked for.
     fn best(&mut self, points: &[Point], pieces: &[Piece], keep: Keep) -> Vec<Pair> {
-        let row = |piece: &Piece| {
-            let first = points.partition_point(|point| point.slack - piece.drop < keep.needed);
-            let enough = points.partition_point(|point| point.cost + piece.cost <= keep.most);
-            first..enough.max(first)
-        };
         let (mut low, mut high, mut count) = (f64::INFINITY, f64::NEG_INFINITY, 0);
         for piece in pieces {
-            let row = points.get(row(piece)).unwrap_or_default();
+            let row = points.get(row(points, piece, keep)).unwrap_or_default();
             if let (Some(first), Some(last)) = (row.first(), row.last()) {
                 low = low.min(first.slack - piece.drop);
                 high = high.max(last.slack - piece.drop);
@@ -155,27 +168,12 @@ impl Sift {
         let nothing = (f64::INFINITY, f64::NEG_INFINITY, 0, 0);
         self.cheapest.clear();
         self.cheapest.resize(shelves + 1, f64::INFINITY);
-        let pairs = || {
-            pieces.iter().enumerate().flat_map(|(q, piece)| {
-                let row = row(piece);
-                let places = row.clone();
-                let own = points.get(row).unwrap_or_default().iter().zip(places);
-                own.map(move |(point, p)| {
-                    (
-                        point.cost + piece.cost,
-                        point.slack - piece.drop,
-                        narrow(p),
-                        narrow(q),
-                    )
-                })
-            })
-        };
         let mut all: Vec<Pair> = Vec::new();
         if few.is_some() {
             self.pairs.clear();
             self.pairs.resize(shelves, nothing);
             let mut most = nothing;
-            for pair in pairs() {
+            each_pair(points, pieces, keep, |pair| {
                 let at = shelf(pair.1);
                 let least = &mut self.pairs[at];
                 let better = pair.0 < least.0 || (pair.0 == least.0 && pair.1 > least.1);
@@ -189,7 +187,7 @@ impl Sift {
                 if pair.1 > most.1 || (pair.1 == most.1 && pair.0 < most.0) {
                     most = pair;
                 }
-            }
+            });
             let mut least = f64::INFINITY;
             // There may be no other that suffices than the one that leaves most.
             let last = Some(most).filter(|most| !keep.hopeful && most.1 > f64::NEG_INFINITY);
@@ -202,14 +200,18 @@ impl Sift {
             all.reverse();
             return all;
         }
-        for (cost, slack, ..) in pairs() {
+        each_pair(points, pieces, keep, |(cost, slack, ..)| {
             let least = &mut self.cheapest[shelf(slack)];
             *least = least.min(cost);
-        }
+        });
         for at in (0..shelves).rev() {
             self.cheapest[at] = self.cheapest[at].min(self.cheapest[at + 1]);
         }
-        all.extend(pairs().filter(|(cost, slack, ..)| *cost < self.cheapest[shelf(*slack) + 1]));
+        each_pair(points, pieces, keep, |pair| {
+            if pair.0 < self.cheapest[shelf(pair.1) + 1] {
+                all.push(pair);
+            }
+        });
         all.order_by(|a, b| {
             let by_slack = || b.1.total_cmp(&a.1);
             let by_place = || (b.3, a.2).cmp(&(a.3, b.2));

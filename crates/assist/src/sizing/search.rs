@@ -70,6 +70,8 @@ pub(super) struct Search<'a> {
     pub(super) shrink: f64,
     /// By variable: the same with what of its current such loads draw at the most.
     pub(super) shares: Vec<f64>,
+    /// Variables that the checks want larger than all else does.
+    pub(super) raised: Vec<usize>,
     /// By variable: of a device the largest rating that is in question: the one that it has, or the least that its loads need. A rating
     /// is no means of saving metal: larger fuses resist less, but nobody fits one that the loads do not ask for.
     pub(super) ratings: Vec<usize>,
@@ -174,6 +176,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
         on: Vec::new(),
         shrink: 1.0,
         shares: Vec::new(),
+        raised: Vec::new(),
         ratings: things
             .vars
             .iter()
@@ -277,9 +280,9 @@ impl Search<'_> {
         }
         self.generous = Some(generous.clone());
         let flow = self.flow(at_top, &top);
-        let found = self.answer(&flow, generous);
+        let found = self.answer(&flow, generous.clone());
         let mesh = Mesh::of(self, &flow, &top);
-        let (found, bound, proved) = self.prove(&mesh, flow, found);
+        let (found, bound, proved) = self.prove(&mesh, flow, found, &generous);
         let (found, limits) = self.reasons(found);
         let bound = bound.min(self.cost(&found.picks));
         Some(FoundSizes {
