@@ -184,7 +184,8 @@ fn sized_by(sheet: &Sheet, shop: &Shop) -> Sizing {
 
 #[test]
 fn in_a_mesh_what_is_told_to_be_the_best_is_the_best_of_all_combinations() {
-    let kinds: [(&str, fn(&mut Dice) -> String); 3] = [
+    type Make = fn(&mut Dice) -> String;
+    let kinds: [(&str, Make); 3] = [
         ("side by side", side_by_side),
         ("ring", ring),
         ("two batteries", two_batteries),
@@ -257,22 +258,10 @@ fn leads_of_several_coils_cost_least_of_all_combinations() {
         assert_eq!(runs.len(), sheet.runs.len(), "{text}{:?}", sizing.runs);
         // What each carries at full power, by hand: full power into the rated load of the whole, as it divides among coils.
         let bears = |sizes: &[f64]| {
-            let full = |at: usize| match (text, at) {
-                _ if text == SHARED[0] => {
-                    if at < 2 {
-                        12.25
-                    } else {
-                        6.13
-                    }
-                }
-                _ if text == SHARED[1] => 8.67,
-                _ if text == SHARED[2] => {
-                    if at < 2 {
-                        10.0
-                    } else {
-                        5.0
-                    }
-                }
+            let full = |at: usize| match SHARED.iter().position(|other| *other == text) {
+                Some(0) => [12.25, 12.25, 6.13, 6.13][at],
+                Some(1) => 8.67,
+                Some(2) => [10.0, 10.0, 5.0, 5.0][at],
                 _ => 5.0,
             };
             sizes.iter().enumerate().all(|(at, size)| {
