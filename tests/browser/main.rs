@@ -32,6 +32,7 @@ mod prove;
 mod reader;
 mod readings;
 mod record_found;
+mod rest;
 mod rewire;
 mod share;
 mod size_it;

@@ -5,7 +5,7 @@
 fn main() {
     let worked = lessons::WORKED_JOBS
         .iter()
-        .map(|job| (job.key.to_owned(), job.text.to_owned()));
+        .map(|job| (job.key.to_owned(), job.text().to_owned()));
     let sound = testkit::sound_systems::sound_systems()
         .into_iter()
         .map(|(title, text)| (title.to_string(), text.to_string()));

@@ -68,7 +68,7 @@ fn target(bytes: &[u8]) -> Fate {
 fn a_lesson_of_any_content_is_read_or_refused_at_its_place() {
     let seeds = lessons::LESSONS
         .iter()
-        .map(|lesson| lesson.text.as_bytes().to_vec())
+        .map(|lesson| lesson.text().as_bytes().to_vec())
         .collect();
     let words = [
         "lesson", "story", "look", "break", "question", "fault", "system", "about", "then", "still", "says",

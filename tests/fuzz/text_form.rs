@@ -53,7 +53,7 @@ fn target(bytes: &[u8]) -> Fate {
 fn a_text_of_any_content_is_read_or_refused_at_its_place() {
     let mut seeds: Vec<Vec<u8>> = lessons::WORKED_JOBS
         .iter()
-        .map(|job| job.text.as_bytes().to_vec())
+        .map(|job| job.text().as_bytes().to_vec())
         .collect();
     seeds.extend(
         testkit::sound_systems::sound_systems()

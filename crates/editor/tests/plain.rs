@@ -10,7 +10,7 @@ use words::Words;
 #[test]
 fn every_part_and_run_of_the_worked_jobs_is_told() {
     for worked in lessons::WORKED_JOBS {
-        let hand = Hand::new(worked.text);
+        let hand = Hand::new(worked.text());
         let sheet = hand.editor.sheet();
         let things = sheet
             .parts
@@ -35,7 +35,7 @@ fn every_part_and_run_of_the_worked_jobs_is_told() {
 #[test]
 fn an_amplifier_is_told_with_the_engines_numbers() {
     let estate = lessons::WorkedJob::of("estate").unwrap();
-    let hand = Hand::new(estate.text);
+    let hand = Hand::new(estate.text());
     let (id, _) = hand.editor.sheet().part_by_tag("A1").unwrap();
     let told = hand.editor.plain(&Thing::Part(id)).join("\n");
     let study = &hand.editor.analysis().study;
@@ -54,7 +54,7 @@ fn an_amplifier_is_told_with_the_engines_numbers() {
 #[test]
 fn what_is_wrong_is_told_plainly() {
     let van = lessons::WorkedJob::of("van").unwrap();
-    let hand = Hand::new(van.text);
+    let hand = Hand::new(van.text());
     let told = |tag: &str| {
         let sheet = hand.editor.sheet();
         let thing = sheet

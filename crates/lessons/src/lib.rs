@@ -55,8 +55,8 @@ use model::Job;
 pub struct WorkedJob {
     /// Short name, as in `@estate`.
     pub key: &'static str,
-    /// The job in the text form, in English.
-    pub text: &'static str,
+    /// The job in the text form, in English: see [`WorkedJob::text`].
+    text: &'static str,
     /// Its names in German, where they are part of this program.
     german: Option<&'static str>,
 }
@@ -66,8 +66,8 @@ pub struct WorkedJob {
 pub struct BuiltIn {
     /// Its key, as in `@fuse-too-far/bad`.
     pub key: &'static str,
-    /// Its text, in English.
-    pub text: &'static str,
+    /// Its text, in English: see [`BuiltIn::text`].
+    text: &'static str,
     /// Its words in German, where they are part of this program.
     german: Option<&'static str>,
 }
@@ -86,19 +86,27 @@ macro_rules! german {
 }
 
 macro_rules! worked {
-    ($($key:literal)+) => {
+    (first: $first:literal; later: $($later:literal)+) => {
         /// The worked jobs, the one that a newcomer sees first at the front.
-        pub const WORKED_JOBS: &[WorkedJob] =
-            &[$(WorkedJob {
-                key: $key,
-                text: include_str!(concat!("../jobs/", $key, ".job")),
-                german: german!("jobs", $key),
-            }),+];
+        pub const WORKED_JOBS: &[WorkedJob] = &[
+            WorkedJob {
+                key: $first,
+                text: include_str!(concat!("../jobs/", $first, ".job")),
+                german: german!("jobs", $first),
+            },
+            $(WorkedJob {
+                key: $later,
+                text: ::words::later!(concat!("../jobs/", $later, ".job")),
+                german: german!("jobs", $later),
+            }),+
+        ];
     };
 }
 
 worked! {
-    "estate"
+    first:
+    "estate";
+    later:
     "van"
     "camper"
     "hatchback"
@@ -110,7 +118,7 @@ macro_rules! built_in {
         pub const LESSONS: &[BuiltIn] =
             &[$(BuiltIn {
                 key: $key,
-                text: include_str!(concat!("../lessons/", $key, ".lesson")),
+                text: ::words::later!(concat!("../lessons/", $key, ".lesson")),
                 german: german!("lessons", $key),
             }),+];
     };
@@ -142,10 +150,15 @@ impl BuiltIn {
     pub fn of(key: &str) -> Option<&'static Self> {
         LESSONS.iter().find(|lesson| lesson.key == key)
     }
+    /// Its text, in English.
+    #[must_use]
+    pub fn text(&self) -> &'static str {
+        ::words::later::arrived(self.text)
+    }
     /// Its title, without reading the rest.
     #[must_use]
     pub fn title(&self) -> &'static str {
-        self.text
+        self.text()
             .lines()
             .find_map(|line| line.strip_prefix("title "))
             .unwrap_or_default()
@@ -153,7 +166,7 @@ impl BuiltIn {
     /// The lesson. The texts are part of the program and a test reads each of them; a damaged one comes back empty.
     #[must_use]
     pub fn lesson(&self) -> Lesson {
-        read(self.text).unwrap_or_default()
+        read(self.text()).unwrap_or_default()
     }
     /// The lesson in a language. One whose words are not part of this program stays English; see [`translate()`] for words
     /// that were fetched.
@@ -173,11 +186,21 @@ impl WorkedJob {
     pub fn of(key: &str) -> Option<&'static Self> {
         WORKED_JOBS.iter().find(|job| job.key == key)
     }
+    /// The job in the text form, in English.
+    #[must_use]
+    pub fn text(&self) -> &'static str {
+        // The one that a newcomer sees first is there with the first picture.
+        if WORKED_JOBS.first().is_some_and(|first| first.key == self.key) {
+            self.text
+        } else {
+            ::words::later::arrived(self.text)
+        }
+    }
     /// The job. The texts are part of the program and a test reads each of them; should one be damaged all the same,
     /// what could be read of it comes back.
     #[must_use]
     pub fn job(&self) -> Job {
-        model::text::parse_lenient(self.text).0
+        model::text::parse_lenient(self.text()).0
     }
 }
 
@@ -188,7 +211,7 @@ mod tests {
     #[test]
     fn every_worked_job_reads_without_an_error() {
         for worked in WORKED_JOBS {
-            if let Err(errors) = model::text::parse(worked.text) {
+            if let Err(errors) = model::text::parse(worked.text()) {
                 panic!("{}:\n{errors}", worked.key);
             }
         }

@@ -89,7 +89,7 @@ fn an_error_names_its_line_and_what_to_do() {
 #[test]
 fn damaged_lessons_never_panic() {
     for built_in in LESSONS {
-        let text = built_in.text;
+        let text = built_in.text();
         for at in (0..text.len())
             .step_by(211)
             .filter(|at| text.is_char_boundary(*at))

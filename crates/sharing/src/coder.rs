@@ -4,13 +4,13 @@ use crate::predictor::Predictor;
 
 /// The dictionary of version 1: two jobs in the text form, made so that the words of the trade stand in it. It never
 /// changes, because links of version 1 are read with it.
-const DICTIONARY_1: &[u8] = include_bytes!("../dictionaries/1.txt");
+const DICTIONARY_1: &str = words::later!("../dictionaries/1.txt");
 
 /// A predictor that has read the dictionary.
 fn prepared() -> Predictor {
     let mut predictor = Predictor::new();
-    for byte in DICTIONARY_1 {
-        for bit in bits(*byte) {
+    for byte in words::later::arrived(DICTIONARY_1).bytes() {
+        for bit in bits(byte) {
             predictor.learn(bit);
         }
     }

@@ -266,7 +266,7 @@ fn an_address_is_one() {
 fn a_printed_code_is_read_back() {
     for (job, text) in lessons::WORKED_JOBS
         .iter()
-        .map(|it| (it.key, it.text))
+        .map(|it| (it.key, it.text()))
         .chain([("forty", FORTY_PARTS)])
     {
         let job_read = testkit::text::job(text);

@@ -20,70 +20,89 @@
 //! nothing here panics on any text.
 
 mod figure;
+pub mod later;
 mod message;
 mod reader;
 mod saying;
 
 pub use figure::{Figure, Unit, as_sold, drawn, figure, gauge, precise, told};
+
 pub use reader::{Language, Lengths, Reader, Sizes};
 pub use saying::{Saying, Value};
 
+use fluent_syntax::ast::Pattern;
+use later::arrived;
 use message::Messages;
 use std::sync::OnceLock;
 
 macro_rules! texts {
-    ($($theme:literal)+) => {
+    (first: $($first:literal)+; later: $($later:literal)+) => {
         /// The themes: one file of messages each, the same names in every language.
-        pub const THEMES: &[&str] = &[$($theme),+];
-        const ENGLISH: &[&str] = &[$(include_str!(concat!("../texts/en/", $theme, ".ftl"))),+];
+        pub const THEMES: &[&str] = &[$($first,)+ $($later),+];
+        const ENGLISH: &[&str] = &[$(include_str!(concat!("../texts/en/", $first, ".ftl"))),+];
+        const ENGLISH_LATER: &[&str] = &[$(later!(concat!("../texts/en/", $later, ".ftl"))),+];
         #[cfg(feature = "german")]
-        const GERMAN: &[&str] = &[$(include_str!(concat!("../texts/de/", $theme, ".ftl"))),+];
+        const GERMAN: &[&str] = &[
+            $(include_str!(concat!("../texts/de/", $first, ".ftl")),)+
+            $(include_str!(concat!("../texts/de/", $later, ".ftl"))),+
+        ];
     };
 }
 
 texts! {
+    // What the board and what lies around it says.
+    first:
     "body"
-    "break"
     "checks"
     "checks-conductors"
     "checks-data"
     "checks-energy"
     "checks-facts"
     "checks-ground"
-    "checks-limits"
     "checks-mends"
     "checks-protection"
     "checks-signal"
     "checks-speakers"
     "checks-workmanship"
     "circuit"
-    "cli"
     "common"
-    "exercise"
-    "finding"
-    "proving"
-    "lessons"
-    "mending"
     "drawing"
     "editor"
-    "sharing"
-    "starting"
-    "text"
-    "file"
-    "sizing"
-    "web"
-    "model-titles"
+    "mending"
     "model-edits"
+    "model-titles"
+    "web"
+    "web-reader";
+    // What only a panel, a paper, a lesson or the command line says. It is read when one of it is first asked for; the page
+    // has it fetched after its first picture.
+    later:
+    "break"
+    "checks-limits"
+    "cli"
+    "exercise"
+    "file"
+    "finding"
     "handover"
+    "lessons"
     "paper"
     "paper-steps"
-    "web-reader"
+    "proving"
+    "sharing"
+    "sizing"
+    "starting"
+    "text"
     "web-viewer"
 }
 
-fn english() -> &'static Messages {
-    static MESSAGES: OnceLock<Messages> = OnceLock::new();
-    MESSAGES.get_or_init(|| Messages::read(ENGLISH.iter().copied()))
+/// The English message of a key.
+fn english(key: &str) -> Option<&'static Pattern<String>> {
+    static FIRST: OnceLock<Messages> = OnceLock::new();
+    static LATER: OnceLock<Messages> = OnceLock::new();
+    let first = FIRST.get_or_init(|| Messages::read(ENGLISH.iter().copied()));
+    first.get(key).or_else(|| {
+        let later = LATER.get_or_init(|| Messages::read(ENGLISH_LATER.iter().map(|text| arrived(text))));
+        later.get(key)
+    })
 }
 
 #[cfg(feature = "german")]
@@ -156,15 +175,15 @@ impl Words {
     pub fn reader(&self) -> Reader {
         self.reader
     }
-    fn messages(&self) -> &Messages {
-        if let Some(fetched) = &self.fetched {
-            return fetched;
-        }
-        match self.reader.language {
+    /// The message of a key in the reader's language, or else the English one.
+    fn message(&self, key: &str) -> Option<&Pattern<String>> {
+        let own = match (&self.fetched, self.reader.language) {
+            (Some(fetched), _) => fetched.get(key),
             #[cfg(feature = "german")]
-            Language::German => german(),
-            _ => english(),
-        }
+            (None, Language::German) => german().get(key),
+            _ => None,
+        };
+        own.or_else(|| english(key))
     }
     /// The sentence of a saying.
     #[must_use]
@@ -181,7 +200,7 @@ impl Words {
     /// Whether there is a message of this key.
     #[must_use]
     pub fn knows(&self, key: &str) -> bool {
-        self.messages().get(key).or_else(|| english().get(key)).is_some()
+        self.message(key).is_some()
     }
     /// A number with its unit as this reader writes it.
     #[must_use]
@@ -209,11 +228,7 @@ impl Words {
         if depth > 8 {
             return;
         }
-        match self
-            .messages()
-            .get(saying.key())
-            .or_else(|| english().get(saying.key()))
-        {
+        match self.message(saying.key()) {
             Some(pattern) => message::fill(self, pattern, saying, out, depth),
             None => out.push_str(saying.key()),
         }

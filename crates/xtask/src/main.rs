@@ -12,6 +12,7 @@ mod offline;
 mod page;
 mod page_file;
 mod policy;
+mod split;
 mod stages;
 mod tools;
 

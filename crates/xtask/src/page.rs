@@ -4,6 +4,7 @@ use crate::command::{command, run};
 use crate::offline;
 use crate::page_file;
 use crate::policy::{self, Around};
+use crate::split;
 use crate::tools;
 use flate2::Compression;
 use flate2::write::GzEncoder;
@@ -28,7 +29,11 @@ pub(crate) fn build() -> Result<(), String> {
 /// What is made of the built page once its module is as it will be shipped.
 pub(crate) fn finish() -> Result<(), String> {
     let folder = page_folder();
-    page_file::write(&folder)?;
+    // A folder that is finished once more holds no whole module any longer, and its page file as it was made of it.
+    if !split::has_rest(&folder)? {
+        page_file::write(&folder)?;
+        split::halve(&folder)?;
+    }
     offline::write_manifest(&folder)?;
     let file = folder.join("index.html");
     let index =
@@ -58,7 +63,7 @@ pub(crate) fn build_command() -> Result<Command, String> {
     Ok(build)
 }
 
-/// Runs the wasm optimiser over the built modules, if it is at hand.
+/// Runs the wasm optimiser over the built module, if it is at hand.
 pub(crate) fn shrink() -> Result<(), String> {
     let Some(optimiser) = tools::wasm_opt() else {
         return Ok(());
@@ -68,9 +73,10 @@ pub(crate) fn shrink() -> Result<(), String> {
         .filter(|file| file.extension().is_some_and(|e| e == "wasm"))
     {
         let smaller = module.with_extension("smaller");
-        // The features are those that rustc turns on by itself for this target.
+        // The features are those that rustc turns on by itself for this target. Names stay: by them the module is split.
+        // The lowest addresses are the far end of the stack, which nothing points to.
         let shrunk = run(command(&optimiser)
-            .args(["-Oz", "--strip-debug", "--strip-producers"])
+            .args(["-Oz", "--debuginfo", "--strip-producers", "--low-memory-unused"])
             .args([
                 "--enable-bulk-memory",
                 "--enable-nontrapping-float-to-int",

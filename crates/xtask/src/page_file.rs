@@ -27,6 +27,7 @@ pub(crate) fn write(folder: &Path) -> Result<(), String> {
     let (glue, module) = (only(folder, "js")?, only(folder, "wasm")?);
     let glue = String::from_utf8(glue).map_err(|error| format!("the module's glue is no text: {error}"))?;
     let index = String::from_utf8(index).map_err(|error| format!("index.html is no text: {error}"))?;
+    let module = crate::split::without_names(&module)?;
     let template = template(&index, &texts(folder)?, &glue, &module)?;
     let file = folder.join(NAME);
     fs::write(&file, template).map_err(|error| format!("cannot write {}: {error}", file.display()))

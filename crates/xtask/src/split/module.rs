@@ -1,0 +1,191 @@
+//! A WebAssembly module taken apart, as far as it takes to make two of it.
+
+use std::collections::BTreeMap;
+use wasm_encoder::reencode::{Reencode, RoundtripReencoder};
+use wasmparser::{
+    DataKind, ElementItems, ElementKind, Export, FuncType, FunctionBody, GlobalType, Import, KnownCustom,
+    MemoryType, Name, Operator, Parser, Payload, TableType, TypeRef,
+};
+
+/// What stands in a module. Functions are counted as in the module: those that come from outside first.
+pub(crate) struct Module<'a> {
+    pub(crate) types: Vec<FuncType>,
+    pub(crate) imports: Vec<Import<'a>>,
+    /// How many functions come from outside.
+    pub(crate) outer: usize,
+    /// Type of every function.
+    pub(crate) of_type: Vec<u32>,
+    pub(crate) tables: Vec<TableType>,
+    pub(crate) memories: Vec<MemoryType>,
+    pub(crate) globals: Vec<(GlobalType, wasm_encoder::ConstExpr)>,
+    pub(crate) exports: Vec<Export<'a>>,
+    pub(crate) start: Option<u32>,
+    /// Table, first place, functions from there on.
+    pub(crate) elements: Vec<(u32, u32, Vec<u32>)>,
+    pub(crate) bodies: Vec<FunctionBody<'a>>,
+    /// Address and bytes.
+    pub(crate) data: Vec<(u32, &'a [u8])>,
+    /// Names of functions, where the module has them.
+    pub(crate) names: BTreeMap<u32, &'a str>,
+}
+
+/// Says which of what a module can hold is not expected of this one.
+fn unexpected(what: &str) -> String {
+    format!("the module holds {what}, which its splitting does not know")
+}
+
+impl<'a> Module<'a> {
+    /// Takes a module apart.
+    ///
+    /// # Errors
+    /// What it holds that no program of ours did so far.
+    pub(crate) fn read(bytes: &'a [u8]) -> Result<Self, String> {
+        let mut it = Self {
+            types: Vec::new(),
+            imports: Vec::new(),
+            outer: 0,
+            of_type: Vec::new(),
+            tables: Vec::new(),
+            memories: Vec::new(),
+            globals: Vec::new(),
+            exports: Vec::new(),
+            start: None,
+            elements: Vec::new(),
+            bodies: Vec::new(),
+            data: Vec::new(),
+            names: BTreeMap::new(),
+        };
+        for payload in Parser::new(0).parse_all(bytes) {
+            let payload = payload.map_err(|error| error.to_string())?;
+            it.take(payload).map_err(|error| match error {
+                Error::Damaged(error) => error.to_string(),
+                Error::Unexpected(what) => unexpected(what),
+            })?;
+        }
+        Ok(it)
+    }
+
+    fn take(&mut self, payload: Payload<'a>) -> Result<(), Error> {
+        match payload {
+            Payload::TypeSection(section) => {
+                for it in section.into_iter_err_on_gc_types() {
+                    self.types.push(it?);
+                }
+            }
+            Payload::ImportSection(section) => {
+                for it in section.into_imports() {
+                    let it = it?;
+                    let TypeRef::Func(of_type) = it.ty else {
+                        return Err(Error::Unexpected("an import that is no function"));
+                    };
+                    self.of_type.push(of_type);
+                    self.imports.push(it);
+                }
+                self.outer = self.imports.len();
+            }
+            Payload::FunctionSection(section) => {
+                for it in section {
+                    self.of_type.push(it?);
+                }
+            }
+            Payload::TableSection(section) => {
+                for it in section {
+                    self.tables.push(it?.ty);
+                }
+            }
+            Payload::MemorySection(section) => {
+                for it in section {
+                    self.memories.push(it?);
+                }
+            }
+            Payload::GlobalSection(section) => {
+                for it in section {
+                    let it = it?;
+                    let init = RoundtripReencoder
+                        .const_expr(it.init_expr)
+                        .map_err(|_| Error::Unexpected("a global that does not begin with a number"))?;
+                    self.globals.push((it.ty, init));
+                }
+            }
+            Payload::ExportSection(section) => {
+                for it in section {
+                    self.exports.push(it?);
+                }
+            }
+            Payload::StartSection { func, .. } => self.start = Some(func),
+            Payload::ElementSection(section) => {
+                for it in section {
+                    let it = it?;
+                    let ElementKind::Active {
+                        table_index,
+                        offset_expr,
+                    } = it.kind
+                    else {
+                        // Functions that are only declared to be referred to stand in no table.
+                        return Err(Error::Unexpected("a table's part that is not filled at once"));
+                    };
+                    let ElementItems::Functions(functions) = it.items else {
+                        return Err(Error::Unexpected("a table that is filled by expressions"));
+                    };
+                    let functions: Result<Vec<u32>, _> = functions.into_iter().collect();
+                    self.elements
+                        .push((table_index.unwrap_or(0), place(&offset_expr)?, functions?));
+                }
+            }
+            Payload::CodeSectionEntry(body) => self.bodies.push(body),
+            Payload::DataSection(section) => {
+                for it in section {
+                    let it = it?;
+                    let DataKind::Active {
+                        memory_index: 0,
+                        offset_expr,
+                    } = it.kind
+                    else {
+                        return Err(Error::Unexpected("data that is not there from the start"));
+                    };
+                    self.data.push((place(&offset_expr)?, it.data));
+                }
+            }
+            Payload::CustomSection(section) => {
+                if let KnownCustom::Name(names) = section.as_known() {
+                    for part in names {
+                        if let Name::Function(functions) = part? {
+                            for it in functions {
+                                let it = it?;
+                                self.names.insert(it.index, it.name);
+                            }
+                        }
+                    }
+                }
+            }
+            Payload::Version { .. }
+            | Payload::DataCountSection { .. }
+            | Payload::CodeSectionStart { .. }
+            | Payload::End(_) => {}
+            _ => return Err(Error::Unexpected("a section of a kind")),
+        }
+        Ok(())
+    }
+}
+
+/// Why a module could not be taken apart.
+enum Error {
+    Damaged(wasmparser::BinaryReaderError),
+    Unexpected(&'static str),
+}
+
+impl From<wasmparser::BinaryReaderError> for Error {
+    fn from(error: wasmparser::BinaryReaderError) -> Self {
+        Self::Damaged(error)
+    }
+}
+
+/// The number that a place is told by.
+fn place(told: &wasmparser::ConstExpr<'_>) -> Result<u32, Error> {
+    match told.get_operators_reader().read()? {
+        Operator::I32Const { value } => Ok(value.cast_unsigned()),
+        _ => Err(Error::Unexpected(
+            "a place that is told by something else than a number",
+        )),
+    }
+}
