@@ -13,6 +13,7 @@ use model::property::PropertySet;
 use model::quantity::Metres;
 use model::{Part, PartId, PartKind, Role, Run, RunId, Settings, Sheet, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
+use std::sync::{Mutex, OnceLock, PoisonError};
 use words::Saying;
 
 /// Runs that land on each part, in the order of their ids: by the place of the part, and on parts that are not there.
@@ -57,17 +58,17 @@ pub(crate) struct Ctx<'a> {
     pub(crate) ungrounded: OrderedSet<PartId>,
     /// By the letters of tags, the first number that is free and which are taken on the sheet: mends give what they add tags that are
     /// free.
-    taken: std::cell::RefCell<OrderedMap<&'static str, (usize, Vec<bool>)>>,
+    taken: Mutex<OrderedMap<&'static str, (usize, Vec<bool>)>>,
     /// Islands in which everything that could conduct counts.
-    whole: std::cell::OnceCell<Vec<Point>>,
+    whole: OnceLock<Vec<Point>>,
     /// Ends that lie loose with where they can have been meant to be, and outputs that are free: looked for once, since many
     /// findings ask.
-    loose: std::cell::OnceCell<Vec<Loose>>,
-    free_feeds: std::cell::OnceCell<Vec<TerminalRef>>,
+    loose: OnceLock<Vec<Loose>>,
+    free_feeds: OnceLock<Vec<TerminalRef>>,
     /// Runs between a source's negative pole and the body or another such pole, head units and batteries: asked for finding by finding.
-    straps: std::cell::OnceCell<Vec<RunId>>,
-    heads: std::cell::OnceCell<Vec<PartId>>,
-    batteries: std::cell::OnceCell<Vec<PartId>>,
+    straps: OnceLock<Vec<RunId>>,
+    heads: OnceLock<Vec<PartId>>,
+    batteries: OnceLock<Vec<PartId>>,
     /// How the sheet lies in the vehicle's body; nothing where no body is told.
     pub(crate) lie: Option<Lie>,
     /// Stretches of wire that a source can drive current into without crossing a working device.
@@ -92,13 +93,13 @@ impl<'a> Ctx<'a> {
             live: OrderedSet::new(),
             cut: OrderedSet::new(),
             ungrounded: OrderedSet::new(),
-            taken: std::cell::RefCell::default(),
-            whole: std::cell::OnceCell::new(),
-            loose: std::cell::OnceCell::new(),
-            free_feeds: std::cell::OnceCell::new(),
-            straps: std::cell::OnceCell::new(),
-            heads: std::cell::OnceCell::new(),
-            batteries: std::cell::OnceCell::new(),
+            taken: Mutex::default(),
+            whole: OnceLock::new(),
+            loose: OnceLock::new(),
+            free_feeds: OnceLock::new(),
+            straps: OnceLock::new(),
+            heads: OnceLock::new(),
+            batteries: OnceLock::new(),
             lie: Lie::of(sheet, settings),
             stretches: Vec::new(),
         };
@@ -215,7 +216,7 @@ impl<'a> Ctx<'a> {
 
     /// The next number above this one with which these letters make a tag that is free on the sheet.
     pub(crate) fn free_number(&self, letters: &'static str, above: usize) -> usize {
-        let mut all = self.taken.borrow_mut();
+        let mut all = self.taken.lock().unwrap_or_else(PoisonError::into_inner);
         let (first, taken) = all.entry(letters).or_insert_with(|| {
             let taken = self.numbers_taken(letters);
             let free = (1..).find(|number| taken.get(*number) != Some(&true));

@@ -35,6 +35,18 @@ impl Findings {
         }
         self.list.push(finding);
     }
+    /// Adds those that other checks found elsewhere.
+    pub(crate) fn take_in(&mut self, others: Self) {
+        for (run, by) in others.runs {
+            self.runs.entry(run).or_default().extend(by);
+        }
+        for (part, by) in others.parts {
+            self.parts.entry(part).or_default().extend(by);
+        }
+        self.undecided_runs.extend(others.undecided_runs);
+        self.undecided_parts.extend(others.undecided_parts);
+        self.list.extend(others.list);
+    }
     /// Whether one of these checks marked the run.
     pub(crate) fn has_run(&self, run: RunId, checks: &[&str]) -> bool {
         let by = self.runs.get(&run);

@@ -29,8 +29,10 @@ pub use finding::*;
 pub use limits::{LimitInForce, limit, limits_in_force};
 pub use mends::mend_for;
 pub use registry::{CHECKS, Check, CheckGroup, check_named};
-
 pub use wires::renewed;
+
+use findings::Findings;
+use registry::BESIDE;
 
 use circuit::Study;
 use model::{Settings, Sheet};
@@ -63,14 +65,41 @@ pub fn analyse(sheet: &Sheet, settings: &Settings) -> Analysis {
 /// Runs every check on a sheet that [`body::lay`] made and of which the engine's answer is at hand.
 #[must_use]
 pub fn judge(sheet: &Sheet, settings: &Settings, study: &Study) -> Vec<Finding> {
+    judge_in(sheet, settings, study, sheet.parts.len() >= circuit::MANY_PARTS)
+}
+
+/// The same, with what can be looked at side by side or one after the other.
+fn judge_in(sheet: &Sheet, settings: &Settings, study: &Study, side_by_side: bool) -> Vec<Finding> {
     let ctx = context::Ctx::new(sheet, settings, study);
-    let mut findings = findings::Findings::default();
-    for check in CHECKS
-        .iter()
-        .filter(|check| !settings.allowed.contains(check.name))
-    {
-        (check.run)(&ctx, &mut findings);
+    let run = |checks: &[&Check], findings: &mut Findings| {
+        for check in checks {
+            if !settings.allowed.contains(check.name) {
+                (check.run)(&ctx, findings);
+            }
+        }
+    };
+    let mut findings = Findings::default();
+    if !side_by_side {
+        run(CHECKS, &mut findings);
+        return findings.sorted();
     }
+    let [here, there] = BESIDE.map(|checks| {
+        move || {
+            let mut findings = Findings::default();
+            run(checks, &mut findings);
+            findings
+        }
+    });
+    let (own, others) = circuit::beside(true, here, there);
+    findings.take_in(own);
+    findings.take_in(others);
+    let is_done = |check: &&Check| {
+        BESIDE
+            .iter()
+            .any(|list| list.iter().any(|it| it.name == check.name))
+    };
+    let left: Vec<&Check> = CHECKS.iter().copied().filter(|check| !is_done(check)).collect();
+    run(&left, &mut findings);
     findings.sorted()
 }
 
@@ -102,5 +131,30 @@ pub fn summary_of(findings: &[Finding]) -> Summary {
         fix: count(Grade::Fix),
         tidy: count(Grade::Tidy),
         undecided: findings.iter().filter(|f| f.undecided).count(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn side_by_side_or_not_the_same_is_found() {
+        let random = (0..40).map(|seed| testkit::random::random_system(seed, 20 + 10 * seed as usize));
+        let examples = CHECKS
+            .iter()
+            .flat_map(|check| [check.example, check.instead])
+            .flat_map(|text| testkit::job(&text.replace("#~", "#")).sheets.into_values());
+        let mut found = 0;
+        for sheet in random.chain(examples) {
+            let settings = Settings::default();
+            let study = circuit::study(&sheet, &settings);
+            let [together, in_turn] =
+                [true, false].map(|side_by_side| judge_in(&sheet, &settings, &study, side_by_side));
+            let tags: Vec<&str> = sheet.parts.values().map(|part| part.tag.as_str()).collect();
+            assert_eq!(together, in_turn, "{tags:?}");
+            found += in_turn.len();
+        }
+        assert!(found > 500, "{found} findings are few to compare");
     }
 }

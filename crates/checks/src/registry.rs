@@ -197,6 +197,31 @@ pub static CHECKS: &[&Check] = &[
     &unsupported::CHECK,
 ];
 
+/// Checks that run first on a large sheet, each list beside the other: none looks at what the other list finds, nor at what
+/// any check that stands in neither does. So they find what they would in their places in [`CHECKS`]. Here stand those that
+/// take longest, as evenly as may be.
+pub(crate) static BESIDE: [&[&Check]; 2] = [
+    &[
+        &damaged_run::CHECK,
+        &hot_place::CHECK,
+        &feed_unprotected::CHECK,
+        &overloaded_run::CHECK,
+        &fuse_outsizes_wire::CHECK,
+        &wire_before_fuse::CHECK,
+        &fuse_undersized::CHECK,
+        &fuse_order::CHECK,
+    ],
+    &[
+        &false_size::CHECK,
+        &poor_ending::CHECK,
+        &terminal_overfull::CHECK,
+        &clad_feed::CHECK,
+        &no_feed::CHECK,
+        &no_signal::CHECK,
+        &crossed_signal::CHECK,
+    ],
+];
+
 /// The check of a name.
 #[must_use]
 pub fn check_named(name: &str) -> Option<&'static Check> {

@@ -24,7 +24,7 @@ const HEAT_ROUNDS: usize = 4;
 const BALANCE_LIMIT: f64 = 1e-6;
 
 /// From so many parts on, what needs nothing of one another is worked side by side: below, a thread costs more than it saves.
-const MANY_PARTS: usize = 500;
+pub const MANY_PARTS: usize = 500;
 
 /// Everything the engine can say of a sheet under these settings, laid in the vehicle's body where the settings tell one.
 #[must_use]

@@ -2,7 +2,7 @@
 
 /// Does both pieces of work: at the same time where that is worth the start of a thread and there are threads, which a page has not;
 /// else one after the other. What they give is the same either way, as neither knows of the other. What allocates most goes `here`.
-pub(crate) fn beside<A, B: Send>(
+pub fn beside<A, B: Send>(
     worth_it: bool,
     here: impl FnOnce() -> A,
     mut there: impl FnMut() -> B + Send,
