@@ -56,7 +56,7 @@ fn a_damaged_or_newer_file_is_refused_in_words_and_the_job_on_the_table_stays() 
 fn a_job_written_as_text_opens_neatly_arranged() {
     let table = Table::open();
     table.answer_pickers("brought.txt");
-    let text = lessons::WorkedJob::of("camper").expect("a worked job").text;
+    let text = lessons::WorkedJob::of("camper").expect("a worked job").text();
     let said = open(&table, text);
     assert!(said.contains("is on the table"), "{said}");
 

@@ -9,8 +9,9 @@ const WAITED: &str = "performance.getEntriesByName('loomwright waits for the res
 /// How often the rest was fetched.
 const FETCHED: &str =
     "performance.getEntriesByType('resource').filter(it => it.name.endsWith('_rest.wasm')).length";
-/// The rest is on its way for ever, and only who asks for it at once gets it.
-const NEVER_COMES: &str = "const before = window.fetch; window.fetch = (what, ...more) => \
+/// A first visit, on which the rest is on its way for ever: only who asks for it at once gets it.
+const NEVER_COMES: &str = "Object.defineProperty(navigator, 'serviceWorker', { get: () => undefined }); \
+    const before = window.fetch; window.fetch = (what, ...more) => \
     String(what).endsWith('_rest.wasm') ? new Promise(() => {}) : before(what, ...more);";
 
 #[test]

@@ -16,20 +16,21 @@ use web_sys::{HtmlCanvasElement, KeyboardEvent, PointerEvent, WheelEvent};
 use words::say;
 use yew::prelude::*;
 
-/// Room that frame, notes and tray take of the window.
-pub(crate) fn margins(width: f64) -> Margins {
-    let bottom = if width < 900.0 {
-        124.0
-    } else if width < 1400.0 {
-        96.0
-    } else {
-        66.0
-    };
+/// Width of the sheet's frame: `--frame-margin` in the styles.
+const FRAME: f64 = 22.0;
+/// Height of one row of tools.
+const FOOT_ROW: f64 = 38.0;
+
+/// Room that frame, notes and what stands at the foot take of the window. The foot is measured: how many rows it has depends
+/// on the width, on the language and on whether fingers work here.
+fn margins(width: f64) -> Margins {
+    let foot = browser::height_of(".foot").unwrap_or(FOOT_ROW);
     Margins {
         left: 40.0,
-        top: 40.0,
+        // The line that says what an overlay shows stands there.
+        top: 58.0,
         right: (notes_width(width) + 12.0).max(40.0),
-        bottom,
+        bottom: FRAME + foot.max(FOOT_ROW) + 6.0,
     }
 }
 
