@@ -55,7 +55,11 @@ pub(crate) fn fuzz(name: &str, seeds: Vec<Vec<u8>>, words: &[&str], target: impl
     let mut mutator = Mutator::new(seed, seeds, words);
     let (mut read, mut refused) = (0_u64, 0_u64);
     let begin = Instant::now();
-    while begin.elapsed() < Duration::from_secs(seconds) || read + refused < 200 {
+    // On a busy machine it goes on until both sides were tried, but not for ever.
+    let few = |read: u64, refused: u64| read < LEAST || refused < LEAST || read + refused < 200;
+    while begin.elapsed() < Duration::from_secs(seconds)
+        || few(read, refused) && begin.elapsed() < Duration::from_secs(6 * seconds)
+    {
         let input = mutator.next();
         let before = Instant::now();
         let outcome = catch_unwind(AssertUnwindSafe(|| target(&input)));
@@ -77,10 +81,13 @@ pub(crate) fn fuzz(name: &str, seeds: Vec<Vec<u8>>, words: &[&str], target: impl
     }
     println!("{name}: {read} read, {refused} refused");
     assert!(
-        read >= 20 && refused >= 20,
+        read >= LEAST && refused >= LEAST,
         "{name}: {read} read, {refused} refused: one side was hardly tried"
     );
 }
+
+/// So many inputs of each kind are to be tried at the least: such as are read, and such as are refused.
+const LEAST: u64 = 20;
 
 fn setting(name: &str) -> Option<u64> {
     std::env::var(name).ok()?.parse().ok()

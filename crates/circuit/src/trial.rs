@@ -142,6 +142,7 @@ impl<'a> Trial<'a> {
         ) {
             (*warming, *cold, *whole) = (wire.warming(), wire.at_20(), wire.whole_at_20());
         }
+        self.warm.clear();
     }
 
     /// Gives a device, by its place among those of the network, another resistance.
@@ -149,6 +150,7 @@ impl<'a> Trial<'a> {
         if let Some(device) = self.net.devices.get(device) {
             self.operator.set_resistance(device.branch, ohms.0);
         }
+        self.warm.clear();
     }
 
     /// What flows with more resistance in a run, or in every way through a part. `None` where that is no way for a current, and where

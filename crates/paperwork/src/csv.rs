@@ -5,7 +5,7 @@
 //! field stands in quotes, as the standard wants it, so that every program reads the same columns in every language. A
 //! text that a spreadsheet would take for a formula gets an apostrophe in front: it may come from a stranger's link.
 
-use crate::table::{Cell, Table, in_unit, whole};
+use crate::table::{Cell, Table, in_unit, places_of, whole};
 use words::{Unit, Words};
 
 /// The list as a file.
@@ -16,6 +16,7 @@ pub fn csv(table: &Table, words: &Words) -> String {
     for row in &table.rows {
         let fields = row.iter().zip(&table.columns).map(|(cell, column)| match cell {
             Cell::Number(number) => plain(in_unit(*number, column.unit, words), column.places, words),
+            Cell::Reading(number) => plain(*number, places_of(*number), words),
             Cell::Length(metres) => plain(in_unit(*metres, Unit::Metre, words), column.places, words),
             Cell::WholeLength(metres) => plain(whole(*metres, words), 0, words),
             Cell::Money(money) => plain(money.number(), 2, words),

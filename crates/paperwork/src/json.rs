@@ -30,9 +30,10 @@ pub fn json(table: &Table) -> Value {
                 let value = match cell {
                     Cell::Empty => continue,
                     Cell::Unknown => Value::Null,
-                    Cell::Number(number) | Cell::Length(number) | Cell::WholeLength(number) => {
-                        number_of(*number)
-                    }
+                    Cell::Number(number)
+                    | Cell::Reading(number)
+                    | Cell::Length(number)
+                    | Cell::WholeLength(number) => number_of(*number),
                     Cell::Count(count) => (*count).into(),
                     Cell::Money(money) => number_of(money.number()),
                     Cell::LengthUnit => "m".into(),

@@ -32,7 +32,7 @@ pub(crate) fn proof_sheet(work: &Work<'_>) -> Table {
     let Some(proof) = prove(sheet, &work.job.settings) else {
         return table;
     };
-    let number = |number: Option<f64>| number.map_or(Cell::Said(say!("fault-open")), Cell::Number);
+    let number = |number: Option<f64>| number.map_or(Cell::Said(say!("fault-open")), Cell::Reading);
     for step in &proof.steps {
         let (red, black) = match &step.probe {
             Probe::Volts(red, black) | Probe::Tone(red, black) | Probe::Ohms(red, black) => {
@@ -60,8 +60,8 @@ pub(crate) fn proof_sheet(work: &Work<'_>) -> Table {
             Cell::text(red),
             Cell::text(black),
             number(step.expected),
-            Cell::Number(step.limits.least),
-            step.limits.most.map_or(Cell::Empty, Cell::Number),
+            Cell::Reading(step.limits.least),
+            step.limits.most.map_or(Cell::Empty, Cell::Reading),
             kept.map_or(Cell::Empty, |kept| number(kept.number())),
             verdict.unwrap_or(Cell::Empty),
             Cell::Said(say!("proof-faults", faults = faults)),

@@ -69,6 +69,8 @@ pub enum Cell {
     Said(Saying),
     /// A number in the column's unit.
     Number(f64),
+    /// What a meter shows, with the places of one that counts to 2000.
+    Reading(f64),
     /// How many.
     Count(usize),
     /// A price.
@@ -112,7 +114,12 @@ impl Cell {
     pub fn is_number(&self) -> bool {
         matches!(
             self,
-            Self::Number(_) | Self::Count(_) | Self::Money(_) | Self::Length(_) | Self::WholeLength(_)
+            Self::Number(_)
+                | Self::Reading(_)
+                | Self::Count(_)
+                | Self::Money(_)
+                | Self::Length(_)
+                | Self::WholeLength(_)
         )
     }
     /// As a reader of the list reads it, without the unit of the column.
@@ -125,6 +132,7 @@ impl Cell {
             Self::Text(text) => text.clone(),
             Self::Said(said) => words.say(said).replace('\u{ad}', ""),
             Self::Number(value) => number(in_unit(*value, column.unit, words), column.places),
+            Self::Reading(value) => number(*value, places_of(*value)),
             Self::Count(count) => count.to_string(),
             Self::Money(money) => number(money.number(), 2),
             Self::Length(metres) => number(in_unit(*metres, Unit::Metre, words), column.places),
@@ -133,6 +141,16 @@ impl Cell {
             Self::Size(size) => words.say(&say!("as-it-stands", text = size_value(*size))),
             Self::Colour(jacket) => words.say(&colour(*jacket)),
         }
+    }
+}
+
+/// Places behind the sign of what a meter that counts to 2000 shows in its best range.
+pub(crate) fn places_of(reading: f64) -> u8 {
+    match reading.abs() {
+        200.0.. => 0,
+        20.0.. => 1,
+        2.0.. => 2,
+        _ => 3,
     }
 }
 

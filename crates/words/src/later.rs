@@ -1,7 +1,7 @@
 //! Texts that the page fetches after its first picture.
 //!
 //! On the page such a text is not there from the start: it comes with the second half of the module, as does what reads it. So
-//! that this cannot go wrong, a text that follows stands between two marks ([`later!`](crate::later)), and whoever reads it
+//! that this cannot go wrong, a text that follows stands between two marks ([`later!`](crate::later!)), and whoever reads it
 //! lets [`arrived`] take them off: `cargo xtask` moves what it finds between marks, and only when [`arrived`] moves too.
 
 use std::hint::black_box;

@@ -72,6 +72,7 @@ mod report;
 mod said;
 mod search;
 mod shape;
+mod shares;
 mod slopes;
 mod speakers;
 mod things;
