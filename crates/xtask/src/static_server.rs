@@ -3,21 +3,33 @@
 //! Invariant: only files below the folder are ever answered, and only to this machine.
 
 use percent_encoding::percent_decode_str;
-use std::io;
+use std::collections::BTreeMap;
+use std::io::{self, Read, Write};
+use std::net::{Ipv4Addr, Shutdown, SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread::JoinHandle;
-use tiny_http::{Header, Method, Request, Response, Server};
 
-/// A browser opens up to six connections to a host; a slow one must not hold up the others.
-const WORKERS: usize = 6;
+/// Bytes that the head of a request may have. Browsers send well below a tenth of it.
+const HEAD_LIMIT: usize = 64 * 1024;
+/// Fields that the head of a request may have.
+const FIELD_LIMIT: usize = 100;
 
-/// A running server; it stops when dropped.
+/// A running server; it stops when dropped, and what was still connected is cut off.
 pub struct StaticServer {
-    server: Arc<Server>,
-    workers: Vec<JoinHandle<()>>,
+    shared: Arc<Shared>,
+    accepting: Option<JoinHandle<()>>,
     port: u16,
+}
+
+/// What every connection needs.
+struct Shared {
+    folder: PathBuf,
     prefix: String,
+    closing: AtomicBool,
+    /// By number, so that each is taken out when it ends.
+    open: Mutex<BTreeMap<u64, TcpStream>>,
 }
 
 impl StaticServer {
@@ -35,35 +47,29 @@ impl StaticServer {
     /// # Errors
     /// When the port is taken.
     pub fn start_under(folder: &Path, prefix: &str, port: u16) -> io::Result<Self> {
-        let server = Server::http(("127.0.0.1", port))
+        let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port))
             .map_err(|error| io::Error::other(format!("cannot listen on 127.0.0.1:{port}: {error}")))?;
-        let port = server
-            .server_addr()
-            .to_ip()
-            .map_or(port, |address| address.port());
-        let server = Arc::new(server);
+        let port = listener.local_addr()?.port();
         let trimmed = prefix.trim_matches('/');
         let prefix = if trimmed.is_empty() {
             "/".to_owned()
         } else {
             format!("/{trimmed}/")
         };
-        let workers = (0..WORKERS)
-            .map(|_| {
-                let (server, folder, prefix) = (Arc::clone(&server), folder.to_path_buf(), prefix.clone());
-                std::thread::spawn(move || {
-                    while let Ok(request) = server.recv() {
-                        // A browser that went away in the middle of an answer is no error of the server.
-                        let _ = answer(request, &folder, &prefix);
-                    }
-                })
-            })
-            .collect();
-        Ok(Self {
-            server,
-            workers,
-            port,
+        let shared = Arc::new(Shared {
+            folder: folder.to_path_buf(),
             prefix,
+            closing: AtomicBool::new(false),
+            open: Mutex::default(),
+        });
+        let accepting = {
+            let shared = Arc::clone(&shared);
+            std::thread::spawn(move || accept(&listener, &shared))
+        };
+        Ok(Self {
+            shared,
+            accepting: Some(accepting),
+            port,
         })
     }
 
@@ -76,47 +82,171 @@ impl StaticServer {
     /// Address of the folder, ending in a slash.
     #[must_use]
     pub fn address(&self) -> String {
-        format!("http://127.0.0.1:{}{}", self.port, self.prefix)
+        format!("http://127.0.0.1:{}{}", self.port, self.shared.prefix)
     }
 
     /// Serves until the process ends.
     pub fn wait(mut self) {
-        for worker in self.workers.drain(..) {
-            let _ = worker.join();
+        if let Some(accepting) = self.accepting.take() {
+            let _ = accepting.join();
         }
     }
 }
 
 impl Drop for StaticServer {
     fn drop(&mut self) {
-        // One call wakes one worker; a woken worker gets an error from `recv` and ends.
-        for _ in &self.workers {
-            self.server.unblock();
+        self.shared.closing.store(true, Ordering::SeqCst);
+        // Wakes the thread that waits for the next connection.
+        let _ = TcpStream::connect(SocketAddr::from((Ipv4Addr::LOCALHOST, self.port)));
+        if let Some(accepting) = self.accepting.take() {
+            let _ = accepting.join();
         }
-        for worker in self.workers.drain(..) {
-            let _ = worker.join();
+        for stream in self.shared.open().values() {
+            let _ = stream.shutdown(Shutdown::Both);
         }
     }
 }
 
-fn answer(request: Request, folder: &Path, prefix: &str) -> io::Result<()> {
-    if !matches!(request.method(), Method::Get | Method::Head) {
-        return request.respond(Response::from_string("only GET and HEAD\n").with_status_code(405));
+impl Shared {
+    fn open(&self) -> MutexGuard<'_, BTreeMap<u64, TcpStream>> {
+        // Nothing is left half done in the map by a thread that panics.
+        self.open.lock().unwrap_or_else(PoisonError::into_inner)
     }
-    let Some(file) = file_for(request.url(), folder, prefix) else {
-        return request.respond(Response::from_string("not found\n").with_status_code(404));
-    };
-    let Ok(bytes) = std::fs::read(&file) else {
-        return request.respond(Response::from_string("not found\n").with_status_code(404));
-    };
-    let mut response = Response::from_data(bytes).with_chunked_threshold(usize::MAX);
-    // A rebuilt page must show at the next reload; the files that matter carry a hash in their name anyway.
-    for (name, value) in [("Content-Type", media_type(&file)), ("Cache-Control", "no-cache")] {
-        if let Ok(header) = Header::from_bytes(name, value) {
-            response.add_header(header);
+}
+
+/// Gives each connection a thread of its own: browsers open several and hold each for what they may want later, so one that
+/// had to wait for another to end would wait for ever.
+fn accept(listener: &TcpListener, shared: &Arc<Shared>) {
+    for (number, stream) in (0..).zip(listener.incoming()) {
+        if shared.closing.load(Ordering::SeqCst) {
+            return;
+        }
+        let Ok(stream) = stream else { continue };
+        let Ok(twin) = stream.try_clone() else { continue };
+        shared.open().insert(number, twin);
+        let shared = Arc::clone(shared);
+        std::thread::spawn(move || {
+            // A browser that went away in the middle of an answer is no error of the server.
+            let _ = talk(stream, &shared);
+            shared.open().remove(&number);
+        });
+    }
+}
+
+/// Answers one request after the other, until the other side wants no more.
+fn talk(mut stream: TcpStream, shared: &Shared) -> io::Result<()> {
+    // The head and the body of an answer are two writes; the second must not wait for the first to be acknowledged.
+    stream.set_nodelay(true)?;
+    let mut got = Vec::new();
+    let mut piece = [0; 4096];
+    loop {
+        match Asked::read(&got) {
+            Ok(Some(asked)) => {
+                got.drain(..asked.length);
+                let answer = Answer::to(&asked, shared);
+                answer.write(&mut stream, asked.head_only)?;
+                if answer.last || asked.last {
+                    return Ok(());
+                }
+            }
+            Ok(None) if got.len() < HEAD_LIMIT => match stream.read(&mut piece)? {
+                0 => return Ok(()),
+                read => got.extend_from_slice(&piece[..read]),
+            },
+            Ok(None) | Err(_) => return Answer::refusal("400 Bad Request").write(&mut stream, false),
         }
     }
-    request.respond(response)
+}
+
+/// What is wanted.
+struct Asked {
+    /// Bytes of the request.
+    length: usize,
+    /// Path below the server, percent-encoded.
+    target: String,
+    /// Only files are given, nothing is taken.
+    allowed: bool,
+    head_only: bool,
+    /// The other side wants nothing after this.
+    last: bool,
+}
+
+impl Asked {
+    /// Nothing as long as the head has not come whole.
+    fn read(got: &[u8]) -> Result<Option<Self>, httparse::Error> {
+        let mut fields = [httparse::EMPTY_HEADER; FIELD_LIMIT];
+        let mut request = httparse::Request::new(&mut fields);
+        let httparse::Status::Complete(length) = request.parse(got)? else {
+            return Ok(None);
+        };
+        let method = request.method.unwrap_or_default();
+        let closes = |field: &httparse::Header| {
+            field.name.eq_ignore_ascii_case("connection") && field.value.eq_ignore_ascii_case(b"close")
+        };
+        Ok(Some(Self {
+            length,
+            target: request.path.unwrap_or_default().to_owned(),
+            allowed: matches!(method, "GET" | "HEAD"),
+            head_only: method == "HEAD",
+            last: request.version == Some(0) || request.headers.iter().any(closes),
+        }))
+    }
+}
+
+/// What is given.
+struct Answer {
+    status: &'static str,
+    media_type: &'static str,
+    body: Vec<u8>,
+    /// Nothing is answered after this.
+    last: bool,
+}
+
+impl Answer {
+    fn to(asked: &Asked, shared: &Shared) -> Self {
+        if !asked.allowed {
+            // What else the request carries is not read.
+            return Self::refusal("405 Method Not Allowed");
+        }
+        let file = file_for(&asked.target, &shared.folder, &shared.prefix);
+        let Some((media_type, Ok(body))) = file.map(|file| (media_type(&file), std::fs::read(&file))) else {
+            return Self {
+                last: false,
+                ..Self::refusal("404 Not Found")
+            };
+        };
+        Self {
+            status: "200 OK",
+            media_type,
+            body,
+            last: false,
+        }
+    }
+
+    fn refusal(status: &'static str) -> Self {
+        Self {
+            status,
+            media_type: "text/plain; charset=utf-8",
+            body: format!("{status}\n").into_bytes(),
+            last: true,
+        }
+    }
+
+    fn write(&self, stream: &mut TcpStream, head_only: bool) -> io::Result<()> {
+        // A rebuilt page must show at the next reload; the files that matter carry a hash in their name anyway.
+        let close = if self.last { "Connection: close\r\n" } else { "" };
+        write!(
+            stream,
+            "HTTP/1.1 {}\r\nContent-Type: {}\r\nContent-Length: {}\r\nCache-Control: no-cache\r\n{close}\r\n",
+            self.status,
+            self.media_type,
+            self.body.len()
+        )?;
+        if !head_only {
+            stream.write_all(&self.body)?;
+        }
+        stream.flush()
+    }
 }
 
 /// The file that a request target names, or nothing when it lies outside of the prefix or of the folder.
@@ -163,8 +293,7 @@ fn media_type(file: &Path) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::io::{Read, Write};
-    use std::net::TcpStream;
+    use std::time::Duration;
 
     fn get(server: &StaticServer, target: &str) -> String {
         let mut stream = TcpStream::connect(("127.0.0.1", server.port())).expect("connects");
@@ -204,6 +333,63 @@ mod tests {
         ] {
             let answer = get(&server, outside);
             assert!(answer.starts_with("HTTP/1.1 404"), "{outside}: {answer}");
+        }
+    }
+
+    #[test]
+    fn only_the_giving_of_files_is_answered_and_each_answer_has_its_length() {
+        let folder = tempfile::tempdir().expect("a folder");
+        std::fs::write(folder.path().join("index.html"), "<p>hello</p>").expect("an index");
+        let server = StaticServer::start(folder.path(), 0).expect("a free port");
+        let ask = |request: &str| {
+            let mut stream = TcpStream::connect(("127.0.0.1", server.port())).expect("connects");
+            stream.write_all(request.as_bytes()).expect("writes");
+            stream.shutdown(Shutdown::Write).expect("says that it is all");
+            let mut answer = Vec::new();
+            stream.read_to_end(&mut answer).expect("reads");
+            String::from_utf8_lossy(&answer).into_owned()
+        };
+        // RFC 9110, 9.3.2: the same fields as for GET and no content.
+        let head = ask("HEAD / HTTP/1.1\r\nHost: localhost\r\n\r\n");
+        assert!(
+            head.contains("Content-Length: 12\r\n") && head.ends_with("\r\n\r\n"),
+            "{head}"
+        );
+        // Two requests in one go are answered in their order.
+        let two = ask("GET / HTTP/1.1\r\n\r\nGET /none HTTP/1.1\r\n\r\n");
+        assert!(
+            two.starts_with("HTTP/1.1 200") && two.contains("</p>HTTP/1.1 404"),
+            "{two}"
+        );
+        assert!(ask("POST / HTTP/1.1\r\nContent-Length: 2\r\n\r\nhi").starts_with("HTTP/1.1 405"));
+        assert!(ask("what is this?\r\n\r\n").starts_with("HTTP/1.1 400"));
+        assert_eq!(ask("GET / HTTP/1.1\r\nHost: cut off"), "");
+    }
+
+    /// A browser opens several connections at once and keeps each for what it may want later. None of them may wait for another
+    /// to be closed: a page whose files come only in part waits for ever.
+    #[test]
+    fn connections_that_are_held_open_keep_no_other_waiting() {
+        let folder = tempfile::tempdir().expect("a folder");
+        std::fs::write(folder.path().join("index.html"), "<p>hello</p>").expect("an index");
+        for round in 0..100 {
+            let server = StaticServer::start(folder.path(), 0).expect("a free port");
+            let mut held: Vec<TcpStream> = (0..8)
+                .map(|_| TcpStream::connect(("127.0.0.1", server.port())).expect("connects"))
+                .collect();
+            // The first one says nothing yet, as one that a browser opened in advance.
+            for stream in &mut held[1..] {
+                stream
+                    .set_read_timeout(Some(Duration::from_secs(10)))
+                    .expect("a limit");
+                write!(stream, "GET / HTTP/1.1\r\nHost: localhost\r\n\r\n").expect("writes");
+            }
+            for (place, stream) in held[1..].iter_mut().enumerate() {
+                let mut start = [0; 12];
+                let read = stream.read_exact(&mut start);
+                assert!(read.is_ok(), "round {round}, connection {place}: {read:?}");
+                assert_eq!(&start, b"HTTP/1.1 200");
+            }
         }
     }
 }
