@@ -64,7 +64,7 @@ fn look(
         } = &finding;
         *seen.entry(*check).or_default() += 1;
         wrong.extend([what, remedy].into_iter().chain(assumed).filter_map(amiss));
-        wrong.extend(mends.iter().filter_map(|mend| amiss(&mend.edit.said())));
+        wrong.extend(mends.iter().filter_map(|mend| amiss(&mend.edit.name.said())));
         let choices = mends.iter().filter_map(|mend| mend.choice.as_ref());
         wrong.extend(choices.filter_map(amiss));
     }

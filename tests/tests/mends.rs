@@ -165,7 +165,7 @@ fn a_fuse_in_the_return_is_taken_out_of_it() {
         .expect("the fuse in the return");
     let mend = &found.mends.first().expect("a mend").edit;
     assert!(
-        mend.name.contains("Take F2 out") || mend.name.contains("take F2 out"),
+        mend.name.as_str().contains("Take F2 out") || mend.name.as_str().contains("take F2 out"),
         "{}",
         mend.name
     );

@@ -6,11 +6,11 @@ use assist::sizing::{Ask, By, Limit, Prices, Sizing, size};
 use circuit::{Conductor, device_resistance};
 use loomwright_tests::python::run_with_scipy;
 use model::conductor::{METRIC_SERIES, Size};
-use model::job::{Duty, VehicleState};
 use model::quantity::{Amps, SquareMm};
 use model::thread::Money;
 use model::{Fact, Job, PartKind, RunId, Settings, Sheet, SheetKind, Wire};
 use std::fmt::Write as _;
+use testkit::conditions;
 use testkit::random::Dice;
 
 const FUSE: f64 = 60.0;
@@ -232,24 +232,6 @@ fn the_cost_is_that_of_an_integer_programme() {
         otherwise >= 3,
         "cost and metal choose alike in all but {otherwise}"
     );
-}
-
-/// The conditions that sizes are judged at.
-fn conditions(settings: &Settings) -> Vec<Settings> {
-    let worst = [
-        (VehicleState::EngineOff, Duty::Tone),
-        (VehicleState::Idle, Duty::Tone),
-        (VehicleState::Cruise, Duty::Tone),
-        (VehicleState::Cruise, Duty::Idle),
-    ];
-    let with = |(state, duty): (VehicleState, Duty)| {
-        let mut settings = settings.clone();
-        (settings.conditions.state, settings.conditions.duty) = (state, duty);
-        settings
-    };
-    std::iter::once(settings.clone())
-        .chain(worst.into_iter().map(with))
-        .collect()
 }
 
 /// Whether a run breaks a limit, at any of the conditions, on a sheet that has it one size thinner.

@@ -33,7 +33,7 @@ fn every_check_that_an_edit_can_clear_proposes_one() {
         let named = NONE.contains(&check.name);
         if is_mended == named {
             let mends = before.iter().flat_map(|it| &it.mends);
-            let told: Vec<String> = mends.map(|mend| words.say(&mend.edit.said())).collect();
+            let told: Vec<String> = mends.map(|mend| words.say(&mend.edit.name.said())).collect();
             wrong.push_str(&format!("{}: mended {is_mended}, by {told:#?}\n", check.name));
         }
     }

@@ -23,10 +23,12 @@ fn made(text: &str, check: &str, name: &str) -> (Mend, Job) {
     let finding = before.iter().find(|it| it.check == check);
     let finding = finding.unwrap_or_else(|| panic!("no {check} on the sheet"));
     let mut mends = finding.mends.iter();
-    let mend = mends.find(|it| it.edit.said().key() == name).unwrap_or_else(|| {
-        let offered: Vec<String> = finding.mends.iter().map(|it| it.edit.name.to_string()).collect();
-        panic!("{check} offers {offered:?}")
-    });
+    let mend = mends
+        .find(|it| it.edit.name.said().key() == name)
+        .unwrap_or_else(|| {
+            let offered: Vec<String> = finding.mends.iter().map(|it| it.edit.name.to_string()).collect();
+            panic!("{check} offers {offered:?}")
+        });
     let told = preview(&job, PLAN, &before, &mend.edit);
     assert!(told.clears.contains(finding), "{}", mend.edit.name);
     assert!(
@@ -132,7 +134,7 @@ fn coils_are_rewired_to_series_and_to_parallel() {
     let offered: Vec<String> = findings(&job)
         .iter()
         .flat_map(|it| &it.mends)
-        .map(|it| it.edit.said().key().to_owned())
+        .map(|it| it.edit.name.said().key().to_owned())
         .collect();
     assert!(offered.iter().any(|it| it == "mend-in-parallel"), "{offered:?}");
 }

@@ -10,6 +10,7 @@ use model::job::{Duty, VehicleState};
 use model::quantity::{Amps, SquareMm};
 use model::{Fact, Job, PartKind, RunId, Settings, Sheet, SheetKind};
 use systems::{Tree, tree};
+use testkit::conditions;
 
 /// Copper in all runs, in mm²·m: what is to be least.
 fn metal(sheet: &Sheet) -> f64 {
@@ -32,24 +33,6 @@ const OF_SIZES: &[&str] = &[
     "hot-joint",
     "terminal-overfull",
 ];
-
-/// The conditions that an answer has to hold under: as set, and the worst.
-fn conditions(settings: &Settings) -> Vec<Settings> {
-    let worst = [
-        (VehicleState::EngineOff, Duty::Tone),
-        (VehicleState::Idle, Duty::Tone),
-        (VehicleState::Cruise, Duty::Tone),
-        (VehicleState::Cruise, Duty::Idle),
-    ];
-    let with = |(state, duty): (VehicleState, Duty)| {
-        let mut settings = settings.clone();
-        (settings.conditions.state, settings.conditions.duty) = (state, duty);
-        settings
-    };
-    std::iter::once(settings.clone())
-        .chain(worst.into_iter().map(with))
-        .collect()
-}
 
 /// Whether the checks say nothing of sizes under any of them; the hardest first, since nearly all fail there.
 fn holds(sheet: &Sheet, conditions: &[Settings]) -> bool {

@@ -157,13 +157,7 @@ impl<'a> Trial<'a> {
     /// nothing is solved.
     pub fn with_joint(&mut self, broken: &Break) -> Option<WithJoint> {
         if self.warm.is_empty() {
-            settle_heat(
-                &mut self.operator,
-                self.net,
-                &self.warming,
-                &self.cold,
-                &self.whole,
-            );
+            self.warm_up();
             self.warm = self.operator.resistances().to_vec();
         }
         let net = self.net;
@@ -214,8 +208,7 @@ impl<'a> Trial<'a> {
         ])
     }
 
-    /// What flows and what is lost.
-    pub fn look(&mut self) -> Tried {
+    fn warm_up(&mut self) {
         settle_heat(
             &mut self.operator,
             self.net,
@@ -223,6 +216,11 @@ impl<'a> Trial<'a> {
             &self.cold,
             &self.whole,
         );
+    }
+
+    /// What flows and what is lost.
+    pub fn look(&mut self) -> Tried {
+        self.warm_up();
         let rms = self.operator.operate_again(Level::Rms);
         let burst = self.operator.operate(Level::Burst);
         let through = |branch: usize| {

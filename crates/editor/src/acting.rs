@@ -246,7 +246,7 @@ impl Editor {
         }
         self.interrupt();
         let edit = edits::remove(&self.job, self.on, &self.selection.parts, &self.selection.runs);
-        self.tell(edit.said());
+        self.tell(edit.name.said());
         self.apply(edit);
         self.out.open = Some(Open::Nothing);
     }
@@ -255,7 +255,7 @@ impl Editor {
         match made {
             Ok(pasted) => {
                 self.interrupt();
-                self.begin_gesture(pasted.edit.called());
+                self.begin_gesture(pasted.edit.name.clone());
                 self.extend_gesture(pasted.edit, &pasted.parts);
                 self.settle(&pasted.parts);
                 self.commit_gesture();
@@ -450,13 +450,13 @@ impl Editor {
     fn mend_by(&mut self, edit: Edit) {
         // A check sees one sheet; what its mend adds must have ids that are free in the whole job.
         let edit = checks::mend_for(&self.job, self.on, &edit);
-        self.tell(say!("mended", what = edit.said()));
+        self.tell(say!("mended", what = edit.name.said()));
         let parts = model::history::Touched::by(&edit)
             .parts
             .into_iter()
             .map(|(_, id)| id)
             .collect();
-        self.begin_gesture(edit.called());
+        self.begin_gesture(edit.name.clone());
         self.extend_gesture(edit, &parts);
         self.settle(&parts);
         self.commit_gesture();

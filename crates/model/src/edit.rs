@@ -7,6 +7,8 @@ use crate::picture::Picture;
 use crate::readings::Reading;
 use crate::thread::Thread;
 use crate::tuning::Tuning;
+use std::fmt;
+use std::sync::OnceLock;
 use words::Saying;
 
 /// One change to a job. Applying it gives its inverse.
@@ -69,60 +71,71 @@ pub enum Change {
 }
 
 /// A named group of changes: one gesture, one undo step.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Edit {
-    /// What the undo list calls it, in English: `Move amplifier`.
-    pub name: String,
-    /// The same as a saying. It is not written down: what was read back has the name alone.
-    said: Option<Saying>,
+    /// What the undo list calls it: `Move amplifier`.
+    pub name: Name,
     /// The changes, in order.
     pub changes: Vec<Change>,
 }
 
-impl PartialEq for Edit {
-    fn eq(&self, other: &Self) -> bool {
-        self.name == other.name && self.changes == other.changes
-    }
-}
-
-/// What an edit is called.
-#[derive(Clone, Debug, Default, PartialEq)]
+/// What an edit is called. Two names are the same when they are so in English; only that is written down.
+#[derive(Clone, Debug)]
 pub struct Name {
-    /// In English.
-    pub english: String,
-    said: Option<Saying>,
+    said: Saying,
+    /// Written when it is first asked for: of the many mends that are offered, few names are read.
+    english: OnceLock<String>,
 }
 
 impl Name {
+    /// In English.
+    #[must_use]
+    pub fn as_str(&self) -> &str {
+        self.english.get_or_init(|| self.said.to_string())
+    }
     /// In the reader's language.
     #[must_use]
     pub fn said(&self) -> Saying {
-        said(&self.english, self.said.as_ref())
+        self.said.clone()
     }
 }
 
-fn said(english: &str, said: Option<&Saying>) -> Saying {
-    // A name that was changed afterwards is shown as it was changed.
-    said.filter(|said| said.to_string() == english)
-        .cloned()
-        .unwrap_or_else(|| english.into())
+impl Default for Name {
+    fn default() -> Self {
+        "".into()
+    }
+}
+impl PartialEq for Name {
+    fn eq(&self, other: &Self) -> bool {
+        self.said == other.said || self.as_str() == other.as_str()
+    }
+}
+impl PartialEq<&str> for Name {
+    fn eq(&self, other: &&str) -> bool {
+        self.as_str() == *other
+    }
+}
+impl fmt::Display for Name {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(self.as_str())
+    }
 }
 
 impl From<&str> for Name {
     fn from(english: &str) -> Self {
-        english.to_owned().into()
+        Saying::from(english).into()
     }
 }
 impl From<String> for Name {
     fn from(english: String) -> Self {
-        Self { english, said: None }
+        Saying::from(english).into()
     }
 }
 impl From<Saying> for Name {
     fn from(said: Saying) -> Self {
         Self {
-            english: said.to_string(),
-            said: Some(said),
+            said,
+            english: OnceLock::new(),
         }
     }
 }
@@ -130,24 +143,9 @@ impl From<Saying> for Name {
 impl Edit {
     /// An edit with this name and these changes.
     pub fn new(name: impl Into<Name>, changes: Vec<Change>) -> Self {
-        let Name { english, said } = name.into();
         Self {
-            name: english,
-            said,
+            name: name.into(),
             changes,
-        }
-    }
-    /// What it is called, in the reader's language.
-    #[must_use]
-    pub fn said(&self) -> Saying {
-        said(&self.name, self.said.as_ref())
-    }
-    /// What it is called.
-    #[must_use]
-    pub fn called(&self) -> Name {
-        Name {
-            english: self.name.clone(),
-            said: self.said.clone(),
         }
     }
     /// The same changes under another name.
@@ -275,7 +273,6 @@ impl Job {
         inverses.reverse();
         Edit {
             name: edit.name,
-            said: edit.said,
             changes: inverses.into_iter().flatten().collect(),
         }
     }

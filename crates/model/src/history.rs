@@ -142,7 +142,7 @@ impl History {
     /// Makes an edit as a part of the gesture in hand. Without one it begins one under the edit's own name.
     pub fn extend(&mut self, job: &mut Job, edit: Edit) {
         let gesture = self.gesture.get_or_insert_with(|| Gesture {
-            name: edit.called(),
+            name: edit.name.clone(),
             forth: Vec::new(),
             back: Vec::new(),
         });
@@ -214,7 +214,7 @@ impl History {
     #[must_use]
     pub fn undo_name(&self) -> Option<&str> {
         match &self.gesture {
-            Some(gesture) => Some(&gesture.name.english),
+            Some(gesture) => Some(gesture.name.as_str()),
             None => self.done.back().map(|step| step.forth.name.as_str()),
         }
     }
@@ -233,7 +233,7 @@ impl History {
     pub fn undo_said(&self) -> Option<Saying> {
         match &self.gesture {
             Some(gesture) => Some(gesture.name.said()),
-            None => self.done.back().map(|step| step.forth.said()),
+            None => self.done.back().map(|step| step.forth.name.said()),
         }
     }
 
@@ -243,7 +243,7 @@ impl History {
         self.undone
             .last()
             .filter(|_| !self.in_gesture())
-            .map(|step| step.forth.said())
+            .map(|step| step.forth.name.said())
     }
 
     /// Names of the steps that can be undone, the last one first.

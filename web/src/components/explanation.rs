@@ -41,7 +41,7 @@ pub(crate) fn explanation(store: &Store, place: usize) -> Html {
         html! {
             <div class="mending">
                 <button type="button" class="mend" data-testid="mend" {onclick} aria-describedby={format!("mend-does-{number}")}>
-                    { words.say(&mend.edit.said()) }if number == 0 { <kbd>{ words.say(&key(Action::MendFinding)) }</kbd> }
+                    { words.say(&mend.edit.name.said()) }if number == 0 { <kbd>{ words.say(&key(Action::MendFinding)) }</kbd> }
                 </button>
                 <MendDoes {place} {number} edits={store.edits} />
             </div>

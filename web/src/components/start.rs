@@ -220,7 +220,7 @@ fn put(store: &Store, keeper: &Rc<Keeper>, started: &Started) {
             part.at = places.get(id).copied();
         }
     }
-    let edit = Edit::new(started.edit.called(), changes);
+    let edit = Edit::new(started.edit.name.clone(), changes);
     if is_empty(store) {
         make(store, |_| Ok(edit));
         store.desk.perform(editor::Action::Fit);

@@ -280,11 +280,11 @@ impl Walk {
             let mends = finding.mends.iter().enumerate();
             let is_aside = |mend: &Mend| {
                 let aside = self.aside.as_ref();
-                aside.is_some_and(|(check, said)| *check == finding.check && *said == mend.edit.said())
+                aside.is_some_and(|(check, said)| *check == finding.check && *said == mend.edit.name.said())
             };
             let waits = |mend: &Mend| {
                 let mut passed = self.passed.iter();
-                passed.any(|(check, said, _)| *check == finding.check && *said == mend.edit.said())
+                passed.any(|(check, said, _)| *check == finding.check && *said == mend.edit.name.said())
             };
             let free = mends.filter(|(_, mend)| {
                 finding.grade == grade && mend.choice.is_none() && !is_aside(mend) && !waits(mend)
@@ -383,7 +383,7 @@ impl Walk {
         self.refused.insert(place, brings);
         let passed = self
             .mend(place)
-            .map(|(finding, mend)| (finding.check, mend.edit.said(), things_of(finding, mend)));
+            .map(|(finding, mend)| (finding.check, mend.edit.name.said(), things_of(finding, mend)));
         self.passed.extend(passed);
         None
     }
@@ -398,7 +398,7 @@ impl Walk {
         for (finding, mend) in mends {
             next.job.apply(mend_for(&from.job, self.kind, &mend.edit));
             next.steps.push(Step {
-                said: mend.edit.said(),
+                said: mend.edit.name.said(),
                 finding: finding.clone(),
                 touches: mend.edit.changes.iter().filter_map(Thing::of).collect(),
             });

@@ -1,13 +1,14 @@
 //! What is told to be the best, against all combinations there are: in meshes, by cost, and of leads that several voice coils share. The engine and
 //! the checks alone judge each.
 
-use super::{conditions, says};
+use super::says;
 use assist::sizing::{Ask, By, Limit, Prices, Sizing, size};
 use checks::analyse;
 use model::conductor::Size;
 use model::quantity::{Amps, SquareMm};
 use model::thread::Money;
 use model::{Fact, PartKind, RunId, Settings, Sheet, Wire};
+use testkit::conditions;
 use testkit::random::Dice;
 
 /// An invented shop that keeps few sizes: in mm² with the price of a metre, in hundredths.

@@ -75,7 +75,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             _ => None,
         };
         let mend = guard.and_then(|guard| {
-            let first = guard.as_ref().map(model::Edit::said);
+            let first = guard.as_ref().map(|guard| guard.name.said());
             let mut mend = join_through(ctx, device.device.part, first)?;
             if let Some(guard) = guard {
                 mend.changes.extend(guard.changes);

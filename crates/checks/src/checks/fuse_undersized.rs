@@ -61,7 +61,7 @@ fn with_wire(ctx: &Ctx<'_>, device: &Device, needs: f64, factor: f64) -> Option<
     }
     let rated = set_rating(ctx, &device.device, Amps(rating))?;
     let laid: Vec<Value> = sizes.iter().map(|(_, size)| to_lay(*size)).collect();
-    let name = say!("mend-and-lay-behind", first = rated.said(), sizes = laid);
+    let name = say!("mend-and-lay-behind", first = rated.name.said(), sizes = laid);
     let mut mend = thicken(ctx, name, &sizes)?;
     mend.changes.extend(rated.changes);
     Some(mend)

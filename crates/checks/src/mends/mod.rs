@@ -82,7 +82,7 @@ pub fn mend_for(job: &Job, kind: SheetKind, mend: &Edit) -> Edit {
             other => other.clone(),
         })
         .collect();
-    Edit::new(mend.called(), changes)
+    Edit::new(mend.name.clone(), changes)
 }
 
 /// A run that becomes this.
@@ -205,7 +205,7 @@ pub(crate) fn insert_fuse_and_lay(
         return Some(edit);
     }
     let laid: Vec<Value> = all.into_iter().map(to_lay).collect();
-    let name = say!("mend-and-lay-behind", first = edit.said(), sizes = laid);
+    let name = say!("mend-and-lay-behind", first = edit.name.said(), sizes = laid);
     Some(edit.rename(name))
 }
 

@@ -142,7 +142,7 @@ fn list(call: &MendCall, opened: &Opened, findings: &[Finding]) -> Result<String
                 number,
                 grade,
                 place,
-                tell(&mend.edit.said()),
+                tell(&mend.edit.name.said()),
                 does(mend, &look(mend)),
             ]);
         }
@@ -161,7 +161,7 @@ fn one(call: &MendCall, finding: &Finding, mend: &Mend, preview: &Preview) -> Re
         return json(&told);
     }
     let counted = tell(&mending::counts(preview.before, preview.after));
-    let (said, what) = (tell(&mend.edit.said()), tell(&finding.what));
+    let (said, what) = (tell(&mend.edit.name.said()), tell(&finding.what));
     Ok(wrap(&format!(
         "{said}\n{what}\n{}\n{counted}\n",
         does(mend, preview)
@@ -225,7 +225,7 @@ fn grade(finding: &Finding) -> String {
 
 fn mend_json(mend: &Mend, preview: &Preview) -> Value {
     json!({
-        "mend": mend.edit.said(),
+        "mend": mend.edit.name.said(),
         "choice": mend.choice,
         "clears": preview.clears,
         "brings": preview.brings,

@@ -5,7 +5,7 @@ use crate::network::{BODY, Closes, Draw, Kind, LEAST_RESISTANCE, values};
 use body::Metal;
 use model::kinds::sound::InputGround;
 use model::kinds::supply::{DeviceState, IsolatorKind};
-use model::quantity::Ohms;
+use model::quantity::{Amps, Ohms};
 use model::{Fact, PartKind, Role};
 
 impl Builder {
@@ -58,6 +58,13 @@ impl Builder {
             }
             self.join(a, b);
         }
+    }
+
+    /// A fuse or a breaker of its own, from `in` to `out`.
+    fn guard(&mut self, part: usize, rating: &Fact<Amps>, state: DeviceState, ohms: f64) {
+        self.take(part, "rating", rating, 0.0);
+        let nodes = [self.at(part, "in"), self.at(part, "out")];
+        self.device(part, None, nodes, rating.value(), state, ohms, Closes::Always);
     }
 
     pub(super) fn part(&mut self, part: usize, kind: &PartKind, metal: &Metal) {
@@ -117,32 +124,11 @@ impl Builder {
             }
             PartKind::Vehicle(it) => self.vehicle(part, it),
             PartKind::Fuse(it) => {
-                self.take(part, "rating", &it.rating, 0.0);
                 let ohms = values::fuse(it.form, it.rating.value());
-                let nodes = [self.at(part, "in"), self.at(part, "out")];
-                self.device(
-                    part,
-                    None,
-                    nodes,
-                    it.rating.value(),
-                    it.state,
-                    ohms,
-                    Closes::Always,
-                );
+                self.guard(part, &it.rating, it.state, ohms);
             }
             PartKind::Breaker(it) => {
-                self.take(part, "rating", &it.rating, 0.0);
-                let ohms = values::breaker(it.rating.value());
-                let nodes = [self.at(part, "in"), self.at(part, "out")];
-                self.device(
-                    part,
-                    None,
-                    nodes,
-                    it.rating.value(),
-                    it.state,
-                    ohms,
-                    Closes::Always,
-                );
+                self.guard(part, &it.rating, it.state, values::breaker(it.rating.value()));
             }
             PartKind::Block(it) => {
                 let fused = |name: &str| {
