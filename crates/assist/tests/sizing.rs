@@ -6,7 +6,6 @@ mod systems;
 use assist::sizing::{Ask, Held, Limit, Sizing, size};
 use checks::{Grade, analyse};
 use model::conductor::{METRIC_SERIES, Size};
-use model::job::{Duty, VehicleState};
 use model::quantity::{Amps, SquareMm};
 use model::{Fact, Job, PartKind, RunId, Settings, Sheet, SheetKind};
 use systems::{Tree, tree};
