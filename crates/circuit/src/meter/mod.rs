@@ -22,6 +22,7 @@
 mod alter;
 mod bench;
 mod hearing;
+mod in_hand;
 mod linear;
 mod ohms;
 mod played;
@@ -30,9 +31,9 @@ mod settle;
 mod views;
 
 pub use bench::{Bench, Fault, Foreseen, Isolated, Placed};
+pub use in_hand::Meter;
 pub use ohms::{OhmsShown, ohms_between};
 pub use played::Tones;
-pub use scene::Meter;
 
 use model::quantity::{Amps, Ohms, Volts};
 use model::{RunId, TerminalRef};

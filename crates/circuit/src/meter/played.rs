@@ -11,7 +11,7 @@ use super::views::Beside;
 use crate::solve::{Demand, Law};
 use crate::speakers::{self, OutputPower};
 use model::quantity::Watts;
-use model::{PartId, PartKind, Sheet};
+use model::{PartId, PartKind, Settings, Sheet};
 use ordered::{OrderedMap, OrderedSet};
 
 /// A change of what is given by less than this share of it is rounding.
@@ -43,6 +43,23 @@ pub struct Tones {
 }
 
 impl Tones {
+    /// Those of a sheet at the duty of the settings, as if nothing were wrong: V = √(P·Z).
+    #[must_use]
+    pub fn of(sheet: &Sheet, settings: &Settings) -> Self {
+        let scene = Scene::of(sheet, settings);
+        let conditions = &settings.conditions;
+        let Some(standing) = scene.stand(conditions.state, conditions.duty, None) else {
+            return Self::found(sheet, &speakers::study_speakers(sheet, settings));
+        };
+        let mut tones = standing.tones.clone();
+        if let Some(heard) = scene.hear(&standing) {
+            let mut case = heard.tone.as_is();
+            scene.hush(&mut case, &tones);
+            tones.heard(&scene, &case, &heard.signal);
+        }
+        tones
+    }
+
     /// Without what the outputs give, for which somebody has to solve ([`Tones::heard`]).
     pub(super) fn found(sheet: &Sheet, speakers: &speakers::Speakers) -> Self {
         let mut channels = OrderedMap::new();
