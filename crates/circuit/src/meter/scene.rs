@@ -1,9 +1,9 @@
 //! A sheet made ready for the meter, and how it stands in a state of the vehicle.
 
+use super::OPENS;
 use super::linear::{Case, Linear, Pattern, Straight};
 use super::played::Tones;
 use super::views::{self, Beside, Extra};
-use super::OPENS;
 use crate::measured::as_measured;
 use crate::network::{BODY, Closes, Draw, Kind, Network, values};
 use crate::solve::{Demand, Law, Level, Operating, Operator, demands, stay_on};

@@ -150,8 +150,9 @@ pub(crate) fn run(call: &MeterCall) -> Result<Report, String> {
             } else {
                 String::new()
             };
-            let unit = if read.number.is_some() { read.unit } else { "" };
-            out.push_str(&format!("{}: {} {unit}{open}\n", tell(&at), number(read)));
+            let unit = read.number.map(|_| format!(" {}", read.unit));
+            let unit = unit.unwrap_or_default();
+            out.push_str(&format!("{}: {}{unit}{open}\n", tell(&at), number(read)));
         }
         if probes.len() > 1 {
             let ohms = precise(METER_LEADS, Unit::Plain("Ω"), 1);
