@@ -2,10 +2,20 @@
 
 use super::lex::{Piece, Token, cut};
 use super::lexicon::{MOST_WORDS, Meaning, all_words, compound, meaning};
-use super::read::NotUnderstood;
 use model::text::closest;
 use std::ops::Range;
 use words::{Saying, say};
+
+/// Words that were not understood.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NotUnderstood {
+    /// Where they stand in the text, in bytes.
+    pub at: Range<usize>,
+    /// The words.
+    pub text: String,
+    /// What is wrong with them, and what would do.
+    pub why: Saying,
+}
 
 /// What an element of a phrase is.
 #[derive(Clone, Copy, Debug, PartialEq)]

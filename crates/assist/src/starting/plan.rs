@@ -1,7 +1,8 @@
 //! From a wish to a whole planned sheet.
 
 use super::hookup::HookUp;
-use super::places::{Places, Spot};
+use super::places::Places;
+use super::planner::{Planner, Trouble};
 use super::signal;
 use super::sizes;
 use super::sketch::Sketch;
@@ -18,7 +19,7 @@ use model::conductor::FittedBy;
 use model::job::{Duty, VehicleInfo, VehicleState};
 use model::laying::Guard;
 use model::quantity::{Amps, Metres, Ohms, Watts};
-use model::{Change, Edit, Fact, Job, PartId, RunId, Settings, Sheet, SheetKind};
+use model::{Change, Edit, Fact, Job, RunId, Settings, Sheet, SheetKind};
 use words::{Saying, Words, say};
 
 /// A system as it was started.
@@ -89,54 +90,6 @@ pub struct Offer {
     pub what: Saying,
     /// The wish with it.
     pub wish: Wish,
-}
-
-/// Why a wish cannot be met, and what would do.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Trouble {
-    /// What is in the way.
-    pub what: Saying,
-    /// What would do.
-    pub instead: Saying,
-    /// Whether a second main feed could help.
-    shared: bool,
-}
-
-impl Trouble {
-    pub(super) fn new(what: Saying, instead: Saying) -> Self {
-        Self {
-            what,
-            instead,
-            shared: false,
-        }
-    }
-}
-
-/// A size that several runs share, and the device that guards them.
-pub(super) struct Limb {
-    /// The runs.
-    pub(super) runs: Vec<RunId>,
-    /// The device: a part, and its output, from 1, of a block.
-    pub(super) device: (PartId, Option<usize>),
-    /// Devices of the same rating further along.
-    pub(super) twins: Vec<PartId>,
-    /// The limb that feeds this one, by its place; it stands before this one.
-    pub(super) from: Option<usize>,
-    /// The least cross-section that is laid here, in mm², whatever the current.
-    pub(super) least: f64,
-}
-
-/// What is put together while a system is planned.
-pub(super) struct Planner<'w> {
-    pub(super) wish: &'w Wish,
-    pub(super) sketch: Sketch<'w>,
-    pub(super) limbs: Vec<Limb>,
-    pub(super) choices: Vec<Saying>,
-    pub(super) assumed: Vec<Saying>,
-    pub(super) alternator: Option<PartId>,
-    pub(super) hookup: HookUp,
-    /// Main feeds that share what stands behind.
-    pub(super) feeds: usize,
 }
 
 /// Plans what a wish asks for. It is drawn on the sheet of the job that is named, which should be empty.
@@ -492,6 +445,3 @@ fn guards(plan: &body::Plan, walk: &body::Walk) -> Vec<(String, Guard)> {
     }
     all
 }
-
-/// A spot for equipment.
-pub(super) const EQUIPMENT: Spot = Spot::Equipment;

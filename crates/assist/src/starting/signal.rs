@@ -1,6 +1,7 @@
 //! Amplifiers and processor as parts, their signal and their turn-on leads.
 
-use super::plan::{EQUIPMENT, Planner, Trouble};
+use super::places::Spot;
+use super::planner::{Planner, Trouble};
 use super::sketch::jacket;
 use super::sound::{Sound, sections_as_set};
 use super::supply::Consumer;
@@ -54,7 +55,7 @@ pub(super) fn equipment(
                 },
                 ..Processor::default()
             };
-            Some(planner.sketch.part(is, None, EQUIPMENT))
+            Some(planner.sketch.part(is, None, Spot::Equipment))
         }
         None => None,
     };
@@ -78,7 +79,7 @@ pub(super) fn equipment(
         } else {
             say!("start-label-amplifier", channels = usize::from(channels))
         };
-        let part = planner.sketch.part(is, Some(name.clone()), EQUIPMENT);
+        let part = planner.sketch.part(is, Some(name.clone()), Spot::Equipment);
         sound.amplifiers.push(part);
         let tag = planner.sketch.tag_of(part);
         consumers.push(Consumer {
@@ -292,7 +293,7 @@ fn turn_on(planner: &mut Planner<'_>, sound: &Sound, head: PartId, processor: Op
             };
             let splice = planner
                 .sketch
-                .part(splice, Some(say!("start-label-turn-on")), EQUIPMENT);
+                .part(splice, Some(say!("start-label-turn-on")), Spot::Equipment);
             planner.sketch.run((from, terminal), (splice, "1"), TURN_ON, blue);
             for (at, amplifier) in sound.amplifiers.iter().enumerate() {
                 let place = (at + 2).to_string();

@@ -5,7 +5,7 @@
 //! share that the profile allows and does not open in bursts; every run bears the rating of its device where it lies. A limb
 //! that loses too much voltage gets the next size, that one first which then loses least.
 
-use super::plan::Limb;
+use super::planner::Limb;
 use crate::mending::mend_all;
 use checks::{Analysis, analyse};
 use circuit::RunFlow;

@@ -1,7 +1,7 @@
 //! The sound side: what each amplifier is, which of its outputs drives which speakers, and how the speakers are wired.
 
 use super::hookup::{self, Drivers, HookUp, Output, Unit, Use, Wanted, Way};
-use super::plan::{Planner, Trouble};
+use super::planner::{Planner, Trouble};
 use super::wish::{AmplifierWish, ChannelsWish, PowerAt, SpeakersWish, Where, Wish};
 use model::PartId;
 use model::quantity::{Hertz, Ohms, Watts};

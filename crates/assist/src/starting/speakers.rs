@@ -2,7 +2,7 @@
 
 use super::hookup::{HookUp, Use, Wanted, Way};
 use super::places::Spot;
-use super::plan::{EQUIPMENT, Planner};
+use super::planner::Planner;
 use super::sketch::jacket;
 use super::sound::{Sound, TO_MIDRANGE, TO_TWEETER, bridging_is_presumed, drivers, group, ohms};
 use super::wish::{SpeakersWish, Where};
@@ -85,7 +85,7 @@ fn draw(planner: &mut Planner<'_>, wanted: &Wanted, wish: &SpeakersWish, at: u8,
             say!("start-label-rear-right"),
         ),
         (Where::Centre, _) => (Position::Centre, Spot::Dash, say!("start-label-centre")),
-        (Where::Bass, _) => (Position::Bass, EQUIPMENT, say!("start-label-subwoofer")),
+        (Where::Bass, _) => (Position::Bass, Spot::Equipment, say!("start-label-subwoofer")),
     };
     let bears = wanted.bears.map_or(Fact::Assumed(rating(power)), Fact::Given);
     let impedance = wish
@@ -227,7 +227,9 @@ fn lead(planner: &mut Planner<'_>, sound: &Sound, drawn: &OrderedMap<(Where, Way
         }
     }
     let colours = colours(it.plays, left);
-    let to = coils.first().map_or(EQUIPMENT, |it| planner.sketch.spot(it.0));
+    let to = coils
+        .first()
+        .map_or(Spot::Equipment, |it| planner.sketch.spot(it.0));
     let length = planner.sketch.places.length(planner.sketch.spot(from), to);
     let area = size_for(it.driven.load, it.driven.could, length.0);
     let row = usize::from(it.driven.joined.series.max(1));

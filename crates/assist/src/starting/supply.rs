@@ -9,7 +9,7 @@
 //! With a second battery everything behind hangs on that one, and the starter battery is left to the vehicle.
 
 use super::places::Spot;
-use super::plan::{EQUIPMENT, Limb, Planner};
+use super::planner::{Limb, Planner};
 use super::sketch::{BLACK, RED};
 use super::vehicle::{Vehicle, battery, told};
 use super::wish::{LoadKind, LoadWish};
@@ -61,7 +61,7 @@ fn loads(planner: &mut Planner<'_>, in_front: bool) -> Vec<Consumer> {
             ..Load::default()
         };
         let name = kind.said();
-        let spot = if in_front { Spot::Dash } else { EQUIPMENT };
+        let spot = if in_front { Spot::Dash } else { Spot::Equipment };
         let part = planner.sketch.part(load, Some(name.clone()), spot);
         let draws = current.map_or_else(|| power.unwrap_or(usual).0 / 12.0, |it| it.0);
         if power.is_none() && current.is_none() {
@@ -137,7 +137,14 @@ pub(super) fn feeds(planner: &mut Planner<'_>, vehicle: &Vehicle, mut rear: Vec<
                 .push(say!("start-chose-feeds", feeds = trees.len()));
         }
         for (at, consumers) in trees.into_iter().enumerate() {
-            tree(planner, source, consumers, EQUIPMENT, vehicle.battery, at == 0);
+            tree(
+                planner,
+                source,
+                consumers,
+                Spot::Equipment,
+                vehicle.battery,
+                at == 0,
+            );
         }
     } else if source != vehicle.battery {
         let area = 25.0;
@@ -168,7 +175,7 @@ impl Planner<'_> {
 fn link(planner: &mut Planner<'_>, vehicle: &Vehicle, second: super::wish::SecondWish) -> PartId {
     let spot = match second.at {
         Some(model::body::BatteryPlace::Front) => Spot::Engine,
-        _ => EQUIPMENT,
+        _ => Spot::Equipment,
     };
     let first = planner.fuse(
         FuseForm::Strip61,
@@ -232,11 +239,11 @@ fn tree(
     starter: PartId,
     is_first: bool,
 ) {
-    let wired = planner.wish.wired_return == Some(true) && spot == EQUIPMENT;
+    let wired = planner.wish.wired_return == Some(true) && spot == Spot::Equipment;
     let at = planner.sketch.spot(source);
     let main = planner.fuse(
         FuseForm::Strip61,
-        if spot == EQUIPMENT {
+        if spot == Spot::Equipment {
             say!("start-label-main-fuse")
         } else {
             say!("start-label-front-fuse")

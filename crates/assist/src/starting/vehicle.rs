@@ -1,7 +1,7 @@
 //! The vehicle as its maker left it, and the head unit behind its plug.
 
 use super::places::Spot;
-use super::plan::Planner;
+use super::planner::Planner;
 use super::sketch::{BLACK, RED, jacket};
 use super::wish::BatteryWish;
 use model::conductor::Colour;

@@ -6,7 +6,7 @@ mod subject;
 mod supply;
 
 use super::lexicon::Meaning;
-use super::phrase::{Element, Is, Phrases, has, take};
+use super::phrase::{Element, Is, NotUnderstood, Phrases, has, take};
 use super::wish::*;
 use model::body::BatteryPlace;
 use ordered::Sort as _;
@@ -24,17 +24,6 @@ pub struct Understood {
     pub wish: Wish,
     /// What of the text was not understood, in its order. Nothing of it is in the wish.
     pub not: Vec<NotUnderstood>,
-}
-
-/// Words that were not understood.
-#[derive(Clone, Debug, PartialEq)]
-pub struct NotUnderstood {
-    /// Where they stand in the text, in bytes.
-    pub at: Range<usize>,
-    /// The words.
-    pub text: String,
-    /// What is wrong with them, and what would do.
-    pub why: Saying,
 }
 
 /// Reads a wish.
