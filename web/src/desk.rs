@@ -149,6 +149,8 @@ impl Desk {
         self.tell(Effects {
             repaint: true,
             noticed: true,
+            // What was said was said of the job that lay here before.
+            say: Some(String::new()),
             ..Effects::default()
         });
     }

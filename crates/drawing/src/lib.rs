@@ -26,7 +26,7 @@ pub use arrange::{arrange, arrange_unplaced};
 pub use display::*;
 pub use draw::{
     Cut, KEY_HEIGHT, Moving, TitleBlock, TitleCell, Which, areas_of, detail_at, draw, draw_cut, draw_key,
-    draw_paper, mark_at, mark_spot, text_area, title_cells,
+    draw_paper, mark_at, mark_spot, marks_bounds, text_area, title_cells,
 };
 pub use layout::{Hit, Layout};
 pub use letters::{FONT_FAMILY, fit, text_width};

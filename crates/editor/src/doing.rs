@@ -238,6 +238,9 @@ impl Editor {
             .enumerate()
             .map(|(place, finding)| mark_of(place, finding))
             .collect();
+        if self.fitted_unmarked.take() == Some(self.camera) {
+            self.fit();
+        }
         // The finding in hand stays in hand while the sheet still has it.
         let held = self.finding.and_then(|place| before.findings.get(place));
         self.finding = held.and_then(|held| self.analysis.findings.iter().position(|now| same(held, now)));

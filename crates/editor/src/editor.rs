@@ -26,6 +26,8 @@ pub struct Editor {
     pub(crate) layout: Layout,
     pub(crate) analysis: Arc<Analysis>,
     pub(crate) marks: Vec<Mark>,
+    /// How the sheet was fitted before its marks were known; who still sees it so sees them as well once they are.
+    pub(crate) fitted_unmarked: Option<crate::Camera>,
     pub(crate) stale: bool,
     /// Whether the job is only looked at: see [`Editor::looking`].
     pub(crate) looks_only: bool,
@@ -123,6 +125,7 @@ impl Editor {
             layout: Layout::default(),
             analysis: Arc::default(),
             marks: Vec::new(),
+            fitted_unmarked: None,
             stale: true,
             looks_only: false,
             conceals: false,
@@ -301,6 +304,13 @@ impl Editor {
             self.fit_body();
         } else if let Some(all) = self.seen_bounds() {
             self.beside_legend(false, |camera| camera.fit(all.inflate(20.0, 20.0), 1.4));
+            // Marks keep their size on the screen: how far they reach beyond the sheet is known once its size there is.
+            if self.stale {
+                self.fitted_unmarked = Some(self.camera);
+            } else if let Some(marks) = drawing::marks_bounds(&self.layout, &self.look()) {
+                let all = all.inflate(20.0, 20.0).union(marks);
+                self.beside_legend(false, |camera| camera.fit(all, 1.4));
+            }
         }
     }
 

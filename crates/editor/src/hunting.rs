@@ -152,16 +152,8 @@ impl Editor {
             sketch.pencil_ring(middle, half, 1.6 + HEAVIER_PX * ring.share.clamp(0.0, 1.0));
             let word = self.ring_word(ring);
             let size = LETTERS_PX * pixel;
-            let mut place = middle + Vec2::new(0.95 * half.x + 6.0 * pixel, -0.8 * half.y - 2.0 * pixel);
-            // Words that would lie on one another go one below the other.
-            for _ in 0..6 {
-                let area = text_area(&word, place, size, Anchor::Start, true, false);
-                if !written.iter().any(|other| area.intersect(*other).area() > 0.0) {
-                    written.push(area);
-                    break;
-                }
-                place.y += 1.15 * size;
-            }
+            let place = self.place_of_word(&word, size, middle, half, pixel, &written);
+            written.push(text_area(&word, place, size, Anchor::Start, true, false));
             sketch.word(&word, place, LETTERS_PX, Anchor::Start, Ink::WashEdge);
         }
         // A meter in hand that measures there shows its own leads.
@@ -172,6 +164,49 @@ impl Editor {
         if !measures {
             self.sketch_next(sketch);
         }
+    }
+
+    /// Where the word of a ring begins: outside the ring, off every part and off the words that stand already; where there is
+    /// no such place, off those words.
+    fn place_of_word(
+        &self,
+        word: &str,
+        size: f64,
+        middle: Point,
+        half: Vec2,
+        pixel: f64,
+        written: &[Rect],
+    ) -> Point {
+        let wide = text_area(word, Point::ZERO, size, Anchor::Start, true, false).width();
+        // The ring is drawn a little wider than what it is round.
+        let (x, y) = (1.25 * half.x + 6.0 * pixel, 1.25 * half.y + 6.0 * pixel);
+        let sides = [
+            Vec2::new(0.95 * half.x + 6.0 * pixel, -0.8 * half.y - 2.0 * pixel),
+            Vec2::new(x, 0.3 * size),
+            Vec2::new(-0.5 * wide, -y),
+            Vec2::new(-0.5 * wide, y + 0.78 * size),
+            Vec2::new(-x - wide, 0.3 * size),
+        ];
+        let is_apart = |place: &Point| {
+            let area = text_area(word, *place, size, Anchor::Start, true, false);
+            !written.iter().any(|other| area.overlaps(*other))
+        };
+        let is_clear = |place: &Point| {
+            let area = text_area(word, *place, size, Anchor::Start, true, false);
+            is_apart(place) && !self.layout.parts().any(|(_, part)| part.outline.overlaps(area))
+        };
+        let [first, ..] = sides;
+        // Further and further off, above it or below.
+        let further = (0..10).flat_map(|step| {
+            let off = 1.15 * size * f64::from(step);
+            sides.map(|side| middle + side + Vec2::new(0.0, if side.y < 0.0 { -off } else { off }))
+        });
+        let below = (0..6).map(|step| middle + first + Vec2::new(0.0, 1.15 * size * f64::from(step)));
+        further
+            .clone()
+            .find(is_clear)
+            .or_else(|| below.clone().find(is_apart))
+            .unwrap_or(middle + first)
     }
 
     fn sketch_next(&self, sketch: &mut Sketch<'_>) {

@@ -1,7 +1,7 @@
 //! Replays display lists on a canvas. What is drawn is decided elsewhere; here it only has to cost little: strings for the
 //! browser are made once, and the context is set only when it is set to something else.
 
-use drawing::{Anchor, DisplayList, FONT_FAMILY, Ink, Palette, Shape, Stroke};
+use drawing::{Anchor, DisplayList, FONT_FAMILY, Ink, Palette, Shape, Stroke, text_width};
 use js_sys::Reflect;
 use kurbo::{BezPath, PathEl, Point, Rect};
 use wasm_bindgen::JsValue;
@@ -94,6 +94,8 @@ impl Pens {
                         continue;
                     }
                     self.set_text(context, *size, *bold, *anchor);
+                    // Whatever face a machine has, its letters keep to the room that was reckoned for them.
+                    let width = text_width(text, *size, *bold);
                     let (mut x, mut y) = (at.x, at.y);
                     if *upright {
                         // A quarter turn anticlockwise about the point.
@@ -109,10 +111,10 @@ impl Pens {
                             dash: None,
                         };
                         self.set_stroke(context, &paper, palette);
-                        let _ = context.stroke_text(text, x, y);
+                        let _ = context.stroke_text_with_max_width(text, x, y, width);
                     }
                     self.set_fill(context, *ink, palette);
-                    let _ = context.fill_text(text, x, y);
+                    let _ = context.fill_text_with_max_width(text, x, y, width);
                     if *upright {
                         lie.set(context);
                     }

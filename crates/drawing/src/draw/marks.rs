@@ -84,11 +84,11 @@ pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look, wanted: impl Fn(Owner) 
                 room.take(mark, beside_part(outline, radius))
                     .map(|at| (at, None))
                     .or_else(|| {
-                        let at = room.take(mark, around(corner, radius))?;
+                        let at = room.take(mark, around(corner, 1.2 * radius, 16))?;
                         Some((at, Some(nearest_of(outline, at))))
                     })
                     .or(first.map(|first| (first.first, first.leader)))
-                    .unwrap_or_else(|| crammed(Point::new(outline.x1, outline.y0 - radius + 2.0), None))
+                    .unwrap_or_else(|| crammed(Point::new(outline.x1, outline.y0 - 1.15 * radius), None))
             }
             (_, None, Some((_, way))) => {
                 let next = first.map(|first| {
@@ -103,7 +103,7 @@ pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look, wanted: impl Fn(Owner) 
                 room.take(mark, next.into_iter().chain(on_run(way, radius)))
                     .map(|at| (at, None))
                     .or_else(|| {
-                        let at = room.take(mark, around(way.label_at, radius))?;
+                        let at = room.take(mark, around(way.label_at, 1.2 * radius, 16))?;
                         Some((at, nearest_on(way, at)))
                     })
                     .or(first.map(|first| (first.first, first.leader)))
@@ -228,11 +228,12 @@ impl<'a> Room<'a> {
 /// How far a mark may reach over the edge of a part, in board units.
 const EDGE: f64 = 2.5;
 
-/// Places for the marks of a part: along its upper edge from the right, then above those, below it, and beside it.
+/// Places for the marks of a part: on its upper edge from the right, then above those, below it, and beside it. Its tag
+/// begins right below that edge.
 fn beside_part(outline: Rect, radius: f64) -> impl Iterator<Item = Point> {
     let step = 2.3 * radius;
     let x = (outline.x1 - radius).max(outline.center().x);
-    let (above, below) = (outline.y0 - radius + 2.0, outline.y1 + radius - 2.0);
+    let (above, below) = (outline.y0 - 1.15 * radius, outline.y1 + radius - 2.0);
     let row = move |y: f64| (0..5).map(move |n| Point::new(x - step * f64::from(n), y));
     let column = move |x: f64| (0..3).map(move |n| Point::new(x, above + step * f64::from(n)));
     row(above)
@@ -245,9 +246,8 @@ fn beside_part(outline: Rect, radius: f64) -> impl Iterator<Item = Point> {
 }
 
 /// Places around a spot, nearest first: squares of them, one around the other.
-fn around(middle: Point, radius: f64) -> impl Iterator<Item = Point> {
-    let step = 1.2 * radius;
-    (1..=16_i32).flat_map(move |ring| {
+pub(super) fn around(middle: Point, step: f64, rings: i32) -> impl Iterator<Item = Point> {
+    (1..=rings).flat_map(move |ring| {
         (-ring..=ring).flat_map(move |along| {
             [(along, -ring), (ring, along), (along, ring), (-ring, along)]
                 .map(|(x, y)| middle + Vec2::new(f64::from(x), f64::from(y)) * step)
@@ -256,12 +256,12 @@ fn around(middle: Point, radius: f64) -> impl Iterator<Item = Point> {
 }
 
 /// The point of a box that is nearest.
-fn nearest_of(area: Rect, at: Point) -> Point {
+pub(super) fn nearest_of(area: Rect, at: Point) -> Point {
     Point::new(at.x.clamp(area.x0, area.x1), at.y.clamp(area.y0, area.y1))
 }
 
 /// The point of a run that is nearest.
-fn nearest_on(way: &RunWay, at: Point) -> Option<Point> {
+pub(super) fn nearest_on(way: &RunWay, at: Point) -> Option<Point> {
     way.pieces()
         .map(|(a, b)| nearest_of(Rect::from_points(a, b), at))
         .min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)))
@@ -306,6 +306,13 @@ fn fold(spots: &mut [Spot<'_>], radius: f64) {
             (spot.shown, spot.at, spot.leader) = (false, at, None);
         }
     }
+}
+
+/// The box around the marks of findings that are shown; nothing without any.
+#[must_use]
+pub fn marks_bounds(layout: &Layout, look: &Look) -> Option<Rect> {
+    let all = areas(&spots(layout, look, |_| true), look);
+    all.into_iter().reduce(|all, one| all.union(one))
 }
 
 /// The boxes of the marks that are drawn.

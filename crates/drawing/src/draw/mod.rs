@@ -1,5 +1,6 @@
 //! From sheet and layout to the display list.
 
+mod aside;
 mod ghosts;
 mod key;
 mod marks;
@@ -10,7 +11,9 @@ pub(crate) mod pen;
 mod readings;
 mod runs;
 mod sleeves;
+mod volts;
 
+pub use marks::marks_bounds;
 pub use key::{KEY_HEIGHT, draw_key};
 pub use paper::{TitleBlock, TitleCell, draw_paper, title_cells};
 
@@ -196,7 +199,7 @@ pub fn draw_cut(
     }
     ghosts::draw_tabs(&mut pen, &tabs, look);
     if look.overlay == Overlay::Voltage {
-        parts::draw_voltages(&mut pen, layout, &overlays, look.zoom, cut, &mut taken);
+        volts::draw_voltages(&mut pen, layout, &overlays, look.zoom, cut, &mut taken);
     }
     marks::draw_marks(&mut pen, &spots, look, cut);
     pen.finish()

@@ -1,7 +1,6 @@
 //! Parts: outline, symbol, studs, texts, and the numbers a study adds.
 
 use super::Cut;
-use super::overlay::Overlays;
 use super::pen::{Pen, Writing, solid};
 use crate::display::{Anchor, Detail, Ink, Owner};
 use crate::layout::Layout;
@@ -12,9 +11,9 @@ use crate::part_box::{NAME_SIZE, NUMBER_SIZE, PartBox, SlotFor, Weight, Words, o
 use crate::shapes::{circle, rounded};
 use crate::symbols::symbol;
 use circuit::Study;
-use kurbo::{Affine, BezPath, Point, Rect, Vec2};
+use kurbo::{Affine, BezPath, Point};
 use model::kinds::PartKind;
-use model::{Part, PartId, Sheet, Side, Turn};
+use model::{Part, PartId, Sheet, Turn};
 use words::say;
 
 pub(crate) fn draw_parts(
@@ -125,6 +124,8 @@ const LABEL_PX: f64 = 8.0;
 const TIGHT_LABEL_PX: f64 = 6.2;
 /// Largest letters of a tag, in board units: larger ones reach out of the line that was kept for it.
 const MOST_TAG_SIZE: f64 = 15.0;
+/// Largest letters of a label in the line below its tag, in board units.
+const MOST_LABEL_SIZE: f64 = 12.0;
 /// Height of the letters of a tag at a zoom that shows no labels, in pixels.
 const SMALL_TAG_PX: f64 = 11.0;
 
@@ -184,7 +185,10 @@ fn write_words(pen: &mut Pen, drawn: &PartBox, zoom: f64, ink: Ink) {
                     let (here, below) =
                         broken(&words.text, room, spare.map_or(0.0, |slot| slot.width), sizes[1]);
                     if let Some(slot) = spare.filter(|_| !below.is_empty()) {
-                        let fits = |size: &f64| text_width(&below, *size, false) <= slot.width;
+                        // Larger letters would reach into the line above.
+                        let fits = |size: &f64| {
+                            *size <= MOST_LABEL_SIZE && text_width(&below, *size, false) <= slot.width
+                        };
                         // Two halves are of one size.
                         let size = sizes.into_iter().find(|size| here.is_empty() && fits(size));
                         let size = size.unwrap_or(sizes[1]);
@@ -432,96 +436,5 @@ fn channel_numbers(id: PartId, channel: u8, study: Option<&Study>, words: &words
             }
         }
         _ => String::new(),
-    }
-}
-
-/// Volts at every stud that has any, outside the outline, above the run that lands there, in letters that can be read at
-/// any zoom; those for which there is no room are left out.
-pub(crate) fn draw_voltages(
-    pen: &mut Pen,
-    layout: &Layout,
-    overlays: &Overlays<'_>,
-    zoom: f64,
-    cut: &Cut<'_>,
-    taken: &mut Vec<Rect>,
-) {
-    /// Least height of the letters on screen, in pixels.
-    const LEAST_PX: f64 = 9.5;
-    if !pen.shows(Detail::Studs) {
-        return;
-    }
-    let size = 7.5_f64.max(LEAST_PX / zoom.max(1e-3));
-    for id in cut.parts(layout, 60.0) {
-        let Some(drawn) = layout.parts.get(&id) else {
-            continue;
-        };
-        pen.owner(Owner::Part(id));
-        for stud in &drawn.studs {
-            let terminal = model::TerminalRef {
-                part: id,
-                terminal: stud.name.clone(),
-            };
-            let Some(volts) = overlays.volts(&terminal) else {
-                continue;
-            };
-            let text = numbers::volts(layout.words(), volts);
-            // Above or below the run that lands there, or right or left of it; else on it, as its label would be.
-            let (above, below) = (-6.0 - 0.22 * size, 6.0 + 0.78 * size);
-            let spots = match stud.side {
-                Side::Left => [
-                    (-6.0, -4.5, Anchor::End),
-                    (-6.0, above, Anchor::End),
-                    (-6.0, below, Anchor::End),
-                    (-9.0, 0.35 * size, Anchor::End),
-                ],
-                Side::Right => [
-                    (6.0, -4.5, Anchor::Start),
-                    (6.0, above, Anchor::Start),
-                    (6.0, below, Anchor::Start),
-                    (9.0, 0.35 * size, Anchor::Start),
-                ],
-                Side::Top => [
-                    (6.0, -6.0, Anchor::Start),
-                    (8.0, -6.0, Anchor::Start),
-                    (-8.0, -6.0, Anchor::End),
-                    (0.0, -9.0 - 0.22 * size, Anchor::Middle),
-                ],
-                Side::Bottom => [
-                    (6.0, 3.5 + size, Anchor::Start),
-                    (8.0, 3.5 + size, Anchor::Start),
-                    (-8.0, 3.5 + size, Anchor::End),
-                    (0.0, 9.0 + 0.78 * size, Anchor::Middle),
-                ],
-            };
-            for (place, (x, y, anchor)) in spots.into_iter().enumerate() {
-                let writing = Writing {
-                    anchor,
-                    halo: place < 3,
-                    ..Writing::new(text.clone(), stud.at + Vec2::new(x, y), size, Ink::Text)
-                };
-                let area = writing.area();
-                // Labels of runs are drawn from their own zoom on; below it nothing stands in the way.
-                let on_label = pen.shows(Detail::Labels)
-                    && layout.label_index.any_near(area, |_, label| label.overlaps(area));
-                let on_run = layout.run_index.any_near(area, |run, way| {
-                    // The last of the places lies on the runs of this stud alone.
-                    way.overlaps(area)
-                        && (place < 3 || !layout.runs.get(&run).is_some_and(|way| way.lands_on(&terminal)))
-                });
-                if on_label
-                    || on_run
-                    || layout.is_on_part(area)
-                    || taken.iter().any(|other| other.overlaps(area))
-                {
-                    continue;
-                }
-                if place == 3 {
-                    pen.area(Detail::Studs, area.inflate(1.5, 0.0), Some(Ink::Paper), None);
-                }
-                taken.push(area);
-                pen.write(Detail::Studs, writing);
-                break;
-            }
-        }
     }
 }

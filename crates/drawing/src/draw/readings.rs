@@ -1,12 +1,16 @@
 //! What an overlay says of runs, in letters that can be read at any zoom. A reading keeps clear of parts, marks and other
-//! readings, and of other runs, so that there is no doubt which run it speaks of.
+//! readings, and of runs, so that there is no doubt which run it speaks of: it stands in a gap of its own run, else close
+//! beside it, else a little off with a line that leads back.
 
+use super::aside::{Aside, lead};
+use super::marks::nearest_on;
 use super::overlay::Overlays;
 use super::pen::{Pen, Writing};
 use crate::display::{Anchor, Detail, Ink, Owner};
 use crate::layout::Layout;
+use crate::letters::text_width;
 use crate::ways::{RUN_LABEL_SIZE, RunWay};
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Size};
 use model::RunId;
 use ordered::{OrderedSet, Sort as _};
 
@@ -18,6 +22,21 @@ const TIGHT_PX: f64 = 8.0;
 /// Where a reading may stand: its middle, and whether it is turned along an upright piece.
 type Place = (Point, bool);
 
+/// Which runs a reading may lie on.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Over {
+    /// None.
+    Nothing,
+    /// One straight piece of the run it speaks of.
+    Itself,
+    /// One, whichever.
+    One,
+    /// The runs that share it.
+    Fellows,
+    /// Any.
+    Anything,
+}
+
 pub(crate) struct Readings<'a> {
     pub(crate) layout: &'a Layout,
     pub(crate) overlays: &'a Overlays<'a>,
@@ -28,7 +47,7 @@ pub(crate) struct Readings<'a> {
 
 impl Readings<'_> {
     /// Writes the readings of these runs. Where runs share one, as those of a channel do, it stands at one of them at
-    /// least, if need be beside it, and at the others where there is room.
+    /// least, and at the others where there is room.
     pub(crate) fn draw(&mut self, pen: &mut Pen, runs: &[(RunId, &RunWay)]) {
         if !pen.shows(Detail::Studs) {
             return;
@@ -47,47 +66,93 @@ impl Readings<'_> {
                 .collect();
             let length = |way: &RunWay| way.pieces().map(|(a, b)| a.distance(b)).fold(0.0, f64::max);
             fellows.order_by(|(_, a), (_, b)| length(b).total_cmp(&length(a)));
-            // The shorter wording, without what stands behind a double space, before a place where it is hardly read.
-            let short = name.split("  ").next().unwrap_or(name);
-            let ways = [
-                (name, LEAST_PX, false),
-                (name, LEAST_PX, true),
-                (short, LEAST_PX, true),
-                (short, TIGHT_PX, true),
-            ];
-            let written = ways.into_iter().find_map(|(text, px, beside)| {
-                let size = self.size(px);
-                fellows
-                    .iter()
-                    .find_map(|(id, way)| self.write(pen, *id, text, size, &places(way, size, beside), true))
-            });
+            let written = self.write_anywhere(pen, &fellows, name);
             named.extend(written.map(|area| (name, area)));
         }
         for (id, way) in runs {
             let Some(text) = self.overlays.label(*id).filter(|text| !text.is_empty()) else {
                 continue;
             };
-            let size = self.size(LEAST_PX);
-            let places = places(way, size, false);
             let Some(name) = self.overlays.group(*id) else {
-                // A number of its own is worth more than the sight of the runs beside.
-                let _ = self
-                    .write(pen, *id, &text, size, &places, true)
-                    .or_else(|| self.write(pen, *id, &text, size, &places, false));
+                let _ = self.write_anywhere(pen, &[(*id, *way)], &text);
                 continue;
             };
-            // Two leads side by side are named by one reading over both.
-            let is_named = named
-                .iter()
-                .any(|(other, area)| *other == name && way.areas().any(|piece| piece.overlaps(*area)));
-            if !is_named && let Some(area) = self.write(pen, *id, &text, size, &places, true) {
-                named.push((name, area));
+            // Runs side by side are named by one reading beside them.
+            let size = self.size(LEAST_PX);
+            let is_named = named.iter().any(|(other, area)| {
+                let near = area.inflate(2.5 * size, 2.5 * size);
+                *other == name && way.areas().any(|piece| piece.overlaps(near))
+            });
+            if !is_named {
+                let area = self.write_close(pen, &[(*id, *way)], &text, size);
+                named.extend(area.map(|area| (name, area)));
             }
         }
     }
 
     fn size(&self, least_px: f64) -> f64 {
         RUN_LABEL_SIZE.max(least_px / self.zoom.max(1e-3))
+    }
+
+    /// Writes a text at one of these runs, wherever there is room: a number is worth more than the sight of a run.
+    fn write_anywhere(&mut self, pen: &mut Pen, runs: &[(RunId, &RunWay)], text: &str) -> Option<Rect> {
+        let (size, tight) = (self.size(LEAST_PX), self.size(TIGHT_PX));
+        self.write_close(pen, runs, text, size)
+            .or_else(|| self.write_off(pen, runs, text, size, Over::Nothing))
+            .or_else(|| self.write_close(pen, runs, text, tight))
+            .or_else(|| self.write_off(pen, runs, text, tight, Over::Nothing))
+            .or_else(|| self.write_off(pen, runs, text, tight, Over::One))
+            .or_else(|| {
+                [Over::Fellows, Over::Anything].into_iter().find_map(|over| {
+                    runs.iter()
+                        .find_map(|(id, way)| self.write(pen, *id, text, tight, &on_way(way), over))
+                })
+            })
+    }
+
+    /// Writes a text in a gap of one of these runs, else close beside one.
+    fn write_close(
+        &mut self,
+        pen: &mut Pen,
+        runs: &[(RunId, &RunWay)],
+        text: &str,
+        size: f64,
+    ) -> Option<Rect> {
+        let half = text_width(text, size, false) / 2.0;
+        runs.iter()
+            .find_map(|(id, way)| self.write(pen, *id, text, size, &on_way(way), Over::Itself))
+            .or_else(|| {
+                runs.iter().find_map(|(id, way)| {
+                    self.write(pen, *id, text, size, &beside_way(way, size, half), Over::Nothing)
+                })
+            })
+    }
+
+    /// Writes a text a little off one of these runs, with a line that leads to it.
+    fn write_off(
+        &mut self,
+        pen: &mut Pen,
+        runs: &[(RunId, &RunWay)],
+        text: &str,
+        size: f64,
+        over: Over,
+    ) -> Option<Rect> {
+        let letters = Size::new(text_width(text, size, false) + 3.0, size + 2.0);
+        runs.iter().find_map(|(id, way)| {
+            let aside = Aside {
+                layout: self.layout,
+                taken: self.taken,
+                size: letters,
+            };
+            let is_clear = |area| !self.is_on_runs(area, *id, over);
+            let middles = longest(way).into_iter().map(|(a, b)| a.midpoint(b));
+            let (spot, end) = std::iter::once(way.label_at)
+                .chain(middles)
+                .find_map(|middle| aside.find(middle, is_clear, |spot| nearest_on(way, spot)))?;
+            let area = self.write(pen, *id, text, size, &[(spot, false)], over)?;
+            lead(pen, area, end, self.zoom, self.taken);
+            Some(area)
+        })
     }
 
     /// Writes a text at the first of these places that is clear, and says where it stands.
@@ -98,7 +163,7 @@ impl Readings<'_> {
         text: &str,
         size: f64,
         places: &[Place],
-        strictly: bool,
+        over: Over,
     ) -> Option<Rect> {
         for (middle, upright) in places {
             let at = if *upright {
@@ -109,7 +174,7 @@ impl Readings<'_> {
             let area = super::text_area(text, at, size, Anchor::Middle, false, *upright).inflate(1.5, 1.0);
             if self.taken.iter().any(|other| other.overlaps(area))
                 || self.layout.is_on_part(area)
-                || (strictly && self.is_on_others(area, id))
+                || self.is_on_runs(area, id, over)
             {
                 continue;
             }
@@ -127,30 +192,50 @@ impl Readings<'_> {
         None
     }
 
-    /// Whether an area lies on a run that it does not speak of.
-    fn is_on_others(&self, area: Rect, id: RunId) -> bool {
+    /// Whether an area lies on a run that it must not lie on.
+    fn is_on_runs(&self, area: Rect, id: RunId, over: Over) -> bool {
+        if over == Over::Anything {
+            return false;
+        }
+        if over == Over::One {
+            let mut first = None;
+            return self.layout.run_index.any_near(area, |other, held| {
+                held.overlaps(area) && *first.get_or_insert(other) != other
+            });
+        }
         let group = self.overlays.group(id);
         self.layout.run_index.any_near(area, |other, held| {
-            other != id
-                && held.overlaps(area)
-                && (group.is_none() || self.overlays.group(other) != group)
-                && self
-                    .layout
-                    .runs
-                    .get(&other)
-                    .is_some_and(|way| way.areas().any(|piece| piece.overlaps(area)))
+            if !held.overlaps(area) {
+                return false;
+            }
+            let Some(way) = self.layout.runs.get(&other) else {
+                return false;
+            };
+            let is_fellow = other == id || (group.is_some() && self.overlays.group(other) == group);
+            match over {
+                // It hides no bend, so that the run is seen to go on.
+                Over::Itself if other == id => way.points.iter().any(|at| area.inflate(3.0, 3.0).contains(*at)),
+                Over::Fellows if is_fellow => false,
+                _ => way.areas().any(|piece| piece.overlaps(area)),
+            }
         })
     }
 }
 
-/// Places along a run, the best first: where its label stands, on its longest pieces, and, when asked for, beside them.
-fn places(way: &RunWay, size: f64, beside: bool) -> Vec<Place> {
+/// The straight pieces of a run, the longest first.
+fn longest(way: &RunWay) -> Vec<(Point, Point)> {
     let mut pieces: Vec<(Point, Point)> = way.pieces().collect();
     pieces.order_by(|(a, b), (c, d)| c.distance(*d).total_cmp(&a.distance(*b)));
+    pieces
+}
+
+/// Places on a run, the best first: where its label stands, then on its longest pieces.
+fn on_way(way: &RunWay) -> Vec<Place> {
     let mut all: Vec<Place> = Vec::new();
     if let Some(label) = &way.label {
         all.extend([(label.area.center(), false), (label.area.center(), label.upright)]);
     }
+    let pieces = longest(way);
     for share in [0.5, 0.3, 0.7, 0.15, 0.85] {
         for (a, b) in pieces.iter().take(4) {
             let at = a.lerp(*b, share);
@@ -160,18 +245,28 @@ fn places(way: &RunWay, size: f64, beside: bool) -> Vec<Place> {
             }
         }
     }
-    if beside {
-        let near = way.width / 2.0 + 0.5 * size + 2.0;
-        for aside in [near, near + size, near + 2.0 * size] {
+    all
+}
+
+/// Places close beside a run for letters of this size in a text of this half-width: level ones first, which are easier to
+/// read.
+fn beside_way(way: &RunWay, size: f64, half: f64) -> Vec<Place> {
+    let pieces = longest(way);
+    let mut all = Vec::new();
+    let near = way.width / 2.0 + 0.5 * size + 2.5;
+    for upright in [false, true] {
+        for further in [0.0, 0.6 * size, 1.2 * size] {
             for share in [0.5, 0.3, 0.7, 0.1, 0.9] {
                 for (a, b) in pieces.iter().take(6) {
                     let at = a.lerp(*b, share);
-                    for aside in [-aside, aside] {
-                        all.push(if a.x == b.x {
-                            (Point::new(at.x + aside, at.y), true)
-                        } else {
-                            (Point::new(at.x, at.y + aside), false)
-                        });
+                    let is_upright = a.x == b.x;
+                    for sign in [-1.0, 1.0] {
+                        if !is_upright && !upright {
+                            all.push((Point::new(at.x, at.y + sign * (near + further)), false));
+                        } else if is_upright {
+                            let across = if upright { near } else { way.width / 2.0 + half + 4.0 };
+                            all.push((Point::new(at.x + sign * (across + further), at.y), upright));
+                        }
                     }
                 }
             }
