@@ -261,7 +261,7 @@ pub(super) fn nearest_of(area: Rect, at: Point) -> Point {
 }
 
 /// The point of a run that is nearest.
-pub(super) fn nearest_on(way: &RunWay, at: Point) -> Option<Point> {
+fn nearest_on(way: &RunWay, at: Point) -> Option<Point> {
     way.pieces()
         .map(|(a, b)| nearest_of(Rect::from_points(a, b), at))
         .min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)))

@@ -13,8 +13,8 @@ mod runs;
 mod sleeves;
 mod volts;
 
-pub use marks::marks_bounds;
 pub use key::{KEY_HEIGHT, draw_key};
+pub use marks::marks_bounds;
 pub use paper::{TitleBlock, TitleCell, draw_paper, title_cells};
 
 use crate::display::{Detail, DisplayList, Owner};

@@ -130,6 +130,12 @@ impl<'a> Overlays<'a> {
         self.groups.get(&run).map(|(_, name)| name.as_str())
     }
 
+    /// Whether what the overlay says of a run is worth room off the run: of heat, whether the current warms it by more than
+    /// about a hundredth of what its limit allows, which is as the square of its share.
+    pub(crate) fn matters(&self, run: RunId) -> bool {
+        self.overlay != Overlay::Heat || self.load_share(run).is_none_or(|share| share > 0.1)
+    }
+
     fn load_share(&self, run: RunId) -> Option<f64> {
         let flow = self.study?.runs.get(&run)?;
         let allowable = flow.allowable?.0;

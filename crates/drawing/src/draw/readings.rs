@@ -3,7 +3,7 @@
 //! beside it, else a little off with a line that leads back.
 
 use super::aside::{Aside, lead};
-use super::marks::nearest_on;
+use super::marks::nearest_of;
 use super::overlay::Overlays;
 use super::pen::{Pen, Writing};
 use crate::display::{Anchor, Detail, Ink, Owner};
@@ -74,7 +74,12 @@ impl Readings<'_> {
                 continue;
             };
             let Some(name) = self.overlays.group(*id) else {
-                let _ = self.write_anywhere(pen, &[(*id, *way)], &text);
+                let own = [(*id, *way)];
+                let _ = if self.overlays.matters(*id) {
+                    self.write_anywhere(pen, &own, &text)
+                } else {
+                    self.write_close(pen, &own, &text, self.size(LEAST_PX))
+                };
                 continue;
             };
             // Runs side by side are named by one reading beside them.
@@ -148,7 +153,7 @@ impl Readings<'_> {
             let middles = longest(way).into_iter().map(|(a, b)| a.midpoint(b));
             let (spot, end) = std::iter::once(way.label_at)
                 .chain(middles)
-                .find_map(|middle| aside.find(middle, is_clear, |spot| nearest_on(way, spot)))?;
+                .find_map(|middle| aside.find(middle, is_clear, |spot| nearest_within(way, spot)))?;
             let area = self.write(pen, *id, text, size, &[(spot, false)], over)?;
             lead(pen, area, end, self.zoom, self.taken);
             Some(area)
@@ -214,12 +219,24 @@ impl Readings<'_> {
             let is_fellow = other == id || (group.is_some() && self.overlays.group(other) == group);
             match over {
                 // It hides no bend, so that the run is seen to go on.
-                Over::Itself if other == id => way.points.iter().any(|at| area.inflate(3.0, 3.0).contains(*at)),
+                Over::Itself if other == id => {
+                    way.points.iter().any(|at| area.inflate(3.0, 3.0).contains(*at))
+                }
                 Over::Fellows if is_fellow => false,
                 _ => way.areas().any(|piece| piece.overlaps(area)),
             }
         })
     }
+}
+
+/// The nearest point of a run, clear of its ends, where it lies on parts and beside other runs.
+fn nearest_within(way: &RunWay, at: Point) -> Option<Point> {
+    way.pieces()
+        .map(|(a, b)| {
+            let off = (b - a) * (8.0 / a.distance(b).max(1.0)).min(0.45);
+            nearest_of(Rect::from_points(a + off, b - off), at)
+        })
+        .min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)))
 }
 
 /// The straight pieces of a run, the longest first.
@@ -264,7 +281,11 @@ fn beside_way(way: &RunWay, size: f64, half: f64) -> Vec<Place> {
                         if !is_upright && !upright {
                             all.push((Point::new(at.x, at.y + sign * (near + further)), false));
                         } else if is_upright {
-                            let across = if upright { near } else { way.width / 2.0 + half + 4.0 };
+                            let across = if upright {
+                                near
+                            } else {
+                                way.width / 2.0 + half + 4.0
+                            };
                             all.push((Point::new(at.x + sign * (across + further), at.y), upright));
                         }
                     }

@@ -135,7 +135,12 @@ pub(crate) fn draw_voltages(
             taken.push(area);
             let writing = Writing {
                 anchor: Anchor::Middle,
-                ..Writing::new(text.clone(), Point::new(spot.x, spot.y + 0.28 * size), size, Ink::Text)
+                ..Writing::new(
+                    text.clone(),
+                    Point::new(spot.x, spot.y + 0.28 * size),
+                    size,
+                    Ink::Text,
+                )
             };
             pen.write(Detail::Studs, writing);
             told.insert(text);
