@@ -12,6 +12,9 @@ pub(crate) fn spoken(store: &Store) -> Html {
         editor.tool().address() == "pick/idle" || matches!(editor.tool(), editor::Tool::Meter(_))
     });
     let said = store.said.clone();
+    // What a tool says when it is taken in hand is its hint, which then stands below or on the meter's face: once is enough
+    // for who reads it, while who hears it hears it here.
+    let stands_elsewhere = *said == *hint;
     let trouble = match &store.keeping {
         Keeping::Failed(why) => Some(why.clone()),
         Keeping::Elsewhere => Some(words.text("spoken-elsewhere")),
@@ -23,7 +26,7 @@ pub(crate) fn spoken(store: &Store) -> Html {
                 <p class="spoken__trouble" role="alert" data-testid="storage-trouble">{ trouble }</p>
             }
             // The key makes the same words a new element, which is read again.
-            <p class="spoken__said" aria-live="polite" data-testid="said"><span key={store.said_count}>{ &*said }</span></p>
+            <p class={classes!("spoken__said", stands_elsewhere.then_some("unseen"))} aria-live="polite" data-testid="said"><span key={store.said_count}>{ &*said }</span></p>
             if !resting {
                 <p class="spoken__hint" data-testid="hint">{ hint }</p>
             }

@@ -172,7 +172,7 @@ pub(crate) fn Start(props: &StartProps) -> Html {
     }
 }
 
-/// The offer that stands on an empty sheet.
+/// What stands on an empty sheet: both ways to begin.
 pub(crate) fn start_offer(store: &Store) -> Html {
     let offers = store
         .desk
@@ -181,10 +181,19 @@ pub(crate) fn start_offer(store: &Store) -> Html {
         return html! {};
     }
     let words = store.words();
-    let desk = store.desk.clone();
-    let onclick = Callback::from(move |_: MouseEvent| desk.perform(editor::Action::StartSystem));
+    let offer = |action: editor::Action, title: String, what: &'static str, testid: &'static str| {
+        let desk = store.desk.clone();
+        let onclick = Callback::from(move |_: MouseEvent| desk.perform(action));
+        html! {
+            <button type="button" class="start-offer" {onclick} data-testid={testid}><b>{ title }<kbd>{ words.say(&super::keys::key(action)) }</kbd></b><span>{ words.text(what) }</span></button>
+        }
+    };
+    let shelf = words.say(&editor::Action::OpenShelf.said());
     html! {
-        <button type="button" class="start-offer" {onclick} data-testid="start-offer"><b>{ words.text("start-title") }<kbd>{ words.say(&super::keys::key(editor::Action::StartSystem)) }</kbd></b><span>{ words.text("start-offer") }</span></button>
+        <div class="start-offers">
+            { offer(editor::Action::StartSystem, words.text("start-title"), "start-offer", "start-offer") }
+            { offer(editor::Action::OpenShelf, shelf, "shelf-offer", "shelf-offer") }
+        </div>
     }
 }
 

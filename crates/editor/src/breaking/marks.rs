@@ -241,8 +241,13 @@ impl Editor {
                 sketch.ring(at, RING_PX, ink, 2.5, None);
                 sketch.cross(at, 0.5 * RING_PX, ink, 2.5);
             }
-            let place = at + Vec2::new(RING_PX + 5.0, -RING_PX) * sketch.pixel;
-            sketch.word(&sign.word, place, LETTERS_PX, Anchor::Start, ink);
+            // Below a ring in the middle of a part: its numbers stand at the sides.
+            let (off, anchor) = if sign.ringed {
+                (Vec2::new(0.0, RING_PX + LETTERS_PX), Anchor::Middle)
+            } else {
+                (Vec2::new(RING_PX + 5.0, -RING_PX), Anchor::Start)
+            };
+            sketch.word(&sign.word, at + off * sketch.pixel, LETTERS_PX, anchor, ink);
         }
         if let Some((_, ring)) = self.cross() {
             sketch.ring(ring, 13.0, Ink::Picked, 2.0, Some(Ink::PartFill));

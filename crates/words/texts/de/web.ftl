@@ -237,6 +237,8 @@ shelf-filter-how = Tippen filtert, Enter nimmt das erste
 shelf-filter = Regal filtern
 shelf-close = Esc: Regal schließen
 shelf-none = Nichts mit diesem Namen im Regal.
+# Beside the offer to start a system, on an empty sheet.
+shelf-offer = Teil für Teil: aus dem Regal nehmen, dann Leitungen von Klemme zu Klemme ziehen.
 spoken-elsewhere = Ein anderer Tab hat diesen Auftrag offen. Was hier geändert wird, bleibt erst nach dem Übernehmen, siehe Aufträge.
 
 ## Das Schriftfeld.

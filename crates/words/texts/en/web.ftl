@@ -237,6 +237,8 @@ shelf-filter-how = Type to filter, Enter takes the first
 shelf-filter = Filter the shelf
 shelf-close = Esc: close the shelf
 shelf-none = Nothing of that name on the shelf.
+# Beside the offer to start a system, on an empty sheet.
+shelf-offer = Part by part: take them from the shelf, then pull wires from terminal to terminal.
 spoken-elsewhere = Another tab has this job open. What you change here is not kept until you take it over, see Jobs.
 
 ## The title block.
