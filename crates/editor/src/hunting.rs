@@ -64,10 +64,24 @@ impl Editor {
                 self.tool = Tool::Meter(meter);
             }
             self.hunt = hunt;
+            self.bring_hunt_into_view();
             self.out.noticed = true;
             self.out.repaint = true;
         }
         self.take_effects()
+    }
+
+    /// Who sees the whole sheet sees all that is suspected as well, beside the drawer in which it is told. A view that was
+    /// chosen closer stays.
+    fn bring_hunt_into_view(&mut self) {
+        let is_hidden = |at: ScreenPoint| !self.camera.free_area().contains(Point::new(at.x, at.y));
+        let window = self.camera.visible();
+        let whole = self.seen_bounds().is_some_and(|all| window.union(all) == window);
+        let mut spots = self.next_leads();
+        spots.extend(self.rings_of_suspects().into_iter().map(|(at, _)| at));
+        if whole && !self.is_on_body() && spots.into_iter().any(is_hidden) {
+            self.fit();
+        }
     }
 
     /// One ring for each thing, whatever is suspected of it.
@@ -332,8 +346,29 @@ run W3 L1.- B1.- 16mm2 2m BK";
             texts.collect::<Vec<_>>()
         };
         assert_eq!(shown(&editor), ["2 · 30 %", "1, 3 · 62 %", "V black", "V red"]);
+        // A drawer that is opened over them lets the whole sheet be seen beside it, one that is seen closer stays.
+        for (zoom, fits) in [(0.5, true), (3.0, false)] {
+            let _ = editor.hunt(Vec::new(), None);
+            editor.resize(1280.0, 800.0, crate::Margins::default());
+            editor.fit();
+            editor.camera.zoom_about(ScreenPoint::new(640.0, 400.0), zoom);
+            editor.camera.pan(-250.0, 0.0);
+            let left = editor.camera().to_screen(fuse).x + 60.0;
+            let margins = crate::Margins {
+                left,
+                ..crate::Margins::default()
+            };
+            editor.resize(1280.0, 800.0, margins);
+            let before = *editor.camera();
+            let _ = editor.hunt(suspects.clone(), None);
+            let rings = editor.rings_of_suspects();
+            assert_eq!(*editor.camera() != before, fits, "{zoom}");
+            assert_eq!(rings.iter().all(|(at, _)| at.x > left), fits, "{zoom}");
+        }
         // Told the same again, nothing is painted; told nothing, nothing is left.
-        assert!(!editor.hunt(suspects, Some(Probe::Volts(red, black))).repaint);
+        let probe = Some(Probe::Volts(red, black));
+        let _ = editor.hunt(suspects.clone(), probe.clone());
+        assert!(!editor.hunt(suspects, probe).repaint);
         let _ = editor.hunt(Vec::new(), None);
         assert!(shown(&editor).is_empty());
     }
