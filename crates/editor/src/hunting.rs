@@ -146,27 +146,35 @@ impl Editor {
 
     pub(crate) fn sketch_hunt(&self, sketch: &mut Sketch<'_>) {
         let pixel = sketch.pixel;
-        let mut written: Vec<Rect> = Vec::new();
+        let rings: Vec<(Ring, Point, Vec2)> = self
+            .rings()
+            .into_iter()
+            .filter_map(|ring| {
+                let middle = self.sign_point(&ring.at)?;
+                let half = self.half_of(&ring, pixel);
+                Some((ring, middle, half))
+            })
+            .collect();
         // The likeliest last, over the others.
-        for ring in self.rings().iter().rev() {
-            let Some(middle) = self.sign_point(&ring.at) else {
-                continue;
-            };
-            let half = match &ring.at {
-                SignAt::Thing(Thing::Part(id)) => self
-                    .layout
-                    .part(*id)
-                    .map_or(Vec2::ZERO, |it| it.outline.size().to_vec2() * 0.5),
-                _ => Vec2::ZERO,
-            };
-            let half = Vec2::new(
-                (half.x + OFF_PX * pixel).max(LEAST_PX * pixel),
-                (half.y + OFF_PX * pixel).max(LEAST_PX * pixel),
-            );
-            sketch.pencil_ring(middle, half, 1.6 + HEAVIER_PX * ring.share.clamp(0.0, 1.0));
+        for (ring, middle, half) in rings.iter().rev() {
+            sketch.pencil_ring(*middle, *half, 1.6 + HEAVIER_PX * ring.share.clamp(0.0, 1.0));
+        }
+        // Words keep off rings, which are drawn a little wider than what they are round, and off what is proposed next.
+        let mut avoid: Vec<Rect> = rings
+            .iter()
+            .map(|(_, middle, half)| Rect::from_center_size(*middle, (2.4 * half.x, 2.4 * half.y)))
+            .collect();
+        let around_next = Vec2::new(60.0, 44.0) * pixel;
+        avoid.extend(self.next_leads().into_iter().map(|at| {
+            let at = self.camera.to_board(at);
+            Rect::from_points(at - Vec2::new(around_next.x, 16.0 * pixel), at + around_next)
+        }));
+        let mut written: Vec<Rect> = Vec::new();
+        // The likeliest finds its place first.
+        for (ring, middle, half) in &rings {
             let word = self.ring_word(ring);
             let size = LETTERS_PX * pixel;
-            let place = self.place_of_word(&word, size, middle, half, pixel, &written);
+            let place = self.place_of_word(&word, size, (*middle, *half), &avoid, &written);
             written.push(text_area(&word, place, size, Anchor::Start, true, false));
             sketch.word(&word, place, LETTERS_PX, Anchor::Start, Ink::WashEdge);
         }
@@ -180,47 +188,68 @@ impl Editor {
         }
     }
 
-    /// Where the word of a ring begins: outside the ring, off every part and off the words that stand already; where there is
-    /// no such place, off those words.
+    /// Half the width and height of a ring.
+    fn half_of(&self, ring: &Ring, pixel: f64) -> Vec2 {
+        let half = match &ring.at {
+            SignAt::Thing(Thing::Part(id)) => self
+                .layout
+                .part(*id)
+                .map_or(Vec2::ZERO, |it| it.outline.size().to_vec2() * 0.5),
+            _ => Vec2::ZERO,
+        };
+        Vec2::new(
+            (half.x + OFF_PX * pixel).max(LEAST_PX * pixel),
+            (half.y + OFF_PX * pixel).max(LEAST_PX * pixel),
+        )
+    }
+
+    /// Where the word of a ring begins: beside the ring, in view, off every part, off what is to be avoided and off the words
+    /// that stand already; as much of that as can be.
     fn place_of_word(
         &self,
         word: &str,
         size: f64,
-        middle: Point,
-        half: Vec2,
-        pixel: f64,
+        (middle, half): (Point, Vec2),
+        avoid: &[Rect],
         written: &[Rect],
     ) -> Point {
-        let wide = text_area(word, Point::ZERO, size, Anchor::Start, true, false).width();
-        // The ring is drawn a little wider than what it is round.
-        let (x, y) = (1.25 * half.x + 6.0 * pixel, 1.25 * half.y + 6.0 * pixel);
+        let covers = |place: Point| text_area(word, place, size, Anchor::Start, true, false);
+        let wide = covers(Point::ZERO).width();
+        let gap = 0.4 * size;
+        let (x, y) = (1.25 * half.x + gap, 1.25 * half.y + gap);
         let sides = [
-            Vec2::new(0.95 * half.x + 6.0 * pixel, -0.8 * half.y - 2.0 * pixel),
+            Vec2::new(0.95 * half.x + gap, -0.8 * half.y - 2.0 * gap),
             Vec2::new(x, 0.3 * size),
             Vec2::new(-0.5 * wide, -y),
             Vec2::new(-0.5 * wide, y + 0.78 * size),
             Vec2::new(-x - wide, 0.3 * size),
         ];
-        let is_apart = |place: &Point| {
-            let area = text_area(word, *place, size, Anchor::Start, true, false);
-            !written.iter().any(|other| area.overlaps(*other))
-        };
-        let is_clear = |place: &Point| {
-            let area = text_area(word, *place, size, Anchor::Start, true, false);
-            is_apart(place) && !self.layout.parts().any(|(_, part)| part.outline.overlaps(area))
-        };
-        let [first, ..] = sides;
         // Further and further off, above it or below.
-        let further = (0..10).flat_map(|step| {
-            let off = 1.15 * size * f64::from(step);
-            sides.map(|side| middle + side + Vec2::new(0.0, if side.y < 0.0 { -off } else { off }))
-        });
-        let below = (0..6).map(|step| middle + first + Vec2::new(0.0, 1.15 * size * f64::from(step)));
-        further
-            .clone()
-            .find(is_clear)
-            .or_else(|| below.clone().find(is_apart))
-            .unwrap_or(middle + first)
+        let places: Vec<Point> = (0..8)
+            .flat_map(|step| {
+                let off = 1.15 * size * f64::from(step);
+                sides.map(|side| middle + side + Vec2::new(0.0, if side.y < 0.0 { -off } else { off }))
+            })
+            .collect();
+        let free = self.camera.free_area();
+        let in_view = |area: Rect| {
+            let corners = [area.origin(), Point::new(area.x1, area.y1)];
+            corners.into_iter().all(|corner| {
+                let at = self.camera.to_screen(corner);
+                free.contains(Point::new(at.x, at.y))
+            })
+        };
+        let hits = |area: Rect, others: &[Rect]| others.iter().any(|other| area.overlaps(*other));
+        let on_part = |area: Rect| self.layout.parts().any(|(_, part)| part.outline.overlaps(area));
+        // What is worse counts more; of equal places the nearest is taken.
+        let harm = |place: &Point| {
+            let area = covers(*place);
+            8 * u8::from(hits(area, written))
+                + 4 * u8::from(!in_view(area))
+                + 2 * u8::from(on_part(area))
+                + u8::from(hits(area, avoid))
+        };
+        places.into_iter().min_by_key(harm).unwrap_or(middle)
     }
 
     fn sketch_next(&self, sketch: &mut Sketch<'_>) {
@@ -345,7 +374,7 @@ run W3 L1.- B1.- 16mm2 2m BK";
             });
             texts.collect::<Vec<_>>()
         };
-        assert_eq!(shown(&editor), ["2 · 30 %", "1, 3 · 62 %", "V black", "V red"]);
+        assert_eq!(shown(&editor), ["1, 3 · 62 %", "2 · 30 %", "V black", "V red"]);
         // A drawer that is opened over them lets the whole sheet be seen beside it, one that is seen closer stays.
         for (zoom, fits) in [(0.5, true), (3.0, false)] {
             let _ = editor.hunt(Vec::new(), None);
