@@ -28,6 +28,7 @@
 # check Prüfung · finding Befund · remedy Abhilfe · mend Behebung · limit Grenzwert · profile Regelwerk · example Beispiel
 # undecided offen · not known nicht bekannt · assumed angenommen · given angegeben · overlay Ebene · undo rückgängig
 # Stop Halt · Fix Beheben · Tidy Ordnen · care Vorsicht · vehicle maker Fahrzeughersteller · qualified person Fachkraft
+# place Stelle · passage Durchgang · route Weg · body plan Aufbauplan · trim Verkleidung (Ort nur: „Recht am Ort“)
 # lesson Lektion · version bad/good falsche/richtige Anlage · fault Fehler · break gesetzter Fehler (Fehler setzen, beheben)
 # common practice allgemeine Praxis · from memory aus dem Gedächtnis · small craft Sportboote
 

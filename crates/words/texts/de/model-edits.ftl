@@ -24,7 +24,7 @@ edit-set-alone = { $name } setzen
 edit-set-end = { $name } an einem Ende von { $of } setzen
 edit-word-label = Bezeichnung
 edit-word-note = Notiz
-edit-word-place = Ort
+edit-word-place = Stelle
 edit-move-end = Ein Ende von { $run } umlegen
 edit-rename = { $from } in { $to } umbenennen
 edit-title = Titel setzen
@@ -86,7 +86,7 @@ error-no-run = auf diesem Blatt gibt es keine Leitung { $id }
 error-no-terminal = auf diesem Blatt gibt es keine Klemme { $terminal }
 error-same-end = eine Leitung endet anderswo, als sie beginnt
 error-no-way-through = eine Leitung kann durch so ein Bauteil nicht hindurchgehen: { $kind }
-error-run-place = eine Leitung hat einen Weg, keinen Ort
+error-run-place = eine Leitung hat einen Weg, keine Stelle
 error-tag-taken = auf diesem Blatt gibt es schon `{ $tag }`; das nächste freie ist { $free }
 error-length = ist { $bytes } Byte lang; möglich sind { $most }
 error-no-id = `{ $text }` ist keine Nummer eines Bauteils oder einer Leitung; so schreiben: { $like }
@@ -96,7 +96,7 @@ error-tag-sign = `{ $tag }` ist kein Kennzeichen: möglich sind Buchstaben, Ziff
 error-too-long = { $what ->
     [label] die Bezeichnung
     [note] die Notiz
-    [place] der Ort
+    [place] die Stelle
     [title] der Titel
     [limit] der Name des Grenzwerts
    *[check] der Name der Prüfung
@@ -135,7 +135,7 @@ change = { $name }: { $before }, jetzt { $after }
 run-loose = lose
 change-tag = Kennzeichen
 change-name = Bezeichnung
-change-place = Ort
+change-place = Stelle
 change-fitted-by = eingebaut von
 change-from = von
 change-to = nach
