@@ -68,6 +68,9 @@ pub struct Finding {
     pub parts: Vec<PartId>,
     /// Runs to mark, the foremost first.
     pub runs: Vec<RunId>,
+    /// Places and passages of the body to mark, by their written names, where it is about how a run lies there.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub spots: Vec<String>,
     /// The number against its limit.
     pub measure: Option<Measure>,
     /// Properties it rests on that are assumed, each as `F1 rating`.

@@ -2,6 +2,7 @@
 
 use crate::context::Ctx;
 use crate::finding::{Finding, Grade, Measure, Mend};
+use crate::lie::Spot;
 use crate::registry::Check;
 use model::{Edit, PartId, RunId};
 use ordered::Sort as _;
@@ -99,6 +100,7 @@ impl Check {
             remedy,
             parts: Vec::new(),
             runs: Vec::new(),
+            spots: Vec::new(),
             measure: None,
             assumed: OrderedSet::new(),
             mends: Vec::new(),
@@ -129,6 +131,15 @@ impl Finding {
         for part in parts {
             if !self.parts.contains(&part) {
                 self.parts.push(part);
+            }
+        }
+        self
+    }
+    /// Marks these spots of the body.
+    pub(crate) fn spots(mut self, spots: &[Spot<'_>]) -> Self {
+        for spot in spots {
+            if !self.spots.iter().any(|name| name == spot.name) {
+                self.spots.push(spot.name.to_owned());
             }
         }
         self

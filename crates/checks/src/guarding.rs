@@ -69,7 +69,7 @@ pub(crate) fn judge(ctx: &Ctx<'_>, out: &mut Findings, rule: &Rule) {
                 (rule.what)(tag, said(&found.bad), live),
                 (rule.remedy)(tag, said(&found.bad), live),
             );
-            let mut finding = finding.grade(grade).runs([*id]);
+            let mut finding = finding.grade(grade).runs([*id]).spots(&found.bad);
             for spot in &found.bad {
                 if let Some(property) = (rule.guess)(spot) {
                     rests_on(&mut finding, lie, spot, property);
@@ -91,7 +91,8 @@ pub(crate) fn judge(ctx: &Ctx<'_>, out: &mut Findings, rule: &Rule) {
             )
         };
         if !asked.is_empty() {
-            out.add(rule.check.undecided(what, find).grade(grade).runs([*id]));
+            let finding = rule.check.undecided(what, find).grade(grade);
+            out.add(finding.runs([*id]).spots(&asked));
         }
     }
 }

@@ -70,6 +70,7 @@ fn main() -> Result<(), Box<dyn Error>> {
                 shape: [MarkShape::Octagon, MarkShape::Triangle, MarkShape::Dot][number % 3],
                 parts: if number % 2 == 0 { vec![*id] } else { vec![] },
                 runs: sheet.runs.keys().nth(number).copied().into_iter().collect(),
+                spots: Vec::new(),
                 label: (number + 1).to_string(),
             });
         }

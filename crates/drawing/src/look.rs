@@ -106,6 +106,8 @@ pub struct Mark {
     pub parts: Vec<PartId>,
     /// Runs it speaks of.
     pub runs: Vec<RunId>,
+    /// Places and passages of the body that it speaks of, by their written names: on the body plan the mark stands there.
+    pub spots: Vec<String>,
     /// A short text inside or beside it, such as the finding's number.
     pub label: String,
 }

@@ -104,6 +104,7 @@ fn crowded(sheet: &Sheet) -> Vec<Mark> {
             shape: [MarkShape::Octagon, MarkShape::Triangle, MarkShape::Dot][place % 3],
             parts,
             runs,
+            spots: Vec::new(),
             label: (place + 1).to_string(),
         })
         .collect()
@@ -192,6 +193,7 @@ fn a_mark_is_as_wide_as_what_is_written_in_it() {
         shape: MarkShape::Octagon,
         parts: vec![],
         runs: sheet.runs.keys().take(1).copied().collect(),
+        spots: Vec::new(),
         label: "1·2·7·11".to_owned(),
     };
     let look = Look {

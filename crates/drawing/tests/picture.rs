@@ -316,6 +316,7 @@ fn marks_do_not_cover_one_another() {
             shape: drawing::MarkShape::Octagon,
             parts: vec![*id],
             runs: vec![],
+            spots: Vec::new(),
             label: (number + 1).to_string(),
         });
     }

@@ -105,7 +105,7 @@ impl Case<'_> {
             ..Look::default()
         };
         let study = Some(self.study);
-        for _ in 0..4 {
+        for _ in 0..8 {
             let view = PlanView::of(&self.job.settings.body, self.sheet, study, &look, self.words);
             let view = view.expect("it has a form");
             let all = view.bounds();
@@ -341,4 +341,95 @@ fn an_overlay_paints_the_runs_of_the_plan() {
     assert!(inks(&shown) > 0);
     let said = format!("{shown:?}");
     assert!(said.contains("W1  ") && said.contains(" A\""), "{said}");
+}
+
+/// Marks at every part, at every second run and at every third passage, worse than any real job: each keeps clear of whatever
+/// is written, of parts and of one another, at desk and tablet, and is found where it stands.
+#[test]
+fn marks_keep_clear_of_all_that_is_written() {
+    let (mut shown, mut all) = (0, 0);
+    for worked in lessons::WORKED_JOBS {
+        let job = worked.job();
+        let sheet = job.sheets.values().next().expect("a sheet");
+        let laid = body::lay(sheet, &job.settings).into_owned();
+        for window in [DESKTOP, TABLET] {
+            let case = Case {
+                told: format!("{} in {window:?}", worked.key),
+                job: &job,
+                sheet: &laid,
+                study: &circuit::study(&laid, &job.settings),
+                words: &Words::english(),
+                overlay: drawing::Overlay::None,
+                window,
+            };
+            let (view, bare, zoom) = case.fitted();
+            let parts = laid.parts.keys().map(|id| (vec![*id], vec![], vec![]));
+            let runs = laid.runs.keys().step_by(2).map(|id| (vec![], vec![*id], vec![]));
+            let passages = view.plan.passages.iter().step_by(3);
+            let passages = passages.map(|it| (vec![], vec![], vec![it.name.clone()]));
+            let marks = parts.chain(runs).chain(passages).enumerate();
+            let marks: Vec<drawing::Mark> = marks
+                .map(|(number, (parts, runs, spots))| drawing::Mark {
+                    finding: number as u32,
+                    shape: [
+                        drawing::MarkShape::Octagon,
+                        drawing::MarkShape::Triangle,
+                        drawing::MarkShape::Dot,
+                    ][number % 3],
+                    parts,
+                    runs,
+                    spots,
+                    label: (number + 1).to_string(),
+                })
+                .collect();
+            let look = Look {
+                zoom,
+                marks,
+                ..Look::default()
+            };
+            let list = draw_plan(&view, &laid, Some(case.study), &look);
+            let written = texts(&bare);
+            let mut boxes: Vec<(u32, Rect)> = Vec::new();
+            for item in &list.items {
+                let Owner::Finding(number) = item.owner else {
+                    continue;
+                };
+                let Some((_, label)) = item.written() else {
+                    continue;
+                };
+                for (text, taken) in &written {
+                    assert!(!label.overlaps(*taken), "{}: mark {number} on {text}", case.told);
+                }
+                let at = view.mark_spot(&look, number).expect("it is drawn");
+                // A dot is half as large as the others.
+                let half = if number % 3 == 2 { 0.45 } else { 0.8 } * 9.0 / zoom.clamp(0.25, 1.0);
+                boxes.push((number, Rect::from_center_size(at, (2.0 * half, 2.0 * half))));
+                let hit = view.mark_at(&look, at, 0.0);
+                assert_eq!(hit, Some(number), "{}", case.told);
+            }
+            for (place, (number, area)) in boxes.iter().enumerate() {
+                for (text, taken) in &written {
+                    assert!(!area.overlaps(*taken), "{}: mark {number} on {text}", case.told);
+                }
+                for part in view.parts.values() {
+                    assert!(
+                        !area.overlaps(part.area),
+                        "{}: mark {number} on a part",
+                        case.told
+                    );
+                }
+                for (other, taken) in boxes.iter().skip(place + 1) {
+                    let inner = area.inset(-1.0);
+                    assert!(
+                        !inner.overlaps(*taken),
+                        "{}: marks {number} and {other}",
+                        case.told
+                    );
+                }
+            }
+            shown += boxes.len();
+            all += look.marks.len();
+        }
+    }
+    assert!(shown * 10 > all * 9, "{shown} of {all} have room of their own");
 }

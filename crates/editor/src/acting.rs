@@ -355,7 +355,7 @@ impl Editor {
         self.take_effects()
     }
 
-    fn show_finding(&mut self, place: usize) {
+    pub(crate) fn show_finding(&mut self, place: usize) {
         let Some(finding) = self.analysis.findings.get(place).cloned() else {
             return;
         };

@@ -334,7 +334,7 @@ impl Editor {
         }
         match input {
             Input::Key(Key::Escape, _) => self.cancel(),
-            Input::Key(key, _) if self.body_key(key) => self.out.taken = true,
+            Input::Key(key, mods) if self.body_key(key, mods) => self.out.taken = true,
             Input::Lost => {
                 self.fingers.lost();
                 self.abandon();
@@ -435,6 +435,10 @@ impl Editor {
         if self.drop_carried() {
             self.out.repaint = true;
             return;
+        }
+        if self.held_place().is_some() {
+            self.out.noticed = true;
+            return self.let_go_of_place();
         }
         let idle = Tool::default();
         if self.abandon_break() {

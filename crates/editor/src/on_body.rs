@@ -1,14 +1,14 @@
 //! The body plan on the table: the same sheet, drawn where its things are in the car. Parts are carried from place to place,
-//! and runs on which they hang are laid anew; everything else that is done to a job is done here as on the board.
+//! and runs on which they hang are laid anew; places of the job's own are carried to where they are; everything else that is done to a job is done here as on the board.
 
 use crate::camera::{Camera, ScreenPoint};
 use crate::editor::Editor;
 use crate::effects::{Effects, Open};
-use crate::input::{Input, Key, PointerKind};
+use crate::input::{Input, Key, Mods, PointerKind};
 use crate::selection::{Selection, Thing};
 use drawing::{DisplayList, Look, Owner, PlanView, draw_plan};
 use kurbo::{Point, Rect};
-use model::edits::{EditError, Words, set_part_words, set_route};
+use model::edits::{EditError, Words, move_place, set_part_words, set_route};
 use model::{Edit, PartId, RunId};
 use ordered::OrderedSet;
 use words::say;
@@ -24,6 +24,19 @@ pub(crate) struct OnBody {
     /// How the board was looked at before.
     board: Camera,
     hand: Hand,
+    /// The place of the job's own that arrow keys move.
+    held: Option<String>,
+}
+
+/// What the pointer meets on the plan.
+#[derive(Clone, Debug, PartialEq)]
+enum Met {
+    Nothing,
+    Thing(Thing),
+    /// The mark of a finding, by its place in the list.
+    Finding(usize),
+    /// A place of the job's own, by its name.
+    Place(String),
 }
 
 #[derive(Clone, Debug, PartialEq)]
@@ -31,13 +44,18 @@ enum Hand {
     Idle,
     /// Pressed, not yet moved past the slop.
     Pressing {
-        on: Option<Thing>,
+        on: Met,
         at: ScreenPoint,
         kind: PointerKind,
     },
     /// A part follows the pointer.
     Carrying {
         part: PartId,
+        at: Point,
+    },
+    /// A place of the job's own follows the pointer.
+    Moving {
+        place: String,
         at: Point,
     },
 }
@@ -113,7 +131,7 @@ impl Editor {
     /// Shows the whole plan. Letters grow as it gets smaller, and what stands beside the car with them: after a few rounds
     /// both hold.
     pub(crate) fn fit_body(&mut self) {
-        for _ in 0..4 {
+        for _ in 0..8 {
             let Some(all) = self.plan_view().map(PlanView::bounds) else {
                 return;
             };
@@ -146,6 +164,7 @@ impl Editor {
                     view: self.made_view(),
                     board: self.camera,
                     hand: Hand::Idle,
+                    held: None,
                 }));
                 self.fit();
                 let known = self.plan_view().is_some();
@@ -229,7 +248,7 @@ impl Editor {
             (Hand::Idle, Input::Down(pointer, _)) => {
                 self.out.taken = true;
                 Hand::Pressing {
-                    on: self.body_thing_at(self.camera.to_board(pointer.at), pointer.kind),
+                    on: self.met_at(self.camera.to_board(pointer.at), pointer.kind),
                     at: pointer.at,
                     kind: pointer.kind,
                 }
@@ -239,11 +258,19 @@ impl Editor {
                     Hand::Pressing { on, at, kind }
                 } else {
                     match on {
-                        Some(Thing::Part(part)) if !self.looks_only => {
+                        Met::Thing(Thing::Part(part)) if !self.looks_only => {
                             self.out.open = Some(Open::Nothing);
                             self.out.repaint = true;
                             Hand::Carrying {
                                 part,
+                                at: self.camera.to_board(pointer.at),
+                            }
+                        }
+                        Met::Place(place) if !self.looks_only => {
+                            self.out.open = Some(Open::Nothing);
+                            self.out.repaint = true;
+                            Hand::Moving {
+                                place,
                                 at: self.camera.to_board(pointer.at),
                             }
                         }
@@ -276,7 +303,27 @@ impl Editor {
                 }
                 return;
             }
-            (Hand::Carrying { .. }, Input::Lost | Input::Key(Key::Escape, _)) => {
+            (Hand::Pressing { on, .. }, Input::Held) => {
+                self.body_click(on);
+                Hand::Idle
+            }
+            (Hand::Moving { place, .. }, Input::Move(pointer)) => {
+                self.out.repaint = true;
+                Hand::Moving {
+                    place,
+                    at: self.camera.to_board(pointer.at),
+                }
+            }
+            (Hand::Moving { place, .. }, Input::Up(pointer)) => {
+                self.out.taken = true;
+                self.set_hand(Hand::Idle);
+                let at = self.camera.to_board(pointer.at);
+                if let Some(to) = self.plan_view().map(|view| view.metres_at(at)) {
+                    self.move_place_to(&place, to);
+                }
+                return;
+            }
+            (Hand::Carrying { .. } | Hand::Moving { .. }, Input::Lost | Input::Key(Key::Escape, _)) => {
                 self.out.repaint = true;
                 Hand::Idle
             }
@@ -300,18 +347,51 @@ impl Editor {
         let carries = self
             .on_body
             .as_ref()
-            .is_some_and(|it| matches!(it.hand, Hand::Carrying { .. }));
+            .is_some_and(|it| matches!(it.hand, Hand::Carrying { .. } | Hand::Moving { .. }));
         self.set_hand(Hand::Idle);
         carries
     }
 
-    fn body_click(&mut self, on: Option<Thing>) {
+    /// What a pointer meets: marks lie on top; of a place of the job's own, its dot.
+    fn met_at(&self, at: Point, kind: PointerKind) -> Met {
+        let Some(view) = self.plan_view() else {
+            return Met::Nothing;
+        };
+        // A mark takes what lies on it, and a finger a little more; what lies under it is picked beside it.
+        let slop = if kind == PointerKind::Touch { 7.0 } else { 0.0 } / self.camera.zoom;
+        if let Some(finding) = view.mark_at(&self.look(), at, slop) {
+            return Met::Finding(finding as usize);
+        }
+        let thing = |slop: f64| match view.hit(at, slop) {
+            Some(Owner::Part(id)) => Some(Met::Thing(Thing::Part(id))),
+            _ => None,
+        };
+        let reach = self.options.reach_px(kind).min(16.0) / self.camera.zoom;
+        let place = || {
+            let place = view.own_place_at(at, reach)?;
+            view.plan.places.get(place).map(|it| Met::Place(it.name.clone()))
+        };
+        thing(0.0)
+            .or_else(place)
+            .or_else(|| self.body_thing_at(at, kind).map(Met::Thing))
+            .unwrap_or(Met::Nothing)
+    }
+
+    fn body_click(&mut self, on: Met) {
+        self.hold_place(None);
         match on {
-            Some(thing) => {
+            Met::Thing(thing) => {
                 self.pick_only(&thing);
                 self.out.open = Some(Open::Details(thing));
             }
-            None => {
+            Met::Finding(finding) => self.show_finding(finding),
+            Met::Place(place) => {
+                self.selection = Selection::none();
+                self.focus = None;
+                self.out.open = Some(Open::Nothing);
+                self.hold_place(Some(place));
+            }
+            Met::Nothing => {
                 self.selection = Selection::none();
                 self.focus = None;
                 self.out.open = Some(Open::Nothing);
@@ -330,10 +410,98 @@ impl Editor {
         (off <= REACH_PX).then(|| view.plan.places.get(place).map(|it| it.name.clone()))?
     }
 
-    /// An arrow key while a part is picked: it goes to the nearest place in that direction. True when the key meant that.
-    pub(crate) fn body_key(&mut self, key: Key) -> bool {
+    /// The place of the job's own in hand: arrow keys move it.
+    #[must_use]
+    pub fn held_place(&self) -> Option<&str> {
+        self.on_body.as_ref()?.held.as_deref()
+    }
+    /// Takes a place of the job's own in hand, or none. One that only the form has is nobody's to move.
+    pub fn take_place(&mut self, place: Option<String>) -> Effects {
+        if place.is_some() {
+            self.selection = Selection::none();
+            self.focus = None;
+        }
+        self.hold_place(place);
+        self.take_effects()
+    }
+    fn hold_place(&mut self, place: Option<String>) {
+        let own = place.filter(|name| self.own_spot(name).is_some());
+        if let Some(name) = own.as_deref()
+            && let Some(place) = self.plan_view().and_then(|view| view.plan.place(name))
+        {
+            let said = say!("body-place-held", place = place.said());
+            self.tell(said);
+        }
+        if let Some(on_body) = &mut self.on_body {
+            on_body.held = own;
+        }
+        self.out.noticed = true;
+        self.out.repaint = true;
+    }
+    /// Lets go of the place in hand.
+    pub(crate) fn let_go_of_place(&mut self) {
+        self.hold_place(None);
+    }
+    /// Where a place of the job's own is drawn.
+    fn own_spot(&self, name: &str) -> Option<Point> {
+        let view = self.plan_view()?;
+        let place = view.plan.place_index(name)?;
+        let is_own = !view.plan.places.get(place)?.of_the_form;
+        view.spots.get(place).copied().filter(|_| is_own)
+    }
+    /// Puts a place of the job's own where it is, in metres from the front and from the left side. One step; lengths of the
+    /// runs that pass it follow.
+    fn move_place_to(&mut self, place: &str, to: (f64, f64)) {
+        if self.refuses() {
+            return;
+        }
+        match move_place(&self.job, place, to.0, to.1) {
+            Ok(edit) => {
+                self.apply(edit);
+                self.hold_place(Some(place.to_owned()));
+                let at = self.plan_view().and_then(|view| view.plan.place(place));
+                if let Some((said, front, left)) = at.map(|it| (it.said(), it.at.x, it.at.y)) {
+                    let metres = |far: f64| words::drawn(far, words::Unit::Metre);
+                    self.tell(say!(
+                        "body-place-moved",
+                        place = said,
+                        front = metres(front),
+                        left = metres(left)
+                    ));
+                }
+            }
+            Err(EditError(why)) => self.tell(why),
+        }
+        self.out.repaint = true;
+    }
+
+    /// An arrow key while a part is picked: it goes to the nearest place in that direction; while a place of the job's own is
+    /// in hand, that is moved by a step, with Shift by a small one. True when the key meant that.
+    pub(crate) fn body_key(&mut self, key: Key, mods: Mods) -> bool {
         if !self.is_on_body() || !matches!(key, Key::Left | Key::Right | Key::Up | Key::Down) {
             return false;
+        }
+        if let Some(name) = self.held_place().map(str::to_owned)
+            && self.selection.single().is_none()
+        {
+            let at = self
+                .plan_view()
+                .and_then(|view| view.plan.place(&name))
+                .map(|it| it.at);
+            if let Some(at) = at {
+                let (dx, dy) = crate::walk::direction(key);
+                let step = if mods.shift { 0.01 } else { 0.05 };
+                // The left side lies below.
+                let moved = |from: f64, by: f64| libm::round((from + by) * 100.0).max(0.0) / 100.0;
+                self.move_place_to(
+                    &name,
+                    (
+                        moved(at.x, f64::from(dx) * step),
+                        moved(at.y, -f64::from(dy) * step),
+                    ),
+                );
+            }
+            return true;
         }
         let Some(Thing::Part(part)) = self.selection.single() else {
             return false;
@@ -484,6 +652,15 @@ impl Editor {
             self.apply(routed.edit);
         }
         self.tell(say!("body-routed", changed = changed, without = without));
+    }
+
+    /// The place of the job's own that is carried, over the plan: where it was and where the pointer is; of one that is in
+    /// hand, where it is.
+    pub(crate) fn held_spot(&self) -> Option<(Point, Option<Point>)> {
+        match &self.on_body.as_ref()?.hand {
+            Hand::Moving { place, at } => Some((self.own_spot(place)?, Some(*at))),
+            _ => Some((self.own_spot(self.held_place()?)?, None)),
+        }
     }
 
     /// The part that is carried, over the plan: its box at the pointer, and the place to which it would go.

@@ -114,6 +114,13 @@ impl Editor {
     pub(crate) fn sketch(&self, list: &mut DisplayList) {
         let mut sketch = Sketch::new(list, self.camera.zoom);
         if self.is_on_body() {
+            if let Some((was, now)) = self.held_spot() {
+                let at = now.unwrap_or(was);
+                if now.is_some() {
+                    sketch.line(&[was, at], Ink::Picked, 1.5, Some((5.0, 4.0)));
+                }
+                sketch.ring(at, 10.0, Ink::Picked, 2.5, None);
+            }
             if let Some((carried, place)) = self.carried() {
                 if let Some(place) = place {
                     sketch.line(&[carried.center(), place], Ink::Picked, 1.5, Some((5.0, 4.0)));

@@ -257,6 +257,8 @@ fn what_is_written_follows_zoom_and_overlay() {
         let zoom = editor.camera().zoom;
         let all = editor.picture().items;
         let of = |item: &drawing::Item| match &item.shape {
+            // Marks have the size that they have on the board.
+            drawing::Shape::Text { .. } if matches!(item.owner, drawing::Owner::Finding(_)) => None,
             drawing::Shape::Text { text, size, .. } => Some((text.clone(), size * zoom)),
             drawing::Shape::Path { .. } => None,
         };
@@ -282,4 +284,154 @@ fn what_is_written_follows_zoom_and_overlay() {
     editor.perform(Action::OverlayHeat);
     let said = sizes(&editor);
     assert!(said.iter().any(|(text, _)| text.ends_with("°C")), "{said:?}");
+}
+
+const OWN: &str = r#"
+body estate left-hand front-battery
+place under-shelf label="Shelf" from-front=3.2m from-left=0.9m
+battery B1 agm 70Ah place=battery-tray
+fuse F1 strip61 60A place=battery-tray
+load L1 power=200W place=under-shelf
+ground E1 bare place=footwell-left
+run W1 B1.+ F1.in 16mm2 RD
+run W2 F1.out L1.+ 16mm2 RD route=battery-bulkhead/bulkhead-grommet-left guards=bulkhead-grommet-left:nothing
+run W3 L1.- E1.stud 16mm2 BK
+"#;
+
+/// Where the job says that its own place is.
+fn told(editor: &Editor) -> (f64, f64) {
+    let own = &editor.job().settings.body.places["under-shelf"];
+    let metres = |fact: &Fact<model::quantity::Metres>| fact.value().expect("it is told").0;
+    (metres(&own.from_front), metres(&own.from_left))
+}
+
+#[test]
+fn a_place_of_the_jobs_own_is_carried_by_pointer_finger_and_keys() {
+    let mut editor = on_plan(OWN);
+    assert_eq!(told(&editor), (3.2, 0.9));
+    for kind in [PointerKind::Mouse, PointerKind::Touch] {
+        let from = spot(&editor, "under-shelf");
+        let to = ScreenPoint::new(from.x + 120.0, from.y - 60.0);
+        let at = |at: ScreenPoint| Pointer { kind, ..pointer(at) };
+        let there = editor
+            .plan_view()
+            .expect("a plan")
+            .metres_at(editor.camera().to_board(to));
+        let before = length(&editor, "W2");
+        editor.handle(Input::Down(at(from), Button::Primary));
+        editor.handle(Input::Move(at(ScreenPoint::new(from.x + 60.0, from.y))));
+        editor.handle(Input::Move(at(to)));
+        assert!(!editor.tool_picture().items.is_empty(), "where it goes is seen");
+        editor.handle(Input::Up(at(to)));
+        assert_eq!(told(&editor), there, "{kind:?}");
+        assert_ne!(
+            length(&editor, "W2"),
+            before,
+            "what leads there is longer or shorter"
+        );
+        editor.perform(Action::Undo);
+        assert_eq!(told(&editor), (3.2, 0.9), "{kind:?}: one step");
+        assert_eq!(length(&editor, "W2"), before);
+    }
+    // Escape backs out of a gesture in hand.
+    let from = spot(&editor, "under-shelf");
+    editor.handle(Input::Down(pointer(from), Button::Primary));
+    editor.handle(Input::Move(pointer(ScreenPoint::new(from.x + 90.0, from.y))));
+    editor.handle(Input::Key(Key::Escape, Mods::default()));
+    editor.handle(Input::Up(pointer(ScreenPoint::new(from.x + 90.0, from.y))));
+    assert_eq!(told(&editor), (3.2, 0.9));
+    // Taken in hand, arrow keys move it: by 5 cm, with Shift by 1 cm. The left side lies below.
+    let effects = editor.take_place(Some("under-shelf".to_owned()));
+    assert!(effects.say.is_some(), "what can be done with it is said");
+    assert_eq!(editor.held_place(), Some("under-shelf"));
+    editor.handle(Input::Key(Key::Right, Mods::default()));
+    editor.handle(Input::Key(
+        Key::Down,
+        Mods {
+            shift: true,
+            ..Mods::default()
+        },
+    ));
+    assert_eq!(told(&editor), (3.25, 0.89));
+    for _ in 0..400 {
+        editor.handle(Input::Key(Key::Left, Mods::default()));
+    }
+    assert_eq!(told(&editor).0, 0.0, "no further than the bumper");
+    editor.handle(Input::Key(Key::Escape, Mods::default()));
+    assert_eq!(editor.held_place(), None);
+    // What the form has is where the form has it.
+    editor.take_place(Some("battery-tray".to_owned()));
+    assert_eq!(editor.held_place(), None);
+}
+
+#[test]
+fn a_finding_is_marked_where_it_lies_and_its_mark_leads_to_it() {
+    let mut editor = on_plan(OWN);
+    let findings = editor.analysis().findings.clone();
+    let (number, edge) = findings
+        .iter()
+        .enumerate()
+        .find(|(_, finding)| finding.check == "bare-edge" && !finding.undecided)
+        .expect("the bare edge");
+    assert_eq!(edge.spots, ["bulkhead-grommet-left"]);
+    // Marks have the numbers of the list, and every finding that is about something on the plan has its own.
+    let view = editor.plan_view().expect("a plan").clone();
+    for (number, finding) in findings.iter().enumerate() {
+        let there = finding.parts.iter().any(|id| view.parts.contains_key(id))
+            || finding.runs.iter().any(|id| view.runs.contains_key(id));
+        let spot = view.mark_spot(&editor.look(), number as u32);
+        assert_eq!(spot.is_some(), there, "{}", finding.check);
+    }
+    // It stands by the passage.
+    let passage = view
+        .plan
+        .passages
+        .iter()
+        .find(|it| it.name == edge.spots[0])
+        .expect("it");
+    let [a, b] = passage.ends.map(|end| view.spots[end]);
+    let at = view.mark_spot(&editor.look(), number as u32).expect("a mark");
+    assert!(
+        at.distance(a.midpoint(b)) < 100.0,
+        "{at:?} is by {:?}",
+        a.midpoint(b)
+    );
+    for kind in [PointerKind::Mouse, PointerKind::Touch] {
+        let at = Pointer {
+            kind,
+            ..pointer(editor.camera().to_screen(at))
+        };
+        editor.handle(Input::Down(at, Button::Primary));
+        let effects = editor.handle(Input::Up(at));
+        assert_eq!(effects.open, Some(editor::Open::Finding(number)), "{kind:?}");
+        editor.handle(Input::Key(Key::Escape, Mods::default()));
+        editor.fit();
+    }
+    // Mended, it is gone.
+    let mut editor = on_plan(&OWN.replace(":nothing", ":grommet"));
+    assert!(
+        !editor
+            .analysis()
+            .findings
+            .iter()
+            .any(|it| it.check == "bare-edge" && !it.undecided)
+    );
+    editor.fit();
+}
+
+#[test]
+fn a_long_press_opens_details_on_the_plan_too() {
+    let mut editor = on_plan(JOB);
+    let area = editor
+        .area_of(&Thing::Part(part(&editor, "A1")))
+        .expect("on the plan");
+    let at = Pointer {
+        kind: PointerKind::Touch,
+        ..pointer(editor.camera().to_screen(area.center()))
+    };
+    editor.handle(Input::Down(at, Button::Primary));
+    let effects = editor.handle(Input::Held);
+    let thing = Thing::Part(part(&editor, "A1"));
+    assert_eq!(effects.open, Some(editor::Open::Details(thing)));
+    editor.handle(Input::Up(at));
 }

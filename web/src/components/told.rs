@@ -5,6 +5,7 @@ use super::field::Field;
 use super::run_fields::set;
 use super::title_block::make;
 use crate::state::Store;
+use editor::{Input, Key, Mods};
 use model::Job;
 use model::body::{OwnPassage, OwnPlace};
 use model::edits::{EditError, Told, add_passage, add_place, remove_told, set_told_property};
@@ -101,8 +102,18 @@ pub(super) fn ToldOf(_: &ToldOfProps) -> Html {
     };
     let words = store.words();
     let known = Known::of(&store);
-    let choose = {
+    // What is taken in hand on the plan is what is told of here, and the other way round.
+    let held = store.desk.see(|editor| editor.held_place().map(str::to_owned));
+    {
         let chosen = chosen.clone();
+        use_effect_with(held.clone(), move |held| {
+            if let Some(name) = held {
+                chosen.set(Some((Told::Place, name.clone())));
+            }
+        });
+    }
+    let choose = {
+        let (chosen, desk) = (chosen.clone(), store.desk.clone());
         Callback::from(move |event: Event| {
             let Some(select) = event.target_dyn_into::<HtmlSelectElement>() else {
                 return;
@@ -111,6 +122,11 @@ pub(super) fn ToldOf(_: &ToldOfProps) -> Html {
             let found = [Told::Place, Told::Passage]
                 .into_iter()
                 .find_map(|of| Some((of, value.strip_prefix(word(of))?.strip_prefix(' ')?.to_owned())));
+            let place = match &found {
+                Some((Told::Place, name)) => Some(name.clone()),
+                _ => None,
+            };
+            desk.change(|editor| editor.take_place(place));
             chosen.set(found);
         })
     };
@@ -141,6 +157,10 @@ pub(super) fn ToldOf(_: &ToldOfProps) -> Html {
                 ),
             });
             if added.is_ok() {
+                if of == Told::Place {
+                    let place = Some(name.clone());
+                    store.desk.change(|editor| editor.take_place(place));
+                }
                 chosen.set(Some((of, name)));
             }
         })
@@ -178,6 +198,7 @@ pub(super) fn ToldOf(_: &ToldOfProps) -> Html {
             </select>
             if let Some(chosen) = chosen.as_ref() {
                 if let Some(dangers) = dangers(&store, chosen) { <p class="thread__about" data-testid="told-dangers">{ dangers }</p> }
+                if held.as_deref() == Some(chosen.1.as_str()) && chosen.0 == Told::Place { { steps(&store) } }
                 <div data-testid="told">{ fields }</div>
                 if is_own { <button type="button" class="slip__more" onclick={take_back} data-testid="told-take-back">{ words.text("told-take-back") }</button> }
             }
@@ -187,6 +208,25 @@ pub(super) fn ToldOf(_: &ToldOfProps) -> Html {
                 <button type="button" class="mend" onclick={add(Told::Passage)} data-testid="add-passage">{ words.text("told-add-passage") }</button>
             </p>
         </>
+    }
+}
+
+/// Buttons that move the place in hand by a step, for who has neither a pointer that drags nor arrow keys.
+fn steps(store: &Store) -> Html {
+    let words = store.words();
+    let one = |key: Key, sign: &'static str, label: &str| {
+        let desk = store.desk.clone();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            desk.input(Input::Key(key, Mods::default()));
+        });
+        html! { <button type="button" class="mend" {onclick} aria-label={words.text(label)} data-testid={format!("move-place-{sign}")}>{ sign }</button> }
+    };
+    html! {
+        <p role="group" aria-label={words.text("told-move")} data-testid="move-place">
+            <span class="thread__about">{ words.text("told-move-how") }</span>{ " " }
+            { one(Key::Left, "←", "told-move-front") }{ " " }{ one(Key::Right, "→", "told-move-rear") }{ " " }
+            { one(Key::Up, "↑", "told-move-right") }{ " " }{ one(Key::Down, "↓", "told-move-left") }
+        </p>
     }
 }
 

@@ -76,7 +76,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
             let what = say!("way-untold", run = &run.tag, spots = said);
             CHECK.undecided(what, say!("way-untold-find", run = &run.tag))
         };
-        let mut finding = finding.runs([*id]);
+        let mut finding = finding.runs([*id]).spots(&met);
         for spot in met.iter().filter(|spot| spot.facts.airbag.is_assumed()) {
             rests_on(&mut finding, lie, spot, "airbag");
         }

@@ -95,12 +95,9 @@ fn ways_of_no_kind(ctx: &Ctx<'_>, out: &mut Findings) {
             let told = run.laying.guards.0.contains_key(spot.name) || !spot.facts.sharp.is_assumed();
             of_no_kind && !told && !lie.is_joint(spot)
         };
-        let spots: Vec<Saying> = lie
-            .spots(walk)
-            .iter()
-            .filter(|spot| asked(spot))
-            .map(|spot| lie.said(spot))
-            .collect();
+        let mut met = lie.spots(walk);
+        met.retain(asked);
+        let spots: Vec<Saying> = met.iter().map(|spot| lie.said(spot)).collect();
         if !spots.is_empty() {
             let what = say!("bare-edge-kind", run = &run.tag, spots = &spots);
             let find = say!("bare-edge-kind-find", spots = spots);
@@ -108,7 +105,8 @@ fn ways_of_no_kind(ctx: &Ctx<'_>, out: &mut Findings) {
                 CHECK
                     .undecided(what, find)
                     .grade(grade_of(ctx, *id, run))
-                    .runs([*id]),
+                    .runs([*id])
+                    .spots(&met),
             );
         }
     }

@@ -95,6 +95,7 @@ fn tell(ctx: &Ctx<'_>, out: &mut Findings, lie: &Lie, id: RunId, open: &[Spot<'_
             say!("water-way-remedy", run = &run.tag),
         )
         .runs([id])
+        .spots(open)
         .mend(Some(Edit::new(mend, vec![set_run(id, sealed)])));
     for spot in open {
         if spot.passage.is_some_and(|passage| passage.kind.is_assumed()) {

@@ -30,13 +30,27 @@ pub(crate) struct Spot<'a> {
     pub(crate) mark: &'a Mark,
     pub(crate) at: Point,
     /// Where a line from it ends on what it speaks of, when it had to move away from there.
-    leader: Option<Point>,
+    pub(crate) leader: Option<Point>,
     /// Whether it has a place of its own.
     has_room: bool,
     /// Whether it is drawn; where marks would cover one another, the gravest stands for all of them.
     pub(crate) shown: bool,
     /// How many others it stands for.
     folded: u32,
+}
+
+impl<'a> Spot<'a> {
+    /// A mark where there is room for it; without room it lies on others, and [`fold`] makes one of them.
+    pub(crate) fn new(mark: &'a Mark, at: Point, leader: Option<Point>, has_room: bool) -> Self {
+        Self {
+            mark,
+            at,
+            leader,
+            has_room,
+            shown: true,
+            folded: 0,
+        }
+    }
 }
 
 /// The marks of one part or run.
@@ -119,21 +133,14 @@ pub(crate) fn spots<'a>(layout: &Layout, look: &'a Look, wanted: impl Fn(Owner) 
                 count: 0,
             })
             .count += 1;
-        spots.push(Spot {
-            mark,
-            at,
-            leader,
-            has_room,
-            shown: true,
-            folded: 0,
-        });
+        spots.push(Spot::new(mark, at, leader, has_room));
     }
     fold(&mut spots, radius);
     spots
 }
 
 /// The box that a mark covers with its letters, around where it stands.
-fn extent(mark: &Mark, radius: f64) -> Rect {
+pub(crate) fn extent(mark: &Mark, radius: f64) -> Rect {
     match mark.shape {
         MarkShape::Octagon => {
             let half = radius * wide(mark);
@@ -230,7 +237,7 @@ const EDGE: f64 = 2.5;
 
 /// Places for the marks of a part: on its upper edge from the right, then above those, below it, and beside it. Its tag
 /// begins right below that edge.
-fn beside_part(outline: Rect, radius: f64) -> impl Iterator<Item = Point> {
+pub(crate) fn beside_part(outline: Rect, radius: f64) -> impl Iterator<Item = Point> {
     let step = 2.3 * radius;
     let x = (outline.x1 - radius).max(outline.center().x);
     let (above, below) = (outline.y0 - 1.15 * radius, outline.y1 + radius - 2.0);
@@ -246,7 +253,7 @@ fn beside_part(outline: Rect, radius: f64) -> impl Iterator<Item = Point> {
 }
 
 /// Places around a spot, nearest first: squares of them, one around the other.
-pub(super) fn around(middle: Point, step: f64, rings: i32) -> impl Iterator<Item = Point> {
+pub(crate) fn around(middle: Point, step: f64, rings: i32) -> impl Iterator<Item = Point> {
     (1..=rings).flat_map(move |ring| {
         (-ring..=ring).flat_map(move |along| {
             [(along, -ring), (ring, along), (along, ring), (-ring, along)]
@@ -256,7 +263,7 @@ pub(super) fn around(middle: Point, step: f64, rings: i32) -> impl Iterator<Item
 }
 
 /// The point of a box that is nearest.
-pub(super) fn nearest_of(area: Rect, at: Point) -> Point {
+pub(crate) fn nearest_of(area: Rect, at: Point) -> Point {
     Point::new(at.x.clamp(area.x0, area.x1), at.y.clamp(area.y0, area.y1))
 }
 
@@ -268,7 +275,7 @@ fn nearest_on(way: &RunWay, at: Point) -> Option<Point> {
 }
 
 /// Folds marks that would cover one another. Findings come gravest first, so the first of them stays.
-fn fold(spots: &mut [Spot<'_>], radius: f64) {
+pub(crate) fn fold(spots: &mut [Spot<'_>], radius: f64) {
     // One that found a place of its own stands clear of all others.
     let (reach, same) = (1.9 * radius, 0.01 * radius);
     // Kept ones by cells as wide as marks reach: whatever covers a mark lies in its cell or one beside it.
@@ -349,8 +356,7 @@ fn on_run(way: &RunWay, radius: f64) -> impl Iterator<Item = Point> {
 pub(crate) fn draw_marks(pen: &mut Pen, spots: &[Spot<'_>], look: &Look, cut: &Cut<'_>) {
     let radius = radius(look.zoom);
     for spot in spots.iter().filter(|spot| spot.shown) {
-        let owner = Owner::Finding(spot.mark.finding);
-        pen.owner(owner);
+        pen.owner(Owner::Finding(spot.mark.finding));
         let mut covers = (extent(spot.mark, radius) + spot.at.to_vec2()).inflate(radius, radius);
         if let Some(end) = spot.leader {
             covers = covers.union(Rect::from_points(spot.at, end));
@@ -358,25 +364,36 @@ pub(crate) fn draw_marks(pen: &mut Pen, spots: &[Spot<'_>], look: &Look, cut: &C
         if !cut.shows(covers) {
             continue;
         }
-        if let Some(end) = spot.leader {
-            let mut line = BezPath::new();
-            line.move_to(spot.at);
-            line.line_to(end);
-            pen.path(Detail::Shape, line, None, Some(solid(Ink::Faint, radius * 0.12)));
-        }
-        if look.hovered == Some(owner) || look.picked.contains(&owner) {
-            pen.path(
-                Detail::Shape,
-                circle(spot.at, radius * 1.5),
-                Some(Ink::Paper),
-                Some(solid(Ink::Picked, radius * 0.22)),
-            );
-        }
-        if spot.folded > 0 {
-            // Others behind it: the edge of one more shows.
-            outline_of(pen, spot.mark, spot.at + Vec2::new(0.34, -0.3) * radius, radius);
-        }
-        draw_mark(pen, spot.mark, spot.at, radius);
+        draw_leader(pen, spot, radius);
+        draw_mark_of(pen, spot, look, radius);
+    }
+}
+
+/// A mark, with its halo when it is picked or hovered, and the edge of one more behind it when it stands for others too.
+pub(crate) fn draw_mark_of(pen: &mut Pen, spot: &Spot<'_>, look: &Look, radius: f64) {
+    let owner = Owner::Finding(spot.mark.finding);
+    pen.owner(owner);
+    if look.hovered == Some(owner) || look.picked.contains(&owner) {
+        pen.path(
+            Detail::Shape,
+            circle(spot.at, radius * 1.5),
+            Some(Ink::Paper),
+            Some(solid(Ink::Picked, radius * 0.22)),
+        );
+    }
+    if spot.folded > 0 {
+        outline_of(pen, spot.mark, spot.at + Vec2::new(0.34, -0.3) * radius, radius);
+    }
+    draw_mark(pen, spot.mark, spot.at, radius);
+}
+
+/// The line from a mark to what it speaks of.
+pub(crate) fn draw_leader(pen: &mut Pen, spot: &Spot<'_>, radius: f64) {
+    if let Some(end) = spot.leader {
+        let mut line = BezPath::new();
+        line.move_to(spot.at);
+        line.line_to(end);
+        pen.path(Detail::Shape, line, None, Some(solid(Ink::Faint, radius * 0.12)));
     }
 }
 

@@ -3,7 +3,7 @@
 mod aside;
 mod ghosts;
 mod key;
-mod marks;
+pub(crate) mod marks;
 pub(crate) mod overlay;
 mod paper;
 mod parts;

@@ -11,7 +11,7 @@ const NAME_PX: f64 = 10.0;
 /// Letters of the tags of parts, in pixels on screen.
 const TAG_PX: f64 = 12.0;
 /// Steps in which letters grow while the zoom doubles: between two steps the drawing stays as it is.
-const STEPS: f64 = 4.0;
+const STEPS: f64 = 8.0;
 /// Letters grow at most this much, in board units: further out they get smaller on screen, as everything else.
 const MOST: f64 = 2.4;
 /// And they become this much smaller at most.

@@ -7,6 +7,7 @@
 
 mod key;
 mod lettering;
+mod marks;
 mod names;
 mod outline;
 mod parts;
@@ -85,6 +86,8 @@ pub struct PlanView {
     /// What the dimension lines say: length, wheelbase and width.
     measures: [String; 3],
     bounds: Rect,
+    /// What is covered by parts and by what is written: marks of findings keep clear of it.
+    taken: Taken,
     words: Words,
 }
 
@@ -154,6 +157,9 @@ impl PlanView {
             .bounds()
             .map_or(car, |all| car.union(all))
             .inflate(14.0, 14.0);
+        if let Some(caption) = parts::caption(&parts, words, lettering) {
+            taken.take(lettering::roomy(caption.area()));
+        }
         let words = words.clone();
         Some(Self {
             plan,
@@ -165,6 +171,7 @@ impl PlanView {
             overlay: look.overlay,
             measures,
             bounds,
+            taken,
             words,
         })
     }
@@ -211,6 +218,35 @@ impl PlanView {
         to_car(&self.plan, at)
     }
 
+    /// The finding whose mark lies under a point, give or take the slop in board units.
+    #[must_use]
+    pub fn mark_at(&self, look: &Look, at: Point, slop: f64) -> Option<u32> {
+        let reach = crate::draw::marks::radius(look.zoom) + slop;
+        marks::spots(self, look)
+            .iter()
+            .filter(|spot| spot.shown && spot.at.distance(at) <= reach)
+            .min_by(|a, b| a.at.distance(at).total_cmp(&b.at.distance(at)))
+            .map(|spot| spot.mark.finding)
+    }
+
+    /// Where the mark of a finding stands, or the one that stands for it too; nothing when it speaks of nothing that is on
+    /// the plan.
+    #[must_use]
+    pub fn mark_spot(&self, look: &Look, finding: u32) -> Option<Point> {
+        let all = marks::spots(self, look);
+        let mark = all.iter().find(|spot| spot.mark.finding == finding)?;
+        Some(mark.at)
+    }
+
+    /// A place of the job's own at a point, by its index; `slop` is how far off it may be, in board units.
+    #[must_use]
+    pub fn own_place_at(&self, at: Point, slop: f64) -> Option<usize> {
+        let near = self.place_near(at)?;
+        let is_own = self.plan.places.get(near).is_some_and(|place| !place.of_the_form);
+        let off = self.spots.get(near)?.distance(at);
+        (is_own && off <= slop.max(spots::DOT)).then_some(near)
+    }
+
     /// The place nearest to a point, by its index: where a part that is dropped there belongs.
     #[must_use]
     pub fn place_near(&self, at: Point) -> Option<usize> {
@@ -225,7 +261,7 @@ impl PlanView {
     }
 }
 
-/// The body plan, back to front: outline, passages, runs, places, parts. With a study, runs are painted as the overlay in force
+/// The body plan, back to front: outline, passages, runs, places, parts, marks of findings. With a study, runs are painted as the overlay in force
 /// says.
 #[must_use]
 pub fn draw_plan(view: &PlanView, sheet: &Sheet, study: Option<&Study>, look: &Look) -> DisplayList {
@@ -237,10 +273,13 @@ pub fn draw_plan(view: &PlanView, sheet: &Sheet, study: Option<&Study>, look: &L
     key::draw(&mut pen, view);
     passages::draw(&mut pen, view);
     runs::draw(&mut pen, view, sheet, &overlays, look);
+    // Their lines lie under what is written.
+    let marks = marks::leaders(&mut pen, view, look);
     pen.owner(Owner::Sheet);
     spots::draw(&mut pen, view);
     names::draw(&mut pen, view);
     parts::draw(&mut pen, view, sheet, look);
     runs::label(&mut pen, view, sheet, &overlays);
+    marks::draw(&mut pen, &marks, look);
     pen.finish()
 }

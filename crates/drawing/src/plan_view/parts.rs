@@ -151,16 +151,22 @@ pub(super) fn draw(pen: &mut Pen, view: &PlanView, sheet: &Sheet, look: &Look) {
         );
     }
     pen.owner(Owner::Sheet);
-    let homeless = view.parts.values().filter(|part| part.place.is_none());
-    if let Some(first) = homeless
-        .map(|part| part.area)
-        .reduce(|a, b| if b.y0 < a.y0 { b } else { a })
-    {
-        let at = Point::new(first.x0, first.y0 - 8.0);
-        let text = view.words.say(&say!("drawn-no-place"));
-        pen.write(
-            Detail::Labels,
-            Writing::new(text, at, view.lettering.names(), Ink::Faint),
-        );
+    if let Some(caption) = caption(&view.parts, &view.words, view.lettering) {
+        pen.write(Detail::Labels, caption);
     }
+}
+
+/// What stands over the parts that have no place.
+pub(super) fn caption(
+    parts: &OrderedMap<PartId, PlanPart>,
+    words: &Words,
+    lettering: Lettering,
+) -> Option<Writing> {
+    let homeless = parts.values().filter(|part| part.place.is_none());
+    let first = homeless
+        .map(|part| part.area)
+        .reduce(|a, b| if b.y0 < a.y0 { b } else { a })?;
+    let at = Point::new(first.x0, first.y0 - 8.0);
+    let text = words.say(&say!("drawn-no-place"));
+    Some(Writing::new(text, at, lettering.names(), Ink::Faint))
 }

@@ -4,7 +4,7 @@ use crate::index::Index;
 use kurbo::Rect;
 
 /// Boxes that others keep clear of.
-#[derive(Default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Taken {
     index: Index<usize>,
     count: usize,

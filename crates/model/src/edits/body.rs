@@ -4,10 +4,12 @@
 use super::{EditError, put_run, run_of, set_name};
 use crate::body::{Body, OwnPassage, OwnPlace, check_name};
 use crate::edit::{Change, Edit};
+use crate::fact::Fact;
 use crate::id::RunId;
 use crate::job::{Job, Run, SheetKind};
 use crate::limits::{LONGEST_LABEL, MOST_OWN_PLACES, MOST_PLACES};
 use crate::property::PropertySet;
+use crate::quantity::Metres;
 use words::{Saying, say};
 
 /// Of which of the two something is told.
@@ -101,6 +103,21 @@ pub fn add_place(job: &Job, name: &str, place: OwnPlace) -> Result<Edit, EditErr
             None => Ok(()),
             Some(_) => Err(EditError(say!("error-place-taken", place = name))),
         }
+    })
+}
+
+/// Puts a place of which something is told where it is, in metres from the front bumper and from the left side.
+///
+/// # Errors
+/// When nothing is told of a place of this name, or the figures are out of range.
+pub fn move_place(job: &Job, name: &str, from_front: f64, from_left: f64) -> Result<Edit, EditError> {
+    with_body(job, say!("edit-move", what = name), |body| {
+        let Some(place) = body.places.get_mut(name) else {
+            return Err(EditError(say!("error-place-untold", place = name)));
+        };
+        place.from_front = Fact::Given(Metres(from_front));
+        place.from_left = Fact::Given(Metres(from_left));
+        place.check().map_err(|(_, why)| EditError(why.said))
     })
 }
 

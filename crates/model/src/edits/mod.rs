@@ -8,7 +8,9 @@ mod insert;
 mod readings;
 mod thread;
 
-pub use body::{Told, add_passage, add_place, remove_told, set_body_property, set_route, set_told_property};
+pub use body::{
+    Told, add_passage, add_place, move_place, remove_told, set_body_property, set_route, set_told_property,
+};
 pub use clip::{Clip, Pasted, copy, duplicate, paste};
 pub use connect::{Connected, connect, usual_ending, usual_wire};
 pub use insert::{Inserted, insert_into_run, ways_through};

@@ -381,4 +381,6 @@ error-record-seen = { $name }: { $why }
 body-turned = Aufbauplan
 body-form-unknown = Dem Aufbauplan fehlt die Form des Fahrzeugs: links wählen.
 body-placed = { $part }: { $place }
-body-routed = { $changed } Leitungen haben einen anderen Weg; { $without } haben keinen, weil ein Ende keinen Ort hat.
+body-place-held = { $place }: dorthin ziehen, wo die Stelle liegt, oder mit den Pfeiltasten verschieben, feiner mit der Umschalttaste.
+body-place-moved = { $place }: { $front } von vorn, { $left } von der linken Seite.
+body-routed = { $changed } Leitungen haben einen anderen Weg; { $without } haben keinen, weil ein Ende keine Stelle hat.

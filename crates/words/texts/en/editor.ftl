@@ -381,4 +381,6 @@ error-record-seen = { $name }: { $why }
 body-turned = Body plan
 body-form-unknown = The body plan waits for the form of the vehicle: choose it on the left.
 body-placed = { $part }: { $place }
+body-place-held = { $place }: drag it to where it is, or move it with the arrow keys, finer with Shift.
+body-place-moved = { $place }: { $front } from the front, { $left } from the left side.
 body-routed = { $changed } runs got another way; { $without } have none, since an end has no place.
