@@ -5,7 +5,7 @@
 //! field stands in quotes, as the standard wants it, so that every program reads the same columns in every language. A
 //! text that a spreadsheet would take for a formula gets an apostrophe in front: it may come from a stranger's link.
 
-use crate::table::{Cell, Table, in_unit, places_of, whole};
+use crate::table::{Cell, Table, in_unit, of_unit, places_of, places_of_price, whole};
 use words::{Unit, Words};
 
 /// The list as a file.
@@ -20,6 +20,11 @@ pub fn csv(table: &Table, words: &Words) -> String {
             Cell::Length(metres) => plain(in_unit(*metres, Unit::Metre, words), column.places, words),
             Cell::WholeLength(metres) => plain(whole(*metres, words), 0, words),
             Cell::Money(money) => plain(money.number(), 2, words),
+            Cell::Rate(rate) => plain(rate.number(), places_of_price(rate.number()), words),
+            Cell::RateOfMetre(price) | Cell::HoursOfMetre(price) => {
+                let one = of_unit(*price, words);
+                plain(one, places_of_price(one), words)
+            }
             _ => guarded(cell.shown(column, words)),
         });
         line(&mut out, fields);

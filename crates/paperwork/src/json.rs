@@ -36,6 +36,8 @@ pub fn json(table: &Table) -> Value {
                     | Cell::WholeLength(number) => number_of(*number),
                     Cell::Count(count) => (*count).into(),
                     Cell::Money(money) => number_of(money.number()),
+                    Cell::Rate(rate) => number_of(rate.number()),
+                    Cell::RateOfMetre(of_metre) | Cell::HoursOfMetre(of_metre) => number_of(*of_metre),
                     Cell::LengthUnit => "m".into(),
                     Cell::Size(size) => size.print().into(),
                     Cell::Colour(jacket) if jacket.base.is_none() => Value::Null,

@@ -55,7 +55,7 @@ pub use steps::{Checklist, Phase, Step};
 pub use stock::return_to_stock;
 pub use strip_out::strip_out;
 pub use table::{Cell, Column, Table};
-pub use terms::{Price, PriceList, Terms};
+pub use terms::{Per, Price, PriceList, Rate, Terms};
 pub use thread::{OpenEnd, open_ends, reference, thread_table};
 pub use tuning::{settings_sheet, target_volts};
 pub use work::{Becomes, Work};

@@ -3,7 +3,7 @@
 use crate::articles::{article, article_key};
 use crate::cut::{Cut, cut};
 use crate::table::{colour, size_value};
-use crate::terms::Terms;
+use crate::terms::{Per, Terms};
 use crate::work::{Work, endings};
 use model::conductor::{EndingMethod, Material};
 use model::kinds::supply::{GroundSurface, Thread};
@@ -71,7 +71,7 @@ pub struct OrderLine {
     pub what: Saying,
     /// How much is used.
     pub used: Quantity,
-    /// How much is bought: pieces as used; cable with its share of waste, in whole metres.
+    /// How much is bought: pieces as used; cable with its share of waste, in whole metres or feet, as the shop buys it.
     pub bought: Quantity,
     /// What it is for.
     pub tags: OrderedSet<String>,
@@ -157,8 +157,11 @@ pub fn order(work: &Work<'_>, terms: &Terms) -> Order {
     for line in &mut lines {
         line.bought = match line.used {
             Quantity::Pieces(count) => Quantity::Pieces(count),
-            // A sum of hundredths may lie a hair above a whole metre.
-            Quantity::Metres(metres) => Quantity::Metres(Metres((metres.0 * waste - 1e-6).ceil().max(0.0))),
+            // A sum of hundredths may lie a hair above a whole one.
+            Quantity::Metres(metres) => {
+                let unit = Per::of(terms.lengths).metres().unwrap_or(1.0);
+                Quantity::Metres(Metres((metres.0 * waste / unit - 1e-6).ceil().max(0.0) * unit))
+            }
         };
     }
     lacking.dedup();

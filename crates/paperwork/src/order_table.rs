@@ -2,11 +2,11 @@
 
 use crate::order::{Order, OrderLine, Quantity, Section};
 use crate::table::{Cell, Column, Table};
-use crate::terms::Terms;
+use crate::terms::{Per, Price, Terms};
 use crate::work::{Becomes, Work};
 use model::RunId;
 use model::thread::Money;
-use words::{Saying, Unit, figure, say};
+use words::{Lengths, Saying, Unit, figure, say};
 
 impl Order {
     /// What it all costs by a price list, and how many of its lines have no price there.
@@ -16,7 +16,7 @@ impl Order {
         let mut sum = Money(0);
         for line in &self.lines {
             match price(line, terms) {
-                Some((_, cost)) => sum = sum.plus(cost),
+                Some(cost) => sum = sum.plus(cost),
                 None => missing += 1,
             }
         }
@@ -50,11 +50,13 @@ impl Order {
                 Quantity::Metres(metres) => Cell::Length(metres.0),
             };
             let cost = price(line, terms);
-            let hours = terms
+            let told = terms
                 .prices
                 .by_article
                 .get(&line.article)
-                .and_then(|price| price.hours);
+                .copied()
+                .unwrap_or_default();
+            let is_length = matches!(line.bought, Quantity::Metres(_));
             table.rows.push(vec![
                 Cell::text(&line.article),
                 Cell::Said(line.section.said()),
@@ -63,9 +65,9 @@ impl Order {
                 unit,
                 used,
                 Cell::tags(line.tags.iter().map(String::as_str)),
-                cost.map_or(Cell::Empty, |(each, _)| Cell::Money(each)),
-                cost.map_or(Cell::Empty, |(_, sum)| Cell::Money(sum)),
-                hours.map_or(Cell::Empty, |hours| Cell::Number(hours.0)),
+                price_cell(told, is_length),
+                cost.map_or(Cell::Empty, Cell::Money),
+                hours_cell(told, is_length),
             ]);
         }
         table.notes.push(say!(
@@ -80,6 +82,7 @@ impl Order {
                 missing = missing
             ));
         }
+        table.notes.extend(converted(terms));
         table.notes.extend(self.lacking.iter().map(|lacking| {
             say!(
                 "paper-lacking",
@@ -110,12 +113,44 @@ fn named(work: &Work<'_>, line: &OrderLine) -> Saying {
     }
 }
 
-/// The price of one and of all.
-fn price(line: &OrderLine, terms: &Terms) -> Option<(Money, Money)> {
-    let each = terms.prices.by_article.get(&line.article)?.each?;
-    let many = match line.bought {
-        Quantity::Pieces(count) => count as f64,
-        Quantity::Metres(metres) => metres.0,
+/// The price of all that is bought of it, from the price as the list tells it.
+fn price(line: &OrderLine, terms: &Terms) -> Option<Money> {
+    let told = terms.prices.by_article.get(&line.article)?;
+    let (many, is_length) = match line.bought {
+        Quantity::Pieces(count) => (count as f64, false),
+        Quantity::Metres(metres) => (metres.0, true),
     };
-    Some((each, each.times(many)))
+    Some(told.each?.times(many * told.in_one(is_length)?))
+}
+
+/// The price of one piece, or of one of the unit that lengths are read in; nothing where the list has none for it.
+pub(crate) fn price_cell(told: Price, is_length: bool) -> Cell {
+    match (told.each, told.in_one(is_length)) {
+        (Some(each), Some(in_one)) if is_length => Cell::RateOfMetre(each.number() * in_one),
+        (Some(each), Some(_)) => Cell::Rate(each),
+        _ => Cell::Empty,
+    }
+}
+
+/// The same of the hours.
+pub(crate) fn hours_cell(told: Price, is_length: bool) -> Cell {
+    match (told.hours, told.in_one(is_length)) {
+        (Some(hours), Some(in_one)) if is_length => Cell::HoursOfMetre(hours.0 * in_one),
+        (Some(hours), Some(_)) => Cell::Number(hours.0),
+        _ => Cell::Empty,
+    }
+}
+
+/// What is to be known where the price list has lengths in another unit than the list that is read.
+pub(crate) fn converted(terms: &Terms) -> Option<Saying> {
+    let shown = Per::of(terms.lengths);
+    let other = |price: &&Price| price.per != Per::Piece && price.per != shown && price.each.is_some();
+    let count = terms.prices.by_article.values().filter(other).count();
+    (count > 0).then(|| {
+        let by = match terms.lengths {
+            Lengths::Metres => "metre",
+            Lengths::Feet => "foot",
+        };
+        say!("paper-price-converted", count = count, by = by)
+    })
 }

@@ -2,6 +2,7 @@
 //! says of it. Handed out as a table file, filled in and taken in again it is the shop's price list.
 
 use crate::order::{Section, cable_article, cable_said, fuse_article, fuse_said};
+use crate::order_table::{converted, hours_cell, price_cell};
 use crate::table::{Cell, Column, Table};
 use crate::terms::{Terms, form_of};
 use crate::work::Work;
@@ -39,22 +40,23 @@ pub fn price_sheet(work: &Work<'_>, terms: &Terms) -> Table {
         ],
     );
     for ((section, _, article), what) in lines {
+        let is_cable = section == Section::Cable;
         let price = terms.prices.by_article.get(&article).copied().unwrap_or_default();
         table.rows.push(vec![
             Cell::text(&article),
             Cell::Said(section.said()),
             Cell::Said(what),
-            if section == Section::Cable {
-                // A price is that of a metre, whatever lengths are read in.
-                Cell::text("m")
+            if is_cable {
+                Cell::LengthUnit
             } else {
                 Cell::Said(say!("paper-pieces"))
             },
-            price.each.map_or(Cell::Empty, Cell::Money),
-            price.hours.map_or(Cell::Empty, |hours| Cell::Number(hours.0)),
+            price_cell(price, is_cable),
+            hours_cell(price, is_cable),
         ]);
     }
     table.notes.push(say!("paper-prices-how"));
+    table.notes.extend(converted(terms));
     table
 }
 

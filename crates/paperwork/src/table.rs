@@ -1,6 +1,7 @@
 //! A list as a value: columns with their units, rows of typed cells. Every paper that is a list comes to this, and every
 //! painter ([`crate::csv`], [`crate::json`], [`crate::html`], the command line) starts from it.
 
+use crate::terms::Rate;
 use model::conductor::{Jacket, Size};
 use model::property::PropertyType;
 use model::quantity::SquareMm;
@@ -8,7 +9,7 @@ use model::thread::Money;
 use words::{Lengths, Saying, Unit, Value, Words, as_sold, precise, say};
 
 /// One foot in metres, exactly.
-const FOOT: f64 = 0.3048;
+pub(crate) const FOOT: f64 = 0.3048;
 
 /// A column of a list.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,6 +76,12 @@ pub enum Cell {
     Count(usize),
     /// A price.
     Money(Money),
+    /// The price of one piece.
+    Rate(Rate),
+    /// The price of one metre, read by the reader's unit.
+    RateOfMetre(f64),
+    /// Hours for one metre, read by the reader's unit.
+    HoursOfMetre(f64),
     /// A length in metres where the column has no one unit.
     Length(f64),
     /// The same, as it is bought: no less, in whole units.
@@ -118,6 +125,9 @@ impl Cell {
                 | Self::Reading(_)
                 | Self::Count(_)
                 | Self::Money(_)
+                | Self::Rate(_)
+                | Self::RateOfMetre(_)
+                | Self::HoursOfMetre(_)
                 | Self::Length(_)
                 | Self::WholeLength(_)
         )
@@ -135,6 +145,11 @@ impl Cell {
             Self::Reading(value) => number(*value, places_of(*value)),
             Self::Count(count) => count.to_string(),
             Self::Money(money) => number(money.number(), 2),
+            Self::Rate(rate) => number(rate.number(), places_of_price(rate.number())),
+            Self::RateOfMetre(price) | Self::HoursOfMetre(price) => {
+                let one = of_unit(*price, words);
+                number(one, places_of_price(one))
+            }
             Self::Length(metres) => number(in_unit(*metres, Unit::Metre, words), column.places),
             Self::WholeLength(metres) => number(whole(*metres, words), 0),
             Self::LengthUnit => length_unit(words).to_owned(),
@@ -243,6 +258,24 @@ pub(crate) fn in_unit(number: f64, unit: Unit, words: &Words) -> f64 {
         Unit::Percent => number * 100.0,
         Unit::Metre if words.reader().lengths == Lengths::Feet => number / FOOT,
         _ => number,
+    }
+}
+
+/// What is told for one metre, for one of the unit that lengths are read in.
+pub(crate) fn of_unit(of_metre: f64, words: &Words) -> f64 {
+    match words.reader().lengths {
+        Lengths::Metres => of_metre,
+        Lengths::Feet => of_metre * FOOT,
+    }
+}
+
+/// Places of a price: whole hundredths where it has no finer ones, else four.
+pub(crate) fn places_of_price(price: f64) -> u8 {
+    let hundredths = price * 100.0;
+    if (hundredths - libm::round(hundredths)).abs() < 1e-6 {
+        2
+    } else {
+        4
     }
 }
 

@@ -1,12 +1,13 @@
 //! What a shop reckons with when it orders and cuts, and its own price list.
 
 use crate::csv;
+use crate::table::FOOT;
 use assist::sizing::Prices;
 use model::property::PropertyType;
 use model::quantity::{Hours, Metres, Share};
 use model::thread::Money;
 use ordered::OrderedMap;
-use words::Words;
+use words::{Lengths, Words};
 
 /// What a shop reckons with.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,6 +19,19 @@ pub struct Terms {
     pub spare: Metres,
     /// The shop's prices.
     pub prices: PriceList,
+    /// What cable is bought in: whole metres or whole feet.
+    pub lengths: Lengths,
+}
+
+impl Terms {
+    /// The usual ones, for who buys cable in the unit that lengths are read in.
+    #[must_use]
+    pub fn read_by(words: &Words) -> Self {
+        Self {
+            lengths: words.reader().lengths,
+            ..Self::default()
+        }
+    }
 }
 
 impl Default for Terms {
@@ -28,17 +42,116 @@ impl Default for Terms {
             waste: Share(0.1),
             spare: Metres(0.1),
             prices: PriceList::default(),
+            lengths: Lengths::Metres,
         }
+    }
+}
+
+/// What a price of the list is for one of.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Per {
+    /// A piece.
+    #[default]
+    Piece,
+    /// A metre.
+    Metre,
+    /// A foot.
+    Foot,
+}
+
+impl Per {
+    /// The unit of a length, for an article that is sold by it.
+    pub(crate) fn of(lengths: Lengths) -> Self {
+        match lengths {
+            Lengths::Metres => Self::Metre,
+            Lengths::Feet => Self::Foot,
+        }
+    }
+    /// How many metres it has; nothing for a piece.
+    pub(crate) fn metres(self) -> Option<f64> {
+        match self {
+            Self::Piece => None,
+            Self::Metre => Some(1.0),
+            Self::Foot => Some(FOOT),
+        }
+    }
+    /// The unit as a list writes it, in the reader's language or in English; a list without units has its lengths in metres.
+    fn read(unit: &str, article: &str, words: &Words) -> Option<Self> {
+        let pieces = [words.text("paper-pieces"), Words::english().text("paper-pieces")];
+        match unit.to_lowercase().as_str() {
+            "" if is_by_length(article) => Some(Self::Metre),
+            "" => Some(Self::Piece),
+            "m" | "metre" | "meter" | "metres" | "meters" => Some(Self::Metre),
+            "ft" | "foot" | "feet" | "fuß" => Some(Self::Foot),
+            unit => pieces
+                .iter()
+                .any(|it| it.to_lowercase() == unit)
+                .then_some(Self::Piece),
+        }
+    }
+}
+
+/// Whether an article is always sold by its length, by its written name.
+fn is_by_length(article: &str) -> bool {
+    ["cable ", "tube ", "sleeve "]
+        .iter()
+        .any(|kind| article.starts_with(kind))
+}
+
+/// A price in ten-thousandths of a currency: fine enough for a foot of what is priced by the metre.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Rate(pub i64);
+
+impl Rate {
+    /// Reads `1.60`, `0,4877`.
+    fn read(text: &str) -> Option<Self> {
+        let (whole, part) = text.split_once(['.', ',']).unwrap_or((text, ""));
+        if part.len() <= 2 {
+            return Money::parse(text, None)
+                .ok()
+                .map(|money| Self(money.0.saturating_mul(100)));
+        }
+        // Both halves as money reads them, so that its bounds hold here too.
+        let (cents, rest) = part.split_at_checked(2)?;
+        let money = Money::parse(&format!("{whole}.{cents}"), None).ok()?;
+        let digits = rest.len() <= 2 && rest.chars().all(|sign| sign.is_ascii_digit());
+        let rest: i64 = format!("{rest:0<2}").parse().ok().filter(|_| digits)?;
+        Some(Self(money.0.saturating_mul(100).saturating_add(rest)))
+    }
+    /// The number of the currency's whole units.
+    #[must_use]
+    pub fn number(self) -> f64 {
+        self.0 as f64 / 10_000.0
+    }
+    /// What so many cost, rounded once to the nearest hundredth.
+    #[must_use]
+    pub fn times(self, many: f64) -> Money {
+        // Through hundredths of hundredths: a hair that division leaves does not turn a half.
+        Money(100).times(libm::round(self.number() * many * 1e6) / 1e6)
     }
 }
 
 /// What one article costs, and how long it takes to fit.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Price {
-    /// Price of one piece or one metre.
-    pub each: Option<Money>,
-    /// Hours of work for one piece or one metre.
+    /// Price of one.
+    pub each: Option<Rate>,
+    /// Hours of work for one.
     pub hours: Option<Hours>,
+    /// One of what.
+    pub per: Per,
+}
+
+impl Price {
+    /// How many of what the price is for lie in one piece, or in one metre. Nothing where a price by the piece is asked for a
+    /// length, or the other way round.
+    pub(crate) fn in_one(self, is_length: bool) -> Option<f64> {
+        match self.per.metres() {
+            Some(metres) if is_length => Some(1.0 / metres),
+            None if !is_length => Some(1.0),
+            _ => None,
+        }
+    }
 }
 
 /// A shop's prices, by the written names of articles: an order list that the shop filled in.
@@ -46,13 +159,14 @@ pub struct Price {
 pub struct PriceList {
     /// By article.
     pub by_article: OrderedMap<String, Price>,
-    /// Lines of the file whose price or hours could not be read, counted from 1.
+    /// Lines of the file whose price, hours or unit could not be read, counted from 1.
     pub unread: Vec<usize>,
 }
 
 impl PriceList {
     /// Reads an order list that was filled in: the columns are found by their headings, in the reader's language, in English, or
-    /// by their written names. Prices and hours may have either decimal sign. Lines without a price say nothing.
+    /// by their written names. Prices and hours may have either decimal sign. Of what is sold by
+    /// its length the unit tells whether a price is that of a metre or of a foot. Lines without a price say nothing.
     #[must_use]
     pub fn read(text: &str, words: &Words) -> Self {
         let mut list = Self::default();
@@ -67,24 +181,28 @@ impl PriceList {
                 .map(|heading| heading.trim())
                 .position(|heading| heading == name || heading == own || heading == english)
         };
-        let (Some(article), price, hours) = (at("article"), at("price"), at("hours")) else {
+        let (Some(article), price, hours, unit) = (at("article"), at("price"), at("hours"), at("unit"))
+        else {
             return list;
         };
         for (line, row) in rows.iter().enumerate() {
             let field = |at: Option<usize>| at.and_then(|at| row.get(at)).map_or("", |field| field.trim());
             let mut wrong = false;
-            let each = read_as(field(price), |text| Money::parse(text, None).ok(), &mut wrong);
+            let key = field(Some(article));
+            let each = read_as(field(price), Rate::read, &mut wrong);
             let hours = read_as(
                 field(hours),
                 |text| Hours::parse(text, Some((0.0, 1000.0))).ok(),
                 &mut wrong,
             );
-            if wrong {
+            let per = Per::read(field(unit), key, words);
+            let says = !key.is_empty() && (each.is_some() || hours.is_some());
+            // A price for one of nobody knows what is no price.
+            if wrong || (says && per.is_none()) {
                 list.unread.push(line + 2);
             }
-            let key = field(Some(article));
-            if !key.is_empty() && (each.is_some() || hours.is_some()) {
-                list.by_article.insert(key.to_owned(), Price { each, hours });
+            if let Some(per) = per.filter(|_| says) {
+                list.by_article.insert(key.to_owned(), Price { each, hours, per });
             }
         }
         list
@@ -95,11 +213,13 @@ impl PriceList {
 impl Prices for PriceList {
     fn wire(&self, wire: &model::Wire) -> Option<Money> {
         let article = crate::order::cable_article(wire, wire.size.value()?);
-        self.by_article.get(&article)?.each
+        let price = self.by_article.get(&article)?;
+        Some(price.each?.times(price.in_one(true)?))
     }
     fn device(&self, kind: &model::PartKind, rating: model::quantity::Amps) -> Option<Money> {
         let article = crate::order::fuse_article(form_of(kind)?.word(), rating);
-        self.by_article.get(&article)?.each
+        let price = self.by_article.get(&article)?;
+        Some(price.each?.times(price.in_one(false)?))
     }
 }
 

@@ -223,6 +223,82 @@ fn a_filled_in_order_list_is_a_price_list() {
     );
 }
 
+/// One foot is 0.3048 m, exactly (international yard and pound agreement, 1959).
+#[test]
+fn prices_by_the_foot_and_by_the_metre_come_to_what_each_says() {
+    let job = hatchback();
+    let work = Work::of(&job, SheetKind::Built, None).expect("both sheets");
+    let feet = words::Words::of(words::Reader {
+        lengths: words::Lengths::Feet,
+        ..words::Reader::default()
+    });
+    let english = words::Words::english();
+    const CABLE: &str = "cable copper 16mm2 RD 105C";
+    let list = |price: &str, unit: &str| {
+        PriceList::read(
+            &format!("Article,Unit,Price,Hours\r\n{CABLE},{unit},{price},0.1\r\n"),
+            &english,
+        )
+    };
+    // Quantity, unit, price and sum of the line, as its reader has them.
+    let line = |words: &words::Words, prices: PriceList| {
+        let terms = Terms {
+            prices,
+            ..Terms::read_by(words)
+        };
+        let table = order(&work, &terms).table(&work, &terms);
+        let notes = table
+            .notes
+            .iter()
+            .map(|note| words.say(note))
+            .collect::<Vec<_>>()
+            .join(" ");
+        let row = csv(&table, words)
+            .lines()
+            .find(|line| line.starts_with(CABLE))
+            .map(str::to_owned);
+        let row = row.expect("the cable");
+        let end = row.rsplit_once('"').map_or(row.as_str(), |(_, end)| end);
+        (end.trim_start_matches(',').to_owned(), notes, csv(&table, words))
+    };
+    // 5.30 m and a tenth of waste are 5.83 m: 6 m, or 19.13 ft: 20 ft, of which 5.30 m = 17.39 ft are used.
+    let (row, notes, _) = line(&english, list("3.40", "m"));
+    assert_eq!(row, "6,m,5.30,W11 W12,3.40,20.40,0.10");
+    assert!(!notes.contains("by the foot"), "{notes}");
+    let (row, notes, _) = line(&feet, list("0.98", "ft"));
+    assert_eq!(row, "20,ft,17.39,W11 W12,0.98,19.60,0.10");
+    assert!(!notes.contains("by the metre"), "{notes}");
+    // By the metre, read in feet: 3.40 · 0.3048 = 1.03632 a foot; 20 ft = 6.096 m, 6.096 · 3.40 = 20.7264.
+    let (row, notes, table) = line(&feet, list("3.40", "m"));
+    assert_eq!(row, "20,ft,17.39,W11 W12,1.0363,20.73,0.0305");
+    assert!(
+        notes.contains("by the metre; here prices stand by the foot"),
+        "{notes}"
+    );
+    // Handed out and taken in again it is a list by the foot, and comes to the same.
+    let (row, notes, _) = line(&feet, PriceList::read(&table, &feet));
+    assert_eq!(row, "20,ft,17.39,W11 W12,1.0363,20.73,0.0305");
+    assert!(!notes.contains("here prices stand"), "{notes}");
+    // By the foot, read in metres: 0.98 / 0.3048 = 3.21522… a metre, 6 m of it 19.2913.
+    let (row, notes, _) = line(&english, list("0.98", "ft"));
+    assert_eq!(row, "6,m,5.30,W11 W12,3.2152,19.29,0.3281");
+    assert!(
+        notes.contains("by the foot; here prices stand by the metre"),
+        "{notes}"
+    );
+    // A price for one of what nobody knows is none, and is told; one by the piece prices no length.
+    assert_eq!(list("3.40", "reel").unread, [2]);
+    assert!(list("3.40", "reel").by_article.is_empty());
+    let (row, notes, _) = line(&english, list("3.40", "pcs"));
+    assert_eq!(row, "6,m,5.30,W11 W12,,,");
+    assert!(!notes.contains("Every line has its price"), "{notes}");
+    assert_eq!(
+        list("3.40", "").by_article.get(CABLE).map(|price| price.per),
+        Some(paperwork::Per::Metre)
+    );
+    assert_eq!(list("1.00001", "m").unread, [2], "finer than a list is read");
+}
+
 #[test]
 fn steps_come_in_their_order_and_keep_their_names() {
     let mut job = hatchback();

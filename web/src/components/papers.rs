@@ -29,7 +29,7 @@ pub(crate) struct PapersProps {
 
 /// What the shop reckons with, as this browser remembers it.
 pub(super) fn terms(words: &Words) -> Terms {
-    let mut terms = Terms::default();
+    let mut terms = Terms::read_by(words);
     if let Some(percent) = browser::remembered(WASTE).and_then(|it| it.parse::<f64>().ok()) {
         terms.waste = Share((percent / 100.0).clamp(0.0, 1.0));
     }
@@ -66,7 +66,12 @@ pub(super) fn prices_in(store: &Store, taken_in: Callback<()>, testid: &'static 
             } else {
                 browser::remember(PRICES, &text);
                 let count = read.by_article.len();
-                store.dispatch(Act::Say(words.say(&say!("papers-prices-read", count = count))));
+                let mut said = words.say(&say!("papers-prices-read", count = count));
+                if let Some(line) = read.unread.first() {
+                    let more = say!("papers-prices-unread", count = read.unread.len(), line = *line);
+                    said = format!("{said} {}", words.say(&more));
+                }
+                store.dispatch(Act::Say(said));
                 taken_in.emit(());
             }
         });

@@ -42,7 +42,7 @@ pub(crate) fn work<'j>(opened: &'j Opened, since: Option<model::SheetKind>) -> R
 }
 
 fn terms(call: &ListsCall) -> Result<Terms, String> {
-    let mut terms = Terms::default();
+    let mut terms = Terms::read_by(words());
     if let Some(percent) = call.waste {
         terms.waste = Share(percent / 100.0);
     }

@@ -73,7 +73,7 @@ paper-column-once-out = Verbleib
 paper-column-other-end = Anderes Ende
 paper-column-parked = Geparkt
 paper-column-parts-price = Teile
-paper-column-place = Ort
+paper-column-place = Stelle
 paper-column-power = Leistung
 paper-column-price = Preis
 paper-column-proven = Belegt an
@@ -208,6 +208,13 @@ paper-grommet = Tülle: { $passage }, für { $count ->
 paper-ground-screw = Schraube, Mutter und Zahnscheibe für einen Massepunkt
 paper-prices-how = Alle Kabel und Sicherungen, unter denen die Bemessung nach Kosten wählt. Als Tabellendatei ausgeben, die Preise eintragen und wieder einlesen; was keinen Preis hat, wird nicht gewählt.
 paper-order-waste = Leitung mit { $share } Verschnitt, aufgerundet. „Verbraucht“ ist die Summe der Zuschnitte.
+paper-price-converted = Die Preisliste nennt { $count ->
+    [one] einen Preis
+   *[other] { $count } Preise
+} { $by ->
+    [foot] je Meter; hier stehen Preise je Fuß
+   *[other] je Fuß; hier stehen Preise je Meter
+}. Die Summen entstehen aus den Preisen der Liste selbst.
 paper-order-sum = Nach der Preisliste: { $sum }. { $missing ->
     [0] Jede Zeile hat ihren Preis.
     [one] Eine Zeile hat keinen Preis.

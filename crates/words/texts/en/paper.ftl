@@ -208,6 +208,13 @@ paper-grommet = Grommet: { $passage }, for { $count ->
 paper-ground-screw = Screw, nut and star washer for a ground point
 paper-prices-how = Every cable and fuse that sizing by cost chooses from. Hand it out as a table file, fill in the prices, and take it in again; what has no price is not chosen.
 paper-order-waste = Cable with { $share } of waste, rounded up. "Used" is what the cut lengths add up to.
+paper-price-converted = The price list tells { $count ->
+    [one] one price
+   *[other] { $count } prices
+} { $by ->
+    [foot] by the metre; here prices stand by the foot
+   *[other] by the foot; here prices stand by the metre
+}. Sums are made from the list's own prices.
 paper-order-sum = By the price list: { $sum }. { $missing ->
     [0] Every line has its price.
     [one] One line has no price.
