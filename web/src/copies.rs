@@ -114,8 +114,26 @@ pub(crate) fn lay_out_for_print(desk: &Desk) {
         Some(made)
     });
     if let Some(sheet) = sheet {
-        let code = link_code(desk).unwrap_or_default();
-        sheet.set_inner_html(&format!("{}{code}", as_svg(desk, &Palette::print())));
+        let ((whole, bounds), parts) = desk.see(editor::Editor::printed_sheets);
+        let mut pages = svg(&whole, &Palette::print(), bounds);
+        let words = desk.words();
+        let count = parts.len();
+        for (number, part) in parts.iter().enumerate() {
+            let said = say!(
+                "print-part",
+                part = number + 1,
+                count = count,
+                row = part.row,
+                column = part.column
+            );
+            pages.push_str(&format!(
+                "<figure class=\"print-part\">{}<figcaption>{}</figcaption></figure>",
+                svg(&part.list, &Palette::print(), part.area),
+                words.say(&said)
+            ));
+        }
+        pages.push_str(&link_code(desk).unwrap_or_default());
+        sheet.set_inner_html(&pages);
     }
 }
 

@@ -405,7 +405,7 @@ fn letters_of_ghosts_can_be_read_and_pictures_are_well_formed() {
         }
     }
     let mut list = pair.drawn(&pair.look(1.0));
-    let (key, area) = draw_key(&pair.under, Point::new(0.0, 0.0));
+    let (key, area) = draw_key(&pair.under, Point::new(0.0, 0.0), 1.0);
     assert!(
         key.items
             .iter()

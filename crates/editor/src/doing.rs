@@ -6,10 +6,7 @@ use crate::effects::{Effects, Open};
 use crate::input::PointerKind;
 use crate::selection::{Selection, Thing};
 use checks::{Finding, Grade};
-use drawing::{
-    DisplayList, Hit, KEY_HEIGHT, Layout, Look, Mark, MarkShape, TitleBlock, TitleCell, draw, draw_key,
-    draw_paper,
-};
+use drawing::{Hit, Layout, Mark, MarkShape, TitleBlock, TitleCell};
 use kurbo::{Point, Rect};
 use model::edits::EditError;
 use model::history::{Entry, Touched};
@@ -422,40 +419,6 @@ impl Editor {
             ],
         }
     }
-    /// The whole sheet for a copy: paper, frame, title block and drawing, with the overlay in force and nothing picked. And
-    /// its bounds. With a sheet laid under, its key stands in the lower left corner.
-    #[must_use]
-    pub fn whole_sheet(&self) -> (DisplayList, Rect) {
-        let drawn = self.seen_bounds().unwrap_or(Rect::new(0.0, 0.0, 800.0, 500.0));
-        // Room for the frame at every side, and below for the title block.
-        let bounds = Rect::new(
-            drawn.x0 - 70.0,
-            drawn.y0 - 70.0,
-            (drawn.x1 + 70.0).max(drawn.x0 + 520.0),
-            drawn.y1 + 230.0,
-        );
-        let mut list = draw_paper(bounds, 1.0, &self.title_block());
-        let look = Look {
-            overlay: self.overlay,
-            marks: self.marks.clone(),
-            lit: self.lit(),
-            under: self.under.clone(),
-            ..Look::default()
-        };
-        let drawing = draw(
-            self.sheet(),
-            &self.layout,
-            Some(&self.analysis.study),
-            &look,
-            bounds,
-        );
-        list.items.extend(drawing.items);
-        if let Some(under) = &self.under {
-            let (key, _) = draw_key(under, Point::new(bounds.x0 + 36.0, bounds.y1 - 36.0 - KEY_HEIGHT));
-            list.items.extend(key.items);
-        }
-        (list, bounds)
-    }
 }
 
 /// Whether two findings are the same one, before and after an edit: same check, same things.
@@ -473,6 +436,7 @@ fn mark_of(place: usize, finding: &Finding) -> Mark {
         },
         parts: finding.parts.clone(),
         runs: finding.runs.clone(),
+        spots: finding.spots.clone(),
         label: (place + 1).to_string(),
     }
 }

@@ -25,6 +25,7 @@ pub mod options;
 pub mod outline;
 mod picture;
 mod plain;
+mod printed;
 pub mod recording;
 pub mod roles;
 pub mod selection;

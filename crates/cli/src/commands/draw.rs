@@ -52,7 +52,7 @@ pub(crate) fn run(call: &DrawCall) -> Result<Report, String> {
         .unwrap_or(Rect::new(0.0, 0.0, 400.0, 300.0))
         .inflate(MARGIN, MARGIN);
     let key = under.as_ref().map(|under| {
-        let (key, area) = draw_key(under, Point::new(bounds.x0 + MARGIN, bounds.y1));
+        let (key, area) = draw_key(under, Point::new(bounds.x0 + MARGIN, bounds.y1), 1.0);
         bounds = bounds.union(area.inflate(MARGIN / 2.0, 0.0));
         bounds.y1 = area.y1.max(bounds.y0 + KEY_HEIGHT);
         key

@@ -70,7 +70,7 @@ pub fn text_area(text: &str, at: Point, size: f64, anchor: Anchor, bold: bool, u
 }
 
 /// Letters lower than this on screen are not written: they would be grey dust, in pixels.
-const LEAST_LETTERS_PX: f64 = 6.2;
+pub(crate) const LEAST_LETTERS_PX: f64 = 6.2;
 
 /// Collects items, leaving out details finer than the zoom shows and letters too small to be read.
 pub(crate) struct Pen {

@@ -26,10 +26,23 @@ pub(super) fn write(page: &mut Page<'_>, told: &Told<'_>) {
         profile = model::said::choice(conditions.profile.title())
     ));
     tables(page, told, BEFORE, "");
+    let (whole, parts) = large(&told.after, &told.after_analysis, told.words);
     page.wide(&say!("handover-drawing", sheet = told.work.kind.said()), |page| {
-        let svg = large(&told.after, &told.after_analysis, told.words);
-        page.drawing(&svg, &told.work.heading());
+        page.drawing(&whole, &told.work.heading());
     });
+    let count = parts.len();
+    for (number, (part, svg)) in parts.into_iter().enumerate() {
+        let title = say!(
+            "handover-drawing-part",
+            sheet = told.work.kind.said(),
+            part = number + 1,
+            count = count
+        );
+        page.wide(&title, |page| {
+            let place = say!("handover-drawing-place", row = part.row, column = part.column);
+            page.drawing(&svg, &place);
+        });
+    }
     if let Some((kind, sheet, _)) = &told.before {
         page.wide(&say!("handover-difference"), |page| {
             let svg = difference(

@@ -2,17 +2,20 @@
 
 use checks::Analysis;
 use drawing::{
-    KEY_HEIGHT, Layout, Look, Mark, MarkShape, Palette, PlanView, Under, draw_key, draw_plan, take_places,
+    KEY_HEIGHT, Layout, Look, Mark, MarkShape, Palette, PlanView, PrintSheet, Under, draw_key, draw_plan,
+    scale_on, sheets, take_places, zoom_in_print,
 };
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Size};
 use model::{Job, PartId, RunId, Sheet, SheetKind};
 use std::sync::Arc;
 use words::Words;
 
 /// Paper left around a drawing, in board units.
 const MARGIN: f64 = 16.0;
-/// Width of an upright page between its margins, in CSS pixels: that of A4, since Letter is wider.
-const UPRIGHT: f64 = 690.0;
+/// Room for a drawing on an upright page and on one that lies, in millimetres: what both A4 and Letter have between their
+/// margins, and as high as the style sheet lets a drawing be.
+const UPRIGHT: Size = Size::new(183.0, 100.0);
+const LYING: Size = Size::new(253.0, 154.0);
 
 /// What is marked on a drawing: things, and the numbers that stand there.
 pub(crate) struct Marked {
@@ -66,7 +69,7 @@ pub(crate) fn small(sheet: &Sheet, analysis: &Analysis, marked: &[Marked], words
     let layout = Layout::read_by(sheet, words);
     let area = bounds(&layout, None);
     let look = Look {
-        zoom: (UPRIGHT / area.width()).clamp(0.2, 1.0),
+        zoom: zoom_in_print(scale_on(area, UPRIGHT)),
         marks: marked
             .iter()
             .enumerate()
@@ -75,6 +78,7 @@ pub(crate) fn small(sheet: &Sheet, analysis: &Analysis, marked: &[Marked], words
                 shape: MarkShape::Octagon,
                 parts: mark.parts.clone(),
                 runs: mark.runs.clone(),
+                spots: Vec::new(),
                 label: mark
                     .numbers
                     .iter()
@@ -89,26 +93,53 @@ pub(crate) fn small(sheet: &Sheet, analysis: &Analysis, marked: &[Marked], words
     fluid(&drawing::svg(&list, &Palette::print(), area))
 }
 
-/// A sheet drawn for a lying page, with everything that is written on it.
-pub(crate) fn large(sheet: &Sheet, analysis: &Analysis, words: &Words) -> String {
+/// A sheet drawn for lying pages: all of it on one, with what can be read there; and where that is not everything that is
+/// written on it, its parts, each on a page of its own.
+pub(crate) fn large(
+    sheet: &Sheet,
+    analysis: &Analysis,
+    words: &Words,
+) -> (String, Vec<(PrintSheet, String)>) {
     let layout = Layout::read_by(sheet, words);
     let area = bounds(&layout, None);
-    let list = drawing::draw(sheet, &layout, Some(&analysis.study), &Look::default(), area);
-    fluid(&drawing::svg(&list, &Palette::print(), area))
+    let drawn = |look: &Look| drawing::draw(sheet, &layout, Some(&analysis.study), look, area);
+    let list = drawn(&Look::default());
+    let parted = sheets(&list, area, LYING);
+    let whole = if parted.is_empty() {
+        list
+    } else {
+        drawn(&Look {
+            zoom: zoom_in_print(scale_on(area, LYING)),
+            ..Look::default()
+        })
+    };
+    let parts = parted.into_iter().map(|part| {
+        let svg = drawing::svg(&part.list, &Palette::print(), part.area);
+        (part, fluid(&svg))
+    });
+    (
+        fluid(&drawing::svg(&whole, &Palette::print(), area)),
+        parts.collect(),
+    )
 }
 
-/// Pixels for a board unit of the body plan on a printed page, which lies: about 1,200 units on 270 mm, which are 1,020 pixels
-/// of CSS.
-const PRINTED: f64 = 0.84;
+/// Pixels for a board unit of the body plan at which its names come out as large as they have to be, for a page on which a unit
+/// has so many millimetres: they are ten pixels high.
+fn plan_zoom(scale: f64) -> f64 {
+    10.0 / drawing::LEAST_PRINTED * scale
+}
 
 /// The vehicle from above with parts and runs at their places; nothing where the job tells no form of body.
 pub(crate) fn from_above(sheet: &Sheet, job: &Job, words: &Words) -> Option<String> {
     let placed = |sheet: &Sheet| sheet.parts.values().any(|part| part.place.is_some());
-    let look = Look {
-        zoom: PRINTED,
-        ..Look::default()
-    };
-    let view = PlanView::of(&job.settings.body, sheet, None, &look, words).filter(|_| placed(sheet))?;
+    let mut look = Look::default();
+    let view_at = |look: &Look| PlanView::of(&job.settings.body, sheet, None, look, words);
+    let mut view = view_at(&look).filter(|_| placed(sheet))?;
+    // What stands beside the car grows as the letters do.
+    for _ in 0..4 {
+        look.zoom = plan_zoom(scale_on(view.bounds(), LYING));
+        view = view_at(&look)?;
+    }
     let list = draw_plan(&view, sheet, None, &look);
     Some(fluid(&drawing::svg(&list, &Palette::print(), view.bounds())))
 }
@@ -123,11 +154,14 @@ pub(crate) fn difference(
     let layout = Layout::read_by(after.1, words);
     let under = Under::read_by(before.0, before.1.clone(), after.0, after.1, words);
     let mut area = bounds(&layout, Some(&under));
-    let (key, keys) = draw_key(&under, Point::new(area.x0 + MARGIN, area.y1));
+    // The key in letters that can be read at the scale that the drawing alone would have; with the key it is a little less.
+    let pixel = 1.2 * drawing::LEAST_PRINTED / (10.0 * scale_on(area, LYING));
+    let (key, keys) = draw_key(&under, Point::new(area.x0 + MARGIN, area.y1), pixel);
     area = area.union(keys.inflate(MARGIN / 2.0, 0.0));
-    area.y1 = keys.y1.max(area.y0 + KEY_HEIGHT);
+    area.y1 = keys.y1.max(area.y0 + KEY_HEIGHT * pixel);
     let look = Look {
         under: Some(Arc::new(under)),
+        zoom: zoom_in_print(scale_on(area, LYING)),
         ..Look::default()
     };
     let mut list = drawing::draw(after.1, &layout, Some(&analysis.study), &look, area);

@@ -411,26 +411,32 @@ body-plan = Aufbauplan
 body-no-form = Die Form des Fahrzeugs wählen, dann wird sein Plan gezeichnet. Maße, die nicht angegeben sind, sind die für die Form üblichen.
 body-lay-all = Alle Leitungen durch den Aufbau führen
 body-lay-all-how = Zuleitungen getrennt von Signalleitungen, die Signalleitungen einer Endstufe zusammen, nichts unter einem Sitz oder über ein Scharnier, wo es einen Weg darum herum gibt. Leitungen mit festem Weg behalten ihn.
-body-nowhere = Noch ohne Ort
-body-parts = Orte der Bauteile
-body-places = Was von einem Ort oder Durchgang bekannt ist
+body-nowhere = Noch ohne Stelle
+body-parts = Stellen der Bauteile
+body-places = Was von einer Stelle oder einem Durchgang bekannt ist
 body-places-how = Die Form weiß, was üblich ist. Hier steht, was bei diesem Fahrzeug anders ist: Hitze, Wasser, scharfes Blech, was dahinter liegt.
-told-places = Orte
+told-places = Stellen
 told-passages = Durchgänge
 told-dangers = Eine Leitung dort: { $dangers }.
 told-no-danger = Dort ist nichts bekannt, was eine Leitung gefährdet.
-told-add-place = Einen Ort ergänzen
+told-add-place = Eine Stelle ergänzen
 told-add-passage = Einen Durchgang ergänzen
-told-new-place = neuer Ort
+told-new-place = neue Stelle
 told-new-passage = neuer Durchgang
+told-move = Stelle verschieben
+told-move-how = Auf dem Plan ziehen, oder je 5 cm:
+told-move-front = Nach vorn
+told-move-rear = Nach hinten
+told-move-left = Zur linken Seite
+told-move-right = Zur rechten Seite
 told-take-back = Zurücknehmen, was hier angegeben ist
-body-place-of = Ort von { $part }
+body-place-of = Stelle von { $part }
 ways = Wege durch den Aufbau
 ways-number = Weg { $number }: { $length }
 ways-take = Diesen Weg nehmen
 ways-taken = So liegt sie.
 ways-none = Den Weg wieder wegnehmen
-body-plan-drawer = Form und Orte
+body-plan-drawer = Form und Stellen
 
 ## Die Papiere des Auftrags.
 
@@ -445,6 +451,11 @@ papers-waste = Verschnitt
 papers-prices = Ausgefüllte Preisliste einlesen
 papers-no-prices = Dort waren keine Preise zu finden. Die Preisliste oder die Bestellliste als Tabellendatei ausgeben, die Spalten für Preise und Stunden ausfüllen und diese einlesen.
 papers-prices-read = { $count } Preise eingelesen; dieser Browser behält sie.
+print-part = Teil { $part } von { $count } der Zeichnung: Reihe { $row } von oben, Spalte { $column } von links; benachbarte Teile überlappen sich.
+papers-prices-unread = { $count ->
+    [one] Zeile { $line } war nicht lesbar
+   *[other] { $count } Zeilen waren nicht lesbar, die erste ist Zeile { $line }
+}: Preise als 120.50 oder 120,50 schreiben, Einheiten als m, ft oder St.
 papers-done = { $done } von { $count } erledigt
 
 ## Die Übergabe.

@@ -423,6 +423,12 @@ told-add-place = Add a place
 told-add-passage = Add a passage
 told-new-place = new place
 told-new-passage = new passage
+told-move = Move the place
+told-move-how = Drag it on the plan, or by 5 cm:
+told-move-front = Towards the front
+told-move-rear = Towards the rear
+told-move-left = Towards the left side
+told-move-right = Towards the right side
 told-take-back = Take back what is told here
 body-place-of = Place of { $part }
 ways = Ways through the body
@@ -445,6 +451,11 @@ papers-waste = waste
 papers-prices = Take in a filled price list
 papers-no-prices = No prices were found there. Hand out the price list or the order list as a table file, fill in its columns of prices and hours, and take that in.
 papers-prices-read = { $count } prices taken in; this browser keeps them.
+print-part = Part { $part } of { $count } of the drawing: row { $row } from the top, column { $column } from the left; neighbouring parts overlap.
+papers-prices-unread = { $count ->
+    [one] Line { $line } could not be read
+   *[other] { $count } lines could not be read, the first is line { $line }
+}: write prices as 120.50 or 120,50, units as m, ft or pcs.
 papers-done = { $done } of { $count } done
 
 ## The handover.
