@@ -35,7 +35,8 @@ pub fn scale_on(area: Rect, page: Size) -> f64 {
 /// drops away in its order, and tags are written larger.
 #[must_use]
 pub fn zoom_in_print(scale: f64) -> f64 {
-    (LEAST_DRAWN / LEAST_PRINTED * scale).clamp(0.05, 1.0)
+    // Below the least of these, numbers in marks would drop away too.
+    (LEAST_DRAWN / LEAST_PRINTED * scale).clamp(0.17, 1.0)
 }
 
 /// The sheets of a drawing with all its detail, row by row, on pages of this size in millimetres; none where one page shows

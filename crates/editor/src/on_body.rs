@@ -99,7 +99,7 @@ impl Editor {
             ..Look::default()
         }
     }
-    fn study_on_body(&self) -> Option<&circuit::Study> {
+    pub(crate) fn study_on_body(&self) -> Option<&circuit::Study> {
         Some(self.shown_study()).filter(|_| !self.conceals)
     }
     fn made_view(&self) -> Option<PlanView> {

@@ -3,8 +3,8 @@
 
 use crate::editor::Editor;
 use drawing::{
-    DisplayList, KEY_HEIGHT, LEAST_PRINTED, Look, PrintSheet, draw, draw_key, draw_paper, scale_on, sheets,
-    zoom_in_print,
+    DisplayList, KEY_HEIGHT, LEAST_PRINTED, Look, PlanView, PrintSheet, draw, draw_key, draw_paper,
+    draw_plan, scale_on, sheets, zoom_in_print,
 };
 use kurbo::{Point, Rect, Size};
 
@@ -19,76 +19,94 @@ const BELOW: f64 = 230.0;
 const LEAST_WIDTH: f64 = 520.0;
 /// Smallest letters of frame, title block and key, in pixels.
 const LEAST_PX: f64 = 8.0;
+/// Millimetres that a pixel of the frame has in print.
+const PIXEL_MM: f64 = LEAST_PRINTED / LEAST_PX;
 
 impl Editor {
-    /// The whole sheet for a copy: paper, frame, title block and drawing, with the overlay in force and nothing picked. And
-    /// its bounds. With a sheet laid under, its key stands in the lower left corner. Of the body plan, while it is on the table.
+    /// What is on the table, whole, for a copy: paper, frame, title block and drawing, with the overlay in force and nothing
+    /// picked; and its bounds. With a sheet laid under, its key stands in the lower left corner.
     #[must_use]
     pub fn whole_sheet(&self) -> (DisplayList, Rect) {
-        self.framed(1.0, 1.0)
+        match self.plan_view() {
+            Some(view) => {
+                let zoom = self.camera.zoom;
+                self.framed(&self.plan(view, zoom), view.bounds(), 1.0, false)
+            }
+            None => self.framed(&self.board(1.0), self.board_bounds(), 1.0, true),
+        }
     }
 
     /// The same for the printer, on one page that lies, in letters that can be read; and where not everything can be written so,
     /// the parts of the drawing with all its detail.
     #[must_use]
     pub fn printed_sheets(&self) -> ((DisplayList, Rect), Vec<PrintSheet>) {
-        let drawn = self.drawn_bounds();
-        let pixel_mm = LEAST_PRINTED / LEAST_PX;
         // What frame and title block leave.
         let room = Size::new(
-            PAGE.width - 2.0 * BESIDE * pixel_mm,
-            PAGE.height - (BESIDE + BELOW) * pixel_mm,
+            PAGE.width - 2.0 * BESIDE * PIXEL_MM,
+            PAGE.height - (BESIDE + BELOW) * PIXEL_MM,
         );
+        if self.is_on_body()
+            && let Some((view, zoom)) = self.plan_on(room)
+        {
+            let pixel = PIXEL_MM / scale_on(view.bounds(), room);
+            // Numbers in marks are smaller than names: drawn for a smaller zoom they come out as large.
+            let drawn = self.plan(&view, 0.72 * zoom);
+            let whole = self.framed(&drawn, view.bounds(), pixel, false);
+            // Its letters keep their size: parts of it would say no more.
+            return (whole, Vec::new());
+        }
+        let (full, drawn) = (self.board(1.0), self.board_bounds());
         let scale = scale_on(drawn, room);
-        let (full, area) = (self.drawn(1.0, drawn), drawn.inflate(20.0, 20.0));
-        let parts = if self.is_on_body() {
-            // Its letters keep their size: it has no parts that say more.
-            Vec::new()
+        let parts = sheets(&full, drawn.inflate(20.0, 20.0), PART);
+        let list = if parts.is_empty() {
+            full
         } else {
-            sheets(&full, area, PART)
+            self.board(zoom_in_print(scale))
         };
-        let zoom = if parts.is_empty() {
-            1.0
-        } else {
-            zoom_in_print(scale)
-        };
-        (self.framed(zoom, pixel_mm / scale), parts)
+        (self.framed(&list, drawn, PIXEL_MM / scale, true), parts)
     }
 
-    fn drawn_bounds(&self) -> Rect {
-        let plan = self.plan_view().map(drawing::PlanView::bounds);
-        plan.or_else(|| self.seen_bounds())
-            .unwrap_or(Rect::new(0.0, 0.0, 800.0, 500.0))
+    fn board_bounds(&self) -> Rect {
+        self.seen_bounds().unwrap_or(Rect::new(0.0, 0.0, 800.0, 500.0))
     }
 
-    /// The drawing alone, within these bounds, at this zoom.
-    fn drawn(&self, zoom: f64, bounds: Rect) -> DisplayList {
-        let look = Look {
+    /// How a copy is looked at: nothing picked.
+    fn copied_look(&self, zoom: f64) -> Look {
+        Look {
             overlay: self.overlay,
             marks: self.marks.clone(),
             lit: self.lit(),
             under: self.under.clone(),
             zoom,
             ..Look::default()
-        };
-        if let Some(plan) = self.body_picture(&Look {
-            zoom: self.camera.zoom,
-            ..look.clone()
-        }) {
-            return plan;
         }
+    }
+
+    fn board(&self, zoom: f64) -> DisplayList {
+        let study = Some(&*self.analysis).map(|it| &it.study);
         draw(
             self.sheet(),
             &self.layout,
-            Some(&self.analysis.study),
-            &look,
-            bounds,
+            study,
+            &self.copied_look(zoom),
+            self.board_bounds().inflate(400.0, 400.0),
         )
     }
 
-    /// Paper, frame, title block and drawing at a zoom; a pixel of the frame has so many board units.
-    fn framed(&self, zoom: f64, pixel: f64) -> (DisplayList, Rect) {
-        let drawn = self.drawn_bounds();
+    fn plan(&self, view: &PlanView, zoom: f64) -> DisplayList {
+        draw_plan(view, self.sheet(), self.study_on_body(), &self.copied_look(zoom))
+    }
+
+    /// The body plan for so much room in millimetres, and its zoom.
+    fn plan_on(&self, room: Size) -> Option<(PlanView, f64)> {
+        let laid = body::lay(self.sheet(), &self.job.settings);
+        let (body, look) = (&self.job.settings.body, self.copied_look(1.0));
+        let made = PlanView::on_page(body, &laid, self.study_on_body(), &look, &self.words, room);
+        made.map(|(view, look)| (view, look.zoom))
+    }
+
+    /// A drawing with paper, frame, title block and key; a pixel of those has so many board units.
+    fn framed(&self, drawing: &DisplayList, drawn: Rect, pixel: f64, with_key: bool) -> (DisplayList, Rect) {
         let (beside, below) = (BESIDE * pixel, BELOW * pixel);
         let bounds = Rect::new(
             drawn.x0 - beside,
@@ -97,12 +115,55 @@ impl Editor {
             drawn.y1 + below,
         );
         let mut list = draw_paper(bounds, 1.0 / pixel, &self.title_block());
-        list.items.extend(self.drawn(zoom, bounds).items);
-        if let Some(under) = self.under.as_ref().filter(|_| !self.is_on_body()) {
+        list.items.extend(drawing.items.iter().cloned());
+        if let Some(under) = self.under.as_ref().filter(|_| with_key) {
             let corner = Point::new(bounds.x0 + 36.0 * pixel, bounds.y1 - (36.0 + KEY_HEIGHT) * pixel);
             let (key, _) = draw_key(under, corner, pixel);
             list.items.extend(key.items);
         }
         (list, bounds)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::actions::Action;
+
+    /// 6 pt are 2.12 mm (1 pt is 1/72 in, 1 in is 25.4 mm).
+    #[test]
+    fn whatever_is_printed_has_letters_that_can_be_read() {
+        for worked in lessons::WORKED_JOBS {
+            let mut editor = Editor::new(worked.job());
+            editor.resize(1440.0, 900.0, crate::Margins::default());
+            for plan in [false, true] {
+                if plan {
+                    editor.perform(Action::BodyPlan);
+                }
+                let ((whole, area), parts) = editor.printed_sheets();
+                let pages = parts.iter().map(|part| (&part.list, part.area, PART));
+                let mut tags = 0;
+                for (list, area, page) in pages.chain([(&whole, area, PAGE)]) {
+                    let scale = scale_on(area, page);
+                    for item in &list.items {
+                        let drawing::Shape::Text { text, size, .. } = &item.shape else {
+                            continue;
+                        };
+                        let printed = size * scale;
+                        assert!(
+                            printed > 0.97 * 2.12,
+                            "{} {plan}: {text} has {printed} mm",
+                            worked.key
+                        );
+                        tags += usize::from(editor.sheet().part_by_tag(text).is_some());
+                    }
+                }
+                assert!(
+                    tags >= editor.sheet().parts.len(),
+                    "{}: every part has its tag",
+                    worked.key
+                );
+            }
+        }
     }
 }

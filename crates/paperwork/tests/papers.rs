@@ -41,6 +41,52 @@ fn without_drawings(page: &str) -> String {
     out + rest
 }
 
+/// Letters of every drawing of a handover are at least 6 pt high (2.12 mm) on A4 and on Letter, between the margins of its style
+/// sheet. Six points are what is commonly taken as the least that everybody reads (common practice).
+#[test]
+fn letters_of_drawings_can_be_read_in_print() {
+    for language in words::Language::ALL {
+        let words = words::Words::of(words::Reader {
+            language: *language,
+            ..words::Reader::default()
+        });
+        for worked in lessons::WORKED_JOBS {
+            let job = worked.job_in(*language);
+            let (page, _) = handover(&job, Asked::default(), &words).expect("a sheet");
+            let mut drawings = 0;
+            for section in page.split("<section class=\"").skip(1) {
+                let lies = section.starts_with("wide");
+                for svg in section.split("<svg role=\"img\"").skip(1) {
+                    let svg = svg.split("</svg>").next().unwrap_or_default();
+                    let view = svg.split("viewBox=\"").nth(1).and_then(|it| it.split('"').next());
+                    let view: Vec<f64> = view
+                        .expect("its bounds")
+                        .split(' ')
+                        .map(|it| it.parse().expect("a number"))
+                        .collect();
+                    let room = if lies { (253.0, 154.0) } else { (183.0, 100.0) };
+                    let scale = f64::min(room.0 / view[2], room.1 / view[3]);
+                    for size in svg.split("font-size=\"").skip(1) {
+                        let size: f64 = size
+                            .split('"')
+                            .next()
+                            .and_then(|it| it.parse().ok())
+                            .expect("a size");
+                        let printed = size * scale;
+                        assert!(
+                            printed > 0.95 * 2.12,
+                            "{} {language:?} {lies}: {printed} mm",
+                            worked.key
+                        );
+                    }
+                    drawings += 1;
+                }
+            }
+            assert!(drawings >= 3, "{}: {drawings}", worked.key);
+        }
+    }
+}
+
 #[test]
 fn every_list_is_what_it_was() {
     for words in [Words::english(), german()] {

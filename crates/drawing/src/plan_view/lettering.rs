@@ -7,7 +7,7 @@
 use kurbo::Rect;
 
 /// Letters of names, run labels, dimensions and the key, in pixels on screen.
-const NAME_PX: f64 = 10.0;
+pub(super) const NAME_PX: f64 = 10.0;
 /// Letters of the tags of parts, in pixels on screen.
 const TAG_PX: f64 = 12.0;
 /// Steps in which letters grow while the zoom doubles: between two steps the drawing stays as it is.

@@ -176,6 +176,28 @@ impl PlanView {
         })
     }
 
+    /// The plan for a page of this size in millimetres, with the look that suits it: its names come out as large as they have
+    /// to be to be read.
+    #[must_use]
+    pub fn on_page(
+        body: &Body,
+        sheet: &Sheet,
+        study: Option<&Study>,
+        look: &Look,
+        words: &Words,
+        page: kurbo::Size,
+    ) -> Option<(Self, Look)> {
+        let mut look = look.clone();
+        let mut view = Self::of(body, sheet, study, &look, words)?;
+        // What stands beside the car grows as the letters do.
+        for _ in 0..4 {
+            let scale = crate::sheets::scale_on(view.bounds(), page);
+            look.zoom = lettering::NAME_PX / crate::sheets::LEAST_PRINTED * scale;
+            view = Self::of(body, sheet, study, &look, words)?;
+        }
+        Some((view, look))
+    }
+
     /// Whether letters and labels are as this look needs them.
     #[must_use]
     pub fn suits(&self, look: &Look) -> bool {

@@ -123,23 +123,11 @@ pub(crate) fn large(
     )
 }
 
-/// Pixels for a board unit of the body plan at which its names come out as large as they have to be, for a page on which a unit
-/// has so many millimetres: they are ten pixels high.
-fn plan_zoom(scale: f64) -> f64 {
-    10.0 / drawing::LEAST_PRINTED * scale
-}
-
 /// The vehicle from above with parts and runs at their places; nothing where the job tells no form of body.
 pub(crate) fn from_above(sheet: &Sheet, job: &Job, words: &Words) -> Option<String> {
     let placed = |sheet: &Sheet| sheet.parts.values().any(|part| part.place.is_some());
-    let mut look = Look::default();
-    let view_at = |look: &Look| PlanView::of(&job.settings.body, sheet, None, look, words);
-    let mut view = view_at(&look).filter(|_| placed(sheet))?;
-    // What stands beside the car grows as the letters do.
-    for _ in 0..4 {
-        look.zoom = plan_zoom(scale_on(view.bounds(), LYING));
-        view = view_at(&look)?;
-    }
+    let on_page = PlanView::on_page(&job.settings.body, sheet, None, &Look::default(), words, LYING);
+    let (view, look) = on_page.filter(|_| placed(sheet))?;
     let list = draw_plan(&view, sheet, None, &look);
     Some(fluid(&drawing::svg(&list, &Palette::print(), view.bounds())))
 }
