@@ -35,11 +35,12 @@ fn pages(pdf: &[u8]) -> Vec<(f64, f64)> {
         .collect()
 }
 
-/// What sticks out at the right of a page that is this wide between its margins: elements of `within`, as `name: text`.
+/// What sticks out at the right of a page that is this wide between its margins: elements of `within`, as `name: text`. What a
+/// drawing shows beyond its own edge is cut there: a part of one has the rest on the next page.
 fn sticking_out(table: &Table, within: &str) -> String {
     let told = table.eval(&format!(
         "(() => {{ const wide = document.documentElement.clientWidth; \
-         return [...document.querySelectorAll('{within}')].filter(e => e.getBoundingClientRect().right > wide + 1) \
+         return [...document.querySelectorAll('{within}')].filter(e => !e.ownerSVGElement && e.getBoundingClientRect().right > wide + 1) \
          .map(e => e.tagName + ': ' + e.textContent.slice(0, 60)).slice(0, 5).join(' | ') }})()"
     ));
     told.as_str().unwrap_or_default().to_owned()
@@ -96,7 +97,8 @@ fn every_handover_fits_either_paper() {
                 pages.len()
             });
             // Letter is 18 mm shorter: a page more here or there, not many.
-            assert!((8..=15).contains(&counts[0]), "{name}: {counts:?}");
+            // With the parts of the drawing, of which there are six at most.
+            assert!((8..=21).contains(&counts[0]), "{name}: {counts:?}");
             assert!(
                 (counts[0]..=counts[0] + 2).contains(&counts[1]),
                 "{name}: {counts:?}"
