@@ -66,6 +66,9 @@ pub(crate) fn paper(list: &paperwork::Table) -> String {
     print(&table)
 }
 
+/// Letters of a heading for which a column is made wider than its cells.
+const USUAL_HEADING: usize = 12;
+
 /// A heading whose words are no longer than this.
 fn cut(heading: &str, most: usize) -> String {
     let fitted = |word: &str| {
@@ -94,18 +97,26 @@ fn unbroken(headings: &[String], rows: &[Vec<String>]) -> Vec<u16> {
     let cells: Vec<usize> = (0..headings.len())
         .map(|at| of_cells(at).unwrap_or(0).max(3) + PADDING)
         .collect();
-    let heads = headings.iter().map(|it| longest(it) + PADDING);
+    let heads: Vec<usize> = headings.iter().map(|it| longest(it) + PADDING).collect();
     let all: Vec<usize> = cells
         .iter()
-        .zip(heads)
-        .map(|(cell, head)| head.max(*cell))
+        .zip(&heads)
+        .map(|(cell, head)| *head.max(cell))
         .collect();
     let room = usize::from(width());
     let capped =
         |widths: &[usize], most: usize| -> Vec<usize> { widths.iter().map(|it| *it.min(&most)).collect() };
     let fits = |widths: &Vec<usize>| widths.iter().sum::<usize>() <= room;
     let narrower = (1..=room).rev().map(|most| capped(&cells, most));
+    // Room that cells leave goes to headings, to all alike, up to words of usual length.
+    let headed = (3..=USUAL_HEADING).rev().map(|most| -> Vec<usize> {
+        let wanted = cells.iter().zip(&heads);
+        wanted
+            .map(|(cell, head)| *cell.max(head.min(&(most + PADDING))))
+            .collect()
+    });
     let found = std::iter::once(all)
+        .chain(headed)
         .chain(narrower)
         .find(fits)
         .unwrap_or_default();

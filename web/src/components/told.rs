@@ -222,8 +222,8 @@ fn steps(store: &Store) -> Html {
         html! { <button type="button" class="mend" {onclick} aria-label={words.text(label)} data-testid={format!("move-place-{sign}")}>{ sign }</button> }
     };
     html! {
-        <p role="group" aria-label={words.text("told-move")} data-testid="move-place">
-            <span class="thread__about">{ words.text("told-move-how") }</span>{ " " }
+        <p class="drawer__row" role="group" aria-label={words.text("told-move")} data-testid="move-place">
+            <span class="thread__about">{ words.say(&say!("told-move-how", step = words::drawn(0.05, words::Unit::Metre))) }</span>{ " " }
             { one(Key::Left, "←", "told-move-front") }{ " " }{ one(Key::Right, "→", "told-move-rear") }{ " " }
             { one(Key::Up, "↑", "told-move-right") }{ " " }{ one(Key::Down, "↓", "told-move-left") }
         </p>

@@ -111,7 +111,9 @@ pub fn add_place(job: &Job, name: &str, place: OwnPlace) -> Result<Edit, EditErr
 /// # Errors
 /// When nothing is told of a place of this name, or the figures are out of range.
 pub fn move_place(job: &Job, name: &str, from_front: f64, from_left: f64) -> Result<Edit, EditError> {
-    with_body(job, say!("edit-move", what = name), |body| {
+    let label = job.settings.body.places.get(name).map(|it| it.label.as_str());
+    let called = label.filter(|label| !label.is_empty()).unwrap_or(name);
+    with_body(job, say!("edit-move", what = called), |body| {
         let Some(place) = body.places.get_mut(name) else {
             return Err(EditError(say!("error-place-untold", place = name)));
         };
