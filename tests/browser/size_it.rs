@@ -188,6 +188,48 @@ fn each_slider_moves_sizes_and_findings_while_the_hand_drags_it() {
 }
 
 #[test]
+fn the_page_lives_while_sizes_follow_the_hand() {
+    let table = Table::open_worked("van");
+    table.press("q");
+    table.wait_until(
+        "the sizes",
+        "!!document.querySelector('[data-testid=sizing-metal]')",
+    );
+    let usual = WhatIf::default();
+    follows(&table, "as it is", &usual);
+    // Every turn that the page has from now on; and whether sizes could be taken that are of an older question.
+    table.eval(
+        "(() => { const it = window.turns = { all: [performance.now()], stale: 0, late: 0 }; \
+         it.timer = setInterval(() => { it.all.push(performance.now()); \
+         if (document.querySelector('[data-testid=sizing-late]')) { it.late += 1; \
+         if (document.querySelector('[data-testid=sizing-take]:enabled, .sizing__take:enabled')) it.stale += 1; } }, 1); })()",
+    );
+    let way = way(&table, "sizing-length", 0.5 / 1.5, 1.0);
+    table.drag_and_hold(&way);
+    follows(&table, "twice the length", &WhatIf { length: 2.0, ..usual });
+    let told = table.eval(
+        "(() => { const it = window.turns; clearInterval(it.timer); const all = it.all; \
+         const gaps = all.slice(1).map((at, place) => at - all[place]); \
+         return [Math.max(...gaps), all[all.length - 1] - all[0], it.late, it.stale]; })()",
+    );
+    let number = |at: usize| told[at].as_f64().expect("a number");
+    let (longest, whole, late, stale) = (number(0), number(1), number(2), number(3));
+    assert!(late >= 4.0, "{late} turns while sizes were worked out");
+    assert!(
+        stale < 0.5,
+        "sizes of an older question could be taken, {stale} times"
+    );
+    // As a share, as the machine may be busy with other things.
+    assert!(
+        longest < 0.5 * whole,
+        "{longest:.0} ms of {whole:.0} ms at a time"
+    );
+    table.release();
+    table.screenshot("size-it-van");
+    table.assert_no_errors();
+}
+
+#[test]
 fn the_shops_own_price_list_decides_where_cost_is_to_be_least() {
     let table = Table::open_worked("hatchback");
     let (job, words) = (table.job(), Words::default());

@@ -3,7 +3,7 @@
 mod force;
 mod systems;
 
-use assist::sizing::{Ask, Held, Limit, Sizing, size};
+use assist::sizing::{Ask, Held, Limit, Sizer, Sizing, size};
 use checks::{Grade, analyse};
 use model::conductor::{METRIC_SERIES, Size};
 use model::quantity::{Amps, SquareMm};
@@ -343,4 +343,27 @@ fn a_simple_feed_gets_what_one_reckons_by_hand() {
         .map_or(0.0, |amps| amps.0);
     assert!((25.0..=30.0).contains(&rating), "{rating} A");
     assert!(METRIC_SERIES.contains(&area("W2")));
+}
+
+/// Source: the same work done at one go.
+#[test]
+fn sizes_in_steps_are_those_at_one_go() {
+    let settings = Settings::default();
+    for seed in [3, 7, 8] {
+        let sheet = testkit::random::random_system(seed, 30);
+        let mut sizer = Sizer::new(sheet.clone(), settings.clone(), None, None, false);
+        let mut steps = 1;
+        let found = loop {
+            if let Some(found) = sizer.step() {
+                break found;
+            }
+            steps += 1;
+        };
+        assert_eq!(found, size(&sheet, &settings, &Ask::default()), "seed {seed}");
+        assert!(steps > 20, "seed {seed}: {steps} steps");
+        assert_eq!(sizer.step(), None, "it is told once");
+        // What was begun can be dropped at any step.
+        let mut dropped = Sizer::new(sheet, settings.clone(), None, None, false);
+        assert!(dropped.step().is_none());
+    }
 }

@@ -6,6 +6,7 @@ use crate::flows::{self, Points};
 use crate::measured::as_measured;
 use crate::network::{BODY, Closes, Kind, Network, NetworkTerminal, values};
 use crate::solve::{Demand, Level, Operating, Operator, demands, stay_on};
+use crate::speakers::Speakers;
 use crate::study::*;
 use crate::trace::Resistances;
 use crate::wired::Wired;
@@ -40,9 +41,20 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
 
 /// The same, with what can be worked side by side or one after the other.
 fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
-    let conditions = &settings.conditions;
     let sheet = &*as_measured(sheet);
     let net = Network::build_on(sheet, &body::Metal::of(sheet, settings));
+    study_on(&net, sheet, settings, None, side_by_side)
+}
+
+/// The same on a network that was built of a sheet into which what was measured is put, with its sound side where that is known.
+pub(crate) fn study_on(
+    net: &Network,
+    sheet: &Sheet,
+    settings: &Settings,
+    sound: Option<&(Speakers, Signal)>,
+    side_by_side: bool,
+) -> Study {
+    let conditions = &settings.conditions;
     let mut study = Study {
         notes: net.notes.clone(),
         ..Study::default()
@@ -59,17 +71,20 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
 
     let ((speakers, signal), (mut operator, wired)) = beside(
         side_by_side,
-        || crate::speakers::study_sound(sheet, settings),
         || {
-            let operator = Operator::new(&net, sheet, conditions.state, Vec::new());
-            (operator, Wired::new(&net, sheet, conditions))
+            let known = sound.cloned();
+            known.unwrap_or_else(|| crate::speakers::study_sound(sheet, settings))
+        },
+        || {
+            let operator = Operator::new(net, sheet, conditions.state, Vec::new());
+            (operator, Wired::new(net, sheet, conditions))
         },
     );
     study.signal = signal;
     let delivered = |part: PartId| speakers.output.get(&part).copied().unwrap_or_default();
     let asked = |state: VehicleState| asked_of(sheet, conditions, state, &study.signal.turn_on, delivered);
     operator.set_state(conditions.state, asked(conditions.state));
-    let temperatures = warm_up(&mut operator, &net, sheet, conditions);
+    let temperatures = warm_up(&mut operator, net, sheet, conditions);
     let ohms = operator.resistances().to_vec();
     let (mut traced, (points, models, off, parked)) = beside(
         side_by_side,
@@ -93,7 +108,7 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
     let system = operator.into_system();
     study.protection = wired.protection;
 
-    study.outcome = outcome(&net, sheet, &points);
+    study.outcome = outcome(net, sheet, &points);
     study.balance = balance(&points);
     if !balanced(&points) {
         study.outcome = Outcome::Failed {
@@ -119,7 +134,7 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
         || {
             if solved {
                 study.runs = flows::runs(
-                    &net,
+                    net,
                     sheet,
                     conditions,
                     &points,
@@ -127,11 +142,11 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
                     &wired.purposes,
                     &wired.allowable,
                 );
-                study.parts = flows::parts(&net, sheet, &points);
-                study.voltages = voltages(&net, &points.mean);
+                study.parts = flows::parts(net, sheet, &points);
+                study.voltages = voltages(net, &points.mean);
             }
             devices::devices(
-                &net,
+                net,
                 sheet,
                 &points,
                 &wired.stretches,
@@ -143,13 +158,13 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
                 |solved, guarded| {
                     far_shorts(
                         solved,
-                        &faults::Device::all(&net, sheet),
+                        &faults::Device::all(net, sheet),
                         &study.protection,
                         guarded,
                         &temperatures,
                         conditions,
                         &models,
-                        &|device| protection::feeding(&net, &wired.stretches, &wired.reaches, device),
+                        &|device| protection::feeding(net, &wired.stretches, &wired.reaches, device),
                     )
                 },
             )
@@ -158,13 +173,13 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
     );
     study.devices = devices;
     study.shorts = shorts;
-    traced.fill(&net, resistances, shield);
+    traced.fill(net, resistances, shield);
     study.circuits = traced.circuits;
     if solved {
-        drops(&net, &points, &traced.nearest, &mut study);
-        offsets(&net, sheet, &points, &mut study);
+        drops(net, &points, &traced.nearest, &mut study);
+        offsets(net, sheet, &points, &mut study);
         let parking = conditions.parking.or(Hours(336.0));
-        study.energy = energy::energy(&net, sheet, parking, &models, &points.mean, &off, &parked);
+        study.energy = energy::energy(net, sheet, parking, &models, &points.mean, &off, &parked);
     }
     study.channels = speakers.channels;
     study.drivers = speakers.drivers;
@@ -173,7 +188,7 @@ fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
     for (flow, served) in study.runs.values_mut().zip(traced.served) {
         flow.serves = served.into_iter().collect();
     }
-    notes(&net, sheet, &mut study);
+    notes(net, sheet, &mut study);
     study
 }
 

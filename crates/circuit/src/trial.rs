@@ -4,17 +4,25 @@
 //! *Invariant:* what is told here is what a study of the sheet with those sizes tells, as far as the source that a drop is told
 //! against stays the one that is nearest at first.
 
-use crate::assemble::{asked_of, settle_heat};
+use crate::assemble::{MANY_PARTS, asked_of, settle_heat, study_on};
 use crate::conductor::Conductor;
 use crate::flows::across;
 use crate::measured::as_measured;
 use crate::network::{Network, values};
 use crate::solve::{LEAST_SUPPLY, Level, Operating, Operator};
+use crate::speakers::Speakers;
+use crate::study::{Signal, Study};
 use crate::trace::Tracer;
 use model::breaks::Break;
+use model::job::Duty;
 use model::quantity::Ohms;
 use model::{PartId, PartKind, Settings, Sheet};
 use std::borrow::Cow;
+use std::sync::Arc;
+
+/// Where the supply collapses what flows is found to a part in ten thousand, by so many halvings: each is a search of its own, and what is
+/// chosen is judged by a whole study afterwards.
+const HALVINGS: u32 = 14;
 
 /// A sheet as a network, on which sizes are tried.
 #[derive(Debug)]
@@ -54,6 +62,8 @@ struct Told {
 /// A sheet under one set of conditions.
 pub struct Trial<'a> {
     net: &'a Network,
+    /// Its speakers and signals, which no size of a supply wire and no rating moves.
+    sound: Arc<(Speakers, Signal)>,
     operator: Operator<'a>,
     /// By run: how it warms, its wire at 20 °C, and that with its endings.
     warming: Vec<values::Warming>,
@@ -95,25 +105,29 @@ impl<'a> Trial<'a> {
     #[must_use]
     pub fn all(on: &'a TrialNet<'_>, scenes: &[Settings]) -> Vec<Self> {
         let (net, sheet) = (&on.net, &*on.sheet);
-        let mut sound = Vec::new();
+        let mut sound: Vec<(Duty, Arc<(Speakers, Signal)>)> = Vec::new();
         let mut told: Option<Vec<Told>> = None;
         let mut all = Vec::new();
         for settings in scenes {
             let conditions = &settings.conditions;
             let known = sound.iter().position(|(duty, _)| *duty == conditions.duty);
             let known = known.unwrap_or_else(|| {
-                sound.push((conditions.duty, crate::speakers::study_sound(sheet, settings)));
+                let all = Arc::new(crate::speakers::study_sound(sheet, settings));
+                sound.push((conditions.duty, all));
                 sound.len() - 1
             });
-            let (speakers, signal) = &sound[known].1;
+            let sound = sound[known].1.clone();
+            let (speakers, signal) = &*sound;
             let asked = asked_of(sheet, conditions, conditions.state, &signal.turn_on, |part| {
                 speakers.output.get(&part).copied().unwrap_or_default()
             });
-            let operator = Operator::new(net, sheet, conditions.state, asked);
+            let mut operator = Operator::new(net, sheet, conditions.state, asked);
+            operator.tell_roughly(HALVINGS);
             let told = told.get_or_insert_with(|| nearest(net, sheet, operator.resistances()));
             let runs = || sheet.runs.values();
             all.push(Self {
                 net,
+                sound: sound.clone(),
                 warming: runs()
                     .map(|run| values::Warming::of(&run.wire, conditions))
                     .collect(),
@@ -129,6 +143,14 @@ impl<'a> Trial<'a> {
             });
         }
         all
+    }
+
+    /// What a whole study tells of another sheet, made ready as `on`, that differs from this one in the wires of its supply and in
+    /// ratings alone: under these settings, which are those of this trial but for what is judged.
+    #[must_use]
+    pub fn study(&self, on: &TrialNet<'_>, settings: &Settings) -> Study {
+        let side_by_side = on.sheet.parts.len() >= MANY_PARTS;
+        study_on(&on.net, &on.sheet, settings, Some(&self.sound), side_by_side)
     }
 
     /// Lays a run, by its place on the sheet, anew. One between line jacks, of which the shield alone counts, stays as it is.

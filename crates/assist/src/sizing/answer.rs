@@ -10,10 +10,10 @@ const MOST_ROUNDS: usize = 24;
 
 impl Search<'_> {
     /// An answer that holds.
-    pub(super) fn answer(&mut self, top: &Flow, generous: Vec<usize>) -> Found {
+    pub(super) async fn answer(&mut self, top: &Flow, generous: Vec<usize>) -> Found {
         let none = Tightened::none(generous.len());
         let walked = if self.is_forest() {
-            self.walked(top)
+            self.walked(top).await
         } else {
             // The mesh is as thin as it may be by itself; what it then loses too much is mended with the rest.
             let range = self.range(&top.measured, 1.0, &none.floor);
@@ -25,20 +25,22 @@ impl Search<'_> {
             Err(last) => last,
         };
         let (base, mut floor) = (last.clone(), none.floor);
-        let found = self.mended(last, &mut floor).unwrap_or_else(|_| {
-            let measured = self.bench.measure(&generous);
-            let picks = generous;
-            Found { picks, measured }
-        });
-        let found = self.trimmed(found, &base, &mut floor);
+        let found = match self.mended(last, &mut floor).await {
+            Ok(found) => found,
+            Err(_) => Found {
+                measured: self.bench.measure(&generous).await,
+                picks: generous,
+            },
+        };
+        let found = self.trimmed(found, &base, &mut floor).await;
         self.raised = (0..floor.len()).filter(|var| floor[*var] > base[*var]).collect();
-        let found = self.lean(found, &floor);
-        self.again(found, &mut floor)
+        let found = self.lean(found, &floor).await;
+        self.again(found, &mut floor).await
     }
 
     /// On a forest: each answer from the currents of the one before it, with what is wrong with that ruled out, until one holds. The
     /// last of them, where none does.
-    fn walked(&mut self, top: &Flow) -> Result<Found, Vec<usize>> {
+    async fn walked(&mut self, top: &Flow) -> Result<Found, Vec<usize>> {
         let count = self.bench.things.vars.len();
         let mut tight = Tightened::none(count);
         let mut flow: Option<Flow> = None;
@@ -53,7 +55,7 @@ impl Search<'_> {
             };
             let Some(answer) = answer else { break };
             last.clone_from(&answer.picks);
-            let (wrong, mut measured) = self.wrong(&answer.picks);
+            let (wrong, mut measured) = self.wrong(&answer.picks).await;
             if wrong.is_empty() {
                 let picks = answer.picks;
                 return Ok(Found { picks, measured });
@@ -81,12 +83,12 @@ impl Search<'_> {
 
     /// The last of a row of answers, each with less than the one before, with which the checks find nothing wrong. The first is
     /// known to hold.
-    pub(super) fn last_that_holds(&mut self, mut row: Vec<Found>) -> Found {
+    pub(super) async fn last_that_holds(&mut self, mut row: Vec<Found>) -> Found {
         let (mut low, mut high) = (0, row.len());
         // The last one first: as a rule it holds.
         let mut middle = row.len().saturating_sub(1);
         while high - low > 1 {
-            if self.wrong_by_checks(&row[middle].picks).is_empty() {
+            if self.wrong_by_checks(&row[middle].picks).await.is_empty() {
                 low = middle;
             } else {
                 high = middle;

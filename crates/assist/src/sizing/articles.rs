@@ -44,7 +44,7 @@ pub fn articles(sheet: &Sheet, settings: &Settings) -> Vec<Article> {
     let laid = body::lay(sheet, settings);
     let study = circuit::study_laid(&laid, settings);
     let asks = checks::asks(&laid, settings, &study);
-    Leads::of(&laid, settings, &study, &asks, &ask);
+    super::steps::at_once(Leads::of(&laid, settings, &study, &asks, &ask));
     Things::new(&laid, settings, &study, &asks, &ask);
     asked.0.into_inner()
 }

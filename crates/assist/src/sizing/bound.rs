@@ -4,6 +4,7 @@ use super::measure::Wrong;
 use super::mesh::{Mesh, POINTS};
 use super::program::Answer;
 use super::search::{ALIKE, Flow, Found, RECKONED, Search, most_questions};
+use super::steps::pause;
 use super::things::Thing;
 use ordered::Sort as _;
 
@@ -29,7 +30,7 @@ struct Part {
 
 impl Search<'_> {
     /// Raises the bound to the answer, or lowers the answer to the bound, as far as so many questions to the engine allow.
-    pub(super) fn prove(
+    pub(super) async fn prove(
         &mut self,
         mesh: &Mesh,
         top: Flow,
@@ -59,9 +60,12 @@ impl Search<'_> {
         };
         part.answer = answer;
         if mesh.groups.len() <= MOST_SHAVED {
-            self.shave(mesh, &mut part);
+            self.shave(mesh, &mut part).await;
         }
-        if self.shave_by_checks(mesh, &mut part, &best.1.picks, generous) {
+        if self
+            .shave_by_checks(mesh, &mut part, &best.1.picks, generous)
+            .await
+        {
             let Some(answer) = self.least(mesh, &flow, &part, best.0) else {
                 return (best.1, best.0, true);
             };
@@ -70,8 +74,9 @@ impl Search<'_> {
                 ..answer
             };
         }
+        let first = part.answer.cost;
         let mut open = vec![part];
-        let (mut before, mut look) = (0.0, self.bench.asked + WHILE);
+        let (mut before, mut look) = (first, self.bench.asked + WHILE);
         // Whether something was left out that nothing tells to be wrong.
         let mut unsure = false;
         let bound = loop {
@@ -99,12 +104,12 @@ impl Search<'_> {
             }
             if !part.own {
                 if mesh.groups.is_empty() {
-                    self.narrow(&flow, &mut part, best.0);
+                    self.narrow(&flow, &mut part, best.0).await;
                 }
                 let mut thickest: Vec<usize> = part.range.iter().map(|(_, last)| *last).collect();
                 let last: Vec<usize> = part.places.iter().map(|(_, last)| *last).collect();
                 mesh.put(&last, &mut thickest);
-                let measured = self.bench.measure(&thickest);
+                let measured = self.bench.measure(&thickest).await;
                 flow = self.flow(measured, &thickest);
                 let own = self.range(&flow.measured, share, &[]);
                 for (range, own) in part.range.iter_mut().zip(own) {
@@ -122,7 +127,7 @@ impl Search<'_> {
                 open.extend(halves);
                 continue;
             }
-            let (wrong, measured) = self.wrong(&part.answer.picks);
+            let (wrong, measured) = self.wrong(&part.answer.picks).await;
             let cost = self.cost(&part.answer.picks);
             if wrong.is_empty() {
                 if cost < best.0 - ALIKE {
@@ -134,6 +139,7 @@ impl Search<'_> {
             // What a wire of the mesh does not bear, one of the same resistance in all may, thicker here and thinner there.
             unsure |= self.is_of_mesh(mesh, &wrong);
             for range in self.others(&part, &wrong) {
+                pause().await;
                 let mut other = Part {
                     range,
                     places: part.places.clone(),
@@ -160,8 +166,9 @@ impl Search<'_> {
         let first: Vec<usize> = part.places.iter().map(|(first, _)| *first).collect();
         program.most = best + ALIKE - mesh.cost(&first);
         if part.places.iter().any(|(first, last)| first < last) {
-            // As long as the mesh is open it is a bound that is asked for, and no choice.
+            // As long as the mesh is open it is a bound that is asked for, and no choice but the first.
             (program.points, program.hopeful) = (Some(POINTS), true);
+            program.traced = part.answer.picks.is_empty();
         }
         let mut answer = program.solve()?;
         mesh.put(&first, &mut answer.picks);
@@ -170,7 +177,7 @@ impl Search<'_> {
     }
 
     /// Leaves out of each group what is wrong even with the thickest everywhere else.
-    fn shave(&mut self, mesh: &Mesh, part: &mut Part) {
+    async fn shave(&mut self, mesh: &Mesh, part: &mut Part) {
         let mut thickest: Vec<usize> = self.vars().iter().map(super::things::Var::last).collect();
         let last: Vec<usize> = part.places.iter().map(|(_, last)| *last).collect();
         mesh.put(&last, &mut thickest);
@@ -183,7 +190,7 @@ impl Search<'_> {
                 for (var, pick) in &group.points[middle].picks {
                     picks[*var] = *pick;
                 }
-                let measured = self.bench.measure(&picks);
+                let measured = self.bench.measure(&picks).await;
                 let wrong = self.wrong_at_once(&picks, &measured);
                 // Ratings are the largest here; what bears them is not asked.
                 let told = ["voltage-drop", "supply-collapse"];
@@ -201,7 +208,13 @@ impl Search<'_> {
 
     /// Leaves out what the checks find wrong with a run even with the thickest everywhere else and the least ratings: of what they want larger than
     /// all else does, where that is dear. Whether anything was left out.
-    fn shave_by_checks(&mut self, mesh: &Mesh, part: &mut Part, found: &[usize], generous: &[usize]) -> bool {
+    async fn shave_by_checks(
+        &mut self,
+        mesh: &Mesh,
+        part: &mut Part,
+        found: &[usize],
+        generous: &[usize],
+    ) -> bool {
         let dear = DEAR * self.cost(found);
         let over = |var: usize| {
             let choices = &self.vars()[var].choices;
@@ -226,7 +239,12 @@ impl Search<'_> {
                     let own = wrong.runs.contains(&run) && !RECKONED.contains(&wrong.check);
                     own && !excused.iter().any(|excused| excused.like(wrong))
                 };
-                if self.bench.first_findings(&picks, counts).is_empty() {
+                if self
+                    .bench
+                    .first_findings(&picks, usize::MAX, counts)
+                    .await
+                    .is_empty()
+                {
                     high = middle;
                 } else {
                     low = middle + 1;
@@ -305,7 +323,7 @@ impl Search<'_> {
     }
 
     /// Leaves out what costs more than the best answer even if all others cost their least.
-    fn narrow(&self, flow: &Flow, part: &mut Part, best: f64) {
+    async fn narrow(&self, flow: &Flow, part: &mut Part, best: f64) {
         let mut program = self.program(flow, part.range.clone(), None);
         program.most = best + ALIKE;
         for var in 0..program.range.len() {
@@ -313,7 +331,9 @@ impl Search<'_> {
             if !self.vars()[var].is_run() || first >= last {
                 continue;
             }
+            pause().await;
             program.free[var] = true;
+            program.traced = false;
             let others = program.solve();
             program.free[var] = false;
             let Some(others) = others else { continue };

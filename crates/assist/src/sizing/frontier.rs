@@ -21,9 +21,12 @@ enum How {
 }
 
 /// What points are made of.
-#[derive(Debug)]
+#[derive(Debug, Default)]
 pub(super) struct Made {
+    /// The first of them is nothing.
     how: Vec<How>,
+    /// Whether it is written down.
+    traced: bool,
     sift: Sift,
 }
 
@@ -37,13 +40,17 @@ pub(super) struct Piece {
 }
 
 impl Made {
-    pub(super) fn new() -> Self {
-        Self {
-            how: vec![How::Nothing],
-            sift: Sift::default(),
-        }
+    /// The same with nothing made yet.
+    pub(super) fn cleared(mut self, traced: bool) -> Self {
+        self.traced = traced;
+        self.how.clear();
+        self.how.push(How::Nothing);
+        self
     }
     fn add(&mut self, how: How) -> u32 {
+        if !self.traced {
+            return 0;
+        }
         self.how.push(how);
         u32::try_from(self.how.len() - 1).unwrap_or(0)
     }

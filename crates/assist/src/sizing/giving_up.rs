@@ -121,7 +121,7 @@ impl Search<'_> {
 
     /// What the checks find with the thickest wires and the least ratings is no matter of sizes. Asked once, and only where the
     /// checks have a word to say at all.
-    pub(super) fn excuse(&mut self) {
+    pub(super) async fn excuse(&mut self) {
         let Some(generous) = self.generous.take() else {
             return;
         };
@@ -131,7 +131,7 @@ impl Search<'_> {
             "fuse-outsizes-wire",
             "fuse-undersized",
         ];
-        for wrong in self.bench.findings(&generous) {
+        for wrong in self.bench.findings(&generous).await {
             if self.excused.iter().any(|other| other.like(&wrong)) {
                 continue;
             }
@@ -140,6 +140,7 @@ impl Search<'_> {
             }
             self.excused.push(wrong);
         }
+        self.bench.settle();
     }
 
     /// What nothing that can be chosen clears: told, and asked for no more.

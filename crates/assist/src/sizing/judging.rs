@@ -8,28 +8,37 @@ use ordered::OrderedMap;
 
 impl Search<'_> {
     /// What is wrong with a choice, and what flows with it.
-    pub(super) fn wrong(&mut self, picks: &[usize]) -> (Vec<Wrong>, Measured) {
-        let measured = self.bench.measure(picks);
+    pub(super) async fn wrong(&mut self, picks: &[usize]) -> (Vec<Wrong>, Measured) {
+        let measured = self.bench.measure(picks).await;
         let mut all = self.wrong_at_once(picks, &measured);
         if all.is_empty() {
-            all = self.wrong_by_checks(picks);
+            all = self.wrong_by_checks(picks).await;
         }
         (all, measured)
     }
 
     /// What the checks find wrong with a choice, and not with the thickest as well.
-    pub(super) fn wrong_by_checks(&mut self, picks: &[usize]) -> Vec<Wrong> {
+    pub(super) async fn wrong_by_checks(&mut self, picks: &[usize]) -> Vec<Wrong> {
+        self.wrong_by(picks, usize::MAX).await
+    }
+
+    /// The same at the operating point alone where something was wrong last.
+    pub(super) async fn wrong_where_last(&mut self, picks: &[usize]) -> Vec<Wrong> {
+        self.wrong_by(picks, 1).await
+    }
+
+    async fn wrong_by(&mut self, picks: &[usize], scenes: usize) -> Vec<Wrong> {
         loop {
             let (excused, drops, asked) = (&self.excused, &self.drops, &self.bench.asks.drops);
             let counts = |wrong: &Wrong| {
                 !excused.iter().any(|excused| excused.like(wrong)) && !is_widened(wrong, drops, asked)
             };
-            let all = self.bench.first_findings(picks, counts);
+            let all = self.bench.first_findings(picks, scenes, counts).await;
             if all.is_empty() || self.generous.is_none() {
                 return all;
             }
             // What they find with the thickest as well is told from now on, and asked for no more.
-            self.excuse();
+            self.excuse().await;
         }
     }
 }

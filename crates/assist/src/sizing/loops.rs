@@ -3,6 +3,7 @@
 //! [`MOST_LOOKS`] allow: a part of the choices is left out where it fails even with the thickest in all that is open yet.
 
 use super::speakers::{Lead, Leads};
+use super::steps::pause;
 use super::things::{Choice, Is, held_run, wires};
 use super::{Ask, By, Held, Limit, Short};
 use checks::Asks;
@@ -12,6 +13,8 @@ use ordered::{OrderedMap, Sort as _};
 
 /// Most times that it is asked what the leads of one piece do.
 const MOST_LOOKS: usize = 4_000;
+/// Looks between two pauses.
+const LOOKS_AT_ONCE: usize = 32;
 /// Thicker leads to one coil take a little from the others beside it, by no more than the share of its voltage that is lost: by so much
 /// more may be lost where a part of the choices is to be left out.
 const BESIDE: f64 = 1.1;
@@ -72,13 +75,14 @@ impl Loops<'_, '_> {
     }
 
     /// A good choice: from the thinnest on, the next size where it takes most off what is lost too much for its cost.
-    fn good(&mut self) -> Option<Vec<usize>> {
+    async fn good(&mut self) -> Option<Vec<usize>> {
         let (mut picks, last) = (self.first.clone(), self.last());
         loop {
             let now = self.over(&picks, 1.0);
             if now <= 0.0 {
                 return Some(picks);
             }
+            pause().await;
             let mut best: Option<(f64, usize)> = None;
             for at in (0..picks.len()).filter(|at| picks[*at] < last[*at]) {
                 let mut next = picks.clone();
@@ -94,7 +98,7 @@ impl Loops<'_, '_> {
     }
 
     /// Looks at all that could cost less than the best so far, with the leads before this one chosen.
-    fn better(&mut self, at: usize, picks: &mut Vec<usize>) {
+    async fn better(&mut self, at: usize, picks: &mut Vec<usize>) {
         let rest = |it: &Self| -> f64 {
             let least = |(choices, first): (&[Choice], &usize)| {
                 let own = choices.get(*first..).unwrap_or_default().iter();
@@ -115,6 +119,9 @@ impl Loops<'_, '_> {
             }
             picks.truncate(at);
             picks.push(pick);
+            if self.looks.is_multiple_of(LOOKS_AT_ONCE) {
+                pause().await;
+            }
             let is_whole = picks.len() == self.runs.len();
             let times = if is_whole { 1.0 } else { BESIDE };
             let mut thickest = last.clone();
@@ -125,7 +132,8 @@ impl Loops<'_, '_> {
             if is_whole {
                 self.best = (cost, picks.clone());
             } else {
-                self.better(at + 1, picks);
+                // In a box, as it calls itself.
+                Box::pin(self.better(at + 1, picks)).await;
             }
         }
         picks.truncate(at);
@@ -154,7 +162,7 @@ impl Loops<'_, '_> {
 
 impl Leads {
     /// Sizes leads of a piece of the speaker side.
-    pub(super) fn size_piece(
+    pub(super) async fn size_piece(
         &mut self,
         (laid, settings): (&Sheet, &Settings),
         (asks, ask): (&Asks, &Ask<'_>),
@@ -230,9 +238,9 @@ impl Leads {
                 it.limits.insert(*speaker, most);
             }
         }
-        it.best.1 = it.good().unwrap_or_else(|| it.last());
+        it.best.1 = it.good().await.unwrap_or_else(|| it.last());
         it.best.0 = it.cost(&it.best.1);
-        it.better(0, &mut Vec::new());
+        it.better(0, &mut Vec::new()).await;
         self.proved &= it.looks < MOST_LOOKS;
         for at in 0..it.runs.len() {
             let limit = it.limit(at);

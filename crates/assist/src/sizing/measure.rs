@@ -1,9 +1,10 @@
 //! The engine and the checks, asked of one choice: what flows, what is lost, what is found.
 
 use super::shape::Shape;
+use super::steps::pause;
 use super::things::{Is, Thing, Things, rate};
 use checks::{Asks, Finding};
-use circuit::{Trial, Tried};
+use circuit::{Trial, TrialNet, Tried};
 use model::job::{Duty, VehicleState};
 use model::quantity::Ohms;
 use model::{PartId, RunId, Settings, Sheet};
@@ -28,11 +29,34 @@ pub(super) const DECIDED: &[&str] = &[
     "short-never-clears",
 ];
 
+/// Checks that need not be asked with a choice: no size decides them, and none of [`DECIDED`] looks at what they find.
+pub(super) const NOT_ASKED: &[&str] = &[
+    "fuse-order",
+    "no-signal",
+    "crossed-signal",
+    "wrong-level",
+    "no-turn-on",
+    "turn-on-overloaded",
+    "always-on",
+    "lead-loss",
+    "speaker-overpowered",
+    "no-high-pass",
+    "over-budget",
+    "standing-drain",
+    "not-known",
+    "unsupported",
+    "signal-beside-feed",
+    "signal-scattered",
+];
+/// What this check finds is the same whatever is chosen, as only what goes into a terminal is: once it is known what is wrong with the
+/// thickest wires it is not asked again.
+pub(super) const SETTLED: &str = "terminal-overfull";
+
 /// What is asked of each choice, again and again.
 pub(super) struct Bench<'a> {
     /// The sheet, laid in the body.
     pub(super) laid: &'a Sheet,
-    /// What each choice is judged at.
+    /// What each choice is judged at, with [`NOT_ASKED`] left out.
     pub(super) scenes: Vec<Settings>,
     pub(super) things: &'a Things,
     pub(super) asks: &'a Asks,
@@ -77,6 +101,10 @@ pub(super) struct AtPoint {
 /// The conditions that a choice is judged under: the job's own, and the worst unless it is asked for as set.
 pub(super) fn scenes(settings: &Settings, as_set: bool) -> Vec<Settings> {
     let own = settings.conditions.clone();
+    let mut settings = settings.clone();
+    settings
+        .allowed
+        .extend(NOT_ASKED.iter().map(|name| (*name).into()));
     let mut all = vec![settings.clone()];
     if as_set {
         return all;
@@ -125,7 +153,7 @@ impl Bench<'_> {
     }
 
     /// What flows with these choices.
-    pub(super) fn measure(&mut self, picks: &[usize]) -> Measured {
+    pub(super) async fn measure(&mut self, picks: &[usize]) -> Measured {
         self.asked += 1;
         for (var, pick) in picks.iter().enumerate() {
             if self.set.get(var) == Some(pick) {
@@ -151,6 +179,7 @@ impl Bench<'_> {
             answered: true,
         };
         for trial in &mut self.trials {
+            pause().await;
             let tried = trial.look();
             it.answered &= tried.answered;
             let point = at_point(self.things, self.asks, &tried);
@@ -183,13 +212,23 @@ impl Bench<'_> {
     }
 
     /// What the checks that sizes decide find with these choices at the first operating point at which they find something that counts;
-    /// the one at which they last did is asked first.
-    pub(super) fn first_findings(&mut self, picks: &[usize], counts: impl Fn(&Wrong) -> bool) -> Vec<Wrong> {
+    /// the one at which they last did is asked first, and no more than so many are.
+    pub(super) async fn first_findings(
+        &mut self,
+        picks: &[usize],
+        scenes: usize,
+        counts: impl Fn(&Wrong) -> bool,
+    ) -> Vec<Wrong> {
         let sheet = self.with(picks);
+        let Some(settings) = self.scenes.first() else {
+            return Vec::new();
+        };
+        let net = TrialNet::of(&sheet, settings);
         let mut order: Vec<usize> = (0..self.scenes.len()).collect();
         order.order_by_key(|scene| *scene != self.last_wrong);
-        for scene in order {
-            let mut all = self.findings_at(&sheet, scene);
+        for scene in order.into_iter().take(scenes) {
+            pause().await;
+            let mut all = self.findings_at(&sheet, &net, scene);
             all.retain(&counts);
             if !all.is_empty() {
                 self.last_wrong = scene;
@@ -200,18 +239,33 @@ impl Bench<'_> {
     }
 
     /// What the checks that sizes decide find with these choices, at all operating points.
-    pub(super) fn findings(&mut self, picks: &[usize]) -> Vec<Wrong> {
+    pub(super) async fn findings(&mut self, picks: &[usize]) -> Vec<Wrong> {
         let sheet = self.with(picks);
-        let scenes = 0..self.scenes.len();
-        scenes.flat_map(|scene| self.findings_at(&sheet, scene)).collect()
-    }
-
-    fn findings_at(&mut self, sheet: &Sheet, scene: usize) -> Vec<Wrong> {
-        self.judged += 1;
-        let Some(settings) = self.scenes.get(scene) else {
+        let Some(settings) = self.scenes.first() else {
             return Vec::new();
         };
-        let study = circuit::study_laid(sheet, settings);
+        let net = TrialNet::of(&sheet, settings);
+        let mut all = Vec::new();
+        for scene in 0..self.scenes.len() {
+            pause().await;
+            all.extend(self.findings_at(&sheet, &net, scene));
+        }
+        all
+    }
+
+    /// Asks no more for what no choice changes.
+    pub(super) fn settle(&mut self) {
+        for settings in &mut self.scenes {
+            settings.allowed.insert(SETTLED.into());
+        }
+    }
+
+    fn findings_at(&mut self, sheet: &Sheet, net: &TrialNet<'_>, scene: usize) -> Vec<Wrong> {
+        self.judged += 1;
+        let (Some(settings), Some(trial)) = (self.scenes.get(scene), self.trials.get(scene)) else {
+            return Vec::new();
+        };
+        let study = trial.study(net, settings);
         let found = checks::judge(sheet, settings, &study).into_iter();
         found
             .filter(|finding| !finding.undecided && DECIDED.contains(&finding.check))
@@ -331,4 +385,63 @@ pub(super) fn fixed_drops(
         }
     }
     fixed
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use circuit::{Purpose, study_laid};
+    use testkit::random::random_system;
+
+    /// What is decided, of what the checks find.
+    fn decided(sheet: &Sheet, settings: &Settings) -> Vec<Finding> {
+        let found = checks::judge(sheet, settings, &study_laid(sheet, settings)).into_iter();
+        found.filter(|finding| DECIDED.contains(&finding.check)).collect()
+    }
+
+    /// A sheet with another size in every third supply run.
+    fn other_sizes(sheet: &Sheet, settings: &Settings) -> Sheet {
+        let study = study_laid(sheet, settings);
+        let mut other = sheet.clone();
+        for (at, (id, run)) in other.runs.iter_mut().enumerate() {
+            let purpose = study.runs.get(id).map(|flow| flow.purpose);
+            let is_supply = matches!(purpose, Some(Purpose::Feed | Purpose::Return | Purpose::TurnOn));
+            let size = run.wire.size.value().filter(|_| is_supply && at % 3 == 0);
+            let next = size.and_then(|size| size.series().find(|next| next.area().0 > size.area().0));
+            if let Some(next) = next {
+                *run = super::super::things::lay(run, next);
+            }
+        }
+        other
+    }
+
+    // Source: the whole engine and all checks, asked of the same sheet.
+    #[test]
+    fn what_is_shared_and_left_out_changes_nothing_that_counts() {
+        let mut changed = 0;
+        for seed in 0..12 {
+            let sheet = random_system(seed, 30);
+            let settings = Settings::default();
+            let other = other_sizes(&sheet, &settings);
+            changed += usize::from(other != sheet);
+            let net = TrialNet::of(&sheet, &settings);
+            let scenes = scenes(&settings, false);
+            let trials = Trial::all(&net, &scenes);
+            let on = TrialNet::of(&other, &settings);
+            for (scene, trial) in scenes.iter().zip(&trials) {
+                let study = trial.study(&on, scene);
+                assert_eq!(study, study_laid(&other, scene), "seed {seed}");
+                let asked: Vec<Finding> = checks::judge(&other, scene, &study)
+                    .into_iter()
+                    .filter(|finding| DECIDED.contains(&finding.check))
+                    .collect();
+                let mut whole = scene.clone();
+                for name in NOT_ASKED {
+                    whole.allowed.remove(*name);
+                }
+                assert_eq!(asked, decided(&other, &whole), "seed {seed}");
+            }
+        }
+        assert!(changed >= 10, "{changed} of 12 sheets have other sizes");
+    }
 }

@@ -21,7 +21,7 @@ pub(super) struct Mesh {
 }
 
 impl Mesh {
-    pub(super) fn of(search: &mut Search<'_>, top: &Flow, thickest: &[usize]) -> Self {
+    pub(super) async fn of(search: &mut Search<'_>, top: &Flow, thickest: &[usize]) -> Self {
         let vars = search.vars();
         let mut loose: Vec<usize> = (0..vars.len())
             .filter(|var| vars[*var].is_run() && !search.shape.fits[*var])
@@ -39,7 +39,7 @@ impl Mesh {
         for (at, var) in loose.iter().enumerate() {
             other[*var] = (at * 7 + 5) % (thickest[*var] + 1);
         }
-        let mixed = search.bench.measure(&other);
+        let mixed = search.bench.measure(&other).await;
         let amps = |var: usize| {
             let points = top.measured.points.iter().chain(&mixed.points);
             points.flat_map(move |point| [point.rms[var], point.burst[var]])
@@ -62,7 +62,7 @@ impl Mesh {
             }
         }
         for list in lists {
-            let points = search.in_line(&list, top, thickest);
+            let points = search.in_line(&list, top, thickest).await;
             it.groups.push(Group { points });
         }
         it
@@ -93,14 +93,14 @@ impl Mesh {
 
 impl Search<'_> {
     /// What is worth choosing of runs in line, none thinner than the least that any of them can carry allows.
-    fn in_line(&mut self, list: &[usize], top: &Flow, thickest: &[usize]) -> Vec<Piece> {
+    async fn in_line(&mut self, list: &[usize], top: &Flow, thickest: &[usize]) -> Vec<Piece> {
         let range = self.range(&top.measured, self.shrink.min(1.0 - f64::EPSILON), &[]);
         // It carries least where it is thin and all else is thick.
         let mut picks = thickest.to_vec();
         for var in list {
             picks[*var] = range[*var].0;
         }
-        let measured = self.bench.measure(&picks);
+        let measured = self.bench.measure(&picks).await;
         let mut all = vec![Piece {
             cost: 0.0,
             drop: 0.0,

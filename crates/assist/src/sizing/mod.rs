@@ -75,12 +75,14 @@ mod shape;
 mod shares;
 mod slopes;
 mod speakers;
+mod steps;
 mod things;
 mod what_if;
 mod why;
 
 pub use articles::{Article, articles};
 pub use said::{device_tag, size_value};
+pub use steps::Sizer;
 pub use what_if::WhatIf;
 
 use circuit::DeviceRef;
@@ -379,5 +381,5 @@ impl Sizing {
 /// Sizes for all runs and ratings for all fuses of a sheet.
 #[must_use]
 pub fn size(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizing {
-    search::search(sheet, settings, ask)
+    steps::at_once(search::search(sheet, settings, ask))
 }

@@ -1,10 +1,11 @@
 //! The problem at given currents, and its best answer: a walk over the forest from the leaves to the roots that keeps, at each
 //! place, the least cost for every drop that may still be lost before it.
 
-use super::frontier::{Keep, Made, Piece, Point, best_of};
+use super::frontier::{Keep, Made, Piece, Point, best_of, best_pieces};
 use super::shape::Shape;
 use super::things::Var;
 use ordered::{OrderedMap, Sort as _};
+use std::cell::Cell;
 
 /// Most combinations of choices of one node that are walked through; beyond, its devices keep their least.
 const MOST_COMBINED: usize = 4_000;
@@ -29,6 +30,10 @@ pub(super) struct Program<'a> {
     pub(super) hopeful: bool,
     /// What an answer may cost at the most.
     pub(super) most: f64,
+    /// Whether it is told what is chosen, and not only what that costs.
+    pub(super) traced: bool,
+    /// Room that one walk after the other works in.
+    pub(super) room: &'a Cell<Made>,
 }
 
 /// The best answer.
@@ -56,6 +61,15 @@ struct Walk<'p, 'a> {
     ruled: OrderedMap<(usize, Vec<usize>), Vec<Piece>>,
 }
 
+/// What ratings of the devices of a node ask of its wires and of what lies beyond.
+#[derive(PartialEq)]
+struct Asked {
+    /// By run of the node: how many of its first choices it leaves out.
+    skips: Vec<usize>,
+    /// By child: the choice of the device above it.
+    given: Vec<usize>,
+}
+
 /// No choice of a device above.
 const NONE: usize = usize::MAX;
 
@@ -67,7 +81,7 @@ impl Program<'_> {
         }
         let mut walk = Walk {
             program: self,
-            made: Made::new(),
+            made: self.room.take().cleared(self.traced),
             known: OrderedMap::new(),
             above: self.above(),
             before: self.before(),
@@ -79,13 +93,18 @@ impl Program<'_> {
             cost: 0.0,
             picks: self.range.iter().map(|(first, _)| *first).collect(),
         };
+        let mut suffices = true;
         for root in &self.shape.roots {
             let points = walk.of(*root, NONE);
-            let best = points.first()?;
+            let Some(best) = points.first() else {
+                suffices = false;
+                break;
+            };
             answer.cost += best.cost;
             walk.made.read(best.made, &mut answer.picks);
         }
-        Some(answer)
+        self.room.set(walk.made);
+        suffices.then_some(answer)
     }
 
     fn cost(&self, var: usize, choice: usize) -> f64 {
@@ -212,7 +231,9 @@ impl Walk<'_, '_> {
             .iter()
             .map(|child| (*child, self.above[*child]))
             .collect();
-        let mut all = Vec::new();
+        // Ratings that ask the same of all wires differ in what they cost and lose by themselves: what is worth choosing of them is put in
+        // line at once.
+        let mut alike: Vec<(Asked, Vec<Piece>)> = Vec::new();
         for ratings in self.ratings(&node.devices) {
             let chosen = |device: usize| {
                 let own = node.devices.iter().position(|other| *other == device);
@@ -224,7 +245,6 @@ impl Walk<'_, '_> {
                 held.filter_map(|device| Some(program.amps(*device, chosen(*device)?)))
                     .fold(0.0, f64::max)
             };
-            // How many of its first choices each run leaves out.
             let skips: Option<Vec<usize>> = node
                 .runs
                 .iter()
@@ -235,6 +255,26 @@ impl Walk<'_, '_> {
                 })
                 .collect();
             let Some(skips) = skips else { continue };
+            // A device of this node, or the same as for this one.
+            let given = of_children.iter();
+            let given = given.map(|(_, needed)| needed.and_then(chosen).unwrap_or(NONE));
+            let asked = Asked {
+                skips,
+                given: given.collect(),
+            };
+            let own = || node.devices.iter().copied().zip(ratings.iter().copied());
+            let piece = Piece {
+                cost: own().map(|(device, choice)| program.cost(device, choice)).sum(),
+                drop: own().map(|(device, choice)| program.drops[device][choice]).sum(),
+                picks: own().collect(),
+            };
+            match alike.iter_mut().find(|(other, _)| *other == asked) {
+                Some((_, pieces)) => pieces.push(piece),
+                None => alike.push((asked, vec![piece])),
+            }
+        }
+        let mut all = Vec::new();
+        for (asked, pieces) in alike {
             let mut points = vec![Point {
                 cost: 0.0,
                 slack: node
@@ -247,23 +287,16 @@ impl Walk<'_, '_> {
             if points.iter().any(|point| point.slack < 0.0) {
                 return Vec::new();
             }
-            for (child, needed) in &of_children {
-                // A device of this node, or the same as for this one.
-                let given = needed.and_then(chosen).unwrap_or(NONE);
-                let beyond = self.of(*child, given);
+            for ((child, _), given) in of_children.iter().zip(&asked.given) {
+                let beyond = self.of(*child, *given);
                 points = self.made.beside(&points, &beyond);
             }
             let most = self.before[at].1;
             let keep = self.keep(at);
-            let own = node.devices.iter().zip(&ratings).map(|(device, choice)| Piece {
-                cost: program.cost(*device, *choice),
-                drop: program.drops[*device][*choice],
-                picks: vec![(*device, *choice)],
-            });
-            for piece in own {
-                points = self.made.before(&points, &[piece], keep);
+            if !node.devices.is_empty() {
+                points = self.made.before(&points, &best_pieces(pieces), keep);
             }
-            points = self.put_runs(at, points, &skips, keep);
+            points = self.put_runs(at, points, &asked.skips, keep);
             // More than may be lost before it is of no use to anybody.
             let enough = points.partition_point(|point| point.slack < most);
             points.truncate(enough + 1);

@@ -2,17 +2,20 @@
 //! for, [`super::answer`] finds an answer that holds, [`super::mesh`] betters it where the network is meshed, [`super::bound`] finds a
 //! bound below it and looks at what lies between until both meet, [`super::why`] tells what keeps each thing from being less.
 
+use super::frontier::Made;
 use super::measure::{Bench, Measured, Wrong, fixed_drops, governing, scenes};
 use super::mesh::{Mesh, POINTS};
 use super::program::Program;
 use super::shape::{Judged, Lead, Shape, Side};
 use super::speakers::Leads;
+use super::steps::pause;
 use super::things::{Is, Thing, Things, conducts};
 use super::{Ask, Limit, Short, Sizing, report};
 use checks::Asks;
 use circuit::{Study, Trial, TrialNet};
 use model::{PartId, Settings, Sheet};
 use ordered::{OrderedMap, OrderedSet};
+use std::cell::Cell;
 
 /// Checks whose limits are reckoned with in the walk.
 pub(super) const RECKONED: &[&str] = &[
@@ -71,6 +74,8 @@ pub(super) struct Search<'a> {
     /// By variable: of a device the largest rating that is in question: the one that it has, or the least that its loads need. A rating
     /// is no means of saving metal: larger fuses resist less, but nobody fits one that the loads do not ask for.
     pub(super) ratings: Vec<usize>,
+    /// Room that the walks over the forest work in.
+    pub(super) room: Cell<Made>,
 }
 
 /// What was ruled out on the way to an answer: choices of each variable below its floor, and a part of the drop to loads.
@@ -97,12 +102,13 @@ pub(super) struct Flow {
     pub(super) fixed: OrderedMap<PartId, f64>,
 }
 
-pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizing {
+pub(super) async fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizing {
     let mut laid = body::lay(sheet, settings);
     let mut study = circuit::study_laid(&laid, settings);
+    pause().await;
     let mut asks = checks::asks(&laid, settings, &study);
     // What a speaker gets decides what its amplifier draws: its leads come first.
-    let leads_of_speakers = Leads::of(&laid, settings, &study, &asks, ask);
+    let leads_of_speakers = Leads::of(&laid, settings, &study, &asks, ask).await;
     let before = laid.clone();
     for (id, lead) in &leads_of_speakers.sized {
         if laid.runs.get(id).is_some_and(|run| *run != lead.to) {
@@ -113,6 +119,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
         study = circuit::study_laid(&laid, settings);
         asks = checks::asks(&laid, settings, &study);
     }
+    pause().await;
     let things = Things::new(&laid, settings, &study, &asks, ask);
     let net = TrialNet::of(&laid, settings);
     let leads = leads(&laid, settings, &asks, &things);
@@ -173,6 +180,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
         shrink: 1.0,
         shares: Vec::new(),
         raised: Vec::new(),
+        room: Cell::default(),
         ratings: things
             .vars
             .iter()
@@ -184,7 +192,7 @@ pub(super) fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizin
             })
             .collect(),
     };
-    let found = it.run();
+    let found = it.run().await;
     report::report(&before, &it, ask, found, &leads_of_speakers)
 }
 
@@ -248,9 +256,9 @@ impl Search<'_> {
         !self.shape.meshed.iter().any(|meshed| *meshed) && !(0..self.vars().len()).any(apart)
     }
 
-    fn run(&mut self) -> Option<FoundSizes> {
+    async fn run(&mut self) -> Option<FoundSizes> {
         let mut top: Vec<usize> = self.vars().iter().map(super::things::Var::last).collect();
-        let at_top = self.bench.measure(&top);
+        let at_top = self.bench.measure(&top).await;
         if !at_top.answered {
             self.short.push(Short::NoAnswer);
             return None;
@@ -262,7 +270,7 @@ impl Search<'_> {
                 *top = *most.1;
             }
         }
-        let at_top = self.bench.measure(&top);
+        let at_top = self.bench.measure(&top).await;
         self.on = at_top.points.iter().map(|point| point.on.clone()).collect();
         self.rate(&at_top);
         self.give_up(&at_top);
@@ -276,10 +284,10 @@ impl Search<'_> {
         }
         self.generous = Some(generous.clone());
         let flow = self.flow(at_top, &top);
-        let found = self.answer(&flow, generous.clone());
-        let mesh = Mesh::of(self, &flow, &top);
-        let (found, bound, proved) = self.prove(&mesh, flow, found, &generous);
-        let (found, limits) = self.reasons(found);
+        let found = self.answer(&flow, generous.clone()).await;
+        let mesh = Mesh::of(self, &flow, &top).await;
+        let (found, bound, proved) = self.prove(&mesh, flow, found, &generous).await;
+        let (found, limits) = self.reasons(found).await;
         let bound = bound.min(self.cost(&found.picks));
         Some(FoundSizes {
             picks: found.picks,
@@ -481,6 +489,8 @@ impl Search<'_> {
             points: None,
             hopeful: false,
             most: f64::INFINITY,
+            traced: true,
+            room: &self.room,
         }
     }
 }

@@ -65,15 +65,19 @@ impl Search<'_> {
 
     /// A choice that holds, from one that does not: what is wrong is given more where that gains most for its cost, and nothing
     /// else is touched; with what the checks want of each thing at the least. How far it came, where that leads to nothing.
-    pub(super) fn mended(&mut self, mut picks: Vec<usize>, floor: &mut [usize]) -> Result<Found, Vec<usize>> {
+    pub(super) async fn mended(
+        &mut self,
+        mut picks: Vec<usize>,
+        floor: &mut [usize],
+    ) -> Result<Found, Vec<usize>> {
         let mut times = vec![0_u32; picks.len()];
         for _ in 0..MOST_ROUNDS {
-            let measured = self.bench.measure(&picks);
+            let measured = self.bench.measure(&picks).await;
             self.rate(&measured);
             let mut wrong = self.wrong_at_once(&picks, &measured);
             let by_limits = !wrong.is_empty();
             if !by_limits {
-                wrong = self.wrong_by_checks(&picks);
+                wrong = self.wrong_by_checks(&picks).await;
                 if wrong.is_empty() {
                     return Ok(Found { picks, measured });
                 }
@@ -253,7 +257,7 @@ impl Search<'_> {
 
     /// What was raised for the checks, by more than one size at a time or for want of another in line with it, laid as thin as they still find
     /// nothing wrong: what costs most first, down to what it was at.
-    pub(super) fn trimmed(&mut self, mut found: Found, base: &[usize], floor: &mut [usize]) -> Found {
+    pub(super) async fn trimmed(&mut self, found: Found, base: &[usize], floor: &mut [usize]) -> Found {
         let most = self.bench.judged + super::why::most_judged(self.bench.laid.parts.len());
         let over = |var: usize| {
             let choices = &self.vars()[var].choices;
@@ -262,30 +266,40 @@ impl Search<'_> {
         let raised = (0..floor.len()).filter(|var| floor[*var] > base[*var]);
         let mut order: Vec<(f64, usize)> = raised.map(|var| (over(var), var)).collect();
         order.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+        // Asked at one operating point alone on the way, at the one where something was wrong last; at all of them once it is done.
+        let mut row = vec![found];
         for (_, var) in order {
-            let (mut low, mut high) = (base[var], found.picks[var]);
+            let Some(Found { picks, .. }) = row.last() else {
+                break;
+            };
+            let mut picks = picks.clone();
+            let (mut low, mut high) = (base[var], picks[var]);
             // Half way first: as a rule only a little is too much.
             while low < high && self.bench.judged < most {
                 let middle = (low + high) / 2;
-                let mut picks = found.picks.clone();
                 picks[var] = middle;
-                let measured = self.bench.measure(&picks);
-                if self.wrong_at_once(&picks, &measured).is_empty() && self.wrong_by_checks(&picks).is_empty()
+                let measured = self.bench.measure(&picks).await;
+                if self.wrong_at_once(&picks, &measured).is_empty()
+                    && self.wrong_where_last(&picks).await.is_empty()
                 {
-                    found = Found { picks, measured };
+                    let picks = picks.clone();
+                    row.push(Found { picks, measured });
                     high = middle;
                 } else {
                     low = middle + 1;
                 }
             }
-            floor[var] = high;
+        }
+        let found = self.last_that_holds(row).await;
+        for (floor, (pick, base)) in floor.iter_mut().zip(found.picks.iter().zip(base)) {
+            *floor = if *floor > *base { *pick } else { *floor };
         }
         found
     }
 
     /// The same laid as thin as it still holds, what saves most for what it takes first; then what one thicker run saves in
     /// others. Nothing below the floor.
-    pub(super) fn lean(&mut self, found: Found, floor: &[usize]) -> Found {
+    pub(super) async fn lean(&mut self, found: Found, floor: &[usize]) -> Found {
         let most = self.bench.asked + super::search::most_questions(self.bench.laid.parts.len());
         let first_cost = self.cost(&found.picks);
         let mut row = vec![found];
@@ -297,7 +311,7 @@ impl Search<'_> {
             };
             let picks = picks.clone();
             // Slopes are of what was set last.
-            let measured = self.bench.measure(&picks);
+            let measured = self.bench.measure(&picks).await;
             let lean = self.lean_at(&measured, floor, share);
             let mut spare: Vec<f64> = lean.rows.iter().map(|row| row.spare).collect();
             let mut lower = picks.clone();
@@ -308,7 +322,7 @@ impl Search<'_> {
                 for var in &moves {
                     next[*var] -= 1;
                 }
-                if self.keep_if_right(&mut row, next) {
+                if self.keep_if_right(&mut row, next).await {
                     better = true;
                     break;
                 }
@@ -318,7 +332,7 @@ impl Search<'_> {
                 share = 0.95;
                 continue;
             }
-            if self.bench.asked >= most || (!better && !self.exchange(&lean, &picks, &mut row)) {
+            if self.bench.asked >= most || (!better && !self.exchange(&lean, &picks, &mut row).await) {
                 break;
             }
         }
@@ -328,11 +342,11 @@ impl Search<'_> {
         {
             row.truncate(1);
         }
-        self.last_that_holds(row)
+        self.last_that_holds(row).await
     }
 
     /// The same with all but the mesh chosen anew at what now flows, as long as that is better.
-    pub(super) fn again(&mut self, mut found: Found, floor: &mut [usize]) -> Found {
+    pub(super) async fn again(&mut self, mut found: Found, floor: &mut [usize]) -> Found {
         for _ in 0..MOST_AGAIN {
             let flow = self.flow(found.measured.clone(), &found.picks);
             let mut range = self.range(&flow.measured, 1.0, floor);
@@ -344,10 +358,10 @@ impl Search<'_> {
             let mut program = self.good_program(&flow, range, &Tightened::none(floor.len()));
             program.most = self.cost(&found.picks);
             let Some(answer) = program.solve() else { break };
-            let Ok(other) = self.mended(answer.picks, floor) else {
+            let Ok(other) = self.mended(answer.picks, floor).await else {
                 break;
             };
-            let other = self.lean(other, floor);
+            let other = self.lean(other, floor).await;
             if self.cost(&other.picks) > self.cost(&found.picks) - ALIKE {
                 break;
             }
@@ -374,8 +388,8 @@ impl Search<'_> {
     }
 
     /// Takes a choice that the limits find nothing wrong with.
-    fn keep_if_right(&mut self, row: &mut Vec<Found>, picks: Vec<usize>) -> bool {
-        let measured = self.bench.measure(&picks);
+    async fn keep_if_right(&mut self, row: &mut Vec<Found>, picks: Vec<usize>) -> bool {
+        let measured = self.bench.measure(&picks).await;
         let right = self.wrong_at_once(&picks, &measured).is_empty();
         if right {
             row.push(Found { picks, measured });
@@ -447,7 +461,7 @@ impl Search<'_> {
     }
 
     /// One size more where that saves more in others, the best of them first.
-    fn exchange(&mut self, lean: &Lean<'_>, picks: &[usize], row: &mut Vec<Found>) -> bool {
+    async fn exchange(&mut self, lean: &Lean<'_>, picks: &[usize], row: &mut Vec<Found>) -> bool {
         let mut all: Vec<(f64, usize, Vec<usize>)> = Vec::new();
         for var in (0..picks.len()).filter(|var| self.vars()[*var].is_run()) {
             let choices = &self.vars()[var].choices;
@@ -472,8 +486,11 @@ impl Search<'_> {
         }
         all.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
         debug_assert!(lean.measured.answered);
-        all.into_iter()
-            .take(MOST_TRIED)
-            .any(|(_, _, other)| self.keep_if_right(row, other))
+        for (_, _, other) in all.into_iter().take(MOST_TRIED) {
+            if self.keep_if_right(row, other).await {
+                return true;
+            }
+        }
+        false
     }
 }

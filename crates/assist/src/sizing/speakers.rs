@@ -36,7 +36,13 @@ fn over_load(decibels: f64) -> f64 {
 }
 
 impl Leads {
-    pub(super) fn of(laid: &Sheet, settings: &Settings, study: &Study, asks: &Asks, ask: &Ask<'_>) -> Self {
+    pub(super) async fn of(
+        laid: &Sheet,
+        settings: &Settings,
+        study: &Study,
+        asks: &Asks,
+        ask: &Ask<'_>,
+    ) -> Self {
         let mut it = Self {
             sized: OrderedMap::new(),
             held: Vec::new(),
@@ -83,7 +89,8 @@ impl Leads {
                     .collect();
                 if !runs.is_empty() {
                     done.extend(runs.iter().copied());
-                    it.size_piece((laid, settings), (asks, ask), &mut net, piece, &runs);
+                    it.size_piece((laid, settings), (asks, ask), &mut net, piece, &runs)
+                        .await;
                 }
             }
         }

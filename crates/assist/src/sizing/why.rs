@@ -10,7 +10,7 @@ const MOST_PASSES: usize = 4;
 
 impl Search<'_> {
     /// What keeps each thing from being less. What turns out to hold with less is laid so.
-    pub(super) fn reasons(&mut self, mut found: Found) -> (Found, Vec<Limit>) {
+    pub(super) async fn reasons(&mut self, mut found: Found) -> (Found, Vec<Limit>) {
         let most = self.bench.judged + most_judged(self.bench.laid.parts.len());
         let mut limits = Vec::new();
         // What was laid with less lets others be so, or takes current off them in a mesh: then all is asked once more.
@@ -18,7 +18,7 @@ impl Search<'_> {
             let before = found.picks.clone();
             limits.clear();
             for var in 0..found.picks.len() {
-                limits.push(self.reason(&mut found, var, most));
+                limits.push(self.reason(&mut found, var, most).await);
             }
             if found.picks == before {
                 break;
@@ -28,7 +28,7 @@ impl Search<'_> {
     }
 
     /// What keeps a thing from being less, once it is laid with as little as holds.
-    fn reason(&mut self, found: &mut Found, var: usize, most: usize) -> Limit {
+    async fn reason(&mut self, found: &mut Found, var: usize, most: usize) -> Limit {
         loop {
             let Some(less) = found.picks[var].checked_sub(1) else {
                 return Limit::Smallest;
@@ -42,10 +42,10 @@ impl Search<'_> {
             }
             let mut picks = found.picks.clone();
             picks[var] = less;
-            let measured = self.bench.measure(&picks);
+            let measured = self.bench.measure(&picks).await;
             let mut wrong = self.wrong_at_once(&picks, &measured);
             if wrong.is_empty() && self.bench.judged < most {
-                wrong = self.wrong_by_checks(&picks);
+                wrong = self.wrong_by_checks(&picks).await;
                 if wrong.is_empty() {
                     *found = Found { picks, measured };
                     continue;

@@ -20,6 +20,8 @@ use ordered::{OrderedMap, OrderedSet};
 
 /// Most rounds of settling one operating point.
 const MOST_SETTLING: usize = 400;
+/// By so many halvings it is found how much of what is asked can be delivered: to eight digits.
+const HALVINGS: u32 = 26;
 
 /// An operating point.
 #[derive(Clone, Debug)]
@@ -105,6 +107,8 @@ pub(crate) struct Operator<'a> {
     share: f64,
     /// Whether the last operating point delivered all that was asked by what was not turned off.
     whole: bool,
+    /// How finely it is told how much can be delivered where that is not all.
+    halvings: u32,
 }
 
 impl<'a> Operator<'a> {
@@ -215,6 +219,7 @@ impl<'a> Operator<'a> {
             starved: OrderedSet::new(),
             share: 1.0,
             whole: false,
+            halvings: HALVINGS,
         };
         it.system
             .watch(switching::watched(net, &it.switching, &it.ignition).into_iter());
@@ -266,6 +271,11 @@ impl<'a> Operator<'a> {
             .collect();
     }
 
+    /// Takes no more than so many halvings to find how much can be delivered.
+    pub(crate) fn tell_roughly(&mut self, halvings: u32) {
+        self.halvings = halvings;
+    }
+
     /// Puts everything that switches back to where it starts from.
     fn reset(&mut self) {
         self.system.restart();
@@ -314,7 +324,7 @@ impl<'a> Operator<'a> {
                 }
                 Err(_) => {
                     // Once it is told how much could be delivered, a rough share is enough to see who gives up.
-                    let halvings = if collapsed { 7 } else { 26 };
+                    let halvings = if collapsed { 7 } else { self.halvings };
                     let largest = self.largest_share(level, halvings);
                     if !collapsed {
                         collapsed = true;

@@ -67,6 +67,8 @@ pub(super) struct Table<'a> {
     pub(super) on: SheetKind,
     pub(super) sheet: &'a Sheet,
     pub(super) answer: &'a Rc<Answer>,
+    /// Whether another answer is on its way: then nothing is taken from this one.
+    pub(super) is_late: bool,
     pub(super) words: &'a Words,
 }
 
@@ -151,6 +153,7 @@ impl Table<'_> {
             on,
             sheet,
             answer,
+            is_late,
             words,
         } = *self;
         let locked = match &line {
@@ -200,7 +203,7 @@ impl Table<'_> {
                 <td>{ before }</td>
                 <td>
                     if changes {
-                        <button type="button" class="sizing__take" onclick={take} aria-label={take_label} data-testid={format!("sizing-take-{tag}")}>{ after }</button>
+                        <button type="button" class="sizing__take" onclick={take} disabled={is_late} aria-label={take_label} data-testid={format!("sizing-take-{tag}")}>{ after }</button>
                     } else { { "=" } }
                     <div class="sizing__why">{ words.say(&limit.said(sheet)) }</div>
                 </td>

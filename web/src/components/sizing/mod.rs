@@ -1,7 +1,8 @@
 //! Sizes for all runs and fuses: what each is and should be, and why; what would be with another duty, alternator, battery or
 //! length. Nothing of the job changes until it is taken.
 //!
-//! Findings follow a slider at once. Sizes do where they are quickly worked out; else when the hand rests.
+//! Findings follow a slider at once. Sizes follow in steps between which the page lives; a newer question drops what is worked out for
+//! an older one, and what is shown meanwhile is marked as late.
 
 mod lines;
 mod moved;
@@ -10,16 +11,19 @@ mod questions;
 use super::papers;
 use super::title_block::make;
 use crate::state::{Act, Panel, Store, escape_closes};
-use assist::sizing::{Ask, By, Series, Sizing, WhatIf, size};
+use assist::sizing::{Prices, Series, Sizer, Sizing, WhatIf};
 use checks::{Finding, Grade, analyse};
 use gloo_timers::callback::Timeout;
-use model::{Job, Sheet, SheetKind};
+use model::{Job, Settings, Sheet, SheetKind};
 use paperwork::PriceList;
+use std::cell::RefCell;
 use std::rc::Rc;
 use words::{Unit, Words, precise, say};
 use yew::prelude::*;
 
-/// How long the hand has to rest before what takes long is worked out anew, in milliseconds.
+/// How long sizes are worked out before the page has its turn, in milliseconds: less than the hand feels.
+const TURN_MS: f64 = 12.0;
+/// How long the hand has to rest before findings that take long are looked for anew, in milliseconds.
 const REST_MS: u32 = 120;
 /// What takes no longer than this follows the hand, in milliseconds.
 const QUICK_MS: f64 = 50.0;
@@ -47,6 +51,8 @@ impl Asked {
 
 /// What came of a question.
 struct Answer {
+    /// Of which sheet after how many edits.
+    of: (SheetKind, u32),
     asked: Asked,
     sizing: Sizing,
     /// Findings of grade Stop and Fix with the sizes taken.
@@ -65,7 +71,7 @@ pub(crate) struct SizingProps {
     pub(crate) edits: u32,
 }
 
-fn grave(sheet: &Sheet, settings: &model::Settings) -> Vec<Finding> {
+fn grave(sheet: &Sheet, settings: &Settings) -> Vec<Finding> {
     let mut all = analyse(sheet, settings).findings;
     all.retain(|finding| finding.grade != Grade::Tidy);
     all
@@ -77,28 +83,77 @@ fn look(job: &Job, on: SheetKind, asked: Asked) -> Option<Found> {
     Some(Found { asked, findings })
 }
 
-fn work_out(job: &Job, on: SheetKind, asked: Asked, prices: &PriceList) -> Option<Answer> {
-    let (sheet, settings) = asked.what_if.of(job.sheet(on)?, &job.settings);
-    let ask = Ask {
-        series: asked.series,
-        by: if asked.by_cost && !prices.by_article.is_empty() {
-            By::Cost(prices)
-        } else {
-            By::Metal
-        },
-        as_set: asked.what_if.duty.is_some(),
-    };
-    let sizing = size(&sheet, &settings, &ask);
-    let after = match sizing.edit(&sheet, on) {
-        None => grave(&sheet, &settings).len(),
-        Some(edit) => {
-            let mut would = Job::default();
-            would.sheets.insert(on, sheet);
-            would.apply(edit);
-            grave(would.sheet(on)?, &settings).len()
+/// An answer on its way.
+struct Work {
+    of: (SheetKind, u32),
+    asked: Asked,
+    sheet: Sheet,
+    settings: Settings,
+    sizer: Sizer,
+    /// The sizes, once they are known and only the findings are not.
+    sizing: Option<Sizing>,
+}
+
+impl Work {
+    fn of(job: &Job, of: (SheetKind, u32), asked: Asked, prices: &Rc<PriceList>) -> Option<Self> {
+        let (sheet, settings) = asked.what_if.of(job.sheet(of.0)?, &job.settings);
+        let by_cost = asked.by_cost && !prices.by_article.is_empty();
+        let prices = by_cost.then(|| prices.clone() as Rc<dyn Prices>);
+        let as_set = asked.what_if.duty.is_some();
+        let sizer = Sizer::new(sheet.clone(), settings.clone(), asked.series, prices, as_set);
+        Some(Self {
+            of,
+            asked,
+            sheet,
+            settings,
+            sizer,
+            sizing: None,
+        })
+    }
+
+    /// A moment's work; the answer once it is there.
+    fn step(&mut self) -> Option<Answer> {
+        let Some(sizing) = self.sizing.take() else {
+            self.sizing = self.sizer.step();
+            return None;
+        };
+        let after = match sizing.edit(&self.sheet, self.of.0) {
+            None => grave(&self.sheet, &self.settings).len(),
+            Some(edit) => {
+                let mut would = Job::default();
+                would.sheets.insert(self.of.0, self.sheet.clone());
+                would.apply(edit);
+                would
+                    .sheet(self.of.0)
+                    .map_or(0, |sheet| grave(sheet, &self.settings).len())
+            }
+        };
+        Some(Answer {
+            of: self.of,
+            asked: self.asked,
+            sizing,
+            after,
+        })
+    }
+}
+
+/// Goes on with an answer, a few steps at a time; it stops when the timer that `next` holds is dropped.
+fn go_on(mut work: Work, next: Rc<RefCell<Option<Timeout>>>, ready: Callback<Answer>) {
+    let after = next.clone();
+    let timer = Timeout::new(0, move || {
+        let begun = js_sys::Date::now();
+        loop {
+            if let Some(answer) = work.step() {
+                ready.emit(answer);
+                return;
+            }
+            if js_sys::Date::now() - begun >= TURN_MS {
+                break;
+            }
         }
-    };
-    Some(Answer { asked, sizing, after })
+        go_on(work, after, ready);
+    });
+    *next.borrow_mut() = Some(timer);
 }
 
 /// Does work when its turn comes: at once where it was quick the last time, else once the hand rests. A newer question takes the
@@ -122,10 +177,7 @@ pub(crate) fn SizingDrawer(props: &SizingProps) -> Html {
     // The same of the job as it is, to be held against.
     let usual = use_state(|| None::<Rc<Answer>>);
     let usually_found = use_state(|| None::<Rc<Found>>);
-    let (cost, look_cost) = (
-        use_memo((), |()| std::cell::Cell::new(f64::MAX)),
-        use_memo((), |()| std::cell::Cell::new(0.0)),
-    );
+    let look_cost = use_memo((), |()| std::cell::Cell::new(0.0));
     let Some(store) = use_context::<Store>() else {
         return html! {};
     };
@@ -153,18 +205,24 @@ pub(crate) fn SizingDrawer(props: &SizingProps) -> Html {
         let (answer, usual, desk, given) = (answer.clone(), usual.clone(), store.desk.clone(), *asked);
         let list = list.clone();
         let counted = list.by_article.len();
-        use_effect_with((props.edits, on, given, counted), move |(_, on, given, _)| {
-            let (on, given) = (*on, *given);
-            let wait = in_turn(&cost, move || {
-                let found = desk
-                    .see(|editor| work_out(editor.job(), on, given, &list))
-                    .map(Rc::new);
-                if given.is_as_it_is() {
-                    usual.set(found.clone());
+        use_effect_with((props.edits, on, given, counted), move |(edits, on, given, _)| {
+            let (of, given) = ((*on, *edits), *given);
+            let next = Rc::new(RefCell::new(None));
+            let work = desk.see(|editor| Work::of(editor.job(), of, given, &list));
+            match work {
+                Some(work) => {
+                    let ready = Callback::from(move |found: Answer| {
+                        let found = Some(Rc::new(found));
+                        if given.is_as_it_is() {
+                            usual.set(found.clone());
+                        }
+                        answer.set(found);
+                    });
+                    go_on(work, next.clone(), ready);
                 }
-                answer.set(found);
-            });
-            move || drop(wait)
+                None => answer.set(None),
+            }
+            move || drop(next.borrow_mut().take())
         });
     }
     let close = {
@@ -186,13 +244,14 @@ pub(crate) fn SizingDrawer(props: &SizingProps) -> Html {
         None => html! { <p class="drawer__none" aria-live="polite">{ words.text("sizing-works") }</p> },
         Some(_) if is_empty => html! { <p class="drawer__none">{ words.text("sizing-none") }</p> },
         Some(answer) => {
-            let is_late = answer.asked != *asked;
+            let is_late = answer.asked != *asked || answer.of != (on, props.edits);
             let now = found.as_ref().map_or(answer.after, |found| found.findings.len());
             let table = lines::Table {
                 store: &store,
                 on,
                 sheet: &sheet,
                 answer,
+                is_late,
                 words: &words,
             };
             html! {
