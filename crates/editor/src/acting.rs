@@ -3,6 +3,7 @@
 use crate::actions::Action;
 use crate::editor::Editor;
 use crate::effects::{Effects, Open};
+use crate::input::PointerKind;
 use crate::selection::{Selection, Thing};
 use crate::tools::meter::Mode;
 use crate::tools::place::turned;
@@ -353,6 +354,13 @@ impl Editor {
     pub fn go_to_finding(&mut self, place: usize) -> Effects {
         self.show_finding(place);
         self.take_effects()
+    }
+
+    /// How far beside a mark it still takes a click, in board units: what lies on it, and a finger a little more; what lies
+    /// under it is picked beside it.
+    pub(crate) fn mark_slop(&self, kind: PointerKind) -> f64 {
+        let pixels = if kind == PointerKind::Touch { 7.0 } else { 0.0 };
+        pixels / self.camera.zoom
     }
 
     pub(crate) fn show_finding(&mut self, place: usize) {

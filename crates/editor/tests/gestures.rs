@@ -568,3 +568,25 @@ fn nothing_panics_on_odd_numbers() {
         let _ = hand.editor.picture();
     }
 }
+
+#[test]
+fn a_click_on_a_mark_goes_to_its_finding() {
+    let mut hand = Hand::new(SYSTEM);
+    assert!(!hand.editor.analysis().findings.is_empty());
+    for kind in [PointerKind::Mouse, PointerKind::Touch] {
+        hand.kind = kind;
+        for number in 0..hand.editor.analysis().findings.len() {
+            hand.editor.fit();
+            let spot = drawing::mark_spot(hand.editor.layout(), &hand.editor.look(), number as u32);
+            let at = hand.editor.camera().to_screen(spot.expect("a mark"));
+            let effects = hand.click(at);
+            assert_eq!(effects.open, Some(Open::Finding(number)), "{kind:?}");
+        }
+    }
+    // With Shift things are picked, marks are not.
+    hand.mods.shift = true;
+    hand.editor.fit();
+    let spot = drawing::mark_spot(hand.editor.layout(), &hand.editor.look(), 0).expect("a mark");
+    let effects = hand.click(hand.editor.camera().to_screen(spot));
+    assert!(!matches!(effects.open, Some(Open::Finding(_))), "{effects:?}");
+}

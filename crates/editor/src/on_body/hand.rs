@@ -165,9 +165,7 @@ impl Editor {
         let Some(view) = self.plan_view() else {
             return Met::Nothing;
         };
-        // A mark takes what lies on it, and a finger a little more; what lies under it is picked beside it.
-        let slop = if kind == PointerKind::Touch { 7.0 } else { 0.0 } / self.camera.zoom;
-        if let Some(finding) = view.mark_at(&self.look(), at, slop) {
+        if let Some(finding) = view.mark_at(&self.look(), at, self.mark_slop(kind)) {
             return Met::Finding(finding as usize);
         }
         let thing = |slop: f64| match view.hit(at, slop) {

@@ -131,6 +131,13 @@ impl Editor {
                     };
                 }
             }
+            (Pick::Pressing { at, kind, mods, .. }, Input::Up(_))
+                if mods == Mods::default()
+                    && let Some(finding) = self.mark_under(at, kind) =>
+            {
+                self.show_finding(finding);
+                Pick::Idle
+            }
             (Pick::Pressing { on, at, kind, mods }, Input::Up(_)) => {
                 let beneath = self
                     .beneath_at(self.camera.to_board(at), kind)
@@ -233,6 +240,12 @@ impl Editor {
             (pick, _) => pick,
         };
         self.tool = Tool::Pick(next);
+    }
+
+    /// The finding whose mark lies under the pointer, by its place in the list.
+    fn mark_under(&self, at: ScreenPoint, kind: PointerKind) -> Option<usize> {
+        let (board, slop) = (self.camera.to_board(at), self.mark_slop(kind));
+        drawing::mark_at(&self.layout, &self.look(), board, slop).map(|finding| finding as usize)
     }
 
     fn click(&mut self, on: Option<Thing>, mods: Mods) {
