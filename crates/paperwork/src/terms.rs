@@ -75,9 +75,9 @@ impl Per {
             Self::Foot => Some(FOOT),
         }
     }
-    /// The unit as a list writes it, in the reader's language or in English; a list without units has its lengths in metres.
+    /// The unit as a list writes it, in any language; a list without units has its lengths in metres.
     fn read(unit: &str, article: &str, words: &Words) -> Option<Self> {
-        let pieces = [words.text("paper-pieces"), Words::english().text("paper-pieces")];
+        let pieces = headings("pieces", "paper-pieces", words);
         match unit.to_lowercase().as_str() {
             "" if is_by_length(article) => Some(Self::Metre),
             "" => Some(Self::Piece),
@@ -164,7 +164,7 @@ pub struct PriceList {
 }
 
 impl PriceList {
-    /// Reads an order list that was filled in: the columns are found by their headings, in the reader's language, in English, or
+    /// Reads an order list that was filled in: the columns are found by their headings, in any language, or
     /// by their written names. Prices and hours may have either decimal sign. Of what is sold by
     /// its length the unit tells whether a price is that of a metre or of a foot. Lines without a price say nothing.
     #[must_use]
@@ -175,11 +175,10 @@ impl PriceList {
             return list;
         };
         let at = |name: &str| {
-            let key = format!("paper-column-{name}");
-            let (own, english) = (words.text(&key), Words::english().text(&key));
+            let known = headings(name, &format!("paper-column-{name}"), words);
             head.iter()
                 .map(|heading| heading.trim())
-                .position(|heading| heading == name || heading == own || heading == english)
+                .position(|heading| heading == name || known.iter().any(|it| it == heading))
         };
         let (Some(article), price, hours, unit) = (at("article"), at("price"), at("hours"), at("unit"))
         else {
@@ -207,6 +206,25 @@ impl PriceList {
         }
         list
     }
+}
+
+/// What a list that was printed in another language has where English has something else. The texts of a language are not there
+/// while another one is read, but the shop's list stays the same when the reader changes.
+const ELSEWHERE: [(&str, &str); 5] = [
+    ("article", "Artikel"),
+    ("price", "Preis"),
+    ("hours", "Stunden"),
+    ("unit", "Einheit"),
+    ("pieces", "St."),
+];
+
+/// How a message may stand in a list: in the reader's language, in English, and elsewhere.
+fn headings(name: &str, key: &str, words: &Words) -> Vec<String> {
+    let elsewhere = ELSEWHERE.iter().filter(|it| it.0 == name);
+    [words.text(key), Words::english().text(key)]
+        .into_iter()
+        .chain(elsewhere.map(|it| it.1.to_owned()))
+        .collect()
 }
 
 /// Sizes are chosen by the same prices as a quote is made with.

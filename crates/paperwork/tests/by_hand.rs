@@ -223,6 +223,38 @@ fn a_filled_in_order_list_is_a_price_list() {
     );
 }
 
+/// A shop's list stays the same when its reader changes: whatever language it was printed in, each reads the same of it.
+#[test]
+fn a_price_list_of_any_language_is_read_in_any() {
+    let readers = [words::Language::English, words::Language::German].map(|language| {
+        words::Words::of(words::Reader {
+            language,
+            ..words::Reader::default()
+        })
+    });
+    let job = hatchback();
+    let work = Work::of(&job, SheetKind::Built, None).expect("both sheets");
+    for printed in &readers {
+        let terms = Terms::read_by(printed);
+        let blank = csv(&paperwork::price_sheet(&work, &terms), printed);
+        // Price and hours come last.
+        let filled: Vec<String> = blank
+            .lines()
+            .map(|line| {
+                line.strip_suffix(",,")
+                    .map_or_else(|| line.to_owned(), |line| format!("{line},3.40,"))
+            })
+            .collect();
+        assert!(filled.len() > 20, "{blank}");
+        let [one, other] = readers
+            .each_ref()
+            .map(|reader| PriceList::read(&filled.join("\r\n"), reader));
+        assert!(one.by_article.len() + 1 >= filled.len(), "{filled:?}");
+        assert!(one.unread.is_empty(), "{:?}", one.unread);
+        assert_eq!(one, other);
+    }
+}
+
 /// One foot is 0.3048 m, exactly (international yard and pound agreement, 1959).
 #[test]
 fn prices_by_the_foot_and_by_the_metre_come_to_what_each_says() {
