@@ -83,7 +83,7 @@ fn every_screen_of_the_editor_is_accessible() {
             look(&table, &format!("the slip of {tag}, {scheme:?}"), &mut found);
             table.press("Escape");
         }
-        let (x, y) = table.run("W12");
+        let (x, y) = table.run("W13");
         table.click_at(x, y);
         look(&table, &format!("the slip of a run, {scheme:?}"), &mut found);
         table.press("Escape");
