@@ -129,6 +129,18 @@ fn loses_too_much(tree: &Tree, thickest: &Sheet, settings: &Settings) -> impl Fn
     }
 }
 
+/// What a copper wire bears by the published table, at 40 °C, alone, with insulation for 105 °C, in A.
+fn bears(size: f64) -> f64 {
+    let query = reference::ampacity::AmpacityQuery {
+        material: model::conductor::Material::Copper,
+        area: SquareMm(size),
+        insulation: model::quantity::Celsius(105.0),
+        ambient: model::quantity::Celsius(40.0),
+        bundled: 1,
+    };
+    reference::ampacity::allowable_current(query).0
+}
+
 /// The least metal over all combinations of sizes of the free runs and ratings of the fuse; the engine and the checks judge.
 /// Left out from the start is only what cannot do: wire that does not bear its share of the load's power at 14.4 V, and what loses too much by
 /// Ohm's law alone.
@@ -142,17 +154,11 @@ fn by_brute_force(tree: &Tree) -> Option<f64> {
         .iter()
         .map(|run| {
             let carries = study.runs.get(run).map_or(0.0, |flow| flow.current.rms.abs().0);
-            let bears = |size: &f64| {
-                let query = reference::ampacity::AmpacityQuery {
-                    material: model::conductor::Material::Copper,
-                    area: SquareMm(*size),
-                    insulation: model::quantity::Celsius(105.0),
-                    ambient: model::quantity::Celsius(40.0),
-                    bundled: 1,
-                };
-                reference::ampacity::allowable_current(query).0 >= 0.9 * carries
-            };
-            tree.sizes.iter().copied().filter(bears).collect()
+            tree.sizes
+                .iter()
+                .copied()
+                .filter(|size| bears(*size) >= 0.9 * carries)
+                .collect()
         })
         .collect();
     let loses_too_much = loses_too_much(tree, &thickest, &settings[0]);

@@ -249,13 +249,7 @@ impl Leads {
             if it.looks >= MOST_LOOKS {
                 self.unsure += choice.cost - choices[it.first[at]].cost;
             }
-            if let Is::Wire { run, size, .. } = &choice.is {
-                let lead = Lead {
-                    to: (**run).clone(),
-                    size: *size,
-                    cost: choice.cost,
-                    limit,
-                };
+            if let Some(lead) = Lead::of(choice, limit) {
                 self.sized.insert(*id, lead);
             }
         }

@@ -20,6 +20,21 @@ pub(super) struct Lead {
     pub(super) limit: Limit,
 }
 
+impl Lead {
+    /// Of the wire that was chosen.
+    pub(super) fn of(choice: &Choice, limit: Limit) -> Option<Self> {
+        let Is::Wire { run, size, .. } = &choice.is else {
+            return None;
+        };
+        Some(Self {
+            to: (**run).clone(),
+            size: *size,
+            cost: choice.cost,
+            limit,
+        })
+    }
+}
+
 /// What came of all leads of speakers.
 pub(super) struct Leads {
     pub(super) sized: OrderedMap<RunId, Lead>,
@@ -198,22 +213,15 @@ impl Leads {
         {
             let (id, choices) = &chosen[*at];
             let choice = &choices[*pick];
-            let Is::Wire { run, size, .. } = &choice.is else {
-                continue;
-            };
             let limit = match pick.checked_sub(1).map(|less| &choices[less]) {
                 None => Limit::Smallest,
                 Some(less) if less.cost >= choice.cost => Limit::Price,
                 Some(less) if less.amps() * heat < amps => Limit::Heat,
                 Some(_) => Limit::Check("lead-loss"),
             };
-            let lead = Lead {
-                to: (**run).clone(),
-                size: *size,
-                cost: choice.cost,
-                limit,
-            };
-            self.sized.insert(*id, lead);
+            if let Some(lead) = Lead::of(choice, limit) {
+                self.sized.insert(*id, lead);
+            }
         }
     }
 }

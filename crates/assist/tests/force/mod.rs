@@ -1,7 +1,7 @@
 //! What is told to be the best, against all combinations there are: in meshes, by cost, and of leads that several voice coils share. The engine and
 //! the checks alone judge each.
 
-use super::says;
+use super::{bears, says};
 use assist::sizing::{Ask, By, Limit, Prices, Sizing, size};
 use checks::analyse;
 use model::conductor::Size;
@@ -258,29 +258,23 @@ fn leads_of_several_coils_cost_least_of_all_combinations() {
         let runs = chosen(&sizing);
         assert_eq!(runs.len(), sheet.runs.len(), "{text}{:?}", sizing.runs);
         // What each carries at full power, by hand: full power into the rated load of the whole, as it divides among coils.
-        let bears = |sizes: &[f64]| {
+        let all_bear = |sizes: &[f64]| {
             let full = |at: usize| match SHARED.iter().position(|other| *other == text) {
                 Some(0) => [12.25, 12.25, 6.13, 6.13][at],
                 Some(1) => 8.67,
                 Some(2) => [10.0, 10.0, 5.0, 5.0][at],
                 _ => 5.0,
             };
-            sizes.iter().enumerate().all(|(at, size)| {
-                let query = reference::ampacity::AmpacityQuery {
-                    material: model::conductor::Material::Copper,
-                    area: SquareMm(*size),
-                    insulation: model::quantity::Celsius(105.0),
-                    ambient: model::quantity::Celsius(40.0),
-                    bundled: 1,
-                };
-                reference::ampacity::allowable_current(query).0 >= full(at)
-            })
+            sizes
+                .iter()
+                .enumerate()
+                .all(|(at, size)| bears(*size) >= full(at))
         };
         let mut scenes = vec![Settings::default()];
         let best = combinations(&sheet, &runs, &LEADS)
             .into_iter()
             .find(|(_, sizes)| {
-                bears(sizes) && holds(&with(&sheet, &runs, sizes), &mut scenes, &["lead-loss"])
+                all_bear(sizes) && holds(&with(&sheet, &runs, sizes), &mut scenes, &["lead-loss"])
             });
         let (best, sizes) = best.expect("the thickest hold");
         let ours = sizing.objective * 100.0;

@@ -60,6 +60,17 @@ impl Builder {
         }
     }
 
+    /// An output that a part turns others on by.
+    fn turn_on_out(&mut self, part: usize, nodes: [Option<usize>; 2]) {
+        self.link(
+            part,
+            Kind::TurnOnOut,
+            nodes,
+            values::TURN_ON_OUT,
+            Closes::TurnedOn,
+        );
+    }
+
     /// A fuse or a breaker of its own, from `in` to `out`.
     fn guard(&mut self, part: usize, rating: &Fact<Amps>, state: DeviceState, ohms: f64) {
         self.take(part, "rating", rating, 0.0);
@@ -270,13 +281,7 @@ impl Builder {
                 self.load(part, Draw::Supply, permanent, minus);
                 self.load(part, Draw::Idle, permanent, minus);
                 let rem = self.at(part, "rem");
-                self.link(
-                    part,
-                    Kind::TurnOnOut,
-                    [permanent, rem],
-                    values::TURN_ON_OUT,
-                    Closes::TurnedOn,
-                );
+                self.turn_on_out(part, [permanent, rem]);
                 self.consumer(part, "30", minus);
                 self.consumer(part, "15", minus);
                 self.ties(part, minus, InputGround::Joined);
@@ -284,13 +289,7 @@ impl Builder {
             PartKind::Processor(it) => {
                 self.load(part, Draw::Idle, plus, minus);
                 let out = self.at(part, "rem-out");
-                self.link(
-                    part,
-                    Kind::TurnOnOut,
-                    [plus, out],
-                    values::TURN_ON_OUT,
-                    Closes::TurnedOn,
-                );
+                self.turn_on_out(part, [plus, out]);
                 self.consumer(part, "+", minus);
                 self.ties(part, minus, it.input_ground);
             }
@@ -298,13 +297,7 @@ impl Builder {
                 if it.powered {
                     self.load(part, Draw::Idle, plus, minus);
                     let out = self.at(part, "rem-out");
-                    self.link(
-                        part,
-                        Kind::TurnOnOut,
-                        [plus, out],
-                        values::TURN_ON_OUT,
-                        Closes::TurnedOn,
-                    );
+                    self.turn_on_out(part, [plus, out]);
                     self.consumer(part, "+", minus);
                     self.ties(part, minus, InputGround::Joined);
                 }
