@@ -46,6 +46,15 @@ fn three_faults_of_the_van_are_mended_by_hand_and_stay_mended() {
         at_first.len()
     );
 
+    // A finding in hand stands on its slip, and is not written once more at the foot; who listens hears it there.
+    table.press("n");
+    table.wait_until(
+        "the finding to be told to who listens",
+        "document.querySelector('[data-testid=said]').matches('.unseen:not(:empty)')",
+    );
+    assert!(table.text("said").contains("Stop"), "{}", table.text("said"));
+    table.press("Escape");
+
     // One: the plug behind the rear speaker is apart. It is put together on its slip.
     assert_eq!(of(&at_first, "silent-speaker").len(), 1);
     table.open_part("P2");

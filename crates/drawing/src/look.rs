@@ -3,6 +3,7 @@
 
 use crate::display::Owner;
 use crate::under::Under;
+use kurbo::Rect;
 use model::{PartId, RunId};
 use ordered::OrderedSet;
 use std::sync::Arc;
@@ -127,6 +128,8 @@ pub struct Look {
     pub marks: Vec<Mark>,
     /// The sheet laid under.
     pub under: Option<Arc<Under>>,
+    /// What lies over the drawing, in small boxes: numbers of an overlay keep clear of it.
+    pub covered: Vec<Rect>,
     /// Screen pixels for a board unit.
     pub zoom: f64,
 }
@@ -140,6 +143,7 @@ impl Default for Look {
             lit: Lit::default(),
             marks: Vec::new(),
             under: None,
+            covered: Vec::new(),
             zoom: 1.0,
         }
     }

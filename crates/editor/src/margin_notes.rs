@@ -12,6 +12,32 @@ pub struct Placed {
     pub top: f64,
 }
 
+/// Where a group has its notes when it is unfolded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unfolds {
+    /// Below its head.
+    Below,
+    /// Above it.
+    Above,
+    /// Over all of the column and what stands below it: half hidden, that could not be read.
+    Over,
+}
+
+impl Unfolds {
+    /// For notes that take a height, of a group whose head reaches from one edge to the other, in a column between `top` and
+    /// `bottom`.
+    #[must_use]
+    pub fn of(needed: f64, head: (f64, f64), top: f64, bottom: f64) -> Self {
+        if head.1 + needed <= bottom {
+            Self::Below
+        } else if head.0 - needed >= top {
+            Self::Above
+        } else {
+            Self::Over
+        }
+    }
+}
+
 /// Places notes by the heights they wish for, in order, none over another, all between top and bottom.
 ///
 /// `grave` findings are the last to be folded away.
@@ -100,5 +126,15 @@ mod tests {
         let mut all: Vec<usize> = placed.iter().flat_map(|note| note.places.clone()).collect();
         all.order();
         assert_eq!(all, (0..40).collect::<Vec<_>>());
+    }
+
+    #[test]
+    fn a_group_unfolds_within_its_column_or_over_all_of_it() {
+        let of = |needed, head_at| Unfolds::of(needed, (head_at, head_at + 27.0), 56.0, 450.0);
+        assert_eq!(of(94.0, 60.0), Unfolds::Below);
+        assert_eq!(of(94.0, 420.0), Unfolds::Above);
+        assert_eq!(of(300.0, 200.0), Unfolds::Over);
+        // On a tablet the column ends above the first note.
+        assert_eq!(Unfolds::of(94.0, (68.0, 112.0), 56.0, 132.0), Unfolds::Over);
     }
 }

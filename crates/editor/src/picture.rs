@@ -115,6 +115,7 @@ impl Editor {
             lit: self.lit(),
             marks: self.marks.clone(),
             under: self.under.clone(),
+            covered: self.covered_by_breaks(),
             zoom: self.camera.zoom,
         }
     }

@@ -5,7 +5,7 @@ use super::note::{Note, grade_said, note};
 use crate::canvas::notes_width;
 use crate::state::{Act, Store};
 use checks::Grade;
-use editor::margin_notes::place;
+use editor::margin_notes::{Unfolds, place};
 use kurbo::Point;
 use words::{Unit, drawn, precise, say};
 use yew::prelude::*;
@@ -20,6 +20,8 @@ const MARK_PX: f64 = 11.0;
 const FINGER_PX: f64 = 44.0;
 /// Height of the title block before it can be measured.
 const TITLE_BLOCK_PX: f64 = 300.0;
+/// From the lower edge of the window to the sheet's frame.
+const FRAME_PX: f64 = 22.0;
 
 /// What stands above the notes: that the feed falls short, that there are no numbers, or that nothing was found.
 pub(crate) fn measured(editor: &editor::Editor) -> Option<String> {
@@ -98,8 +100,9 @@ pub(crate) fn Notes() -> Html {
     let current = store.desk.see(editor::Editor::finding);
 
     let on_open = {
-        let desk = store.desk.clone();
+        let (desk, opened) = (store.desk.clone(), opened.clone());
         Callback::from(move |place: usize| {
+            opened.set(None);
             desk.change(|editor| editor.go_to_finding(place));
         })
     };
@@ -154,14 +157,28 @@ pub(crate) fn Notes() -> Html {
                     let opened = opened.clone();
                     Callback::from(move |_: MouseEvent| opened.set(if *opened == Some(first) { None } else { Some(first) }))
                 };
-                let is_open = *opened == Some(first) || current.is_some_and(|current| places.contains(&current));
+                let head = (group.top, group.top + note_height);
+                let unfolds = Unfolds::of(places.len() as f64 * TALL_PX, head, TOP_PX, bottom);
+                let is_over = unfolds == Unfolds::Over;
+                let has_current = current.is_some_and(|current| places.contains(&current));
+                // Of itself it does not hide the title block: what is in hand stands on its slip.
+                let is_open = *opened == Some(first) || (has_current && !is_over);
+                let top = if is_open && is_over { TOP_PX } else { group.top };
+                let list = is_over.then(|| format!("height:{:.0}px", height - FRAME_PX - TOP_PX - note_height));
+                let class = classes!(
+                    "fold",
+                    is_open.then_some("fold--open"),
+                    (is_open && is_over).then_some("fold--over"),
+                    (has_current && !is_open).then_some("fold--current"),
+                );
+                let above = (unfolds == Unfolds::Above).then_some("fold__notes--above");
                 html! {
-                    <li class={classes!("fold", is_open.then_some("fold--open"))} style={format!("top:{:.0}px", group.top)} key={format!("fold-{first}")}>
+                    <li {class} style={format!("top:{top:.0}px")} key={format!("fold-{first}")}>
                         <button type="button" onclick={toggle} aria-expanded={is_open.to_string()} data-testid="note-fold">
                             <b>{ places.len() }</b>{ " " }{ words.text("notes-here") }{ " " }{ folded.join(", ") }
                         </button>
                         if is_open {
-                            <ol class="fold__notes">{ for places.iter().map(|place| single(*place, 0.0)) }</ol>
+                            <ol class={classes!("fold__notes", above)} style={list}>{ for places.iter().map(|place| single(*place, 0.0)) }</ol>
                         }
                     </li>
                 }

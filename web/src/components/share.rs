@@ -13,7 +13,12 @@ use yew::prelude::*;
 #[function_component]
 pub(crate) fn Share() -> Html {
     let showing = use_state(Showing::default);
-    let address = use_state(|| browser::remembered(ADDRESS).unwrap_or_default());
+    let address = use_state(|| {
+        // A page that others reach is where its links lead; nobody has to be asked.
+        browser::remembered(ADDRESS)
+            .or_else(|| browser::own_address().filter(|own| !is_only_here(own)))
+            .unwrap_or_default()
+    });
     let Some(store) = use_context::<Store>() else {
         return html! {};
     };
@@ -53,7 +58,12 @@ pub(crate) fn Share() -> Html {
     let own = browser::own_address().filter(|_| address.trim().is_empty()).map(|own| {
         let (set, text) = (set_address.clone(), own.clone());
         let onclick = Callback::from(move |_: MouseEvent| set.emit(text.clone()));
-        html! { <button type="button" class="mend" {onclick} data-testid="own-address">{ words.say(&say!("share-use", address = &own)) }</button> }
+        let said = if is_only_here(&own) {
+            say!("share-use-here", address = &own)
+        } else {
+            say!("share-use", address = &own)
+        };
+        html! { <button type="button" class="mend" {onclick} data-testid="own-address">{ words.say(&said) }</button> }
     });
     let page = {
         let (store, showing) = (store.clone(), *showing);
@@ -97,6 +107,7 @@ pub(crate) fn Share() -> Html {
             if left.unknown > 0 { <p class="drawer__none">{ words.say(&say!("share-unknown", count = left.unknown)) }</p> }
             <p class="drawer__none">{ words.text("share-always") }</p>
             <h3>{ words.text("share-link") }</h3>
+            <p class="drawer__none">{ words.text("share-link-what") }</p>
             <label class="field"><span class="field__name">{ words.text("share-starts") }</span>
                 <input class="field__input" value={(*address).clone()} onchange={typed} placeholder="https://" maxlength="200" data-testid="share-address" inputmode="url" />
             </label>
@@ -110,6 +121,14 @@ pub(crate) fn Share() -> Html {
             <button type="button" class="mend" onclick={lesson} data-testid="make-lesson">{ words.text("share-lesson-make") }</button>
         </section>
     }
+}
+
+/// Whether an address is one that only this machine knows.
+fn is_only_here(address: &str) -> bool {
+    let host = address.split_once("://").map_or(address, |(_, rest)| rest);
+    ["localhost", "127.", "[::1]"]
+        .iter()
+        .any(|own| host.starts_with(own))
 }
 
 /// Hands the job out as a page file; gives back words for the user.

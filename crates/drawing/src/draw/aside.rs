@@ -7,7 +7,9 @@ use crate::layout::Layout;
 use kurbo::{BezPath, Point, Rect, Size};
 
 /// How many squares of places are tried around the middle.
-const RINGS: i32 = 20;
+pub(super) const FAR: i32 = 20;
+/// The same where the line back is to be short enough to be followed at a glance.
+pub(super) const NEAR: i32 = 5;
 
 /// Looks around a point for room for a level text of this size.
 pub(super) struct Aside<'a> {
@@ -24,11 +26,12 @@ impl Aside<'_> {
     pub(super) fn find(
         &self,
         middle: Point,
+        rings: i32,
         is_clear: impl Fn(Rect) -> bool,
         end: impl Fn(Point) -> Option<Point>,
     ) -> Option<(Point, Point)> {
         [1.6, 4.0, 10.0].into_iter().find_map(|hidden| {
-            around(middle, 1.2 * self.size.height, RINGS).find_map(|spot| {
+            around(middle, 1.2 * self.size.height, rings).find_map(|spot| {
                 let end = end(spot)?;
                 let letters = Rect::from_center_size(spot, self.size);
                 let is_free = !self.taken.iter().any(|other| other.overlaps(letters))

@@ -185,6 +185,7 @@ pub fn draw_cut(
     let tabs = ghosts.as_ref().map(ghosts::Ghosts::tabs).unwrap_or_default();
     if look.overlay != Overlay::None {
         taken.extend(tabs.iter().map(|tab| tab.area));
+        taken.extend(&look.covered);
     }
     if let Some(ghosts) = &ghosts {
         ghosts.draw(&mut pen);

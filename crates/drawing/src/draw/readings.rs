@@ -2,7 +2,7 @@
 //! readings, and of runs, so that there is no doubt which run it speaks of: it stands in a gap of its own run, else close
 //! beside it, else a little off with a line that leads back.
 
-use super::aside::{Aside, lead};
+use super::aside::{Aside, FAR, NEAR, lead};
 use super::marks::nearest_of;
 use super::overlay::Overlays;
 use super::pen::{Pen, Writing};
@@ -103,10 +103,12 @@ impl Readings<'_> {
     fn write_anywhere(&mut self, pen: &mut Pen, runs: &[(RunId, &RunWay)], text: &str) -> Option<Rect> {
         let (size, tight) = (self.size(LEAST_PX), self.size(TIGHT_PX));
         self.write_close(pen, runs, text, size)
-            .or_else(|| self.write_off(pen, runs, text, size, Over::Nothing))
+            .or_else(|| self.write_off(pen, runs, text, size, NEAR, Over::Nothing))
             .or_else(|| self.write_close(pen, runs, text, tight))
-            .or_else(|| self.write_off(pen, runs, text, tight, Over::Nothing))
-            .or_else(|| self.write_off(pen, runs, text, tight, Over::One))
+            .or_else(|| self.write_off(pen, runs, text, tight, NEAR, Over::Nothing))
+            .or_else(|| self.write_off(pen, runs, text, tight, NEAR, Over::One))
+            .or_else(|| self.write_off(pen, runs, text, tight, FAR, Over::Nothing))
+            .or_else(|| self.write_off(pen, runs, text, tight, FAR, Over::One))
             .or_else(|| {
                 [Over::Fellows, Over::Anything].into_iter().find_map(|over| {
                     runs.iter()
@@ -140,6 +142,7 @@ impl Readings<'_> {
         runs: &[(RunId, &RunWay)],
         text: &str,
         size: f64,
+        rings: i32,
         over: Over,
     ) -> Option<Rect> {
         let letters = Size::new(text_width(text, size, false) + 3.0, size + 2.0);
@@ -153,7 +156,7 @@ impl Readings<'_> {
             let middles = longest(way).into_iter().map(|(a, b)| a.midpoint(b));
             let (spot, end) = std::iter::once(way.label_at)
                 .chain(middles)
-                .find_map(|middle| aside.find(middle, is_clear, |spot| nearest_within(way, spot)))?;
+                .find_map(|middle| aside.find(middle, rings, is_clear, |spot| nearest_within(way, spot)))?;
             let area = self.write(pen, *id, text, size, &[(spot, false)], over)?;
             lead(pen, area, end, self.zoom, self.taken);
             Some(area)

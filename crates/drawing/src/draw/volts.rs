@@ -1,7 +1,7 @@
 //! Volts at the studs.
 
 use super::Cut;
-use super::aside::{Aside, lead};
+use super::aside::{Aside, FAR, NEAR, lead};
 use super::overlay::Overlays;
 use super::pen::{Pen, Writing};
 use crate::display::{Anchor, Detail, Ink, Owner};
@@ -123,10 +123,13 @@ pub(crate) fn draw_voltages(
             size: letters,
         };
         let on_run = |area: Rect| layout.run_index.any_near(area, |_, way| way.overlaps(area));
-        // Rather over a run than not at all.
-        let found = aside
-            .find(at, |area| !on_label(area) && !on_run(area), |_| Some(at))
-            .or_else(|| aside.find(at, |area| !on_label(area), |_| Some(at)));
+        // Rather over a run than far off, and rather far off than not at all.
+        let found = [(NEAR, false), (NEAR, true), (FAR, false), (FAR, true)]
+            .into_iter()
+            .find_map(|(rings, over_runs)| {
+                let is_clear = |area| !on_label(area) && (over_runs || !on_run(area));
+                aside.find(at, rings, is_clear, |_| Some(at))
+            });
         if let Some((spot, end)) = found {
             let area = Rect::from_center_size(spot, letters);
             pen.owner(Owner::Part(id));

@@ -8,8 +8,8 @@ use crate::editor::Editor;
 use crate::input::PointerKind;
 use crate::sketch::Sketch;
 use crate::tools::Tool;
-use drawing::{Anchor, DisplayList, Hit, Ink, circle};
-use kurbo::{Affine, BezPath, Point, Rect, Vec2};
+use drawing::{Anchor, DisplayList, Hit, Ink, Overlay, Shape, circle};
+use kurbo::{Affine, BezPath, ParamCurve as _, Point, Rect, Vec2};
 use model::breaks::{Break, Contact};
 use model::quantity::{Ohms, Share};
 use model::{PartKind, RunId};
@@ -92,6 +92,15 @@ fn along(pieces: impl Iterator<Item = (Point, Point)>, at: Point) -> Option<(f64
         whole += line.hypot();
     }
     best.map(|(off, way)| (off, way / whole.max(1e-9)))
+}
+
+/// Small boxes along a path.
+fn pieces_of(path: &BezPath) -> impl Iterator<Item = Rect> + '_ {
+    const STEPS: u32 = 12;
+    path.segments().flat_map(|piece| {
+        let at = move |step: u32| piece.eval(f64::from(step) / f64::from(STEPS));
+        (0..STEPS).map(move |step| Rect::from_points(at(step), at(step + 1)).inflate(1.0, 1.0))
+    })
 }
 
 impl Editor {
@@ -224,11 +233,36 @@ impl Editor {
         Some((place, first + TO_CROSS_PX / self.camera.zoom.max(1e-3)))
     }
 
-    /// The marks of what was thrown and the signs of what follows.
+    /// What the marks and signs cover, in small boxes; nothing where no overlay has numbers that would lie beneath. It follows from
+    /// what was thrown alone and not from the pointer, so that a number does not step aside for a hand.
+    pub(crate) fn covered_by_breaks(&self) -> Vec<Rect> {
+        let mut list = DisplayList::default();
+        if self.overlay != Overlay::None {
+            self.sketch_thrown(&mut Sketch::new(&mut list, self.camera.zoom));
+        }
+        let boxes = list.items.iter().flat_map(|item| match &item.shape {
+            Shape::Path { path, .. } => pieces_of(path).collect(),
+            Shape::Text { .. } => vec![item.bounds],
+        });
+        boxes.collect()
+    }
+
+    /// The marks of what was thrown and the signs of what follows, with what the hand does to them.
     pub(crate) fn sketch_broken(&self, list: &mut DisplayList) {
         let mut sketch = Sketch::new(list, self.camera.zoom);
+        self.sketch_thrown(&mut sketch);
+        if let Some((_, ring)) = self.cross() {
+            sketch.ring(ring, 13.0, Ink::Picked, 2.0, Some(Ink::PartFill));
+            sketch.cross(ring, 5.0, Ink::Picked, 2.0);
+        }
+        if let Tool::Break(tool) = &self.tool {
+            self.sketch_breaking(&mut sketch, tool);
+        }
+    }
+
+    fn sketch_thrown(&self, sketch: &mut Sketch<'_>) {
         for broken in &self.broken.breaks {
-            self.sketch_mark(&mut sketch, broken);
+            self.sketch_mark(sketch, broken);
         }
         let signs = self.broken.shown.iter().flat_map(|shown| &shown.signs);
         for sign in signs {
@@ -248,13 +282,6 @@ impl Editor {
                 (Vec2::new(RING_PX + 5.0, -RING_PX), Anchor::Start)
             };
             sketch.word(&sign.word, at + off * sketch.pixel, LETTERS_PX, anchor, ink);
-        }
-        if let Some((_, ring)) = self.cross() {
-            sketch.ring(ring, 13.0, Ink::Picked, 2.0, Some(Ink::PartFill));
-            sketch.cross(ring, 5.0, Ink::Picked, 2.0);
-        }
-        if let Tool::Break(tool) = &self.tool {
-            self.sketch_breaking(&mut sketch, tool);
         }
     }
 

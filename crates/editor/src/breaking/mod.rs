@@ -292,6 +292,48 @@ run W4 B1.- E1.stud 16mm2 0.3m BK";
     }
 
     #[test]
+    fn numbers_of_the_overlay_keep_clear_of_what_is_thrown() {
+        let mut editor = Editor::new(testkit::job(JOB));
+        assert!(editor.look().covered.is_empty());
+        let mut beneath = 0;
+        for text in ["W2 grounded at 50 %", "W2 cut at 30 %", "W3 grounded at 50 %"] {
+            let broken = read(&editor, text);
+            let _ = editor.throw(broken);
+            let covered = editor.look().covered;
+            assert!(!covered.is_empty());
+            let numbers = |look: &drawing::Look| -> Vec<kurbo::Rect> {
+                let cut = drawing::Cut {
+                    visible: editor.camera().visible(),
+                    areas: &[],
+                    moving: &drawing::Moving::default(),
+                    which: drawing::Which::All,
+                };
+                let list = editor.picture_cut(look, &cut);
+                let degrees = |item: &drawing::Item| matches!(&item.shape, drawing::Shape::Text { text, .. } if text.contains("°C"));
+                list.items
+                    .iter()
+                    .filter(|item| degrees(item))
+                    .map(|item| item.bounds)
+                    .collect()
+            };
+            let under = |numbers: Vec<kurbo::Rect>| {
+                assert!(!numbers.is_empty());
+                numbers
+                    .iter()
+                    .filter(|number| covered.iter().any(|it| it.overlaps(number.inset(-1.0))))
+                    .count()
+            };
+            assert_eq!(under(numbers(&editor.look())), 0, "{text}");
+            beneath += under(numbers(&drawing::Look {
+                covered: Vec::new(),
+                ..editor.look()
+            }));
+            let _ = editor.heal();
+        }
+        assert!(beneath > 0, "without being told, some would lie beneath");
+    }
+
+    #[test]
     fn what_is_thrown_is_worked_out_anew_after_an_edit() {
         let mut editor = Editor::new(testkit::job(JOB));
         let broken = read(&editor, "W2 grounded at 90 %");

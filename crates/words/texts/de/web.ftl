@@ -180,7 +180,9 @@ set-lay-under = unterlegen
 
 share = Teilen
 share-use = { $address } verwenden
-share-no-address = Die Adresse setzen, mit der die Links beginnen: unter der dieses Programm für die Kunden liegt. Bis dahin gibt es die Seitendatei, unten.
+share-use-here = { $address } verwenden (öffnet sich nur auf diesem Rechner)
+share-link-what = Der Link enthält die Zeichnung selbst, nirgends wird etwas gespeichert. Wer ihn öffnet, lädt dieses Programm von der Adresse, mit der der Link beginnt; sie muss also für andere erreichbar sein.
+share-no-address = Den Link gibt es, sobald diese Adresse hier steht. Bis dahin gibt es die Seitendatei, unten.
 share-seen = Was andere sehen
 share-out = Was draußen bleibt
 share-notes = Notizen, Bemerkungen und Beanstandungen

@@ -180,7 +180,9 @@ set-lay-under = lay under
 
 share = Share
 share-use = Use { $address }
-share-no-address = Set the address that your links start with: where this program is served from for your customers. Until then there is the page file, below.
+share-use-here = Use { $address } (opens on this machine alone)
+share-link-what = The link holds the drawing itself: nothing is stored anywhere. Who opens it loads this program from the address that the link starts with, so it has to be one that they can reach.
+share-no-address = There is a link as soon as that address stands here. Until then there is the page file, below.
 share-seen = What others see
 share-out = What stays out
 share-notes = notes, remarks and complaints
