@@ -24,6 +24,11 @@ pub(crate) fn write_manifest(folder: &Path) -> Result<(), String> {
     write(folder, "icon-512.png", &png(512)?)
 }
 
+/// Whether a folder has its service worker: it is the last thing to be written into one.
+pub(crate) fn has_worker(folder: &Path) -> bool {
+    folder.join(WORKER_NAME).is_file()
+}
+
 /// Writes the service worker: last, when every other file is as it will be served.
 pub(crate) fn write_worker(folder: &Path) -> Result<(), String> {
     let mut files = Vec::new();

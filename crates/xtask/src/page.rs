@@ -29,8 +29,8 @@ pub(crate) fn build() -> Result<(), String> {
 /// What is made of the built page once its module is as it will be shipped.
 pub(crate) fn finish() -> Result<(), String> {
     let folder = page_folder();
-    // A folder that is finished once more holds no whole module any longer, and its page file as it was made of it.
-    if !split::has_rest(&folder)? {
+    // A folder that is finished once more may hold no whole module any longer, and holds its page file as it was made of it.
+    if !offline::has_worker(&folder) {
         page_file::write(&folder)?;
         split::halve(&folder)?;
     }

@@ -1,8 +1,7 @@
 //! The page file's template, `dist/page.html`: the whole program in one HTML file, with an empty place for a job.
 //!
-//! Styles, the texts of other languages and the module's glue stand in it as they were built, the module gzipped and in
-//! base64. It is made of the built
-//! page, so that what the file shows is what the page shows.
+//! Styles, the texts of other languages and the module's glue stand in it as they were built, the module gzipped and in base64.
+//! It is made of the built page, so that what the file shows is what the page shows.
 
 use crate::policy::{self, Around};
 use base64::Engine;

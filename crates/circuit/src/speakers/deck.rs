@@ -3,7 +3,7 @@
 use super::element::What;
 use super::index::Index;
 use super::network::{Network, SUPPLY};
-use super::{Piece, pieces};
+use super::pieces::{Piece, pieces};
 use model::{Settings, Sheet};
 use std::fmt::Write;
 

@@ -2,10 +2,10 @@
 
 use super::complex::Complex;
 use super::element::{View, What};
+use super::gap;
 use super::network::Network;
-use super::outputs;
-use super::reduced::{Members, Reduced, Solution, Source};
-use super::{Piece, Viewed, gap, own_load};
+use super::reduced::{Members, Reduced, Solution};
+use super::seen::{Seen, Solved};
 use crate::study::{CoilDrive, Driver, Gap};
 use model::PartId;
 use model::quantity::{Decibels, Hertz, Watts};
@@ -104,26 +104,16 @@ impl Reached {
 }
 
 /// What reaches every coil of a piece.
-#[allow(clippy::too_many_arguments, reason = "the parts of one solution, used once")]
-pub(super) fn find(
-    net: &Network<'_>,
-    piece: &Piece,
-    sources: &[Source],
-    outputs: &[(usize, &outputs::Output)],
-    views: &[Viewed],
-    with_leads: &[(Reduced, Option<Solution>)],
-    nominal: &[Vec<Option<f64>>],
-    open_volts: &[f64],
-    reach: &mut OrderedMap<PartId, Reached>,
-) {
+pub(super) fn find(seen: &Seen<'_>, reach: &mut OrderedMap<PartId, Reached>) {
+    let net = seen.net;
     // Per coil element, what reaches it in each view.
     let mut found: OrderedMap<usize, Vec<CoilView>> = OrderedMap::new();
-    for (view, (_, _, plain, plain_solution)) in views.iter().enumerate() {
+    for (view, viewed) in seen.views.iter().enumerate() {
         // Outputs straight across one another are settled by their leads only.
-        let (reduced, solution) = match (plain_solution, with_leads.get(view)) {
-            (Some(solution), _) => (plain, solution),
-            (None, Some((reduced, Some(solution)))) => (reduced, solution),
-            _ => continue,
+        let solved = [&viewed.without_leads, &viewed.with_leads].into_iter();
+        let mut solved = solved.filter_map(|it| Some((&it.reduced, it.solution.as_ref()?)));
+        let Some((reduced, solution)) = solved.next() else {
+            continue;
         };
         for (at, branch) in reduced.branches.iter().enumerate() {
             for (element, forward) in branch.members.iter() {
@@ -135,9 +125,9 @@ pub(super) fn find(
                 }
                 let slot = found
                     .entry(*element)
-                    .or_insert_with(|| vec![CoilView::default(); views.len()]);
+                    .or_insert_with(|| vec![CoilView::default(); seen.views.len()]);
                 let Some(slot) = slot.get_mut(view) else { continue };
-                for (source, (_, output)) in outputs.iter().enumerate() {
+                for source in 0..seen.sources.len() {
                     let amps = solution
                         .branch_amps
                         .get(source)
@@ -152,13 +142,7 @@ pub(super) fn find(
                     if amps.abs() <= (own * 1e-9).max(rounding) {
                         continue;
                     }
-                    let load = nominal
-                        .get(view)
-                        .and_then(|all| all.get(source))
-                        .copied()
-                        .flatten()
-                        .or_else(|| own_load(reduced, Some(solution), source, open_volts));
-                    let volts = load.map_or(0.0, |load| output.stated.volts(load));
+                    let volts = viewed.volts(seen, source, reduced, solution);
                     slot.pushes.push(Push {
                         output: source,
                         amps: if *forward { amps } else { -amps },
@@ -170,8 +154,13 @@ pub(super) fn find(
             }
         }
     }
-    if with_leads.iter().all(|(_, solution)| solution.is_none()) {
-        for element in piece
+    if seen
+        .views
+        .iter()
+        .all(|viewed| viewed.with_leads.solution.is_none())
+    {
+        for element in seen
+            .piece
             .elements
             .iter()
             .filter_map(|number| net.elements.get(*number))
@@ -204,24 +193,25 @@ pub(super) fn find(
         }) else {
             continue;
         };
-        let Some((output_number, output)) = outputs.get(main.output) else {
+        let Some((output_number, output)) = seen.outputs.get(main.output) else {
             continue;
         };
         let power = in_views.iter().map(|view| view.power).fold(0.0, f64::max);
-        let loss = with_leads
+        let loss = seen
+            .views
             .get(best)
-            .and_then(|(reduced, solution)| amps_of(reduced, solution.as_ref(), number, main.output))
+            .and_then(|viewed| amps_of(&viewed.with_leads, number, main.output))
             .map_or(0.0, |amps| 20.0 * libm::log10(main.amps.abs() / amps.abs()));
         let filtered = best > 0
             && in_views
                 .first()
                 .is_some_and(|low| strength(low) < main.amps.abs() * 1e-6);
         let by_parts = if filtered {
-            let upto = match views.get(best) {
-                Some((View::Between { at, .. }, ..)) => at / core::f64::consts::TAU,
+            let upto = match seen.views.get(best).map(|viewed| viewed.view) {
+                Some(View::Between { at, .. }) => at / core::f64::consts::TAU,
                 _ => HIGHEST,
             };
-            corner(net, piece, sources, number, &main, upto)
+            corner(&seen.members, number, &main, upto)
         } else {
             None
         };
@@ -243,8 +233,8 @@ pub(super) fn find(
 }
 
 /// Current through an element, from its `a` to its `b`, with one source at 1 V; the real part.
-fn amps_of(reduced: &Reduced, solution: Option<&Solution>, element: usize, source: usize) -> Option<f64> {
-    amps_complex(reduced, solution, element, source).map(|amps| amps.re)
+fn amps_of(solved: &Solved, element: usize, source: usize) -> Option<f64> {
+    amps_complex(&solved.reduced, solved.solution.as_ref(), element, source).map(|amps| amps.re)
 }
 
 fn amps_complex(
@@ -269,16 +259,8 @@ const HIGHEST: f64 = 1e6;
 
 /// Frequency at which a coil gets 1/√2 of the voltage that its filter lets pass: found by halving an interval from 0.1 Hz up to
 /// where the filter passes, in its logarithm, until it is settled to 1e-12.
-fn corner(
-    net: &Network<'_>,
-    piece: &Piece,
-    sources: &[Source],
-    element: usize,
-    main: &Push,
-    upto: f64,
-) -> Option<f64> {
-    let members = Members::new(&net.elements, &piece.elements, sources);
-    let reduced = Reduced::new(&members, View::Filter);
+fn corner(members: &Members<'_>, element: usize, main: &Push, upto: f64) -> Option<f64> {
+    let reduced = Reduced::new(members, View::Filter);
     let limit = main.amps.abs() * core::f64::consts::FRAC_1_SQRT_2;
     let passes = |frequency: f64| {
         let solution = reduced.solve(core::f64::consts::TAU * frequency);

@@ -3,9 +3,9 @@
 use super::element::{self, Impedance, What};
 use super::index::Index;
 use super::network::Network;
-use super::reduced::Reduced;
-use super::{Piece, Seen, own_load, pieces, see};
-use crate::speakers::drivers;
+use super::pieces::{Piece, pieces};
+use super::seen::{Seen, Viewed};
+use super::{complex::Complex, drivers};
 use model::quantity::{Amps, Decibels};
 use model::{PartId, Run, RunId, Sheet};
 use ordered::OrderedMap;
@@ -75,55 +75,31 @@ impl<'s> LeadNet<'s> {
         let Some(piece) = self.pieces.get(piece) else {
             return Leads::default();
         };
-        let seen = see(&self.net, piece);
+        let seen = Seen::of(&self.net, piece);
         let mut reach = OrderedMap::new();
-        drivers::find(
-            &self.net,
-            piece,
-            &seen.sources,
-            &seen.outputs,
-            &seen.views,
-            &seen.with_leads,
-            &seen.nominal,
-            &seen.open_volts,
-            &mut reach,
-        );
+        drivers::find(&seen, &mut reach);
         let lost = reach.iter().map(|(id, reached)| (*id, Decibels(reached.loss())));
         let mut it = Leads {
             lost: lost.collect(),
             amps: OrderedMap::new(),
         };
-        for (view, (reduced, _)) in seen.with_leads.iter().enumerate() {
-            self.carry(&seen, view, reduced, &mut it);
+        for viewed in &seen.views {
+            self.carry(&seen, viewed, &mut it);
         }
         it
     }
 
     /// Adds what each lead carries in a view, where that is more than in the others.
-    fn carry(&self, seen: &Seen<'_>, view: usize, reduced: &Reduced, into: &mut Leads) {
-        let Some(solution) = seen
-            .with_leads
-            .get(view)
-            .and_then(|(_, solution)| solution.as_ref())
-        else {
+    fn carry(&self, seen: &Seen<'_>, viewed: &Viewed, into: &mut Leads) {
+        let reduced = &viewed.with_leads.reduced;
+        let Some(solution) = &viewed.with_leads.solution else {
             return;
         };
-        let volts = |source: usize| {
-            let nominal = seen
-                .nominal
-                .get(view)
-                .and_then(|all| all.get(source).copied().flatten());
-            let load = nominal.or_else(|| own_load(reduced, Some(solution), source, &seen.open_volts));
-            let output = seen.outputs.get(source);
-            output
-                .zip(load)
-                .map_or(0.0, |((_, output), load)| output.stated.volts(load))
-        };
-        let volts: Vec<f64> = (0..seen.sources.len()).map(volts).collect();
+        let volts = (0..seen.sources.len()).map(|source| viewed.volts(seen, source, reduced, solution));
+        let volts: Vec<f64> = volts.collect();
         for (at, branch) in reduced.branches.iter().enumerate() {
-            let of_source = |(row, volts): (&Vec<super::Complex>, &f64)| {
-                row.get(at).map_or(0.0, |amps| amps.size()) * volts
-            };
+            let of_source =
+                |(row, volts): (&Vec<Complex>, &f64)| row.get(at).map_or(0.0, |amps| amps.size()) * volts;
             let amps: f64 = solution.branch_amps.iter().zip(&volts).map(of_source).sum();
             for (element, _) in branch.members.iter() {
                 if let Some(What::Lead(run)) = self.net.elements.get(*element).map(|it| it.what) {

@@ -15,11 +15,6 @@ const REST: &str = "_rest.wasm";
 /// things, without optimisation, stays whole.
 const LARGEST: usize = 8_000_000;
 
-/// Whether the page of this folder has been split.
-pub(crate) fn has_rest(folder: &Path) -> Result<bool, String> {
-    Ok(modules(folder)?.iter().any(|file| ends(file, REST)))
-}
-
 /// Splits the module of a built page in two files, the first under the name that it had.
 pub(crate) fn halve(folder: &Path) -> Result<(), String> {
     for file in modules(folder)?.into_iter().filter(|file| ends(file, WHOLE)) {

@@ -15,7 +15,7 @@ mod plan;
 #[cfg(test)]
 mod tests;
 
-pub(crate) use files::{halve, has_rest, without_names};
+pub(crate) use files::{halve, without_names};
 
 use module::Module;
 use std::collections::{BTreeMap, BTreeSet};
