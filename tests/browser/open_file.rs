@@ -30,6 +30,15 @@ fn a_damaged_or_newer_file_is_refused_in_words_and_the_job_on_the_table_stays() 
     assert!(said.contains("was not opened"), "{said}");
     assert_eq!(table.job_text(), before);
 
+    // Something else altogether, one word of it: what is said has room at the foot of the sheet.
+    table.answer_pickers("brought-else.txt");
+    let said = open(&table, &"[".repeat(50_000));
+    assert!(
+        said.contains("neither a job file nor a job in the text form") && said.len() < 300,
+        "{said}"
+    );
+    assert_eq!(table.job_text(), before);
+
     // As a version of some later year would write it.
     table.answer_pickers("brought-newer.json");
     let mut newer: serde_json::Value = serde_json::from_str(&before).expect("a job file is JSON");

@@ -112,8 +112,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
         <ContextProvider<Store> context={store.clone()}>
             <ContextProvider<Rc<Keeper>> context={keeper}>
                 <main class="table" data-testid="table">
-                    { on_the_table(&store, offline::newer(&store)) }
-                    { panel }
+                    { on_the_table(&store, panel, offline::newer(&store)) }
                     if store.on_body && store.panel == Panel::None { { body_plan_word(&store) } }
                     <DropHere />
                 </main>
@@ -236,11 +235,14 @@ pub(crate) fn use_paper(store: &Store) {
     });
 }
 
-/// The sheet with what lies around it, the same where one edits and where one only looks. `news` stands above the tools.
-pub(crate) fn on_the_table(store: &Store, news: Html) -> Html {
+/// The sheet with what lies around it, the same where one edits and where one only looks. `news` stands above the tools. What
+/// is open comes right after the sheet, so that Tab leads there first and not through every note and tool.
+pub(crate) fn on_the_table(store: &Store, panel: Html, news: Html) -> Html {
     html! {
         <>
             <Board />
+            { panel }
+            { beside(store) }
             { hover_slip(store) }
             { legends(store) }
             <Notes />
@@ -254,7 +256,6 @@ pub(crate) fn on_the_table(store: &Store, news: Html) -> Html {
                 <LowStrip />
                 { tray(store) }
             </div>
-            { beside(store) }
         </>
     }
 }

@@ -14,6 +14,13 @@ pub(crate) fn window() -> Option<Window> {
     web_sys::window()
 }
 
+/// Its width and height within, in CSS pixels.
+pub(crate) fn window_size() -> Option<(f64, f64)> {
+    let window = window()?;
+    let length = |it: Result<wasm_bindgen::JsValue, _>| it.ok()?.as_f64();
+    Some((length(window.inner_width())?, length(window.inner_height())?))
+}
+
 /// The document.
 pub(crate) fn document() -> Option<Document> {
     window()?.document()

@@ -60,6 +60,11 @@ impl Desk {
     }
     fn with(mut editor: Editor, words: Words) -> Rc<Self> {
         editor.read_by(words);
+        // What lies around the drawing is laid out by the width of the window from the first moment on.
+        if let Some((width, height)) = browser::window_size() {
+            let margins = editor.camera().margins;
+            editor.resize(width, height, margins);
+        }
         let this = Rc::new_cyclic(|own| Self {
             late: RefCell::new(None),
             last_analysis_ms: Cell::new(0.0),

@@ -364,10 +364,19 @@ impl Keeper {
         }
         let text = std::str::from_utf8(&opened.bytes).unwrap_or_default();
         let is_text_form = !text.trim_start().starts_with('{') && !text.is_empty();
-        let read = if is_text_form {
+        let read = if opened.bytes.is_empty() {
+            Err(self.desk.words().text("file-empty"))
+        } else if is_text_form {
+            // One line has room for the first of them, and not for the line it is in.
             model::text::parse(text)
                 .map(|job| (job, String::new()))
-                .map_err(|errors| errors.told(&self.desk.words()))
+                .map_err(|errors| {
+                    self.desk.words().say(&say!(
+                        "file-not-text",
+                        first = errors.first(),
+                        more = errors.0.len().saturating_sub(1)
+                    ))
+                })
         } else {
             model::file::read_lenient(&opened.bytes)
                 .map_err(|error| self.desk.words().say(&error.said()))

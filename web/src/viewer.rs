@@ -49,8 +49,7 @@ pub(crate) fn Viewer(props: &ViewerProps) -> Html {
     html! {
         <ContextProvider<Store> context={store.clone()}>
             <main class="table" data-testid="viewer">
-                { on_the_table(&store, html! {}) }
-                { panel }
+                { on_the_table(&store, panel, html! {}) }
             </main>
         </ContextProvider<Store>>
     }

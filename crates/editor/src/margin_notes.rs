@@ -63,30 +63,7 @@ pub fn place(
         reason = "a handful of lines"
     )]
     let room = room as usize;
-    // Too many: the pair of neighbours that stand closest becomes one, until all fit.
-    while placed.len() > room {
-        let gap = |n: usize| match (placed.get(n), placed.get(n + 1)) {
-            // A group grows more slowly the larger it is, so that counts stay even.
-            (Some(a), Some(b)) => {
-                let hides = a
-                    .places
-                    .iter()
-                    .chain(&b.places)
-                    .filter(|place| grave(**place))
-                    .count();
-                (b.top - a.top) + 6.0 * (a.places.len() + b.places.len()) as f64 + 120.0 * hides as f64
-            }
-            _ => f64::INFINITY,
-        };
-        let Some(closest) = (0..placed.len() - 1).min_by(|a, b| gap(*a).total_cmp(&gap(*b))) else {
-            break;
-        };
-        let gone = placed.remove(closest + 1);
-        if let Some(kept) = placed.get_mut(closest) {
-            kept.places.extend(gone.places);
-            kept.places.order();
-        }
-    }
+    fold(&mut placed, room, grave);
     let mut least = top;
     for note in &mut placed {
         note.top = note.top.max(least);
@@ -98,6 +75,43 @@ pub fn place(
         most = note.top - height;
     }
     placed
+}
+
+/// Where there are more than there is room for, the pair of neighbours that stand closest becomes one, until all fit. The notes
+/// follow every shift of the paper: what is known of a pair is kept until one of the two changes.
+fn fold(placed: &mut Vec<Placed>, room: usize, grave: impl Fn(usize) -> bool) {
+    let graves = |note: &Placed| note.places.iter().filter(|place| grave(**place)).count();
+    let mut hidden: Vec<usize> = placed.iter().map(graves).collect();
+    let gap = |placed: &[Placed], hidden: &[usize], n: usize| {
+        let pair = placed.get(n).zip(placed.get(n + 1));
+        let hides = hidden.get(n).zip(hidden.get(n + 1));
+        pair.zip(hides).map_or(f64::INFINITY, |((a, b), (of_a, of_b))| {
+            // A group grows more slowly the larger it is, so that counts stay even.
+            (b.top - a.top) + 6.0 * (a.places.len() + b.places.len()) as f64 + 120.0 * (of_a + of_b) as f64
+        })
+    };
+    let mut gaps: Vec<f64> = (1..placed.len())
+        .map(|next| gap(placed, &hidden, next - 1))
+        .collect();
+    while placed.len() > room {
+        let Some((closest, _)) = gaps.iter().enumerate().min_by(|a, b| a.1.total_cmp(b.1)) else {
+            break;
+        };
+        let (gone, hides) = (placed.remove(closest + 1), hidden.remove(closest + 1));
+        gaps.remove(closest);
+        if let Some((kept, hidden)) = placed.get_mut(closest).zip(hidden.get_mut(closest)) {
+            kept.places.extend(gone.places);
+            *hidden += hides;
+        }
+        for near in [closest.wrapping_sub(1), closest] {
+            if let Some(known) = gaps.get_mut(near) {
+                *known = gap(placed, &hidden, near);
+            }
+        }
+    }
+    for note in placed {
+        note.places.order();
+    }
 }
 
 #[cfg(test)]

@@ -33,7 +33,9 @@ pub(crate) fn measured(editor: &editor::Editor) -> Option<String> {
         circuit::Outcome::Failed { why } => Some(say!("notes-failed", why = why)),
         circuit::Outcome::Solved | circuit::Outcome::NothingToSolve => {
             let energy = &editor.analysis().study.energy;
-            editor.analysis().findings.is_empty().then(|| {
+            // Of an empty sheet there is nothing to say.
+            let is_clear = !editor.sheet().parts.is_empty() && editor.analysis().findings.is_empty();
+            is_clear.then(|| {
                 say!(
                     "notes-none",
                     draw = drawn(energy.draw.0, Unit::Plain("A")),

@@ -19,6 +19,9 @@ use ordered::{OrderedMap, OrderedSet};
 use std::ops::Range;
 use words::{Saying, say};
 
+/// Letters of an unknown word that are repeated in the error.
+const LONGEST_TOLD: usize = 40;
+
 /// Words that a line may begin with besides those of the kinds.
 const LINE_WORDS: &[&str] = &[
     "job",
@@ -277,7 +280,14 @@ impl<'t> Parser<'t> {
                         Some(meant) => say!("text-meant", meant = meant),
                         None => say!("text-kinds", words = PartKind::WORDS.join(", ")),
                     };
-                    self.error(line, at, say!("text-no-such-word", word = word), help);
+                    // Whatever is opened by mistake may be one word of megabytes.
+                    let told: String = word.chars().take(LONGEST_TOLD).collect();
+                    let told = if told.len() < word.len() {
+                        told + "…"
+                    } else {
+                        told
+                    };
+                    self.error(line, at, say!("text-no-such-word", word = told), help);
                 }
             },
         }

@@ -286,6 +286,12 @@ job-damaged = { $count ->
 file-opened = { $name } liegt auf dem Tisch.
 file-opened-in-part = { $name } liegt auf dem Tisch. Weggelassen: { $first }
 file-not-opened = { $name } wurde nicht geöffnet: { $why }
+file-empty = sie ist leer
+file-not-text = sie ist weder eine Auftragsdatei noch ein Auftrag in der Textform. Als Text: { $first }{ $more ->
+    [0] .
+    [one] , und 1 weiterer Fehler.
+   *[other] , und { $more } weitere Fehler.
+}
 file-saved = Gespeichert in { $name }
 no-canvas = Dieser Browser gibt keine Fläche her, auf die das Bild gemalt werden könnte.
 board = Schaltplan, Blatt { $sheet }: { $parts }, { $runs }, { $counts }. Pfeile gehen, Enter öffnet Einzelheiten, Schrägstrich fragt.

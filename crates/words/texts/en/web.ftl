@@ -286,6 +286,12 @@ job-damaged = { $count ->
 file-opened = { $name } is on the table.
 file-opened-in-part = { $name } is on the table. Left out: { $first }
 file-not-opened = { $name } was not opened: { $why }
+file-empty = there is nothing in it
+file-not-text = it is neither a job file nor a job in the text form. As text: { $first }{ $more ->
+    [0] .
+    [one] , and 1 more error.
+   *[other] , and { $more } more errors.
+}
 file-saved = Saved to { $name }
 no-canvas = This browser gives no canvas to paint the picture on.
 board = Wiring diagram, sheet { $sheet }: { $parts }, { $runs }, { $counts }. Arrows walk, Enter opens details, slash asks.
