@@ -2,7 +2,7 @@
 //! (`tests/python/least_metal.py`, HiGHS). Loads of constant current, so that what flows does not depend on sizes. And what is told
 //! to keep a run from being thinner, held against the run one size thinner.
 
-use assist::sizing::{Ask, By, Limit, Prices, Sizing, size};
+use assist::sizing::{Ask, By, Limit, Prices, Short, Sizing, size};
 use circuit::{Conductor, device_resistance};
 use loomwright_tests::python::run_with_scipy;
 use model::conductor::{METRIC_SERIES, Size};
@@ -232,6 +232,52 @@ fn the_cost_is_that_of_an_integer_programme() {
         otherwise >= 3,
         "cost and metal choose alike in all but {otherwise}"
     );
+}
+
+/// The worked estate cannot keep 0.5 V to its amplifiers with the engine off and test tone, whatever is laid. It is in order as
+/// set, and stays so: what is then lost is told by the engine.
+#[test]
+fn what_cannot_be_kept_at_the_worst_is_kept_as_set() {
+    let worked = lessons::WorkedJob::of("estate").expect("it is worked");
+    let job = worked.job();
+    let sheet = job.sheet(SheetKind::Plan).expect("a plan");
+    let sizing = size(sheet, &job.settings, &Ask::default());
+    let then = sizing.taken(sheet);
+    let lost = |settings: &Settings, load: model::PartId| {
+        let study = circuit::study(&then, settings);
+        study.circuits[&load].drop.map_or(0.0, |volts| volts.0)
+    };
+    let mut told = 0;
+    for short in &sizing.short {
+        let Short::Drop {
+            load,
+            drop,
+            limit,
+            at_worst: Some((state, duty)),
+        } = short
+        else {
+            panic!("{short:?}");
+        };
+        let mut worst = job.settings.clone();
+        (worst.conditions.state, worst.conditions.duty) = (*state, *duty);
+        assert!(lost(&job.settings, *load) <= *limit);
+        // No more than the thickest lose, or than it does now.
+        assert!(*drop > *limit && lost(&worst, *load) >= *drop - 1e-6);
+        told += 1;
+    }
+    assert_eq!(told, 2);
+    assert!(sizing.metal()[1] < sizing.metal()[0]);
+    for worked in lessons::WORKED_JOBS {
+        let job = worked.job();
+        for sheet in job.sheets.values() {
+            let sizing = size(sheet, &job.settings, &Ask::default());
+            let grave = |sheet: &Sheet| {
+                let all = checks::analyse(sheet, &job.settings).findings.into_iter();
+                all.filter(|finding| finding.grade != checks::Grade::Tidy).count()
+            };
+            assert!(grave(&sizing.taken(sheet)) <= grave(sheet), "{}", worked.key);
+        }
+    }
 }
 
 /// Whether a run breaks a limit, at any of the conditions, on a sheet that has it one size thinner.

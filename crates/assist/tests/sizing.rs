@@ -3,11 +3,11 @@
 mod force;
 mod systems;
 
-use assist::sizing::{Ask, Held, Limit, Sizer, Sizing, size};
+use assist::sizing::{Ask, Held, Limit, Sizer, size};
 use checks::{Grade, analyse};
 use model::conductor::{METRIC_SERIES, Size};
 use model::quantity::{Amps, SquareMm};
-use model::{Fact, Job, PartKind, RunId, Settings, Sheet, SheetKind};
+use model::{Fact, PartKind, RunId, Settings, Sheet};
 use systems::{Tree, tree};
 use testkit::conditions;
 
@@ -185,20 +185,6 @@ fn by_brute_force(tree: &Tree) -> Option<f64> {
     })
 }
 
-fn sized(sheet: &Sheet, sizing: &Sizing) -> Sheet {
-    let mut job = job_of(sheet);
-    if let Some(edit) = sizing.edit(sheet, SheetKind::Plan) {
-        job.apply(edit);
-    }
-    job.sheet(SheetKind::Plan).cloned().unwrap_or_default()
-}
-
-fn job_of(sheet: &Sheet) -> Job {
-    let mut job = Job::default();
-    job.sheets.insert(SheetKind::Plan, sheet.clone());
-    job
-}
-
 #[test]
 fn the_metal_is_that_of_the_best_of_all_combinations() {
     let mut compared = 0;
@@ -216,7 +202,7 @@ fn the_metal_is_that_of_the_best_of_all_combinations() {
         };
         assert!(sizing.short.is_empty(), "seed {seed}: {:?}", sizing.short);
         assert!(sizing.proved && !sizing.meshed, "seed {seed}: {sizing:?}");
-        let ours = metal(&sized(&tree.sheet, &sizing));
+        let ours = metal(&sizing.taken(&tree.sheet));
         if (ours - best).abs() > 1e-6 {
             told.push(format!("seed {seed}: {ours} mm²·m, the best has {best}"));
         }
@@ -272,7 +258,7 @@ fn what_is_locked_stays() {
             (fuse.rating_locked, fuse.rating) = (true, Fact::Given(Amps(80.0)));
         }
         let sizing = size(&tree.sheet, &Settings::default(), &Ask::default());
-        let after = sized(&tree.sheet, &sizing);
+        let after = sizing.taken(&tree.sheet);
         assert_eq!(after.runs.get(&run), tree.sheet.runs.get(&run), "seed {seed}");
         assert_eq!(after.parts.get(&fuse), tree.sheet.parts.get(&fuse), "seed {seed}");
         let is_held = |limit: &Limit| *limit == Limit::Held(Held::Locked);
@@ -303,7 +289,7 @@ fn more_load_never_takes_less_metal() {
             if !sizing.short.is_empty() {
                 break;
             }
-            let metal = metal(&sized(&tree.sheet, &sizing));
+            let metal = metal(&sizing.taken(&tree.sheet));
             assert!(metal >= before - 1e-9, "seed {seed}: {metal} after {before}");
             before = metal;
         }
@@ -324,7 +310,7 @@ fn a_simple_feed_gets_what_one_reckons_by_hand() {
          run W3 L1.- B1.- 25mm2 4m BK\n",
     );
     let sizing = size(&sheet, &Settings::default(), &Ask::default());
-    let after = sized(&sheet, &sizing);
+    let after = sizing.taken(&sheet);
     let area = |tag: &str| {
         let run = after.run_by_tag(tag).map(|(_, run)| run.wire.size.value());
         run.flatten().map_or(0.0, |size| size.area().0)

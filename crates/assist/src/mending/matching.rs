@@ -7,11 +7,11 @@ use ordered::{OrderedMap, OrderedSet};
 
 /// What became of findings.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Matched {
+pub(crate) struct Matched {
     /// Places of those that are gone, among those of before.
-    pub(super) cleared: Vec<usize>,
+    pub(crate) cleared: Vec<usize>,
     /// Places of those that are new or graver, among those of after.
-    pub(super) brought: Vec<usize>,
+    pub(crate) brought: Vec<usize>,
 }
 
 /// What a finding speaks of, or an edit changes.
@@ -63,7 +63,7 @@ fn things(finding: &Finding, pieces: &OrderedMap<RunId, RunId>) -> OrderedSet<Th
 
 /// Holds findings against those of before, each with the sheet that they are of. Findings of one check that speak of the same
 /// things are the same fault, unless it is graver now; of several it is the one that has most in common.
-pub(super) fn matched((before, was): (&[Finding], &Sheet), (after, is): (&[Finding], &Sheet)) -> Matched {
+pub(crate) fn matched((before, was): (&[Finding], &Sheet), (after, is): (&[Finding], &Sheet)) -> Matched {
     let (pieces, none) = (pieces(was, is), OrderedMap::new());
     let of_before: Vec<OrderedSet<Thing>> = before.iter().map(|it| things(it, &none)).collect();
     let of_after: Vec<OrderedSet<Thing>> = after.iter().map(|it| things(it, &pieces)).collect();

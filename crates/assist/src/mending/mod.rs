@@ -8,7 +8,7 @@ mod matching;
 pub use all::{Left, Mended, Mending, Step, Why, mend_all};
 
 use checks::{Finding, Summary, analyse, check_named, mend_for, summary_of};
-use matching::matched;
+pub(crate) use matching::matched;
 use model::{Edit, Job, SheetKind};
 use ordered::OrderedMap;
 use words::{Saying, say};

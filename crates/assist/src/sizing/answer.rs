@@ -114,14 +114,13 @@ impl Search<'_> {
             }
             let mut done = false;
             for part in &wrong.parts {
-                let Some(limit) = self.drops.get(part).copied() else {
+                let Some(limit) = self.bench.asks.drops.get(part).map(|volts| volts.0) else {
                     continue;
                 };
-                let lost = measured
-                    .points
-                    .iter()
-                    .filter_map(|point| point.drops.get(part).copied());
-                let over = lost.fold(0.0, f64::max) - limit;
+                let points = measured.points.iter().enumerate();
+                let over = points
+                    .filter_map(|(at, point)| Some(point.drops.get(part)? - self.most_lost(at, *part)?));
+                let over = over.fold(f64::NEG_INFINITY, f64::max);
                 let spare = match wrong.check {
                     "voltage-drop" if over > 0.0 => over + 1e-6,
                     "supply-collapse" => 0.1 * limit,

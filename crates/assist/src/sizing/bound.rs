@@ -1,5 +1,6 @@
 //! A bound below the answer, and what lies between looked at, the cheapest first, until both meet.
 
+use super::judging::is_excused;
 use super::measure::Wrong;
 use super::mesh::{Mesh, POINTS};
 use super::program::Answer;
@@ -235,9 +236,9 @@ impl Search<'_> {
                 let mut picks = generous.to_vec();
                 picks[var] = middle;
                 let excused = &self.excused;
-                let counts = |wrong: &Wrong| {
+                let counts = |at: usize, wrong: &Wrong| {
                     let own = wrong.runs.contains(&run) && !RECKONED.contains(&wrong.check);
-                    own && !excused.iter().any(|excused| excused.like(wrong))
+                    own && !is_excused(excused, at, wrong)
                 };
                 if self
                     .bench

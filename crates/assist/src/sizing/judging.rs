@@ -3,7 +3,7 @@
 use super::measure::{Measured, Wrong};
 use super::search::{Search, var_of};
 use super::things::Thing;
-use model::PartId;
+use model::{PartId, RunId};
 use ordered::OrderedMap;
 
 impl Search<'_> {
@@ -30,8 +30,9 @@ impl Search<'_> {
     async fn wrong_by(&mut self, picks: &[usize], scenes: usize) -> Vec<Wrong> {
         loop {
             let (excused, drops, asked) = (&self.excused, &self.drops, &self.bench.asks.drops);
-            let counts = |wrong: &Wrong| {
-                !excused.iter().any(|excused| excused.like(wrong)) && !is_widened(wrong, drops, asked)
+            let counts = |at: usize, wrong: &Wrong| {
+                !is_excused(excused, at, wrong)
+                    && !drops.get(at).is_some_and(|drops| is_widened(wrong, drops, asked))
             };
             let all = self.bench.first_findings(picks, scenes, counts).await;
             if all.is_empty() || self.generous.is_none() {
@@ -40,6 +41,29 @@ impl Search<'_> {
             // What they find with the thickest as well is told from now on, and asked for no more.
             self.excuse().await;
         }
+    }
+}
+
+/// Something that the checks find whatever is chosen, and the operating points at which they do.
+pub(super) struct Excused {
+    pub(super) wrong: Wrong,
+    pub(super) at: Vec<usize>,
+    /// Whether it is told already, as a limit that cannot be met.
+    pub(super) is_told: bool,
+}
+
+/// Whether all that it says is found there whatever is chosen.
+pub(super) fn is_excused(excused: &[Excused], at: usize, wrong: &Wrong) -> bool {
+    let mut same = excused
+        .iter()
+        .filter(|it| it.at.contains(&at) && it.wrong.check == wrong.check);
+    // With other sizes most is lost in another run: a drop is that of its loads.
+    if wrong.runs.is_empty() || wrong.check == "voltage-drop" {
+        let knows = |part: &PartId| same.clone().any(|it| it.wrong.parts.contains(part));
+        wrong.parts.iter().all(knows) && same.next().is_some()
+    } else {
+        let knows = |run: &RunId| same.clone().any(|it| it.wrong.runs.contains(run));
+        wrong.runs.iter().all(knows)
     }
 }
 
@@ -75,7 +99,7 @@ impl Search<'_> {
                 parts: device.or(part).into_iter().collect(),
             });
         };
-        if !measured.answered {
+        if measured.points.iter().any(|point| !point.answered) {
             add("supply-collapse", None, None);
         }
         for (var, it) in self.bench.things.vars.iter().enumerate() {
@@ -106,9 +130,9 @@ impl Search<'_> {
                 add("return-too-thin", var, Some(lead.amplifier));
             }
         }
-        for (point, on_before) in measured.points.iter().zip(&self.on) {
+        for ((at, point), on_before) in measured.points.iter().enumerate().zip(&self.on) {
             for (load, drop) in &point.drops {
-                if self.drops.get(load).is_some_and(|limit| drop > limit) {
+                if self.most_lost(at, *load).is_some_and(|limit| *drop > limit) {
                     add("voltage-drop", None, Some(*load));
                 }
             }

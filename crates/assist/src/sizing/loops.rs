@@ -232,6 +232,7 @@ impl Leads {
                         name: "lead-loss",
                         runs: it.runs.iter().map(|(id, ..)| *id).collect(),
                         parts: vec![*speaker],
+                        as_set: false,
                     });
                     now.max(lost.0 * HOPELESS)
                 };

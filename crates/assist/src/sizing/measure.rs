@@ -78,10 +78,8 @@ pub(super) struct Measured {
     /// By variable: the largest steady current and the largest burst at any operating point, in A.
     pub(super) rms: Vec<f64>,
     pub(super) burst: Vec<f64>,
-    /// By operating point.
+    /// By operating point, the job's own first.
     pub(super) points: Vec<AtPoint>,
-    /// Whether an operating point was found everywhere.
-    pub(super) answered: bool,
 }
 
 /// What flows at one operating point.
@@ -96,9 +94,11 @@ pub(super) struct AtPoint {
     pub(super) volts: OrderedMap<PartId, f64>,
     /// Loads that are on.
     pub(super) on: OrderedSet<PartId>,
+    /// Whether an operating point was found.
+    pub(super) answered: bool,
 }
 
-/// The conditions that a choice is judged under: the job's own, and the worst unless it is asked for as set.
+/// The conditions that a choice is judged under: the job's own first, and the worst unless it is asked for as set.
 pub(super) fn scenes(settings: &Settings, as_set: bool) -> Vec<Settings> {
     let own = settings.conditions.clone();
     let mut settings = settings.clone();
@@ -152,7 +152,7 @@ impl Bench<'_> {
         sheet
     }
 
-    /// What flows with these choices.
+    /// What flows with these choices; with none of them before any others, as things are laid.
     pub(super) async fn measure(&mut self, picks: &[usize]) -> Measured {
         self.asked += 1;
         for (var, pick) in picks.iter().enumerate() {
@@ -176,12 +176,10 @@ impl Bench<'_> {
             rms: vec![0.0; count],
             burst: vec![0.0; count],
             points: Vec::with_capacity(self.trials.len()),
-            answered: true,
         };
         for trial in &mut self.trials {
             pause().await;
             let tried = trial.look();
-            it.answered &= tried.answered;
             let point = at_point(self.things, self.asks, &tried);
             for (most, amps) in it.rms.iter_mut().zip(&point.rms) {
                 *most = most.max(*amps);
@@ -217,7 +215,7 @@ impl Bench<'_> {
         &mut self,
         picks: &[usize],
         scenes: usize,
-        counts: impl Fn(&Wrong) -> bool,
+        counts: impl Fn(usize, &Wrong) -> bool,
     ) -> Vec<Wrong> {
         let sheet = self.with(picks);
         let Some(settings) = self.scenes.first() else {
@@ -229,7 +227,7 @@ impl Bench<'_> {
         for scene in order.into_iter().take(scenes) {
             pause().await;
             let mut all = self.findings_at(&sheet, &net, scene);
-            all.retain(&counts);
+            all.retain(|wrong| counts(scene, wrong));
             if !all.is_empty() {
                 self.last_wrong = scene;
                 return all;
@@ -238,8 +236,8 @@ impl Bench<'_> {
         Vec::new()
     }
 
-    /// What the checks that sizes decide find with these choices, at all operating points.
-    pub(super) async fn findings(&mut self, picks: &[usize]) -> Vec<Wrong> {
+    /// What the checks that sizes decide find with these choices, at all operating points, each with the one at which it is found.
+    pub(super) async fn findings(&mut self, picks: &[usize]) -> Vec<(usize, Wrong)> {
         let sheet = self.with(picks);
         let Some(settings) = self.scenes.first() else {
             return Vec::new();
@@ -248,9 +246,20 @@ impl Bench<'_> {
         let mut all = Vec::new();
         for scene in 0..self.scenes.len() {
             pause().await;
-            all.extend(self.findings_at(&sheet, &net, scene));
+            let found = self.findings_at(&sheet, &net, scene).into_iter();
+            all.extend(found.map(|wrong| (scene, wrong)));
         }
         all
+    }
+
+    /// Leaves out the operating points of which this is false.
+    pub(super) fn leave_out(&mut self, keep: &[bool]) {
+        for (at, keep) in keep.iter().enumerate().rev() {
+            if !keep {
+                self.scenes.remove(at);
+                self.trials.remove(at);
+            }
+        }
     }
 
     /// Asks no more for what no choice changes.
@@ -271,15 +280,6 @@ impl Bench<'_> {
             .filter(|finding| !finding.undecided && DECIDED.contains(&finding.check))
             .map(Wrong::of)
             .collect()
-    }
-
-    /// What is lost to a load at the most as things are laid.
-    pub(super) fn lost_as_laid(&self, load: PartId) -> f64 {
-        let lost = self.scenes.iter().filter_map(|settings| {
-            let study = circuit::study_laid(self.laid, settings);
-            Some(study.circuits.get(&load)?.drop?.0)
-        });
-        lost.fold(0.0, f64::max)
     }
 }
 
@@ -305,6 +305,7 @@ fn at_point(things: &Things, asks: &Asks, tried: &Tried) -> AtPoint {
             .collect(),
         volts: loads().map(|(load, [_, left])| (*load, *left)).collect(),
         on: tried.on.iter().copied().collect(),
+        answered: tried.answered,
     }
 }
 
@@ -333,14 +334,18 @@ impl Wrong {
 }
 
 /// For each tree, by its root, the operating point at which the drop to one of its loads is furthest towards its limit.
-pub(super) fn governing(measured: &Measured, shape: &Shape, limits: &OrderedMap<PartId, f64>) -> Vec<usize> {
+pub(super) fn governing(
+    measured: &Measured,
+    shape: &Shape,
+    limits: &[OrderedMap<PartId, f64>],
+) -> Vec<usize> {
     let mut best: Vec<(f64, usize)> = vec![(0.0, 0); shape.nodes.len()];
     for (leaf, (_, part)) in shape.leaves.iter().enumerate() {
         let (Some(part), Some(tree)) = (part, shape.tree_of_leaf[leaf]) else {
             continue;
         };
-        let limit = limits.get(part).map_or(1.0, |limit| limit.max(1e-9));
-        for (at, point) in measured.points.iter().enumerate() {
+        for (at, (point, limits)) in measured.points.iter().zip(limits).enumerate() {
+            let limit = limits.get(part).map_or(1.0, |limit| limit.max(1e-9));
             let share = point.drops.get(part).map_or(0.0, |drop| drop / limit);
             if share > best[tree].0 {
                 best[tree] = (share, at);

@@ -53,8 +53,11 @@
 //! wrong what was right with thinner is taken to hold there as well; a ring with loads along it may break that by a little. With few
 //! groups answer and bound meet; otherwise the distance is told.
 //!
-//! What no size suffices for ([`Short`]) is told and asked for no more. A load that loses too much with the thickest wires and the largest
-//! ratings in question may then lose as much as it does now, or a tenth more than with those: it drags no others thick.
+//! What no size suffices for ([`Short`]) is told and asked for no more; what does suffice for it under the conditions that are set, and not
+//! at the worst, is held as set. A load that loses too much with the thickest wires and the largest ratings in question may then, at the
+//! operating points where that is so, lose as much as it does now, or a tenth more than with those: it drags no others thick.
+//!
+//! No answer brings a finding of grade Stop or Fix, as set, that is not there now (`no_worse`): rather things stay as they are.
 //!
 //! What keeps each thing from being less ([`Limit`]) is found by laying it one size less: the limit that is told is broken then.
 
@@ -67,6 +70,7 @@ mod judging;
 mod loops;
 mod measure;
 mod mesh;
+mod no_worse;
 mod program;
 mod report;
 mod said;
@@ -87,9 +91,10 @@ pub use what_if::WhatIf;
 
 use circuit::DeviceRef;
 use model::conductor::Size;
+use model::job::{Duty, VehicleState};
 use model::quantity::Amps;
 use model::thread::Money;
-use model::{Change, Edit, PartId, PartKind, RunId, Settings, Sheet, SheetKind, Wire};
+use model::{Change, Edit, Job, PartId, PartKind, RunId, Settings, Sheet, SheetKind, Wire};
 use words::say;
 
 /// A series in which wire is bought.
@@ -154,6 +159,8 @@ pub enum Held {
     Undriven,
     /// It stands between two sources: what an empty battery takes follows from no load.
     BetweenSources,
+    /// Otherwise this check would find something as set that is not there now.
+    Brings(&'static str),
 }
 
 /// What keeps a run from being thinner, or a device from having a smaller rating.
@@ -187,7 +194,7 @@ pub enum Limit {
     Together,
 }
 
-/// What no size suffices for, with what stands in the way.
+/// What no size suffices for, with what stands in the way. What it does suffice for as set, and not at the worst, is held as set.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Short {
     /// A run carries more than the thickest bears that can be laid; whether a terminal keeps thicker ones out.
@@ -196,6 +203,8 @@ pub enum Short {
         run: RunId,
         /// Whether it is for the terminal.
         by_terminal: bool,
+        /// Whether it bears what it carries as set.
+        as_set: bool,
     },
     /// A run does not bear the least rating that a device needs for its loads.
     Fuse {
@@ -203,11 +212,15 @@ pub enum Short {
         run: RunId,
         /// The device.
         device: DeviceRef,
+        /// Whether it bears a rating that does for its loads as set.
+        as_set: bool,
     },
     /// No rating of a device's form suffices for its loads.
     Rating {
         /// The device.
         device: DeviceRef,
+        /// Whether one does as set.
+        as_set: bool,
     },
     /// The drop to a load passes its limit with the thickest wires.
     Drop {
@@ -217,6 +230,8 @@ pub enum Short {
         drop: f64,
         /// What may be lost, in V.
         limit: f64,
+        /// Under which conditions that is, where the limit is kept as set.
+        at_worst: Option<(VehicleState, Duty)>,
     },
     /// The ground leads of an amplifier cannot be made to conduct as well as its feeds.
     Ground {
@@ -231,9 +246,14 @@ pub enum Short {
         runs: Vec<RunId>,
         /// Parts that it marks.
         parts: Vec<PartId>,
+        /// Whether that is so at the worst alone, and not as set.
+        as_set: bool,
     },
     /// The engine finds no operating point.
-    NoAnswer,
+    NoAnswer {
+        /// Whether that is so at the worst alone, and not as set.
+        as_set: bool,
+    },
 }
 
 /// A run as it is and as it should be.
@@ -327,6 +347,13 @@ impl Sizing {
         runs + self.devices.iter().filter(|device| device.changes).count()
     }
 
+    /// The sheet with these sizes.
+    #[must_use]
+    pub fn taken(&self, sheet: &Sheet) -> Sheet {
+        let on = SheetKind::Plan;
+        applied(sheet, self.edit(sheet, on), on)
+    }
+
     /// All that changes, as one edit of this sheet; `None` when nothing does.
     #[must_use]
     pub fn edit(&self, sheet: &Sheet, kind: SheetKind) -> Option<Edit> {
@@ -376,6 +403,16 @@ impl Sizing {
         }));
         (!changes.is_empty()).then(|| Edit::new(say!("sizing-edit"), changes))
     }
+}
+
+/// A sheet with an edit made that is of this one.
+fn applied(sheet: &Sheet, edit: Option<Edit>, on: SheetKind) -> Sheet {
+    let mut job = Job::default();
+    job.sheets.insert(on, sheet.clone());
+    if let Some(edit) = edit {
+        job.apply(edit);
+    }
+    job.sheets.remove(&on).unwrap_or_default()
 }
 
 /// Sizes for all runs and ratings for all fuses of a sheet.

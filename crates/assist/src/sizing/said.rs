@@ -43,6 +43,7 @@ impl Held {
             Self::Signal => say!("sizing-held-signal"),
             Self::Undriven => say!("sizing-held-undriven"),
             Self::BetweenSources => say!("sizing-held-between"),
+            Self::Brings(check) => say!("sizing-held-brings", check = title(check)),
         }
     }
 }
@@ -75,36 +76,79 @@ fn title(name: &str) -> Saying {
 }
 
 impl Short {
-    /// What no size suffices for, in a sentence.
+    /// What no size suffices for, in a sentence; and that it is held as set, where it is.
     #[must_use]
     pub fn said(&self, sheet: &Sheet) -> Saying {
         match self {
             Self::Heat {
                 run,
-                by_terminal: true,
-            } => say!("sizing-short-terminal", run = sheet.run_tag(*run)),
-            Self::Heat { run, .. } => say!("sizing-short-heat", run = sheet.run_tag(*run)),
-            Self::Fuse { run, device } => say!(
-                "sizing-short-fuse",
-                run = sheet.run_tag(*run),
-                device = device_tag(sheet, device)
-            ),
-            Self::Rating { device } => say!("sizing-short-rating", device = device_tag(sheet, device)),
-            Self::Drop { load, drop, limit } => say!(
-                "sizing-short-drop",
-                load = sheet.part_tag(*load),
-                lost = told(*drop, *limit, Unit::Plain("V")),
-                most = told(*limit, *drop, Unit::Plain("V"))
-            ),
+                by_terminal,
+                as_set,
+            } => {
+                let run = sheet.run_tag(*run);
+                match (by_terminal, as_set) {
+                    (true, true) => say!("sizing-short-terminal-worst", run = run),
+                    (true, false) => say!("sizing-short-terminal", run = run),
+                    (false, true) => say!("sizing-short-heat-worst", run = run),
+                    (false, false) => say!("sizing-short-heat", run = run),
+                }
+            }
+            Self::Fuse { run, device, as_set } => {
+                let (run, device) = (sheet.run_tag(*run), device_tag(sheet, device));
+                if *as_set {
+                    say!("sizing-short-fuse-worst", run = run, device = device)
+                } else {
+                    say!("sizing-short-fuse", run = run, device = device)
+                }
+            }
+            Self::Rating { device, as_set } => {
+                let device = device_tag(sheet, device);
+                if *as_set {
+                    say!("sizing-short-rating-worst", device = device)
+                } else {
+                    say!("sizing-short-rating", device = device)
+                }
+            }
+            Self::Drop {
+                load,
+                drop,
+                limit,
+                at_worst,
+            } => {
+                let load = sheet.part_tag(*load);
+                let lost = told(*drop, *limit, Unit::Plain("V"));
+                let most = told(*limit, *drop, Unit::Plain("V"));
+                match at_worst {
+                    Some((state, duty)) => say!(
+                        "sizing-short-drop-worst",
+                        load = load,
+                        lost = lost,
+                        most = most,
+                        state = state.said(),
+                        duty = duty.said()
+                    ),
+                    None => say!("sizing-short-drop", load = load, lost = lost, most = most),
+                }
+            }
             Self::Ground { amplifier } => {
                 say!("sizing-short-ground", amplifier = sheet.part_tag(*amplifier))
             }
-            Self::Check { name, runs, parts } => {
+            Self::Check {
+                name,
+                runs,
+                parts,
+                as_set,
+            } => {
                 let parts = parts.iter().map(|id| sheet.part_tag(*id));
                 let things: Vec<String> = parts.chain(runs.iter().map(|id| sheet.run_tag(*id))).collect();
-                say!("sizing-short-check", check = title(name), things = things)
+                if *as_set {
+                    say!("sizing-short-check-worst", check = title(name), things = things)
+                } else {
+                    say!("sizing-short-check", check = title(name), things = things)
+                }
             }
-            Self::NoAnswer => say!("sizing-short-no-answer"),
+            Self::NoAnswer { as_set: true } => say!("sizing-short-no-answer-worst"),
+            Self::NoAnswer { .. } => say!("sizing-short-no-answer"),
         }
     }
 }

@@ -3,8 +3,10 @@
 //! bound below it and looks at what lies between until both meet, [`super::why`] tells what keeps each thing from being less.
 
 use super::frontier::Made;
-use super::measure::{Bench, Measured, Wrong, fixed_drops, governing, scenes};
+use super::judging::Excused;
+use super::measure::{AtPoint, Bench, Measured, fixed_drops, governing, scenes};
 use super::mesh::{Mesh, POINTS};
+use super::no_worse::no_worse;
 use super::program::Program;
 use super::shape::{Judged, Lead, Shape, Side};
 use super::speakers::Leads;
@@ -54,13 +56,16 @@ pub(super) struct Search<'a> {
     pub(super) bench: Bench<'a>,
     pub(super) shape: Shape,
     pub(super) limits: Limits,
-    /// Most that may be lost to each load, wider where the thickest wires do not suffice.
-    pub(super) drops: OrderedMap<PartId, f64>,
+    /// By operating point, the most that may be lost to each load: wider where the thickest wires do not suffice there.
+    pub(super) drops: Vec<OrderedMap<PartId, f64>>,
     pub(super) short: Vec<Short>,
     /// Runs that bear their current with no size.
     pub(super) hopeless: OrderedSet<usize>,
     /// What the checks find whatever is chosen.
-    pub(super) excused: Vec<Wrong>,
+    pub(super) excused: Vec<Excused>,
+    /// Devices whose ratings cannot be what the loads need at the worst, with the one that they get at the least: what the loads need as
+    /// set, they carry.
+    pub(super) relaxed: OrderedMap<usize, usize>,
     /// By variable: of the ground lead of an amplifier, the resistance of its contact.
     pub(super) contacts: Vec<Option<f64>>,
     /// Parts that are on with the thickest wires, by operating point.
@@ -171,10 +176,11 @@ pub(super) async fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) ->
         },
         shape,
         limits,
-        drops: asks.drops.iter().map(|(load, volts)| (*load, volts.0)).collect(),
+        drops: Vec::new(),
         short: leads_of_speakers.short.clone(),
         hopeless: OrderedSet::new(),
         excused: Vec::new(),
+        relaxed: OrderedMap::new(),
         contacts,
         on: Vec::new(),
         shrink: 1.0,
@@ -193,7 +199,9 @@ pub(super) async fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) ->
             .collect(),
     };
     let found = it.run().await;
-    report::report(&before, &it, ask, found, &leads_of_speakers)
+    let mut sizing = report::report(&before, &it, ask, found, &leads_of_speakers);
+    no_worse(sheet, settings, &mut sizing).await;
+    sizing
 }
 
 /// The ground rules, with what stays as it is in them.
@@ -258,11 +266,20 @@ impl Search<'_> {
 
     async fn run(&mut self) -> Option<FoundSizes> {
         let mut top: Vec<usize> = self.vars().iter().map(super::things::Var::last).collect();
-        let at_top = self.bench.measure(&top).await;
-        if !at_top.answered {
-            self.short.push(Short::NoAnswer);
-            return None;
+        let now = self.bench.measure(&[]).await;
+        let mut at_top = self.bench.measure(&top).await;
+        let answered: Vec<bool> = at_top.points.iter().map(|point| point.answered).collect();
+        if answered.contains(&false) {
+            let as_set = answered.first() == Some(&true);
+            self.short.push(Short::NoAnswer { as_set });
+            if !as_set {
+                return None;
+            }
+            // What can be held as set is.
+            self.bench.leave_out(&answered);
+            at_top = self.bench.measure(&top).await;
         }
+        self.drops = vec![self.asked_drops(); at_top.points.len()];
         self.rate(&at_top);
         // The thickest that is in question: no rating is larger than it has to be.
         for (top, most) in top.iter_mut().zip(self.vars().iter().zip(&self.ratings)) {
@@ -273,7 +290,13 @@ impl Search<'_> {
         let at_top = self.bench.measure(&top).await;
         self.on = at_top.points.iter().map(|point| point.on.clone()).collect();
         self.rate(&at_top);
-        self.give_up(&at_top);
+        let now = now
+            .points
+            .iter()
+            .zip(&answered)
+            .filter(|(_, answered)| **answered);
+        let now: Vec<&AtPoint> = now.map(|(point, _)| point).collect();
+        self.give_up(&at_top, &now);
         self.shrink = self.least_share(&at_top);
         self.shares = self.least_shares(&at_top);
         let mut generous = top.clone();
@@ -289,6 +312,7 @@ impl Search<'_> {
         let (found, bound, proved) = self.prove(&mesh, flow, found, &generous).await;
         let (found, limits) = self.reasons(found).await;
         let bound = bound.min(self.cost(&found.picks));
+        self.tell_excused();
         Some(FoundSizes {
             picks: found.picks,
             limits,
@@ -314,8 +338,32 @@ impl Search<'_> {
         }
     }
 
-    /// The first rating that passes what a device carries, and whether there is one.
+    /// What may be lost to each load.
+    fn asked_drops(&self) -> OrderedMap<PartId, f64> {
+        let all = self.bench.asks.drops.iter();
+        all.map(|(load, volts)| (*load, volts.0)).collect()
+    }
+
+    /// The most that may be lost to a load at an operating point.
+    pub(super) fn most_lost(&self, point: usize, load: PartId) -> Option<f64> {
+        self.drops.get(point)?.get(&load).copied()
+    }
+
+    /// The first rating that passes what a device carries, and whether there is one. Of one that cannot be what the worst asks for, what it
+    /// carries as set.
     pub(super) fn least_rating(&self, var: usize, measured: &Measured) -> (usize, bool) {
+        let worst = self.first_rating(var, measured.rms[var], measured.burst[var]);
+        match (self.relaxed.get(&var), measured.points.first()) {
+            (Some(least), Some(as_set)) => {
+                let (first, suffices) = self.first_rating(var, as_set.rms[var], as_set.burst[var]);
+                (first.max(*least).min(worst.0), suffices)
+            }
+            _ => worst,
+        }
+    }
+
+    /// The first rating that passes these currents, steady and at bursts, and whether there is one.
+    pub(super) fn first_rating(&self, var: usize, rms: f64, burst: f64) -> (usize, bool) {
         let it = &self.bench.things.vars[var];
         let Thing::Device(place) = &it.thing else {
             return (0, true);
@@ -326,10 +374,10 @@ impl Search<'_> {
             .devices
             .get(*place)
             .map_or(1.35, |asked| asked.opens_at);
-        let first = it.choices.iter().position(|choice| {
-            measured.rms[var] <= choice.amps() * self.limits.share
-                && measured.burst[var] <= choice.amps() * opens
-        });
+        let first = it
+            .choices
+            .iter()
+            .position(|choice| rms <= choice.amps() * self.limits.share && burst <= choice.amps() * opens);
         first.map_or((it.last(), false), |first| (first, true))
     }
 
@@ -465,8 +513,12 @@ impl Search<'_> {
                 least[*leaf] += lost;
             }
         }
-        let budget = self.shape.leaves.iter().zip(&least).map(|((_, part), least)| {
-            let found = part.and_then(|part| Some((part, *flow.fixed.get(&part)?, *self.drops.get(&part)?)));
+        let leaves = self.shape.leaves.iter().zip(&least).enumerate();
+        let budget = leaves.map(|(leaf, ((_, part), least))| {
+            let found = part.and_then(|part| {
+                let point = flow.points.get(self.shape.tree_of_leaf[leaf]?)?;
+                Some((part, *flow.fixed.get(&part)?, self.most_lost(*point, part)?))
+            });
             let Some((part, fixed, limit)) = found else {
                 return f64::INFINITY;
             };

@@ -23,12 +23,12 @@ impl Search<'_> {
     /// a lower voltage, by as much as may be lost. What they then leave the others is a part of that part.
     pub(super) fn least_share(&self, top: &Measured) -> f64 {
         let mut lost: f64 = 0.0;
-        for point in &top.points {
+        for (at, point) in top.points.iter().enumerate() {
             for (load, drop) in &point.drops {
                 let (true, Some(volts)) = (self.is_resistive(*load), point.volts.get(load)) else {
                     continue;
                 };
-                let limit = self.drops.get(load).copied().unwrap_or(0.0);
+                let limit = self.most_lost(at, *load).unwrap_or(0.0);
                 lost = lost.max((limit - drop).max(0.0) / volts.max(1.0));
             }
         }

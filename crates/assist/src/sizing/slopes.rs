@@ -44,15 +44,17 @@ impl Search<'_> {
         self.vars().iter().enumerate().map(of).collect()
     }
 
-    /// For each load that a limit is told of: how much more may be lost at the operating point at which most is, and how that moves. Of those alone
+    /// For each load that a limit is told of: how much more may be lost at the operating point at which least may, and how that moves. Of those alone
     /// that lose too much, where asked so. What flows was measured last.
     fn rows(&mut self, measured: &Measured, only_over: bool) -> Vec<Row> {
         let mut worst: Vec<(PartId, usize, f64)> = Vec::new();
-        for (load, limit) in &self.drops {
-            let lost = measured.points.iter().enumerate();
-            let lost = lost.filter_map(|(at, point)| Some((at, *point.drops.get(load)?)));
-            if let Some((at, lost)) = lost.max_by(|a, b| a.1.total_cmp(&b.1)) {
-                worst.push((*load, at, limit - lost));
+        for load in self.bench.asks.drops.keys() {
+            let points = measured.points.iter().enumerate();
+            let spare = points
+                .filter_map(|(at, point)| Some((at, self.most_lost(at, *load)? - point.drops.get(load)?)));
+            // Of two as bad the last.
+            if let Some((at, spare)) = spare.min_by(|a, b| a.1.total_cmp(&b.1).then(b.0.cmp(&a.0))) {
+                worst.push((*load, at, spare));
             }
         }
         worst.retain(|(_, _, spare)| !only_over || *spare < 0.0);
@@ -485,7 +487,7 @@ impl Search<'_> {
             }
         }
         all.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
-        debug_assert!(lean.measured.answered);
+        debug_assert!(lean.measured.points.iter().all(|point| point.answered));
         for (_, _, other) in all.into_iter().take(MOST_TRIED) {
             if self.keep_if_right(row, other).await {
                 return true;

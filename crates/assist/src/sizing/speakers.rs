@@ -204,6 +204,7 @@ impl Leads {
                 name: "lead-loss",
                 runs: chosen.iter().map(|(id, _)| *id).collect(),
                 parts: vec![load],
+                as_set: false,
             });
         }
         for (at, pick) in best

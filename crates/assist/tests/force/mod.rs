@@ -287,7 +287,7 @@ fn leads_of_several_coils_cost_least_of_all_combinations() {
             "{text}{:?}",
             sizing.runs
         );
-        let laid = super::sized(&sheet, &sizing);
+        let laid = sizing.taken(&sheet);
         assert_eq!(says(&laid, &Settings::default()), Vec::<String>::new(), "{text}");
     }
 }

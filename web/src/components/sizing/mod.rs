@@ -117,17 +117,7 @@ impl Work {
             self.sizing = self.sizer.step();
             return None;
         };
-        let after = match sizing.edit(&self.sheet, self.of.0) {
-            None => grave(&self.sheet, &self.settings).len(),
-            Some(edit) => {
-                let mut would = Job::default();
-                would.sheets.insert(self.of.0, self.sheet.clone());
-                would.apply(edit);
-                would
-                    .sheet(self.of.0)
-                    .map_or(0, |sheet| grave(sheet, &self.settings).len())
-            }
-        };
+        let after = grave(&sizing.taken(&self.sheet), &self.settings).len();
         Some(Answer {
             of: self.of,
             asked: self.asked,
