@@ -16,6 +16,7 @@ use model::laying::{Guard, Moved};
 use model::quantity::Amps;
 use model::{Part, PartId, PartKind, Run, RunId};
 use ordered::{OrderedSet, Sort as _};
+use reference::How;
 use words::{Saying, Unit, drawn, precise, say};
 
 /// The checklist.
@@ -294,7 +295,12 @@ fn end_step(steps: &mut Steps<'_, '_>, phase: Phase, id: RunId, run: &Run, end: 
             method = method,
             force = precise(newtons, Unit::Plain("N"), 0),
             // Names of standards read alike in every language; how it is known is told apart.
-            source = source.document.split(',').next().unwrap_or_default()
+            source = source.document.split(',').next().unwrap_or_default(),
+            known = if source.how == How::Memory {
+                "memory"
+            } else {
+                "read"
+            }
         ),
         None => say!("step-end", tag = &run.tag, at = at, method = method),
     };

@@ -58,7 +58,10 @@ step-relay = { $tag } neu verlegen: { $way }. { $through }
 step-way = Weg: { $places }.
 step-way-open = Weg: nicht angegeben; fern von Hitze, Kanten, Scharnieren und Sitzen.
 step-end = { $tag } an { $at }: { $method }.
-step-end-pull = { $tag } an { $at }: { $method }. Eine Probequetschung muss { $force } halten ({ $source }, aus dem Gedächtnis).
+step-end-pull = { $tag } an { $at }: { $method }. Eine Probequetschung muss { $force } halten ({ $source }{ $known ->
+    [memory] , aus dem Gedächtnis
+   *[read] {""}
+}).
 step-short = Ohne Sicherungen den Widerstand jeder Zuleitung gegen Masse messen. Keine Anzeige ist richtig; ein kleiner Wert ist ein Kurzschluss.
 step-ohms = { $tag } Kanal { $channel }: { $ohms } an den Lautsprecherleitungen, und keine Anzeige von beiden Adern gegen Masse.
 step-look = An jedem Anschluss ziehen, jede Durchführung und Kante ansehen, Türen, Klappen und Sitze über ihren ganzen Weg bewegen.

@@ -58,7 +58,10 @@ step-relay = Lay { $tag } anew: { $way }. { $through }
 step-way = Way: { $places }.
 step-way-open = Way: not told; clear of heat, edges, hinges and seats.
 step-end = { $tag } at { $at }: { $method }.
-step-end-pull = { $tag } at { $at }: { $method }. A trial crimp must bear { $force } ({ $source }, from memory).
+step-end-pull = { $tag } at { $at }: { $method }. A trial crimp must bear { $force } ({ $source }{ $known ->
+    [memory] , from memory
+   *[read] {""}
+}).
 step-short = Fuses out: measure ohms from every feed to ground. No reading is right; a low one is a short.
 step-ohms = { $tag } channel { $channel }: { $ohms } at its speaker leads, and no reading from either leg to ground.
 step-look = Pull at every ending, look at every passage and edge, and move doors, lids and seats through their whole travel.
