@@ -41,7 +41,7 @@ choice! {
     /// What kind of way a passage is.
     pub enum PassageKind {
         Open = "open", "open space";
-        Grommet = "grommet", "grommet in sheet metal";
+        Grommet = "grommet", "grommet opening in sheet metal";
         Hole = "hole", "bare hole in sheet metal";
         Gaiter = "gaiter", "gaiter over a hinge";
         Hinge = "hinge", "hinge without a gaiter";

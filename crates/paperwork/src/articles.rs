@@ -1,6 +1,8 @@
 //! What a part is as an article: its kind and what has to be told when one asks for it over the counter.
 
-use model::property::{Property, PropertySet, Shape, parse_number};
+use model::property::{Property, PropertySet, PropertyType, Shape, parse_number};
+use model::quantity::{Hertz, Ohms};
+use model::written::{Filter, Section, Sections, StatedPower};
 use model::{Part, PartKind};
 use words::{Saying, Unit, Value, drawn, say};
 
@@ -91,8 +93,61 @@ pub fn value_said(property: &Property, written: &str) -> Value {
             .find(|(word, _)| *word == value)
             .map_or_else(|| value.into(), |(_, title)| model::said::choice(title).into()),
         Shape::YesNo => say!("paper-yes-no", answer = value).into(),
+        Shape::Text { .. } if property.name == "sections" => match Sections::parse(value, None) {
+            Ok(sections) => joined(sections.0.iter().map(section).collect(), "paper-semicolon").into(),
+            Err(_) => value.into(),
+        },
         Shape::Count | Shape::Text { .. } => value.into(),
     }
+}
+
+/// Channels of an amplifier that are alike, as its maker's sheet tells them. The least load is told where it is not the least that
+/// a power is stated at.
+fn section(section: &Section) -> Saying {
+    let with_least = |said: Saying, all: &[StatedPower], least: Ohms| {
+        if all.iter().any(|stated| stated.load <= least) {
+            return said;
+        }
+        say!(
+            "paper-section-least",
+            section = said,
+            load = drawn(least.0, Unit::Plain("Ω"))
+        )
+    };
+    let mut said = say!(
+        "paper-section",
+        channels = usize::from(section.channels),
+        powers = powers(&section.power)
+    );
+    said = with_least(said, &section.power, section.minimum);
+    if let Some(bridged) = &section.bridged {
+        said = say!(
+            "paper-section-bridged",
+            section = said,
+            powers = powers(&bridged.power)
+        );
+        said = with_least(said, &bridged.power, bridged.minimum);
+    }
+    match section.filter {
+        Filter::Full => said,
+        Filter::HighPass(at) => say!("paper-section-high", section = said, frequency = hertz(at)),
+        Filter::LowPass(at) => say!("paper-section-low", section = said, frequency = hertz(at)),
+    }
+}
+
+fn hertz(at: Hertz) -> Value {
+    drawn(at.0, Unit::Plain("Hz")).into()
+}
+
+fn powers(all: &[StatedPower]) -> Saying {
+    let one = |stated: &StatedPower| {
+        say!(
+            "paper-power-at",
+            power = drawn(stated.power.0, Unit::Plain("W")),
+            load = drawn(stated.load.0, Unit::Plain("Ω"))
+        )
+    };
+    listed(all.iter().map(one).collect())
 }
 
 /// The value of a property of a set as a reader reads it; `None` where nobody knows it.
@@ -124,4 +179,26 @@ pub(crate) fn joined(all: Vec<Saying>, by: &'static str) -> Saying {
             .collect();
     }
     level.pop().unwrap_or_else(|| say!("list-nothing"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn channels_are_told_in_words() {
+        let told = |written: &str| {
+            let sections = Sections::parse(written, None).expect("sections");
+            joined(sections.0.iter().map(section).collect(), "paper-semicolon").to_string()
+        };
+        assert_eq!(
+            told("2x 150W@4ohm 250W@2ohm bridged 500W@4ohm lp 90Hz"),
+            "2 × 150 W at 4 Ω, 250 W at 2 Ω, bridged 500 W at 4 Ω, low-pass 90 Hz"
+        );
+        // A load that is allowed without a power at it; a second section.
+        assert_eq!(
+            told("2x 60W@4ohm min 2ohm hp 100Hz, 1x 250W@2ohm"),
+            "2 × 60 W at 4 Ω, no less than 2 Ω, high-pass 100 Hz; 1 × 250 W at 2 Ω"
+        );
+    }
 }

@@ -9,8 +9,8 @@ use crate::{choice, properties};
 choice! {
     /// Class of an amplifier's output stage; decides its efficiency.
     pub enum AmplifierClass {
-        Ab = "ab", "class AB";
-        D = "d", "class D";
+        Ab = "ab", "AB";
+        D = "d", "D";
     }
 }
 

@@ -1,7 +1,7 @@
 //! The printable document: HTML that needs nothing from outside, every text of the job escaped, laid out for A4 and
 //! Letter, black on white.
 
-use crate::table::Table;
+use crate::table::{Cell, Table};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use model::picture::Picture;
@@ -114,26 +114,38 @@ impl<'w> Page<'w> {
         if !table.rows.is_empty() {
             let table = table.clone().without(&table.empty_columns());
             // Each heading has the name of its column, for the style sheet to give it room.
+            // A column of numbers stands to the right, with its heading and with what stands in place of a number.
+            let of_numbers: Vec<bool> = (0..table.columns.len())
+                .map(|at| {
+                    table
+                        .rows
+                        .iter()
+                        .any(|row| row.get(at).is_some_and(Cell::is_number))
+                })
+                .collect();
             let headings: String = table
                 .headings(self.words)
                 .iter()
                 .zip(&table.columns)
-                .map(|(heading, column)| {
+                .zip(&of_numbers)
+                .map(|((heading, column), numbers)| {
                     let name = column.name;
-                    format!("<th scope=\"col\" class=\"{name}\">{}</th>", escaped(heading))
+                    let numbers = if *numbers { " number" } else { "" };
+                    format!(
+                        "<th scope=\"col\" class=\"{name}{numbers}\">{}</th>",
+                        escaped(heading)
+                    )
                 })
                 .collect();
             let rows: String = table
                 .shown(self.words)
                 .iter()
-                .zip(&table.rows)
-                .map(|(shown, cells)| {
+                .map(|shown| {
                     let cells: String = shown
                         .iter()
-                        .zip(cells)
-                        .zip(&table.columns)
-                        .map(|((shown, cell), column)| {
-                            let class = if cell.is_number() {
+                        .zip(table.columns.iter().zip(&of_numbers))
+                        .map(|(shown, (column, numbers))| {
+                            let class = if *numbers && shown.chars().count() < 20 {
                                 " class=\"number\""
                             } else if column.is_unbroken() && shown.chars().count() < 20 {
                                 " class=\"tag\""
@@ -206,11 +218,23 @@ impl<'w> Page<'w> {
     }
 }
 
+/// Whether this space stands between a number and its unit, which no line end may part: behind a digit, and before a few letters or
+/// signs that are not a number again.
+fn stands_before_unit(text: &str, space: usize) -> bool {
+    let (before, after) = text.split_at(space);
+    let unit = after.get(1..).unwrap_or_default();
+    let unit = unit.split([' ', ',', ';', ')']).next().unwrap_or_default();
+    before.ends_with(|sign: char| sign.is_ascii_digit())
+        && (1..=3).contains(&unit.chars().count())
+        && !unit.starts_with(|sign: char| sign.is_ascii_digit())
+}
+
 /// Text as HTML holds it, within elements and within quoted attributes.
 pub(crate) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
-    for sign in text.chars() {
+    for (at, sign) in text.char_indices() {
         match sign {
+            ' ' if stands_before_unit(text, at) => out.push('\u{a0}'),
             '&' => out.push_str("&amp;"),
             '<' => out.push_str("&lt;"),
             '>' => out.push_str("&gt;"),
@@ -223,4 +247,20 @@ pub(crate) fn escaped(text: &str) -> String {
         }
     }
     out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::escaped;
+
+    #[test]
+    fn a_number_stays_with_its_unit_and_nothing_else_is_tied() {
+        let tied = |text: &str| escaped(text).replace('\u{a0}', "_");
+        assert_eq!(
+            tied("cranking 680 A, 2.5 mm² (12 V)"),
+            "cranking 680_A, 2.5_mm² (12_V)"
+        );
+        assert_eq!(tied("15 runs of wire, 3 12 4 "), "15 runs of wire, 3 12 4 ");
+        assert_eq!(tied("W1 A1.+"), "W1 A1.+");
+    }
 }

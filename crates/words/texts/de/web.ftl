@@ -459,7 +459,7 @@ papers-waste = Verschnitt
 papers-prices = Ausgefüllte Preisliste einlesen
 papers-no-prices = Dort waren keine Preise zu finden. Die Preisliste oder die Bestellliste als Tabellendatei ausgeben, die Spalten für Preise und Stunden ausfüllen und diese einlesen.
 papers-prices-read = { $count } Preise eingelesen; dieser Browser behält sie.
-print-part = Teil { $part } von { $count } der Zeichnung: Reihe { $row } von oben, Spalte { $column } von links; benachbarte Teile überlappen sich.
+print-part = Teil { $part } von { $count } der Zeichnung: Reihe { $row } von oben, Spalte { $column } von links. Was über den Rand hinausläuft, zeigt die Zeichnung im Ganzen.
 papers-prices-unread = { $count ->
     [one] Zeile { $line } war nicht lesbar
    *[other] { $count } Zeilen waren nicht lesbar, die erste ist Zeile { $line }

@@ -459,7 +459,7 @@ papers-waste = waste
 papers-prices = Take in a filled price list
 papers-no-prices = No prices were found there. Hand out the price list or the order list as a table file, fill in its columns of prices and hours, and take that in.
 papers-prices-read = { $count } prices taken in; this browser keeps them.
-print-part = Part { $part } of { $count } of the drawing: row { $row } from the top, column { $column } from the left; neighbouring parts overlap.
+print-part = Part { $part } of { $count } of the drawing: row { $row } from the top, column { $column } from the left. What runs on beyond the edge is on the drawing as a whole.
 papers-prices-unread = { $count ->
     [one] Line { $line } could not be read
    *[other] { $count } lines could not be read, the first is line { $line }
