@@ -197,7 +197,7 @@ mod tests {
         );
         // A load that is allowed without a power at it; a second section.
         assert_eq!(
-            told("2x 60W@4ohm min 2ohm hp 100Hz, 1x 250W@2ohm"),
+            told("2x 60W@4ohm min 2ohm hp 100Hz; 1x 250W@2ohm"),
             "2 × 60 W at 4 Ω, no less than 2 Ω, high-pass 100 Hz; 1 × 250 W at 2 Ω"
         );
     }
