@@ -16,7 +16,8 @@ fn wait_program_kept(page: &Page) {
 
 #[test]
 fn after_the_first_visit_the_program_opens_without_a_server() {
-    let mut table = Table::open_worked("van");
+    let mut table = Table::open_kept();
+    table.take_worked("van");
     wait_program_kept(&table);
     assert_eq!(table.count("newer"), 0, "the first version is no newer one");
     table.open_part("P2");
@@ -105,7 +106,7 @@ fn copy(from: &Path, to: &Path) {
 fn a_newer_version_is_announced_and_not_forced() {
     let folder = tempfile::tempdir().expect("a folder");
     copy(&xtask::page_folder(), folder.path());
-    let mut page = Page::open_on(Site::of_folder(folder.path(), "boards/one"), "");
+    let mut page = Page::open_kept_on(Site::of_folder(folder.path(), "boards/one"), "");
     let version = |page: &Page| page.eval("document.body.dataset.version ?? 'first'");
     let ready = |page: &Page| {
         page.wait_at_most(Duration::from_secs(90), "the table", || {
@@ -180,7 +181,7 @@ fn a_newer_version_is_announced_and_not_forced() {
 
 #[test]
 fn the_page_can_be_installed() {
-    let table = Table::open();
+    let table = Table::open_kept();
     wait_program_kept(&table);
     // W3C Web Application Manifest: what browsers ask for before they offer to install.
     let manifest =

@@ -2,13 +2,14 @@
 //! A page file asks not even that one: see `page_file.rs`.
 
 use crate::table::Table;
-use loomwright_tests::browser::Page;
+use loomwright_tests::browser::{Page, Site};
 use serde_json::Value;
 use std::time::Duration;
 
 #[test]
 fn a_day_of_work_asks_no_other_host_for_anything() {
-    let table = Table::open_worked("van");
+    let table = Table::open_kept();
+    table.take_worked("van");
     table.answer_pickers("work.json");
     table.open_part("A1");
     for key in [
@@ -30,7 +31,8 @@ fn a_day_of_work_asks_no_other_host_for_anything() {
 #[test]
 fn who_looks_at_a_link_asks_no_other_host_for_anything() {
     let job = lessons::WorkedJob::of("van").expect("a worked job").job();
-    let page = Page::open(&format!("#{}", sharing::fragment(&job).expect("it fits")));
+    let link = format!("#{}", sharing::fragment(&job).expect("it fits"));
+    let page = Page::open_kept_on(Site::built_page(), &link);
     page.wait_at_most(Duration::from_secs(90), "the drawing", || {
         (page.eval("typeof loomwright_state") == "function").then_some(())
     });

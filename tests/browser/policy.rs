@@ -65,7 +65,7 @@ fn holds(page: &Page) {
 #[test]
 fn a_day_of_work_goes_by_without_a_violation() {
     let folder = tempfile::tempdir().expect("a folder");
-    let mut table = Table::open();
+    let mut table = Table::open_kept();
     note_violations(&table);
     table.page_mut().go("");
     table.wait_ready();

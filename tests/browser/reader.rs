@@ -28,7 +28,8 @@ pub(crate) fn german(page: &Page) {
 
 #[test]
 fn german_is_there_at_once_stays_after_reload_and_is_there_without_a_network() {
-    let mut table = Table::open_worked("van");
+    let mut table = Table::open_kept();
+    table.take_worked("van");
     assert_eq!(table.eval("document.documentElement.lang"), "en");
     let english = table.texts("note");
     german(&table);

@@ -41,7 +41,7 @@ fn link_of_the_van() -> String {
 
 /// Opens a path that shows a drawing to look at.
 fn look_at(site: Site, path: &str) -> Page {
-    let page = Page::open_on(site, path);
+    let page = Page::open_kept_on(site, path);
     page.wait_at_most(Duration::from_secs(90), "the drawing", || {
         (page.eval("typeof loomwright_state") == "function").then_some(())
     });

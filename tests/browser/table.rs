@@ -3,7 +3,7 @@
 //! The page tells its job and its state through the hooks `loomwright_job` and `loomwright_state`; everything is done by
 //! the pointer and the keys.
 
-use loomwright_tests::browser::Page;
+use loomwright_tests::browser::{Page, Site};
 use model::{Job, Sheet, SheetKind};
 use serde_json::Value;
 use std::ops::Deref;
@@ -24,7 +24,14 @@ impl Deref for Table {
 impl Table {
     /// A first visit: nothing is stored yet.
     pub(crate) fn open() -> Self {
-        let table = Self { page: Page::open("") };
+        Self::of(Page::open(""))
+    }
+    /// The same where the program is kept for work without a network.
+    pub(crate) fn open_kept() -> Self {
+        Self::of(Page::open_kept_on(Site::built_page(), ""))
+    }
+    fn of(page: Page) -> Self {
+        let table = Self { page };
         table.wait_ready();
         table
     }

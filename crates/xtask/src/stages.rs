@@ -365,21 +365,14 @@ fn in_browser(log: &mut Log) -> Result<(), String> {
     tests_of_target(log, "browser", "loomwright-tests/browser")
 }
 
-/// Runs one optional test target, two tests at a time and no more: each of them starts a browser or fills its time.
+/// Runs one optional test target, two tests at a time and no more: each of them works a browser or fills its time. They run in
+/// one process, where a test goes on with the browser that another one is done with.
 /// That there is no test is a failure, or a renamed file would pass for ever.
 fn tests_of_target(log: &mut Log, target: &str, features: &str) -> Result<(), String> {
     if !Path::new(&workspace_root()).join("tests").join(target).is_dir() {
         return Err(format!("tests/{target} is gone"));
     }
     let at_a_time = std::thread::available_parallelism().map_or(1, |cores| cores.get().min(2));
-    let mut command = test_command("tests");
-    command
-        .args(native::SELECTED)
-        .args(["--features", features, "--test", target]);
-    if command.get_args().any(|word| word == "nextest") {
-        command.args(["--test-threads", &at_a_time.to_string(), "--no-tests", "fail"]);
-        return log.run(&mut command);
-    }
     let mut command = cargo(["test"]);
     command
         .args(native::SELECTED)

@@ -2,6 +2,7 @@
 //!
 //! Source: W3C WebDriver (paths, element key, actions); `goog/cdp/execute` and `se/log` are Chromium's own additions.
 
+use super::browsers::end_with_the_tests;
 use serde_json::{Value, json};
 use std::io::{BufRead, BufReader};
 use std::path::Path;
@@ -104,6 +105,9 @@ impl Driver {
             .ok_or_else(|| format!("no session: {answer}"))?;
         this.session = format!("{}/{id}", this.session);
         this.browser_process = answer["capabilities"]["goog:processID"].as_u64();
+        if let Some(browser) = this.browser_process {
+            end_with_the_tests(this.process.id(), browser, profile);
+        }
         Ok(this)
     }
 
@@ -128,6 +132,19 @@ impl Driver {
             "/goog/cdp/execute",
             &json!({ "cmd": command, "params": parameters }),
         )
+    }
+
+    /// Closes all tabs for one that nothing was done to, and forgets what keys and buttons were held and what the console said.
+    pub(super) fn leave_one_fresh_tab(&self) -> Result<(), String> {
+        self.delete("/actions")?;
+        let used = self.get("/window/handles")?;
+        let fresh = self.post("/window/new", &json!({ "type": "tab" }))?;
+        for handle in used.as_array().into_iter().flatten() {
+            self.post("/window", &json!({ "handle": handle }))?;
+            self.delete("/window")?;
+        }
+        self.post("/window", &json!({ "handle": fresh["handle"] }))?;
+        self.post("/se/log", &json!({ "type": "browser" })).map(drop)
     }
 
     /// Ends the browser as a crash would: no farewell to the page, nothing flushed.

@@ -4,8 +4,9 @@
 //! `data-testid`, waits for named conditions with a deadline, and reads what it cannot see through [`Page::eval`].
 //! Everything panics with a message that says what was expected, since that is how a test fails.
 //!
-//! Invariant: the browser reaches no host but this machine, and each page has a clean profile of its own.
+//! Invariant: the browser reaches no host but this machine, and each page has an origin of its own on which nothing is stored.
 
+mod browsers;
 mod driver;
 mod keys;
 mod page;

@@ -1,9 +1,11 @@
 //! The page as a person meets it.
 
+use super::browsers::{self, Browser};
 use super::driver::Driver;
 use super::keys;
 use base64::Engine as _;
 use serde_json::{Value, json};
+use std::cell::Cell;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 use tempfile::TempDir;
@@ -86,11 +88,15 @@ impl Place {
     }
 }
 
-/// One browser window on one page, with a profile of its own. Motion is turned off.
+/// One browser window on one page of an origin that nothing is stored on. Motion is turned off.
 pub struct Page {
     // Dropped in this order: the browser first, then the folder that it writes to.
     driver: Option<Driver>,
-    profile: TempDir,
+    profile: Option<TempDir>,
+    /// Whether the browser is as another test may have it.
+    is_as_new: Cell<bool>,
+    /// Whether the page may leave its service worker here.
+    keeps_program: bool,
     site: Site,
     path: String,
     size: (u32, u32),
@@ -98,42 +104,66 @@ pub struct Page {
 }
 
 impl Page {
-    /// Opens a path of the built page (`""`, `"#job=van"`) in a clean profile.
+    /// Opens a path of the built page (`""`, `"#job=van"`) where nothing is stored yet.
     #[must_use]
     #[track_caller]
     pub fn open(path: &str) -> Self {
         Self::open_on(Site::built_page(), path)
     }
 
-    /// Opens a path of any site in a clean profile.
+    /// Opens a path of any site where nothing is stored yet.
     #[must_use]
     #[track_caller]
     pub fn open_on(site: Site, path: &str) -> Self {
-        let profile = match tempfile::Builder::new().prefix("loomwright-browser-").tempdir() {
-            Ok(folder) => folder,
-            Err(error) => panic!("no folder for a browser profile: {error}"),
-        };
-        let (size, scheme) = (WINDOW, Scheme::Light);
-        let mut page = Self {
-            driver: None,
-            profile,
-            site,
-            path: path.to_owned(),
-            size,
-            scheme,
-        };
-        page.start();
-        page
+        Self::first_visit(site, path, false)
+    }
+
+    /// The same in a browser that takes the program to keep, for work without a network. Elsewhere it does not: it would fetch
+    /// every file a second time on each first visit, which takes as long as to open the page.
+    #[must_use]
+    #[track_caller]
+    pub fn open_kept_on(site: Site, path: &str) -> Self {
+        Self::first_visit(site, path, true)
     }
 
     #[track_caller]
+    fn first_visit(site: Site, path: &str, keeps_program: bool) -> Self {
+        let browser = match browsers::take() {
+            Ok(browser) => browser,
+            Err(error) => panic!("no browser: {error}"),
+        };
+        let page = Self {
+            driver: Some(browser.driver),
+            profile: Some(browser.profile),
+            is_as_new: Cell::new(true),
+            keeps_program,
+            site,
+            path: path.to_owned(),
+            size: WINDOW,
+            scheme: Scheme::Light,
+        };
+        page.show();
+        page
+    }
+
+    /// Starts the browser anew on its own folder.
+    #[track_caller]
     fn start(&mut self) {
-        match Driver::start(self.profile.path()) {
+        let profile = self
+            .profile
+            .as_ref()
+            .expect("a page has its folder until it is dropped");
+        match Driver::start(profile.path()) {
             Ok(driver) => self.driver = Some(driver),
             Err(error) => panic!("no browser: {error}"),
         }
-        self.emulate();
-        self.go(&self.path.clone());
+        self.show();
+    }
+
+    #[track_caller]
+    fn show(&self) {
+        self.prepare();
+        self.post("/url", &json!({ "url": self.site.address(&self.path) }));
     }
 
     #[track_caller]
@@ -198,12 +228,15 @@ impl Page {
     /// Goes to a file of this machine, as a double click on it does.
     #[track_caller]
     pub fn go_to_file(&self, file: &Path) {
+        // All files are of one origin.
+        self.is_as_new.set(false);
         self.post("/url", &json!({ "url": format!("file://{}", file.display()) }));
     }
 
     /// Lets downloads go into a folder, without asking.
     #[track_caller]
     pub fn download_into(&self, folder: &Path) {
+        self.is_as_new.set(false);
         let parameters = json!({ "behavior": "allow", "downloadPath": folder });
         self.inspect("Browser.setDownloadBehavior", &parameters);
     }
@@ -233,6 +266,7 @@ impl Page {
     /// Closes the browser in good order and opens it again on the same profile: what was stored must be there.
     #[track_caller]
     pub fn close_and_reopen(&mut self) {
+        self.is_as_new.set(false);
         self.driver = None;
         self.start();
     }
@@ -240,13 +274,19 @@ impl Page {
     /// Kills the browser as a crash or an empty battery would, and opens it again on the same profile.
     #[track_caller]
     pub fn crash_and_reopen(&mut self) {
+        self.is_as_new.set(false);
         if let Err(error) = self.driver().kill_browser() {
             panic!("{error}");
         }
         self.driver = None;
+        let profile = self
+            .profile
+            .as_ref()
+            .map(|folder| folder.path().to_owned())
+            .unwrap_or_default();
         // The killed browser could not tidy up; its lock would keep the next one from starting.
         for lock in ["SingletonLock", "SingletonSocket", "SingletonCookie"] {
-            let _ = std::fs::remove_file(self.profile.path().join(lock));
+            let _ = std::fs::remove_file(profile.join(lock));
         }
         self.start();
     }
@@ -256,7 +296,7 @@ impl Page {
     pub fn open_tab(&self, path: &str) {
         let fresh = self.post("/window/new", &json!({ "type": "tab" }));
         self.post("/window", &json!({ "handle": fresh["handle"] }));
-        self.emulate();
+        self.prepare();
         self.post("/url", &json!({ "url": self.site.address(path) }));
     }
 
@@ -289,6 +329,18 @@ impl Page {
     pub fn set_scheme(&mut self, scheme: Scheme) {
         self.scheme = scheme;
         self.emulate();
+    }
+
+    /// Makes a fresh tab one of this window.
+    #[track_caller]
+    fn prepare(&self) {
+        self.emulate();
+        if !self.keeps_program {
+            // To the page it is as when the network is slow: the worker is still on its way.
+            self.run_first(
+                "if (navigator.serviceWorker) navigator.serviceWorker.register = () => new Promise(() => {})",
+            );
+        }
     }
 
     #[track_caller]
@@ -689,6 +741,16 @@ impl Page {
             "/actions",
             &json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": strokes }] }),
         );
+    }
+}
+
+impl Drop for Page {
+    fn drop(&mut self) {
+        let browser = self.driver.take().zip(self.profile.take());
+        if let Some((driver, profile)) = browser.filter(|_| self.is_as_new.get() && !std::thread::panicking())
+        {
+            browsers::give_back(Browser { driver, profile });
+        }
     }
 }
 
