@@ -240,12 +240,8 @@ impl Search<'_> {
                     let own = wrong.runs.contains(&run) && !RECKONED.contains(&wrong.check);
                     own && !is_excused(excused, at, wrong)
                 };
-                if self
-                    .bench
-                    .first_findings(&picks, usize::MAX, counts)
-                    .await
-                    .is_empty()
-                {
+                // At the operating point alone where something was wrong last: what is wrong at one is left out.
+                if self.bench.first_findings(&picks, 1, counts).await.is_empty() {
                     high = middle;
                 } else {
                     low = middle + 1;

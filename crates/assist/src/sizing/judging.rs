@@ -4,7 +4,7 @@ use super::measure::{Measured, Wrong};
 use super::search::{Search, var_of};
 use super::things::Thing;
 use model::{PartId, RunId};
-use ordered::OrderedMap;
+use ordered::{OrderedMap, Sort as _};
 
 impl Search<'_> {
     /// What is wrong with a choice, and what flows with it.
@@ -15,6 +15,41 @@ impl Search<'_> {
             all = self.wrong_by_checks(picks).await;
         }
         (all, measured)
+    }
+
+    /// What is told by limits alone of a choice that is near to another, and what flows with it. Operating points are looked at from the
+    /// one on at which the other comes nearest to a limit, and no more once something is wrong; what flows is then told of those alone.
+    pub(super) async fn wrong_or_measured(
+        &mut self,
+        picks: &[usize],
+        near: &Measured,
+    ) -> (Vec<Wrong>, Measured) {
+        self.bench.lay(picks);
+        let share = |at: usize| {
+            let lost = near.points[at].drops.iter();
+            let shares = lost.filter_map(|(load, drop)| Some(drop / self.most_lost(at, *load)?.max(1e-9)));
+            shares.fold(0.0, f64::max)
+        };
+        let mut order: Vec<(f64, usize)> = (0..near.points.len()).map(|at| (share(at), at)).collect();
+        order.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+        let count = near.rms.len();
+        let mut measured = Measured {
+            rms: vec![0.0; count],
+            burst: vec![0.0; count],
+            points: near.points.clone(),
+        };
+        for (_, at) in order {
+            let Some(point) = self.bench.look(at).await else {
+                continue;
+            };
+            measured.hold(&point);
+            measured.points[at] = point;
+            let wrong = self.wrong_at_once(picks, &measured);
+            if !wrong.is_empty() {
+                return (wrong, measured);
+            }
+        }
+        (Vec::new(), measured)
     }
 
     /// What the checks find wrong with a choice, and not with the thickest as well.

@@ -82,6 +82,31 @@ pub(super) struct Measured {
     pub(super) points: Vec<AtPoint>,
 }
 
+impl Measured {
+    /// Of what flows at all operating points.
+    fn of(points: Vec<AtPoint>, vars: usize) -> Self {
+        let mut it = Self {
+            rms: vec![0.0; vars],
+            burst: vec![0.0; vars],
+            points: Vec::new(),
+        };
+        points.iter().for_each(|point| it.hold(point));
+        it.points = points;
+        it
+    }
+
+    /// Holds the largest currents of a point as well.
+    pub(super) fn hold(&mut self, point: &AtPoint) {
+        let larger = |all: &mut [f64], of: &[f64]| {
+            for (most, amps) in all.iter_mut().zip(of) {
+                *most = most.max(*amps);
+            }
+        };
+        larger(&mut self.rms, &point.rms);
+        larger(&mut self.burst, &point.burst);
+    }
+}
+
 /// What flows at one operating point.
 #[derive(Clone, Debug, Default)]
 pub(super) struct AtPoint {
@@ -154,6 +179,23 @@ impl Bench<'_> {
 
     /// What flows with these choices; with none of them before any others, as things are laid.
     pub(super) async fn measure(&mut self, picks: &[usize]) -> Measured {
+        self.lay(picks);
+        let mut points = Vec::with_capacity(self.trials.len());
+        for at in 0..self.trials.len() {
+            points.extend(self.look(at).await);
+        }
+        Measured::of(points, self.things.vars.len())
+    }
+
+    /// What flows at an operating point with the choices that were laid last.
+    pub(super) async fn look(&mut self, at: usize) -> Option<AtPoint> {
+        pause().await;
+        let tried = self.trials.get_mut(at)?.look();
+        Some(at_point(self.things, self.asks, &tried))
+    }
+
+    /// Lays these choices, to be looked at.
+    pub(super) fn lay(&mut self, picks: &[usize]) {
         self.asked += 1;
         for (var, pick) in picks.iter().enumerate() {
             if self.set.get(var) == Some(pick) {
@@ -171,25 +213,6 @@ impl Bench<'_> {
             }
         }
         self.set = picks.to_vec();
-        let count = self.things.vars.len();
-        let mut it = Measured {
-            rms: vec![0.0; count],
-            burst: vec![0.0; count],
-            points: Vec::with_capacity(self.trials.len()),
-        };
-        for trial in &mut self.trials {
-            pause().await;
-            let tried = trial.look();
-            let point = at_point(self.things, self.asks, &tried);
-            for (most, amps) in it.rms.iter_mut().zip(&point.rms) {
-                *most = most.max(*amps);
-            }
-            for (most, amps) in it.burst.iter_mut().zip(&point.burst) {
-                *most = most.max(*amps);
-            }
-            it.points.push(point);
-        }
-        it
     }
 
     /// By variable, by how much what is lost to a load at an operating point grows with what it resists, in V/Ω, with the choices that

@@ -271,19 +271,17 @@ impl Search<'_> {
         // Asked at one operating point alone on the way, at the one where something was wrong last; at all of them once it is done.
         let mut row = vec![found];
         for (_, var) in order {
-            let Some(Found { picks, .. }) = row.last() else {
+            let Some(Found { picks, measured }) = row.last() else {
                 break;
             };
-            let mut picks = picks.clone();
+            let (mut picks, near) = (picks.clone(), measured.clone());
             let (mut low, mut high) = (base[var], picks[var]);
             // Half way first: as a rule only a little is too much.
             while low < high && self.bench.judged < most {
                 let middle = (low + high) / 2;
                 picks[var] = middle;
-                let measured = self.bench.measure(&picks).await;
-                if self.wrong_at_once(&picks, &measured).is_empty()
-                    && self.wrong_where_last(&picks).await.is_empty()
-                {
+                let (wrong, measured) = self.wrong_or_measured(&picks, &near).await;
+                if wrong.is_empty() && self.wrong_where_last(&picks).await.is_empty() {
                     let picks = picks.clone();
                     row.push(Found { picks, measured });
                     high = middle;
@@ -324,7 +322,7 @@ impl Search<'_> {
                 for var in &moves {
                     next[*var] -= 1;
                 }
-                if self.keep_if_right(&mut row, next).await {
+                if self.keep_if_right(&measured, &mut row, next).await {
                     better = true;
                     break;
                 }
@@ -390,9 +388,9 @@ impl Search<'_> {
     }
 
     /// Takes a choice that the limits find nothing wrong with.
-    async fn keep_if_right(&mut self, row: &mut Vec<Found>, picks: Vec<usize>) -> bool {
-        let measured = self.bench.measure(&picks).await;
-        let right = self.wrong_at_once(&picks, &measured).is_empty();
+    async fn keep_if_right(&mut self, near: &Measured, row: &mut Vec<Found>, picks: Vec<usize>) -> bool {
+        let (wrong, measured) = self.wrong_or_measured(&picks, near).await;
+        let right = wrong.is_empty();
         if right {
             row.push(Found { picks, measured });
         }
@@ -487,9 +485,8 @@ impl Search<'_> {
             }
         }
         all.order_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
-        debug_assert!(lean.measured.points.iter().all(|point| point.answered));
         for (_, _, other) in all.into_iter().take(MOST_TRIED) {
-            if self.keep_if_right(row, other).await {
+            if self.keep_if_right(lean.measured, row, other).await {
                 return true;
             }
         }

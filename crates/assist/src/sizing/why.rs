@@ -42,8 +42,7 @@ impl Search<'_> {
             }
             let mut picks = found.picks.clone();
             picks[var] = less;
-            let measured = self.bench.measure(&picks).await;
-            let mut wrong = self.wrong_at_once(&picks, &measured);
+            let (mut wrong, measured) = self.wrong_or_measured(&picks, &found.measured).await;
             if wrong.is_empty() && self.bench.judged < most {
                 wrong = self.wrong_by_checks(&picks).await;
                 if wrong.is_empty() {
