@@ -87,8 +87,8 @@ fn metre(area: f64) -> Option<Money> {
 }
 
 impl Prices for Shop {
-    fn wire(&self, wire: &Wire) -> Option<Money> {
-        metre(wire.size.value()?.area().0)
+    fn wire(&self, wire: &Wire) -> Option<f64> {
+        Some(metre(wire.size.value()?.area().0)?.number())
     }
     fn device(&self, _: &PartKind, _: Amps) -> Option<Money> {
         None

@@ -229,10 +229,10 @@ fn headings(name: &str, key: &str, words: &Words) -> Vec<String> {
 
 /// Sizes are chosen by the same prices as a quote is made with.
 impl Prices for PriceList {
-    fn wire(&self, wire: &model::Wire) -> Option<Money> {
+    fn wire(&self, wire: &model::Wire) -> Option<f64> {
         let article = crate::order::cable_article(wire, wire.size.value()?);
         let price = self.by_article.get(&article)?;
-        Some(price.each?.times(price.in_one(true)?))
+        Some(price.each?.number() * price.in_one(true)?)
     }
     fn device(&self, kind: &model::PartKind, rating: model::quantity::Amps) -> Option<Money> {
         let article = crate::order::fuse_article(form_of(kind)?.word(), rating);

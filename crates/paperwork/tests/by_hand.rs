@@ -318,6 +318,18 @@ fn prices_by_the_foot_and_by_the_metre_come_to_what_each_says() {
         notes.contains("by the foot; here prices stand by the metre"),
         "{notes}"
     );
+    // Sizes are weighed by the list's own price: 0.0467 / 0.3048 = 0.153215… a metre, and not 0.15. 4.8 m of it are 0.7354.
+    let sheet = job.sheet(SheetKind::Built).expect("a sheet");
+    let prices = list("0.0467", "ft");
+    let ask = assist::sizing::Ask {
+        by: assist::sizing::By::Cost(&prices),
+        ..assist::sizing::Ask::default()
+    };
+    let sizing = assist::sizing::size(sheet, &job.settings, &ask);
+    let (id, run) = sheet.run_by_tag("W12").expect("the main feed");
+    assert_eq!(run.wire.length.value(), Some(model::quantity::Metres(4.8)));
+    let feed = sizing.runs.iter().find(|line| line.run == id).expect("its line");
+    assert_eq!(feed.cost[0], Some(model::thread::Money(74)));
     // A price for one of what nobody knows is none, and is told; one by the piece prices no length.
     assert_eq!(list("3.40", "reel").unread, [2]);
     assert!(list("3.40", "reel").by_article.is_empty());

@@ -22,9 +22,9 @@ pub enum Article {
 struct Asked(RefCell<Vec<Article>>);
 
 impl Prices for Asked {
-    fn wire(&self, wire: &Wire) -> Option<Money> {
+    fn wire(&self, wire: &Wire) -> Option<f64> {
         self.0.borrow_mut().push(Article::Wire(Box::new(wire.clone())));
-        Some(Money(0))
+        Some(0.0)
     }
     fn device(&self, kind: &PartKind, rating: Amps) -> Option<Money> {
         let it = Article::Device(Box::new(kind.clone()), rating);

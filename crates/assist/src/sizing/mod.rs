@@ -108,8 +108,9 @@ pub enum Series {
 
 /// What things cost in a shop.
 pub trait Prices {
-    /// A metre of this wire; `None` where it is not on the list, and so cannot be bought.
-    fn wire(&self, wire: &Wire) -> Option<Money>;
+    /// A metre of this wire, in whole units of the currency, not rounded: what is sold by the foot has no whole hundredths for a metre.
+    /// `None` where it is not on the list, and so cannot be bought.
+    fn wire(&self, wire: &Wire) -> Option<f64>;
     /// A fuse or breaker of this rating for this part; `None` where it is not on the list: it then counts for nothing.
     fn device(&self, kind: &PartKind, rating: Amps) -> Option<Money>;
 }

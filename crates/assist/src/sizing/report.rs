@@ -21,7 +21,12 @@ fn metal(run: &Run) -> f64 {
 fn price(ask: &Ask<'_>, run: &Run) -> Option<Money> {
     match ask.by {
         By::Metal => None,
-        By::Cost(prices) => Some(prices.wire(&run.wire)?.times(run.wire.length.value()?.0)),
+        // Rounded once, for the whole run.
+        By::Cost(prices) => {
+            let units = prices.wire(&run.wire)? * run.wire.length.value()?.0;
+            // A hair that a division leaves does not turn a half.
+            Some(Money(100).times(libm::round(units * 1e6) / 1e6))
+        }
     }
 }
 

@@ -262,7 +262,7 @@ pub(super) fn wires(
         let cost = match ask.by {
             By::Metal => area.0 * length,
             By::Cost(prices) => match prices.wire(&laid_run.wire) {
-                Some(metre) => metre.0 as f64 * length,
+                Some(metre) => metre * 100.0 * length,
                 None => continue,
             },
         };

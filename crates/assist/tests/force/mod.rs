@@ -50,8 +50,9 @@ impl Shop {
 }
 
 impl Prices for Shop {
-    fn wire(&self, wire: &Wire) -> Option<Money> {
-        self.metre(wire.size.value()?.area().0).map(Money)
+    fn wire(&self, wire: &Wire) -> Option<f64> {
+        let metre = self.metre(wire.size.value()?.area().0).map(Money);
+        Some(metre?.number())
     }
     fn device(&self, _: &PartKind, _: Amps) -> Option<Money> {
         None
