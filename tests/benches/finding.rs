@@ -5,7 +5,7 @@
 
 use assist::finding::{Finder, Symptom};
 use assist::proving::prove;
-use loomwright_tests::chase::{chase, chase_on};
+use loomwright_tests::chase::{MOST, chase, chase_on};
 use model::{PartKind, Settings};
 use std::time::Instant;
 
@@ -94,9 +94,10 @@ fn chases(count: u64, anywhere: bool) -> f64 {
         }
     }
     measured.sort_unstable();
+    let given_up = measured.iter().filter(|count| **count >= MOST).count();
     let average = measured.iter().sum::<usize>() as f64 / measured.len().max(1) as f64;
     println!(
-        "{}: {named} of {tried} named, {average:.1} measurements on the average, {} in the middle",
+        "{}: {named} of {tried} named, {average:.1} measurements on the average, {} in the middle; {given_up} given up after {MOST}",
         if anywhere { "anywhere" } else { "as proposed" },
         measured.get(measured.len() / 2).copied().unwrap_or(0)
     );

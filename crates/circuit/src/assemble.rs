@@ -21,6 +21,9 @@ use words::say;
 /// Rounds in which currents and temperatures settle together; each brings the error down by the share of the
 /// resistance that warming adds, a fifth or less in sound systems.
 const HEAT_ROUNDS: usize = 4;
+/// Where the supply collapses and only what flows is asked, it is found to a part in ten thousand, by so many halvings: each is a search of its
+/// own.
+pub(crate) const ROUGHLY: u32 = 14;
 /// Largest relative imbalance of an answer.
 const BALANCE_LIMIT: f64 = 1e-6;
 
@@ -39,11 +42,32 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
     study_in(sheet, settings, sheet.parts.len() >= MANY_PARTS)
 }
 
-/// The same, with what can be worked side by side or one after the other.
+/// The same as far as steady currents tell it, for whoever asks of hundreds of faults what each makes the wiring carry. Bursts are taken for no
+/// more than what flows steadily; shorts, charging and standing are not looked at.
+#[must_use]
+pub fn study_steady(sheet: &Sheet, settings: &Settings) -> Study {
+    let sheet = &*as_measured(sheet);
+    let net = Network::build_on(sheet, &body::Metal::of(sheet, settings));
+    study_on(&net, sheet, settings, None, Extent::Steady)
+}
+
+/// The whole, with what can be worked side by side or one after the other.
 fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
     let sheet = &*as_measured(sheet);
     let net = Network::build_on(sheet, &body::Metal::of(sheet, settings));
-    study_on(&net, sheet, settings, None, side_by_side)
+    study_on(&net, sheet, settings, None, Extent::Whole { side_by_side })
+}
+
+/// How much of a sheet is studied.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Extent {
+    /// Everything.
+    Whole {
+        /// Whether what can be is worked side by side.
+        side_by_side: bool,
+    },
+    /// What [`study_steady`] tells.
+    Steady,
 }
 
 /// The same on a network that was built of a sheet into which what was measured is put, with its sound side where that is known.
@@ -52,8 +76,10 @@ pub(crate) fn study_on(
     sheet: &Sheet,
     settings: &Settings,
     sound: Option<&(Speakers, Signal)>,
-    side_by_side: bool,
+    extent: Extent,
 ) -> Study {
+    let side_by_side = extent == Extent::Whole { side_by_side: true };
+    let whole = extent != Extent::Steady;
     let conditions = &settings.conditions;
     let mut study = Study {
         notes: net.notes.clone(),
@@ -84,24 +110,31 @@ pub(crate) fn study_on(
     let delivered = |part: PartId| speakers.output.get(&part).copied().unwrap_or_default();
     let asked = |state: VehicleState| asked_of(sheet, conditions, state, &study.signal.turn_on, delivered);
     operator.set_state(conditions.state, asked(conditions.state));
+    if !whole {
+        operator.tell_roughly(ROUGHLY);
+    }
     let temperatures = warm_up(&mut operator, net, sheet, conditions);
     let ohms = operator.resistances().to_vec();
-    let (mut traced, (points, models, off, parked)) = beside(
+    let (mut traced, (points, models, resting)) = beside(
         side_by_side,
         || wired.tracer.circuits(&ohms),
         || {
-            let points = Points {
-                rms: operator.operate_again(Level::Rms),
-                mean: operator.operate(Level::Mean),
-                burst: operator.operate(Level::Burst),
+            let rms = operator.operate_again(Level::Rms);
+            let mean = operator.operate(Level::Mean);
+            let burst = if whole {
+                operator.operate(Level::Burst)
+            } else {
+                rms.clone()
             };
             let models = operator.models.clone();
-            let (off, parked) = energy::resting_points(
-                &mut operator,
-                asked(VehicleState::EngineOff),
-                asked(VehicleState::Parked),
-            );
-            (points, models, off, parked)
+            let resting = whole.then(|| {
+                energy::resting_points(
+                    &mut operator,
+                    asked(VehicleState::EngineOff),
+                    asked(VehicleState::Parked),
+                )
+            });
+            (Points { mean, rms, burst }, models, resting)
         },
     );
     // Ordered once; what is solved further down has the same pattern.
@@ -156,6 +189,9 @@ pub(crate) fn study_on(
                 &traced.serves,
                 system,
                 |solved, guarded| {
+                    if !whole {
+                        return Vec::new();
+                    }
                     far_shorts(
                         solved,
                         &faults::Device::all(net, sheet),
@@ -178,8 +214,10 @@ pub(crate) fn study_on(
     if solved {
         drops(net, &points, &traced.nearest, &mut study);
         offsets(net, sheet, &points, &mut study);
-        let parking = conditions.parking.or(Hours(336.0));
-        study.energy = energy::energy(net, sheet, parking, &models, &points.mean, &off, &parked);
+        if let Some((off, parked)) = resting {
+            let parking = conditions.parking.or(Hours(336.0));
+            study.energy = energy::energy(net, sheet, parking, &models, &points.mean, &off, &parked);
+        }
     }
     study.channels = speakers.channels;
     study.drivers = speakers.drivers;

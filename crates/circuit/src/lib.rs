@@ -26,7 +26,7 @@ pub mod trace;
 mod trial;
 mod wired;
 
-pub use assemble::{MANY_PARTS, study, study_laid};
+pub use assemble::{MANY_PARTS, study, study_laid, study_steady};
 pub use beside::beside;
 pub use conductor::{Conductor, device_resistance, ending_range};
 pub use deck::{OperatingPoint, deck, deck_and_point, operating_point};

@@ -4,7 +4,7 @@
 //! *Invariant:* what is told here is what a study of the sheet with those sizes tells, as far as the source that a drop is told
 //! against stays the one that is nearest at first.
 
-use crate::assemble::{MANY_PARTS, asked_of, settle_heat, study_on};
+use crate::assemble::{Extent, MANY_PARTS, ROUGHLY, asked_of, settle_heat, study_on};
 use crate::conductor::Conductor;
 use crate::flows::across;
 use crate::measured::as_measured;
@@ -19,10 +19,6 @@ use model::quantity::Ohms;
 use model::{PartId, PartKind, Settings, Sheet};
 use std::borrow::Cow;
 use std::sync::Arc;
-
-/// Where the supply collapses what flows is found to a part in ten thousand, by so many halvings: each is a search of its own, and what is
-/// chosen is judged by a whole study afterwards.
-const HALVINGS: u32 = 14;
 
 /// A sheet as a network, on which sizes are tried.
 #[derive(Debug)]
@@ -122,7 +118,8 @@ impl<'a> Trial<'a> {
                 speakers.output.get(&part).copied().unwrap_or_default()
             });
             let mut operator = Operator::new(net, sheet, conditions.state, asked);
-            operator.tell_roughly(HALVINGS);
+            // What is chosen is judged by a whole study afterwards.
+            operator.tell_roughly(ROUGHLY);
             let told = told.get_or_insert_with(|| nearest(net, sheet, operator.resistances()));
             let runs = || sheet.runs.values();
             all.push(Self {
@@ -150,7 +147,8 @@ impl<'a> Trial<'a> {
     #[must_use]
     pub fn study(&self, on: &TrialNet<'_>, settings: &Settings) -> Study {
         let side_by_side = on.sheet.parts.len() >= MANY_PARTS;
-        study_on(&on.net, &on.sheet, settings, Some(&self.sound), side_by_side)
+        let extent = Extent::Whole { side_by_side };
+        study_on(&on.net, &on.sheet, settings, Some(&self.sound), extent)
     }
 
     /// Lays a run, by its place on the sheet, anew. One between line jacks, of which the shield alone counts, stays as it is.

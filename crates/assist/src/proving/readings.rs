@@ -94,6 +94,20 @@ pub(super) struct Candidate {
     pub(super) first: f64,
 }
 
+impl Candidate {
+    /// Adds what a system that lies elsewhere within its spread reads otherwise.
+    fn lay_beside(&mut self, other: &Rig) {
+        let placed = other.bench(self.doing).and_then(|bench| bench.place(&self.probe));
+        let now = placed.and_then(|placed| other.normal(self.doing, &self.probe, &placed));
+        let Some(now) = now else { return };
+        let open = |value: Value| matches!(self.probe, Probe::Ohms(..)) && value >= circuit::MOST_OHMS;
+        if !open(now) && !open(self.normal) {
+            self.beside.up += (now - self.normal).max(0.0);
+            self.beside.down += (self.normal - now).max(0.0);
+        }
+    }
+}
+
 /// A sheet on the bench in every state.
 #[derive(Debug)]
 pub(super) struct Rig {
@@ -135,8 +149,7 @@ fn fuses(sheet: &Sheet) -> Vec<Break> {
 /// A sheet with every fuse out and every breaker open.
 #[must_use]
 pub fn without_fuses(sheet: &Sheet) -> Sheet {
-    let out = |sheet: Sheet, broken: &Break| broken.thrown(&sheet).unwrap_or(sheet);
-    fuses(sheet).iter().fold(sheet.clone(), out)
+    Break::all_thrown(&fuses(sheet), sheet)
 }
 
 impl Rig {
@@ -339,9 +352,11 @@ pub(super) fn look_beside(
     settings: &Settings,
     corner: Corner,
 ) {
+    // With the supply isolated no source is there.
+    let is_of_source = matches!(corner.group, Spread::Charge | Spread::Source);
     let doings: Vec<Doing> = Doing::ALL
         .into_iter()
-        .filter(|it| rig.state(*it).is_some() || it.is_for_ohms())
+        .filter(|it| rig.state(*it).is_some() || (it.is_for_ohms() && !is_of_source))
         .collect();
     let mut met = 0;
     let other = varied(sheet, settings, &mut |of| {
@@ -350,7 +365,8 @@ pub(super) fn look_beside(
         if is_it { corner.end } else { 0.0 }
     });
     if let Some(other) = Rig::at(&other, settings, rig.played, &doings) {
-        lay_beside(all, &other);
+        let read = all.iter_mut().filter(|it| doings.contains(&it.doing));
+        read.for_each(|it| it.lay_beside(&other));
     }
     for it in all {
         it.limits = limits(&it.probe, it.normal, it.beside);
@@ -374,24 +390,6 @@ pub(super) fn corners(sheet: &Sheet, settings: &Settings) -> Vec<Corner> {
     }
     let ends = |(group, only)| [-1.0, 1.0].map(|end| Corner { group, only, end });
     all.into_iter().flat_map(ends).collect()
-}
-
-/// Adds what a system that lies elsewhere within its spread reads otherwise.
-fn lay_beside(all: &mut [Candidate], other: &Rig) {
-    for it in all {
-        let Some(placed) = other.bench(it.doing).and_then(|bench| bench.place(&it.probe)) else {
-            continue;
-        };
-        let Some(now) = other.normal(it.doing, &it.probe, &placed) else {
-            continue;
-        };
-        let open = |value: Value| matches!(it.probe, Probe::Ohms(..)) && value >= circuit::MOST_OHMS;
-        if open(now) || open(it.normal) {
-            continue;
-        }
-        it.beside.up += (now - it.normal).max(0.0);
-        it.beside.down += (it.normal - now).max(0.0);
-    }
 }
 
 /// The parts that are reached for: of a clamp the end that is easier.

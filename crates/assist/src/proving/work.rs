@@ -181,9 +181,10 @@ impl Proving {
                         analysis,
                         asks,
                         state,
+                        hazards: before,
                         ..
                     } = &*known;
-                    let more = hazards::hazards(&rig.bench, *state, settings, analysis, asks, share);
+                    let more = hazards::hazards(&rig.bench, *state, settings, analysis, asks, share, before);
                     known.hazards.extend(more);
                     Stage::Faults(at + 1)
                 }

@@ -19,12 +19,7 @@ impl Break {
     pub fn edit(&self, job: &Job, kind: SheetKind) -> Result<Edit, Saying> {
         let none = Sheet::default();
         let sheet = job.sheet(kind).unwrap_or(&none);
-        let mut work = Work {
-            job,
-            sheet: sheet.clone(),
-            parts: Vec::new(),
-            runs: Vec::new(),
-        };
+        let mut work = Work::on(job, sheet);
         work.throw(self)?;
         Ok(Edit::new(self.said(sheet), work.changes(kind)))
     }
@@ -37,14 +32,20 @@ impl Break {
     /// As [`Break::edit`].
     pub fn thrown(&self, sheet: &Sheet) -> Result<Sheet, Saying> {
         let none = Job::default();
-        let mut work = Work {
-            job: &none,
-            sheet: sheet.clone(),
-            parts: Vec::new(),
-            runs: Vec::new(),
-        };
+        let mut work = Work::on(&none, sheet);
         work.throw(self)?;
         Ok(work.sheet)
+    }
+
+    /// The sheet as all these breaks leave it, one after the other. What it has not, or what cannot break in this way, stays as it is.
+    #[must_use]
+    pub fn all_thrown(breaks: &[Self], sheet: &Sheet) -> Sheet {
+        let none = Job::default();
+        let mut work = Work::on(&none, sheet);
+        for broken in breaks {
+            let _ = work.throw(broken);
+        }
+        work.sheet
     }
 }
 
@@ -63,7 +64,16 @@ fn touch<T: PartialEq>(list: &mut Vec<T>, it: T) {
     }
 }
 
-impl Work<'_> {
+impl<'a> Work<'a> {
+    fn on(job: &'a Job, sheet: &Sheet) -> Self {
+        Self {
+            job,
+            sheet: sheet.clone(),
+            parts: Vec::new(),
+            runs: Vec::new(),
+        }
+    }
+
     /// Parts that are there first, so that runs find them; what is gone goes last.
     fn changes(mut self, kind: SheetKind) -> Vec<Change> {
         let mut changes = Vec::new();

@@ -21,7 +21,7 @@
 mod fitted;
 mod touches;
 
-use checks::{Asks, Grade, analyse};
+use checks::{Asks, Grade};
 use circuit::{Bench, DeviceRef, Foreseen, Placed, Probe, Purpose, Shown, Study, Trial, TrialNet};
 use model::breaks::{Break, HALF_WAY};
 use model::conductor::{Condition, Size};
@@ -99,6 +99,8 @@ const COUNTS: [&str; 4] = [
     "overloaded-run",
     "return-through-shield",
 ];
+/// Checks whose findings these look at: the cause is told, not what follows from it.
+const CAUSES: [&str; 4] = ["ground-forbidden", "ground-surface", "hot-place", "poor-ending"];
 /// Voltage that is there to be divided, in volts.
 const SUPPLY: f64 = 12.0;
 /// The least bad joint is put in so that it turns this many times the limit to heat, whatever law its load draws by.
@@ -120,6 +122,8 @@ struct Universe<'a> {
     state: usize,
     sheet: &'a Sheet,
     settings: &'a Settings,
+    /// The same with no other checks than those that count, and those that they look at.
+    counting: Settings,
     study: &'a Study,
     asks: &'a Asks,
     /// What the checks say of grade Stop without a fault.
@@ -149,7 +153,10 @@ struct Flow {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) enum Share {
     Runs(Range<usize>),
-    Touches,
+    /// Runs that touch the body.
+    Touches(Range<usize>),
+    /// Supply terminals that touch: those on the runs of which a touch was found to be grave.
+    Joined,
     Parts(Range<usize>),
     Fitted,
 }
@@ -165,13 +172,14 @@ pub(super) fn shares(sheet: &Sheet) -> Vec<Share> {
             .map(move |at| at..(at + AT_ONCE).min(count))
     };
     let mut all: Vec<Share> = parts(sheet.runs.len()).map(Share::Runs).collect();
-    all.push(Share::Touches);
+    all.extend(parts(sheet.runs.len()).map(Share::Touches));
+    all.push(Share::Joined);
     all.extend(parts(sheet.parts.len()).map(Share::Parts));
     all.push(Share::Fitted);
     all
 }
 
-/// Those of a share; what the checks say of grade Stop as it stands counts for nothing here.
+/// Those of a share; what the checks say of grade Stop as it stands counts for nothing here. `before` are those of the shares before it.
 pub(super) fn hazards(
     bench: &Bench,
     state: usize,
@@ -179,6 +187,7 @@ pub(super) fn hazards(
     analysis: &checks::Analysis,
     asks: &Asks,
     share: &Share,
+    before: &[Hazard],
 ) -> Vec<Hazard> {
     let sheet = bench.sheet();
     let study = &analysis.study;
@@ -210,17 +219,29 @@ pub(super) fn hazards(
         state,
         sheet,
         settings,
+        counting: counting(settings),
         study,
         asks,
     };
     it.grounds = it.grounds();
     match share {
         Share::Runs(range) => it.of_runs(range),
-        Share::Touches => it.touches(),
+        Share::Touches(range) => it.touches(range),
+        Share::Joined => it.joined(before),
         Share::Parts(range) => it.of_parts(range),
         Share::Fitted => it.fitted_otherwise(),
     }
     it.out
+}
+
+/// Settings under which no check is asked but those that count, and those that they look at.
+fn counting(settings: &Settings) -> Settings {
+    let mut only = settings.clone();
+    let is_asked = |name: &str| COUNTS.contains(&name) || CAUSES.contains(&name);
+    let others = checks::CHECKS.iter().map(|check| check.name);
+    only.allowed
+        .extend(others.filter(|name| !is_asked(name)).map(str::to_owned));
+    only
 }
 
 /// What counts of what the checks say, by check, parts and runs.
@@ -298,8 +319,11 @@ impl<'a> Universe<'a> {
         // How warm a touch itself becomes says how it was put on the sheet; what counts is what it makes the wiring carry.
         let touch = matches!(broken, Break::Grounded { .. } | Break::Joined { .. });
         let counts = |runs: &[RunId]| !touch || runs.iter().any(|run| self.sheet.runs.contains_key(run));
-        let analysis = analyse(&thrown, self.settings);
-        stops(&analysis.findings).any(|it| counts(&it.2) && !self.known.contains(&it))
+        let laid = body::lay(&thrown, self.settings);
+        // None of these checks looks at bursts, at shorts, or at what is drawn at rest.
+        let study = circuit::study_steady(&laid, self.settings);
+        let findings = checks::judge(&laid, &self.counting, &study);
+        stops(&findings).any(|it| counts(&it.2) && !self.known.contains(&it))
     }
 
     fn foresee(&self, broken: &Break) -> Option<Foreseen> {

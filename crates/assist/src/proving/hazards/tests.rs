@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::finding::suspects::suspects;
+use checks::analyse;
 use model::Fact;
 
 fn systems() -> Vec<(String, Sheet, Settings)> {

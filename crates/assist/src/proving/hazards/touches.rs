@@ -1,12 +1,13 @@
 //! What touches the body, or its own return.
 
-use super::{Harm, NEAR, SUPPLY, Universe};
+use super::{Fault, Harm, Hazard, NEAR, SUPPLY, Universe};
 use circuit::{Probe, Purpose, Shown};
 use model::breaks::{Break, Contact, HALF_WAY};
 use model::conductor::Condition;
 use model::quantity::Ohms;
 use model::{PartKind, Role, RunId, Sheet, TerminalRef};
 use ordered::OrderedSet;
+use std::ops::Range;
 
 /// A touch of bare metal, in ohms.
 const TOUCH: Ohms = Ohms(0.005);
@@ -32,8 +33,8 @@ impl<'a> Universe<'a> {
             .collect()
     }
 
-    /// Adds those in which more flows than a wire bears.
-    pub(super) fn touches(&mut self) {
+    /// Adds those of runs that touch the body, with which more flows than a wire bears.
+    pub(super) fn touches(&mut self, range: &Range<usize>) {
         let sheet: &'a Sheet = self.sheet;
         let batteries = self.batteries();
         let on_body: Vec<TerminalRef> = self
@@ -54,8 +55,7 @@ impl<'a> Universe<'a> {
             let own = batteries.iter().filter_map(|[plus, _]| it.ohms(plus, at));
             own.reduce(f64::min)
         };
-        let mut shorted: OrderedSet<RunId> = OrderedSet::new();
-        for (&id, run) in &sheet.runs {
+        for (&id, run) in sheet.runs.iter().skip(range.start).take(range.len()) {
             let (Some(from), Some(to)) = (run.from.terminal(), run.to.terminal()) else {
                 continue;
             };
@@ -82,10 +82,19 @@ impl<'a> Universe<'a> {
                 _ => self.is_grave(&broken),
             };
             if grave {
-                shorted.insert(id);
                 self.add(broken, Harm::Short);
             }
         }
+    }
+
+    /// Adds supply terminals that touch one another, of what is fed by a run of which a touch is among those found `before`.
+    pub(super) fn joined(&mut self, before: &[Hazard]) {
+        let sheet: &'a Sheet = self.sheet;
+        let shorted = before.iter().filter_map(|hazard| match &hazard.fault {
+            Fault::Broken(Break::Grounded { run, .. }) => Some(*run),
+            _ => None,
+        });
+        let shorted: OrderedSet<RunId> = shorted.collect();
         for (&id, part) in &sheet.parts {
             let terminal = |role: Role| {
                 let mut all = part.terminals().into_iter();
