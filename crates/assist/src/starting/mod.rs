@@ -9,7 +9,7 @@
 //! taken for granted is marked so on the sheet and told; what cannot be met is told with what would do. Places on the board
 //! are left to whoever shows the sheet.
 //!
-//! *Left out:* several head units, more than one second battery.
+//! *Left out:* several head units; solar panels, for which the engine has no source.
 
 mod amps;
 pub mod hookup;

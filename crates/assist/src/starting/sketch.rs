@@ -72,6 +72,7 @@ impl<'w> Sketch<'w> {
             | PartKind::Block(_)
             | PartKind::Bus(_)
             | PartKind::Load(_)
+            | PartKind::Converter(_)
             | PartKind::Crossover(_) => Fact::Given(MountedOn::Board),
             PartKind::Speaker(_) if spot == Spot::Equipment => Fact::Given(MountedOn::Board),
             // Nothing is screwed through trim, whatever lies behind it.

@@ -32,20 +32,50 @@ pub(super) struct Consumer {
 /// The least cross-sections that are laid, in mm²: from a battery, to an amplifier, to what is small (common practice; what is
 /// thinner is soon torn, and its joints lose more than the wire).
 const LEAST_MAIN: f64 = 6.0;
+/// Between batteries side by side: a short beside one is fed by all others, and each of their fuses carries a part of it only.
+const LEAST_BANK: f64 = 16.0;
 const LEAST_LARGE: f64 = 6.0;
 const LEAST_SMALL: f64 = 1.5;
 
+/// Where loads stand.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Stand {
+    Dash,
+    Rear,
+    /// Before the engine.
+    Bumper,
+}
+
+impl Stand {
+    fn has(self, kind: LoadKind) -> bool {
+        let own = match kind {
+            LoadKind::Winch => Self::Bumper,
+            kind if kind.is_in_front() => Self::Dash,
+            _ => Self::Rear,
+        };
+        self == own
+    }
+    fn spot(self) -> Spot {
+        match self {
+            Self::Dash => Spot::Dash,
+            Self::Rear => Spot::Equipment,
+            Self::Bumper => Spot::Engine,
+        }
+    }
+}
+
 /// Loads that are no sound, with their names.
-fn loads(planner: &mut Planner<'_>, in_front: bool) -> Vec<Consumer> {
+fn loads(planner: &mut Planner<'_>, at: Stand) -> Vec<Consumer> {
     let wish = planner.wish;
     let mut consumers = Vec::new();
-    for LoadWish { kind, power, current } in wish.loads.iter().filter(|it| it.kind.is_in_front() == in_front)
-    {
+    for LoadWish { kind, power, current } in wish.loads.iter().filter(|it| at.has(it.kind)) {
         let usual = kind.usual();
         let share = match kind {
             LoadKind::Inverter => 0.2,
             LoadKind::Pump => 0.1,
             LoadKind::CoolBox => 0.3,
+            // A few minutes of an hour, with pauses in which its motor cools.
+            LoadKind::Winch => 0.05,
             _ => 1.0,
         };
         let load = Load {
@@ -61,7 +91,7 @@ fn loads(planner: &mut Planner<'_>, in_front: bool) -> Vec<Consumer> {
             ..Load::default()
         };
         let name = kind.said();
-        let spot = if in_front { Spot::Dash } else { Spot::Equipment };
+        let spot = at.spot();
         let part = planner.sketch.part(load, Some(name.clone()), spot);
         let draws = current.map_or_else(|| power.unwrap_or(usual).0 / 12.0, |it| it.0);
         if power.is_none() && current.is_none() {
@@ -97,6 +127,7 @@ impl LoadKind {
             LoadKind::Heater => say!("start-load-heater"),
             LoadKind::Camera => say!("start-load-camera"),
             LoadKind::Socket => say!("start-load-socket"),
+            LoadKind::Winch => say!("start-load-winch"),
             LoadKind::Other => say!("start-load-other"),
         }
     }
@@ -106,17 +137,21 @@ impl LoadKind {
 enum Return {
     /// To a ground point beside each.
     Body,
-    /// To a bus with a wire to the battery: the bus, its next place, and the limb of that wire.
+    /// To a bus with a wire to the battery: the bus, and its next place.
     Bus(PartId, u8),
+    /// To the battery itself, which is near.
+    Battery(PartId),
 }
 
 /// The feeds and returns of all consumers.
 pub(super) fn feeds(planner: &mut Planner<'_>, vehicle: &Vehicle, mut rear: Vec<Consumer>) {
-    rear.extend(loads(planner, false));
-    let front = loads(planner, true);
-    let source = match planner.wish.second {
+    rear.extend(loads(planner, Stand::Rear));
+    let front = loads(planner, Stand::Dash);
+    let bumper = loads(planner, Stand::Bumper);
+    let starter = Source::of(vehicle.battery);
+    let mut source = match planner.wish.second {
         Some(second) => link(planner, vehicle, second),
-        None => vehicle.battery,
+        None => starter.clone(),
     };
     if !rear.is_empty() {
         // In turn, so that each main feed gets its share of the amplifiers.
@@ -139,21 +174,32 @@ pub(super) fn feeds(planner: &mut Planner<'_>, vehicle: &Vehicle, mut rear: Vec<
         for (at, consumers) in trees.into_iter().enumerate() {
             tree(
                 planner,
-                source,
+                &mut source,
                 consumers,
                 Spot::Equipment,
                 vehicle.battery,
                 at == 0,
             );
         }
-    } else if source != vehicle.battery {
-        let area = 25.0;
+    } else if !source.is(vehicle.battery) {
         let name = say!("start-label-ground", of = say!("start-label-second"));
-        planner.sketch.ground(source, "-", area, name);
+        let (part, terminal) = source.minus.next();
+        planner.sketch.ground(part, &terminal, 25.0, name);
     }
-    if !front.is_empty() {
-        let footwell = Spot::Footwell(planner.drives_left());
-        tree(planner, vehicle.battery, front, footwell, vehicle.battery, true);
+    for (consumers, spot) in [
+        (front, Spot::Footwell(planner.drives_left())),
+        (bumper, Spot::Engine),
+    ] {
+        if !consumers.is_empty() {
+            tree(
+                planner,
+                &mut starter.clone(),
+                consumers,
+                spot,
+                vehicle.battery,
+                true,
+            );
+        }
     }
 }
 
@@ -171,8 +217,57 @@ impl Planner<'_> {
     }
 }
 
-/// The second battery: a link with a fuse at each end, the isolator between.
-fn link(planner: &mut Planner<'_>, vehicle: &Vehicle, second: super::wish::SecondWish) -> PartId {
+/// Where wires are put one after the other: the one pole of a battery, or a bus with its next place.
+#[derive(Clone)]
+struct Pole {
+    part: PartId,
+    name: &'static str,
+    place: Option<u8>,
+}
+
+impl Pole {
+    /// Where the next wire goes.
+    fn next(&mut self) -> (PartId, String) {
+        match &mut self.place {
+            Some(place) => {
+                let at = place.to_string();
+                *place = place.saturating_add(1);
+                (self.part, at)
+            }
+            None => (self.part, self.name.to_owned()),
+        }
+    }
+}
+
+/// What feeds: a battery, or several side by side on two buses.
+#[derive(Clone)]
+struct Source {
+    plus: Pole,
+    minus: Pole,
+    /// The limb between several batteries and their bus.
+    limb: Option<usize>,
+}
+
+impl Source {
+    fn of(battery: PartId) -> Self {
+        let pole = |name| Pole {
+            part: battery,
+            name,
+            place: None,
+        };
+        Self {
+            plus: pole("+"),
+            minus: pole("-"),
+            limb: None,
+        }
+    }
+    fn is(&self, battery: PartId) -> bool {
+        self.plus.part == battery
+    }
+}
+
+/// The second battery, or several: a link with a fuse at each end, the isolator or charger between.
+fn link(planner: &mut Planner<'_>, vehicle: &Vehicle, second: super::wish::SecondWish) -> Source {
     let spot = match second.at {
         Some(model::body::BatteryPlace::Front) => Spot::Engine,
         _ => Spot::Equipment,
@@ -182,13 +277,7 @@ fn link(planner: &mut Planner<'_>, vehicle: &Vehicle, second: super::wish::Secon
         say!("start-label-link-fuse", end = say!("start-label-battery")),
         Spot::Battery,
     );
-    let isolator = Isolator {
-        kind: second.isolator.unwrap_or(IsolatorKind::Sensing),
-        closed: false,
-        rating: Fact::Assumed(Amps(140.0)),
-        ..Isolator::default()
-    };
-    let isolator = planner.sketch.part(isolator, None, Spot::Battery);
+    let (between, [into, out]) = parting(planner, &second, spot);
     let far = planner.fuse(
         FuseForm::Strip61,
         say!("start-label-link-fuse", end = say!("start-label-second")),
@@ -198,16 +287,45 @@ fn link(planner: &mut Planner<'_>, vehicle: &Vehicle, second: super::wish::Secon
         charge: Fact::Assumed(Share(0.8)),
         ..battery(&second.battery, 60.0)
     };
-    let battery = planner.sketch.part(is, Some(say!("start-label-second")), spot);
+    let label = || Some(say!("start-label-second"));
+    let batteries: Vec<PartId> = (0..second.count.max(1))
+        .map(|_| planner.sketch.part(is.clone(), label(), spot))
+        .collect();
+    let tags: Vec<String> = batteries.iter().map(|it| planner.sketch.tag_of(*it)).collect();
+    if second.battery.capacity.is_none() {
+        planner.assumed.push(say!(
+            "start-assumed-battery",
+            battery = tags.join(", "),
+            capacity = figure(60.0, Unit::Plain("Ah"))
+        ));
+    }
+    let mut source = match batteries.as_slice() {
+        [one] => Source::of(*one),
+        several => side_by_side(planner, several, spot),
+    };
     let sketch = &mut planner.sketch;
-    let runs = vec![
+    let mut runs = vec![
         sketch.run((vehicle.battery, "+"), (first, "in"), 25.0, RED),
-        sketch.run((first, "out"), (isolator, "main"), 25.0, RED),
-        sketch.run((isolator, "aux"), (far, "in"), 25.0, RED),
-        sketch.run((far, "out"), (battery, "+"), 25.0, RED),
+        sketch.run((first, "out"), (between, into), 25.0, RED),
+        sketch.run((between, out), (far, "in"), 25.0, RED),
     ];
-    let tag = sketch.tag_of(isolator);
-    sketch.ground(isolator, "-", 1.5, say!("start-label-ground", of = tag.as_str()));
+    let (part, terminal) = source.plus.next();
+    let last = sketch.run((far, "out"), (part, &terminal), 25.0, RED);
+    match source.limb {
+        // Several batteries feed it from behind, each over its own fuse.
+        Some(limb) => add_run(planner, limb, last),
+        None => runs.push(last),
+    }
+    let tag = planner.sketch.tag_of(between);
+    if second.charger.is_some() {
+        // What it gives comes back to it this way, beside the feed, whatever the return of the rest is.
+        let (part, terminal) = source.minus.next();
+        let back = planner.sketch.run((between, "-"), (part, &terminal), 25.0, BLACK);
+        runs.push(back);
+    } else {
+        let name = say!("start-label-ground", of = tag.as_str());
+        planner.sketch.ground(between, "-", 1.5, name);
+    }
     planner.limbs.push(Limb {
         runs,
         device: (first, None),
@@ -215,50 +333,130 @@ fn link(planner: &mut Planner<'_>, vehicle: &Vehicle, second: super::wish::Secon
         from: None,
         least: LEAST_MAIN,
     });
-    if second.battery.capacity.is_none() {
-        let tag = planner.sketch.tag_of(battery);
+    planner.choices.push(say!(
+        "start-chose-link",
+        battery = tags.join(", "),
+        isolator = tag
+    ));
+    source
+}
+
+/// What parts the second battery from the starter battery, with its terminals on either side.
+fn parting(
+    planner: &mut Planner<'_>,
+    second: &super::wish::SecondWish,
+    spot: Spot,
+) -> (PartId, [&'static str; 2]) {
+    let Some(charger) = second.charger else {
+        let isolator = Isolator {
+            kind: second.isolator.unwrap_or(IsolatorKind::Sensing),
+            closed: false,
+            rating: Fact::Assumed(Amps(140.0)),
+            ..Isolator::default()
+        };
+        return (
+            planner.sketch.part(isolator, None, Spot::Battery),
+            ["main", "aux"],
+        );
+    };
+    let converter = Converter {
+        current: told(charger.current, Amps(30.0)),
+        ..Converter::default()
+    };
+    let part = planner
+        .sketch
+        .part(converter, Some(say!("start-label-charger")), spot);
+    if charger.current.is_none() {
+        let tag = planner.sketch.tag_of(part);
         planner.assumed.push(say!(
-            "start-assumed-battery",
-            battery = tag,
-            capacity = figure(60.0, Unit::Plain("Ah"))
+            "start-assumed-charger",
+            charger = tag,
+            current = figure(30.0, Unit::Plain("A"))
         ));
     }
-    let second = planner.sketch.tag_of(battery);
-    planner
-        .choices
-        .push(say!("start-chose-link", battery = second, isolator = tag));
-    battery
+    (part, ["in", "out"])
+}
+
+/// Several batteries on two buses, each with a fuse of its own: what is wrong in one is not fed by the others.
+fn side_by_side(planner: &mut Planner<'_>, batteries: &[PartId], spot: Spot) -> Source {
+    // Besides the batteries the link, and the main feeds.
+    let places = u8::try_from(batteries.len()).unwrap_or(1) + 4;
+    let bus = |planner: &mut Planner<'_>, label: &'static str| Pole {
+        part: planner.sketch.part(
+            Bus {
+                places,
+                ..Bus::default()
+            },
+            Some(Saying::new(label)),
+            spot,
+        ),
+        name: "",
+        place: Some(1),
+    };
+    let mut plus = bus(planner, "start-label-plus-bus");
+    let mut minus = bus(planner, "start-label-bus");
+    let (mut runs, mut fuses) = (Vec::new(), Vec::new());
+    for battery in batteries {
+        let tag = planner.sketch.tag_of(*battery);
+        let fuse = planner.fuse(FuseForm::Strip61, say!("start-label-fuse-of", of = tag), spot);
+        fuses.push(fuse);
+        let sketch = &mut planner.sketch;
+        runs.push(sketch.run((*battery, "+"), (fuse, "in"), 35.0, RED));
+        let (part, place) = plus.next();
+        runs.push(sketch.run((fuse, "out"), (part, &place), 35.0, RED));
+        let (part, place) = minus.next();
+        runs.push(sketch.run((*battery, "-"), (part, &place), 35.0, BLACK));
+    }
+    let limb = planner.limbs.len();
+    let own = fuses.first().copied().unwrap_or(plus.part);
+    planner.limbs.push(Limb {
+        runs,
+        device: (own, None),
+        twins: fuses.split_off(1.min(fuses.len())),
+        from: None,
+        least: LEAST_BANK,
+    });
+    planner.choices.push(say!(
+        "start-chose-bank",
+        count = batteries.len(),
+        bus = planner.sketch.tag_of(plus.part)
+    ));
+    Source {
+        plus,
+        minus,
+        limb: Some(limb),
+    }
 }
 
 /// Main fuse, feed, blocks and returns from a source to its consumers; the first tree brings the source's own return.
 fn tree(
     planner: &mut Planner<'_>,
-    source: PartId,
+    source: &mut Source,
     consumers: Vec<Consumer>,
     spot: Spot,
     starter: PartId,
     is_first: bool,
 ) {
     let wired = planner.wish.wired_return == Some(true) && spot == Spot::Equipment;
-    let at = planner.sketch.spot(source);
-    let main = planner.fuse(
-        FuseForm::Strip61,
-        if spot == Spot::Equipment {
-            say!("start-label-main-fuse")
-        } else {
-            say!("start-label-front-fuse")
-        },
-        at,
-    );
-    let first = planner.sketch.run((source, "+"), (main, "in"), 35.0, RED);
+    let at = planner.sketch.spot(source.plus.part);
+    let label = match (spot, consumers.first()) {
+        (Spot::Equipment, _) => say!("start-label-main-fuse"),
+        (Spot::Engine, Some(it)) => say!("start-label-fuse-of", of = it.name.clone()),
+        _ => say!("start-label-front-fuse"),
+    };
+    let main = planner.fuse(FuseForm::Strip61, label, at);
+    let (part, terminal) = source.plus.next();
+    let first = planner.sketch.run((part, &terminal), (main, "in"), 35.0, RED);
     let trunk = planner.limbs.len();
     planner.limbs.push(Limb {
-        runs: vec![first],
+        runs: Vec::new(),
         device: (main, None),
         twins: Vec::new(),
-        from: None,
+        from: source.limb,
         least: LEAST_MAIN,
     });
+    // Behind the fuses of several batteries it bears what these do.
+    add_run(planner, source.limb.unwrap_or(trunk), first);
     let (large, small): (Vec<Consumer>, Vec<Consumer>) = consumers.into_iter().partition(|it| it.large);
     let mut back = match wired {
         true => {
@@ -275,11 +473,15 @@ fn tree(
                 .push(say!("start-chose-wired", bus = planner.sketch.tag_of(bus)));
             Return::Bus(bus, 2)
         }
+        // What a winch takes would be lost half in straps and ground points (common practice).
+        false if spot == Spot::Engine => Return::Battery(starter),
         false => Return::Body,
     };
-    if source != starter && is_first {
-        let run = lead_back(planner, &mut back, source, "-", 35.0, say!("start-label-second"));
-        add_run(planner, trunk, run);
+    if !source.is(starter) && is_first {
+        let (part, terminal) = source.minus.next();
+        let name = say!("start-label-second");
+        let run = lead_back(planner, &mut back, part, &terminal, 35.0, name);
+        add_run(planner, source.limb.unwrap_or(trunk), run);
     }
     let many_small = small.len() > 1;
     let branches = large.len() + usize::from(!small.is_empty());
@@ -454,6 +656,7 @@ fn lead_back(
         Return::Body => planner
             .sketch
             .ground(part, terminal, area, say!("start-label-ground", of = name)),
+        Return::Battery(battery) => planner.sketch.run((part, terminal), (*battery, "-"), area, BLACK),
         Return::Bus(bus, place) => {
             let to = place.to_string();
             *place = place.saturating_add(1);

@@ -8,6 +8,8 @@ use model::quantity::{AmpHours, Amps, Ohms, Watts};
 
 /// Most amplifiers of one wish.
 pub const MOST_AMPLIFIERS: usize = 4;
+/// Most batteries beside the starter battery, side by side.
+pub const MOST_SECONDS: u8 = 4;
 /// Most extra loads of one wish.
 pub const MOST_LOADS: usize = 8;
 /// Most speakers of one kind.
@@ -55,15 +57,38 @@ pub struct BatteryWish {
     pub cranking: Option<Amps>,
 }
 
-/// A second battery.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+/// A second battery, or several alike side by side.
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SecondWish {
+    /// How many there are.
+    pub count: u8,
     /// What is known of it.
     pub battery: BatteryWish,
     /// Where it stands; in the load area when nothing is told.
     pub at: Option<BatteryPlace>,
     /// What parts it from the starter battery.
     pub isolator: Option<IsolatorKind>,
+    /// A charger from battery to battery in place of that.
+    pub charger: Option<ChargerWish>,
+}
+
+impl Default for SecondWish {
+    fn default() -> Self {
+        Self {
+            count: 1,
+            battery: BatteryWish::default(),
+            at: None,
+            isolator: None,
+            charger: None,
+        }
+    }
+}
+
+/// A charger from battery to battery.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct ChargerWish {
+    /// Most current it gives.
+    pub current: Option<Amps>,
 }
 
 /// The head unit.
@@ -231,13 +256,15 @@ pub enum LoadKind {
     Camera,
     /// Sockets to charge from.
     Socket,
+    /// A winch.
+    Winch,
     /// Something else.
     Other,
 }
 
 impl LoadKind {
     /// All of them.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Lights,
         Self::TwoWayRadio,
         Self::Inverter,
@@ -246,6 +273,7 @@ impl LoadKind {
         Self::Heater,
         Self::Camera,
         Self::Socket,
+        Self::Winch,
         Self::Other,
     ];
     /// What such a thing usually draws (common practice; each differs).
@@ -260,6 +288,8 @@ impl LoadKind {
             Self::Heater => 40.0,
             Self::Camera => 10.0,
             Self::Socket => 60.0,
+            // A small one at most of its pull (from memory); large ones draw four times that.
+            Self::Winch => 1200.0,
             Self::Other => 60.0,
         })
     }

@@ -44,10 +44,17 @@ pub fn phrases(wish: &Wish, language: Language) -> Vec<Phrase> {
     if let Some(second) = &wish.second {
         let nouns = [Meaning::Second, Meaning::Battery];
         let mut text = pen.battery(&nouns, &second.battery, second.at);
+        if second.count > 1 {
+            text = format!("{} × {text}", second.count);
+        }
         if let Some(isolator) = second.isolator {
             text = format!("{text} {}", pen.word(Meaning::Isolator(isolator)));
         }
         put(text);
+        if let Some(charger) = second.charger {
+            let current = charger.current.map(|it| format!(" {}", pen.number(it.0, "A")));
+            put(pen.word(Meaning::Charger) + &current.unwrap_or_default());
+        }
     }
     if wish.head.is_told() {
         put(pen.head(&wish.head));

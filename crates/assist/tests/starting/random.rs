@@ -125,7 +125,17 @@ fn wish(dice: &mut Dice, large: bool) -> Wish {
         });
     }
     if dice.roll(4) == 0 {
+        let charger = dice.pick(&[
+            None,
+            None,
+            Some(ChargerWish { current: None }),
+            Some(ChargerWish {
+                current: Some(Amps(50.0)),
+            }),
+        ]);
         wish.second = Some(SecondWish {
+            count: dice.pick(&[1, 1, 2, 3]),
+            charger,
             battery: BatteryWish {
                 chemistry: dice.pick(&[None, Some(Chemistry::Lithium)]),
                 capacity: dice.pick(&[None, Some(AmpHours(100.0))]),

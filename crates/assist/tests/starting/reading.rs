@@ -38,6 +38,24 @@ fn lines_as_they_are_typed_read_as_they_are_meant() {
     }
 }
 
+/// The engine has no source that gives what the sun does: that is said, and no number beside it becomes anything else.
+#[test]
+fn a_solar_panel_is_refused_by_name() {
+    for text in [
+        "camper, leisure battery 100 Ah, 200 W solar panel with MPPT controller 20 A, fridge",
+        "Wohnmobil, Zusatzbatterie 100 Ah, Solaranlage 200 W mit Solarregler 20 A, Kühlschrank",
+    ] {
+        let it = read(text);
+        let keys: Vec<&str> = it.not.iter().map(|it| it.why.key()).collect();
+        assert_eq!(keys, ["start-no-solar"; 2], "{text}");
+        assert_eq!(
+            it.wish,
+            read("camper, leisure battery 100 Ah, fridge").wish,
+            "{text}"
+        );
+    }
+}
+
 #[test]
 fn what_is_written_reads_back_the_same_in_both_languages() {
     for name in ["english.txt", "german.txt"] {

@@ -15,6 +15,7 @@ start-two-things = Zwei Dinge in einem Atemzug: vor dieses ein Komma setzen.
 start-does-not-fit = Das gehört nicht zu dem, was daneben steht: neben das schreiben, wovon es handelt, vom Rest durch Kommas getrennt.
 start-told-twice = Diese Lautsprecher stehen schon da: alles über sie an einer Stelle sagen.
 start-too-many = Mehr als { $most } davon werden nicht geplant: weniger schreiben und den Rest danach zeichnen.
+start-no-solar = Ein Solarmodul und sein Regler werden nicht geplant: Das Programm hat kein Bauteil, das gibt, was die Sonne gibt. Weglassen, und die Leitung an der Batterie so absichern, wie es der Hersteller angibt.
 
 ## Warum ein Wunsch nicht zu erfüllen ist, und was geht
 
@@ -63,7 +64,8 @@ start-how-both = { $parallel } Reihen parallel, in jeder { $series } Spulen
 start-how-coil = an jedem Ausgang eine Schwingspule
 start-how-both-parallel = parallel zu den „{ $with }“, da es nicht mehr Ausgänge gibt
 start-how-both-series = in Reihe mit den „{ $with }“, da beide parallel eine zu kleine Last wären
-start-chose-link = { $battery } wird über { $isolator } geladen, mit einer Sicherung an jedem Ende der Verbindung. Was dazukam, hängt an { $battery }, damit die Starterbatterie fürs Starten bleibt.
+start-chose-link = { $isolator } lädt { $battery }, mit einer Sicherung an jedem Ende der Verbindung. Was dazukam, hängt an { $battery }, damit die Starterbatterie fürs Starten bleibt.
+start-chose-bank = { $count } Batterien stehen nebeneinander an { $bus }, jede mit einer eigenen Sicherung: Was in einer nicht stimmt, wird von den anderen nicht gespeist.
 start-chose-feeds = { $feeds } Hauptleitungen teilen sich die Last: Auf einer ginge zu viel verloren, oder ihre Anschlüsse würden zu warm.
 start-chose-wired = Der Rückweg geht als Leitung über { $bus } zur Batterie, so dick wie die Hauptleitung.
 start-chose-speaker-level = { $head } hat keine Line-Ausgänge: Das Signal wird an den Lautsprecherausgängen abgenommen.
@@ -76,6 +78,7 @@ start-sums = { $parts } Bauteile, { $runs } Leitungen; im Mittel werden, wenn es
 
 start-assumed-alternator = Die Lichtmaschine gibt bei Reisedrehzahl { $current } ab.
 start-assumed-battery = { $battery } fasst { $capacity }.
+start-assumed-charger = { $charger } gibt { $current }, und nur bei laufendem Motor.
 start-assumed-load = { $load } ({ $name }) nimmt { $power } auf.
 start-assumed-power = { $amplifier } gibt { $power } an { $load } ab, { $channels ->
     [one] aus ihrem einen Kanal
@@ -125,6 +128,8 @@ start-label-fuse-of = Sicherung { $of }
 start-label-small-block = Sicherungsverteiler
 start-label-switch = Schalter { $of }
 start-label-bus = Masse-Sammelschiene
+start-label-plus-bus = Plus-Sammelschiene
+start-label-charger = Ladebooster
 start-label-ground = Masse { $of }
 start-label-turn-on = Einschaltverbinder
 start-label-amplifier = { $channels ->
@@ -150,6 +155,7 @@ start-load-pump = Wasserpumpe
 start-load-heater = Heizung
 start-load-camera = Kamera am Armaturenbrett
 start-load-socket = Ladebuchse
+start-load-winch = Seilwinde
 start-load-other = Verbraucher
 
 ## Auf der Seite

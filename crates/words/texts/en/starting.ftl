@@ -15,6 +15,7 @@ start-two-things = Two things in one breath: put a comma before this one.
 start-does-not-fit = This does not belong to what stands beside it: put it beside what it is about, parted from the rest by commas.
 start-told-twice = These speakers were told already: tell all about them in one place.
 start-too-many = More than { $most } of these are not planned: tell fewer, and draw the rest afterwards.
+start-no-solar = A solar panel and its controller are not planned: the program has no part that gives what the sun does. Leave it out, and fuse its lead at the battery as its maker says.
 
 ## Why a wish cannot be met, and what would do
 
@@ -63,7 +64,8 @@ start-how-both = { $parallel } rows in parallel, in each { $series } coils in se
 start-how-coil = one voice coil on each output
 start-how-both-parallel = in parallel with the { $with }, since there are no more outputs
 start-how-both-series = in series with the { $with }, since both in parallel would be too low a load
-start-chose-link = { $battery } is charged over { $isolator }, with a fuse at each end of the link. What was added hangs on { $battery }, so that the starter battery stays for starting.
+start-chose-link = { $isolator } charges { $battery }, with a fuse at each end of the link. What was added hangs on { $battery }, so that the starter battery stays for starting.
+start-chose-bank = { $count } batteries stand side by side on { $bus }, each with a fuse of its own: what is wrong in one is not fed by the others.
 start-chose-feeds = { $feeds } main feeds share the load: on one too much would be lost, or its joints would get too warm.
 start-chose-wired = The return goes by wire over { $bus } to the battery, as thick as the main feed.
 start-chose-speaker-level = { $head } has no line outputs: the signal is taken from its speaker outputs.
@@ -76,6 +78,7 @@ start-sums = { $parts } parts, { $runs } runs; { $draw } are drawn on average wh
 
 start-assumed-alternator = The alternator gives { $current } at cruising speed.
 start-assumed-battery = { $battery } holds { $capacity }.
+start-assumed-charger = { $charger } gives { $current }, and only with the engine running.
 start-assumed-load = { $load } ({ $name }) draws { $power }.
 start-assumed-power = { $amplifier } gives { $power } into { $load } from each of { $channels ->
     [one] its one channel
@@ -125,6 +128,8 @@ start-label-fuse-of = Fuse, { $of }
 start-label-small-block = Fuse block
 start-label-switch = Switch, { $of }
 start-label-bus = Negative bus
+start-label-plus-bus = Positive bus
+start-label-charger = DC-DC charger
 start-label-ground = Ground, { $of }
 start-label-turn-on = Turn-on splice
 start-label-amplifier = { $channels ->
@@ -150,6 +155,7 @@ start-load-pump = Water pump
 start-load-heater = Heater
 start-load-camera = Dashboard camera
 start-load-socket = Charging socket
+start-load-winch = Winch
 start-load-other = Load
 
 ## On the page

@@ -80,6 +80,11 @@ impl Reader<'_> {
     }
 
     fn phrase(&mut self, mut phrase: Vec<Element>) {
+        // With its watts and amps: none of them belongs to anything else.
+        if let Some(solar) = phrase.iter().find(|it| it.is == Is::Means(Meaning::Solar)) {
+            let at = solar.at.clone();
+            return self.not(&at, say!("start-no-solar"));
+        }
         self.vehicle(&mut phrase);
         if let Some(at) = driven_by(&phrase) {
             // `2 subs 4 ohm at mono 500 W`: the speakers, then what drives them.

@@ -25,7 +25,9 @@ pub(super) fn subject(phrase: &[Element]) -> Option<Subject> {
     };
     let of_battery = means(|it| matches!(it, Meaning::Battery | Meaning::Chemistry(_) | Meaning::Cranking))
         || phrase.iter().any(|it| matches!(it.is, Is::AmpHours(_)));
-    if means(|it| matches!(it, Meaning::Isolator(_))) || of_battery && means(|it| it == Meaning::Second) {
+    if means(|it| matches!(it, Meaning::Isolator(_) | Meaning::Charger))
+        || of_battery && means(|it| it == Meaning::Second)
+    {
         Some(Subject::Second)
     } else if means(|it| it == Meaning::Alternator) {
         Some(Subject::Alternator)
@@ -64,6 +66,7 @@ pub(super) fn is_thing(means: Meaning) -> bool {
         Meaning::Battery
             | Meaning::Alternator
             | Meaning::Isolator(_)
+            | Meaning::Charger
             | Meaning::Head
             | Meaning::Processor
             | Meaning::Amplifier

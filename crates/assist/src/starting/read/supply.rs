@@ -63,7 +63,7 @@ impl Reader<'_> {
                     battery.capacity = Some(AmpHours(capacity));
                     true
                 }
-                Is::Amps(current) => {
+                Is::Amps(current) if !it.used => {
                     battery.cranking = Some(Amps(current));
                     true
                 }
@@ -95,6 +95,24 @@ impl Reader<'_> {
     }
 
     pub(super) fn second(&mut self, phrase: &mut [Element]) {
+        let second = self.out.wish.second.get_or_insert_with(Default::default);
+        if take(phrase, Meaning::Charger) {
+            let charger = second.charger.get_or_insert_default();
+            for it in phrase.iter_mut() {
+                if let Is::Amps(current) = it.is {
+                    charger.current = Some(Amps(current));
+                    it.used = true;
+                }
+            }
+        }
+        if let Some(count) = how_many_batteries(phrase) {
+            second.count = count.clamp(1, MOST_SECONDS);
+            if count > MOST_SECONDS
+                && let Some(at) = phrase.first().map(|it| it.at.clone())
+            {
+                self.not(&at, say!("start-too-many", most = usize::from(MOST_SECONDS)));
+            }
+        }
         let second = self.out.wish.second.get_or_insert_with(Default::default);
         Self::of_battery(&mut second.battery, phrase);
         second.at = stands(phrase).or(second.at);
@@ -159,6 +177,25 @@ impl Reader<'_> {
             }
         }
     }
+}
+
+/// How many batteries a phrase tells of: a number right before what they are: `two 100 Ah lithium`, `2 × AGM`.
+fn how_many_batteries(phrase: &mut [Element]) -> Option<u8> {
+    for at in 0..phrase.len() {
+        let behind = phrase.get(at + 1).is_some_and(|it| {
+            matches!(
+                it.is,
+                Is::AmpHours(_) | Is::Means(Meaning::Battery | Meaning::Second | Meaning::Chemistry(_))
+            )
+        });
+        if let Some(it) = phrase.get_mut(at).filter(|it| behind && !it.used)
+            && let Some(count) = number(it.is)
+        {
+            it.used = true;
+            return Some(count);
+        }
+    }
+    None
 }
 
 /// Where a phrase says that a battery stands.
