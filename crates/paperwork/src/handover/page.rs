@@ -219,14 +219,14 @@ impl<'w> Page<'w> {
 }
 
 /// Whether this space stands between a number and its unit, which no line end may part: behind a digit, and before a few letters or
-/// signs that are not a number again.
+/// signs without a number among them, which a tag has: a list of tags has to be broken over lines.
 fn stands_before_unit(text: &str, space: usize) -> bool {
     let (before, after) = text.split_at(space);
     let unit = after.get(1..).unwrap_or_default();
     let unit = unit.split([' ', ',', ';', ')']).next().unwrap_or_default();
     before.ends_with(|sign: char| sign.is_ascii_digit())
         && (1..=3).contains(&unit.chars().count())
-        && !unit.starts_with(|sign: char| sign.is_ascii_digit())
+        && !unit.contains(|sign: char| sign.is_ascii_digit())
 }
 
 /// Text as HTML holds it, within elements and within quoted attributes.
@@ -262,5 +262,6 @@ mod tests {
         );
         assert_eq!(tied("15 runs of wire, 3 12 4 "), "15 runs of wire, 3 12 4 ");
         assert_eq!(tied("W1 A1.+"), "W1 A1.+");
+        assert_eq!(tied("W1 W2 F1 J1"), "W1 W2 F1 J1");
     }
 }
