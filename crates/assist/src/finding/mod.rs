@@ -22,8 +22,10 @@ mod said;
 pub(crate) mod scale;
 pub(crate) mod suspects;
 mod symptoms;
+mod verdict;
 
-pub use belief::{Finder, Group, Proposal, Suspect, Verdict};
+pub use belief::Finder;
 pub use evidence::{Reading, State, Symptom};
 pub use read::{read_point, read_reading, read_shown, read_symptom};
 pub use said::{said_number, said_probe, said_suspect, said_unexplained};
+pub use verdict::{Group, Proposal, Suspect, Verdict};

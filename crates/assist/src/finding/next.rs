@@ -1,9 +1,10 @@
 //! What to measure next: the place whose reading is expected to tell most for the effort.
 
-use super::belief::{Finder, Place, Proposal, Suspicion, Taken};
+use super::belief::{Finder, Place, Suspicion, Taken};
 use super::effort::Efforts;
 use super::evidence::State;
 use super::scale::{Scatter, number, shown};
+use super::verdict::Proposal;
 use circuit::Probe;
 use model::PartId;
 

@@ -18,8 +18,10 @@
 //! the fault lies outside of all that it may read without: what the fault itself moves it by counts by [`COUNTED`] of it, and both
 //! ranges must not meet.
 
-use super::readings::Value;
 use circuit::{MOST_OHMS, Probe};
+
+/// A number of a reading; an open circuit is the most that a meter shows.
+pub(super) type Value = f64;
 
 /// Ohms that electronics across two points may have: less is hardly met (from memory: inputs and voltage dividers of a kilohm and more;
 /// this leaves room for several).

@@ -2,7 +2,7 @@
 
 use super::cover::Row;
 use super::hazards::{Harm, Hazard};
-use super::limits::{Beside, Limits, exposes, limits};
+use super::limits::{Beside, Limits, Value, exposes, limits};
 use super::spread::{Spread, varied};
 use crate::finding::State;
 use crate::finding::effort::{Efforts, ISOLATE, TONE};
@@ -13,9 +13,6 @@ use model::breaks::Break;
 use model::job::{Duty, VehicleState};
 use model::{PartId, PartKind, Settings, Sheet, TerminalRef};
 use ordered::OrderedSet;
-
-/// A number of a reading; an open circuit is the most that a meter shows.
-pub(super) type Value = f64;
 
 /// What the vehicle does while something is read, in the order in which it is gone through: what would burn once the supply is on is looked
 /// for before it is.
