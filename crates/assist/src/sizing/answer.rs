@@ -1,7 +1,8 @@
 //! An answer that holds: from the currents of one answer to the next, with what the engine and the checks find wrong ruled out.
 
 use super::measure::{Measured, Wrong};
-use super::search::{Flow, Found, RECKONED, Search, Tightened};
+use super::problem::{Flow, Tightened};
+use super::search::{Found, RECKONED, Search};
 use super::things::Thing;
 use ordered::OrderedSet;
 

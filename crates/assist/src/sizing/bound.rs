@@ -3,8 +3,9 @@
 use super::judging::is_excused;
 use super::measure::Wrong;
 use super::mesh::{Mesh, POINTS};
+use super::problem::Flow;
 use super::program::Answer;
-use super::search::{ALIKE, Flow, Found, RECKONED, Search, most_questions};
+use super::search::{ALIKE, Found, RECKONED, Search, most_questions};
 use super::steps::pause;
 use super::things::Thing;
 use ordered::Sort as _;

@@ -2,7 +2,8 @@
 //! choice. A better answer is looked for from several starts, one step and one exchange after the other, until none betters it.
 
 use super::frontier::{Piece, best_pieces};
-use super::search::{Flow, Search};
+use super::problem::Flow;
+use super::search::Search;
 
 /// Points that are kept of each place of the forest, where an answer is looked for and not the best.
 pub(super) const POINTS: usize = 200;

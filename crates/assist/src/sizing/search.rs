@@ -1,17 +1,17 @@
-//! What a search knows: limits, budgets, ranges, and the problem at given currents. [`super::giving_up`] tells what no size suffices
-//! for, [`super::answer`] finds an answer that holds, [`super::mesh`] betters it where the network is meshed, [`super::bound`] finds a
+//! What a search knows, and the order in which it looks. [`super::needs`] tells what each thing needs by itself, [`super::problem`] what the
+//! walk over the forest is asked. [`super::giving_up`] tells what no size suffices for, [`super::answer`] finds an answer that holds, [`super::mesh`] betters it where the network is meshed, [`super::bound`] finds a
 //! bound below it and looks at what lies between until both meet, [`super::why`] tells what keeps each thing from being less.
 
 use super::frontier::Made;
 use super::judging::Excused;
-use super::measure::{AtPoint, Bench, Measured, fixed_drops, governing, scenes};
-use super::mesh::{Mesh, POINTS};
+use super::measure::{AtPoint, Bench, Measured, scenes};
+use super::mesh::Mesh;
+use super::needs::Limits;
 use super::no_worse::no_worse;
-use super::program::Program;
 use super::shape::{Judged, Lead, Shape, Side};
 use super::speakers::Leads;
 use super::steps::pause;
-use super::things::{Is, Thing, Things, conducts};
+use super::things::{Thing, Things, conducts};
 use super::{Ask, Limit, Short, Sizing, report};
 use checks::Asks;
 use circuit::{Study, Trial, TrialNet};
@@ -29,23 +29,6 @@ pub(super) const RECKONED: &[&str] = &[
 ];
 /// So much may an answer lie above the bound and still be the same, in mm²·m or hundredths: what ratings weigh between equals.
 pub(super) const ALIKE: f64 = 4e-5;
-/// By so much budgets of the bound are widened, as a share: the engine settles heat and currents in a few rounds.
-const ROUNDING: f64 = 2e-4;
-
-/// The limits that are asked for once.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Limits {
-    /// Steady current over what a wire bears.
-    pub(super) heat: f64,
-    /// Rating over what a wire bears.
-    pub(super) fuse: f64,
-    /// Steady current over rating.
-    pub(super) share: f64,
-    /// Power in an ending, in W.
-    pub(super) ending: f64,
-    /// Resistance of the ground lead of an amplifier, with its contact, in Ω.
-    pub(super) lead: f64,
-}
 
 /// Everything that a search knows.
 pub(super) struct Search<'a> {
@@ -81,30 +64,6 @@ pub(super) struct Search<'a> {
     pub(super) ratings: Vec<usize>,
     /// Room that the walks over the forest work in.
     pub(super) room: Cell<Made>,
-}
-
-/// What was ruled out on the way to an answer: choices of each variable below its floor, and a part of the drop to loads.
-#[derive(Clone)]
-pub(super) struct Tightened {
-    pub(super) floor: Vec<usize>,
-    pub(super) spare: OrderedMap<PartId, f64>,
-}
-
-impl Tightened {
-    pub(super) fn none(count: usize) -> Self {
-        Self {
-            floor: vec![0; count],
-            spare: OrderedMap::new(),
-        }
-    }
-}
-
-/// What the next answer is looked for with: what flows with an earlier one.
-pub(super) struct Flow {
-    pub(super) measured: Measured,
-    /// By tree, the operating point that its drops are reckoned at.
-    pub(super) points: Vec<usize>,
-    pub(super) fixed: OrderedMap<PartId, f64>,
 }
 
 pub(super) async fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) -> Sizing {
@@ -143,14 +102,6 @@ pub(super) async fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) ->
         leads,
     };
     let shape = Shape::new(net.net(), &things, &asks, &judged);
-    let limit = |key: &str, otherwise: f64| checks::limit(settings, key).unwrap_or(otherwise);
-    let limits = Limits {
-        heat: limit("ampacity-factor", 1.0).max(0.01),
-        fuse: limit("fuse-wire-factor", 1.0).max(0.01),
-        share: limit("continuous-load-share", 0.8).max(0.01),
-        ending: limit("joint-power", f64::INFINITY),
-        lead: limit("ground-lead-resistance", f64::INFINITY),
-    };
     let mut contacts = vec![None; things.vars.len()];
     for (run, ohms) in asks.leads.iter().filter_map(|lead| lead.to_body) {
         let place = laid.runs.keys().position(|other| *other == run);
@@ -175,7 +126,7 @@ pub(super) async fn search(sheet: &Sheet, settings: &Settings, ask: &Ask<'_>) ->
             asked: 0,
         },
         shape,
-        limits,
+        limits: Limits::of(settings),
         drops: Vec::new(),
         short: leads_of_speakers.short.clone(),
         hopeless: OrderedSet::new(),
@@ -319,231 +270,6 @@ impl Search<'_> {
             bound,
             proved,
         })
-    }
-
-    /// Raises the largest ratings in question to what the loads need when so much flows.
-    pub(super) fn rate(&mut self, measured: &Measured) {
-        for var in 0..self.ratings.len() {
-            self.ratings[var] = self.ratings[var].max(self.least_rating(var, measured).0);
-        }
-    }
-
-    pub(super) fn flow(&self, measured: Measured, picks: &[usize]) -> Flow {
-        let points = governing(&measured, &self.shape, &self.drops);
-        let fixed = fixed_drops(&self.shape, self.bench.things, &measured, &points, picks);
-        Flow {
-            measured,
-            points,
-            fixed,
-        }
-    }
-
-    /// What may be lost to each load.
-    fn asked_drops(&self) -> OrderedMap<PartId, f64> {
-        let all = self.bench.asks.drops.iter();
-        all.map(|(load, volts)| (*load, volts.0)).collect()
-    }
-
-    /// The most that may be lost to a load at an operating point.
-    pub(super) fn most_lost(&self, point: usize, load: PartId) -> Option<f64> {
-        self.drops.get(point)?.get(&load).copied()
-    }
-
-    /// The first rating that passes what a device carries, and whether there is one. Of one that cannot be what the worst asks for, what it
-    /// carries as set.
-    pub(super) fn least_rating(&self, var: usize, measured: &Measured) -> (usize, bool) {
-        let worst = self.first_rating(var, measured.rms[var], measured.burst[var]);
-        match (self.relaxed.get(&var), measured.points.first()) {
-            (Some(least), Some(as_set)) => {
-                let (first, suffices) = self.first_rating(var, as_set.rms[var], as_set.burst[var]);
-                (first.max(*least).min(worst.0), suffices)
-            }
-            _ => worst,
-        }
-    }
-
-    /// The first rating that passes these currents, steady and at bursts, and whether there is one.
-    pub(super) fn first_rating(&self, var: usize, rms: f64, burst: f64) -> (usize, bool) {
-        let it = &self.bench.things.vars[var];
-        let Thing::Device(place) = &it.thing else {
-            return (0, true);
-        };
-        let opens = self
-            .bench
-            .asks
-            .devices
-            .get(*place)
-            .map_or(1.35, |asked| asked.opens_at);
-        let first = it
-            .choices
-            .iter()
-            .position(|choice| rms <= choice.amps() * self.limits.share && burst <= choice.amps() * opens);
-        first.map_or((it.last(), false), |first| (first, true))
-    }
-
-    /// What a run bears, as ratings are held against it; the rating of a device.
-    pub(super) fn amps(&self, var: usize, pick: usize) -> f64 {
-        let it = &self.bench.things.vars[var];
-        let amps = it.choices.get(pick).map_or(0.0, super::things::Choice::amps);
-        if it.is_run() {
-            amps * self.limits.fuse
-        } else {
-            amps
-        }
-    }
-
-    /// The first choice of a run that this allows, and the last.
-    pub(super) fn first(&self, var: usize, allows: impl Fn(&super::things::Choice) -> bool) -> usize {
-        let it = &self.bench.things.vars[var];
-        it.choices.iter().position(allows).unwrap_or(it.last())
-    }
-
-    /// The first choice of a run at this steady current, for heat, endings and fixed ratings.
-    pub(super) fn firsts(&self, var: usize, rms: f64) -> [(usize, Limit); 4] {
-        let heat = if self.hopeless.contains(&var) {
-            self.bench.things.vars[var].last()
-        } else {
-            self.first(var, |choice| rms <= choice.amps() * self.limits.heat)
-        };
-        let cool = |choice: &super::things::Choice| match &choice.is {
-            Is::Wire { conductor, .. } => {
-                let worst = conductor.endings().iter().map(|ohms| ohms.0).fold(0.0, f64::max);
-                rms * rms * worst <= self.limits.ending
-            }
-            Is::Rating { .. } => true,
-        };
-        // Where no size keeps its endings cool it is the endings that are wrong.
-        let it = &self.bench.things.vars[var];
-        let ending = it.choices.iter().position(cool).unwrap_or(0);
-        let fixed = self.shape.bears_fixed[var];
-        let fuse = fixed.map_or(0, |(rating, _)| {
-            self.first(var, |choice| choice.amps() * self.limits.fuse >= rating)
-        });
-        let device = fixed.and_then(|(_, device)| self.bench.devices.get(device).cloned());
-        let lead = self.contacts[var].and_then(|contact| {
-            let short = |choice: &super::things::Choice| choice.ohms(rms) + contact <= self.limits.lead;
-            it.choices.iter().position(short)
-        });
-        [
-            (heat, Limit::Heat),
-            (ending, Limit::Ending),
-            (fuse, device.map_or(Limit::Heat, Limit::Fuse)),
-            (lead.unwrap_or(0), Limit::Lead),
-        ]
-    }
-
-    /// The choices that pass by themselves at these currents, taken at this share.
-    pub(super) fn range(&self, measured: &Measured, share: f64, floor: &[usize]) -> Vec<(usize, usize)> {
-        let mut out = Vec::with_capacity(self.bench.things.vars.len());
-        for (var, it) in self.bench.things.vars.iter().enumerate() {
-            let mut last = it.last();
-            let mut first = if it.is_run() {
-                // What a mesh carries may be anything, and so nothing is asked of it for the bound.
-                let rms = match share < 1.0 {
-                    true if self.shape.meshed[var] => 0.0,
-                    true => measured.rms[var] * self.shares[var],
-                    false => measured.rms[var],
-                };
-                self.firsts(var, rms)
-                    .iter()
-                    .map(|(first, _)| *first)
-                    .fold(0, usize::max)
-            } else {
-                let least = self.least_rating(var, measured).0;
-                last = self.ratings[var].max(least);
-                if share < 1.0 && self.shape.meshed[var] {
-                    0
-                } else {
-                    least
-                }
-            };
-            if let Some((bears, _)) = self.shape.guards_fixed[var] {
-                let fits = |choice: &super::things::Choice| choice.amps() <= bears * self.limits.fuse;
-                last = it
-                    .choices
-                    .iter()
-                    .rposition(fits)
-                    .unwrap_or(first)
-                    .clamp(first, last);
-            }
-            if let Some(floor) = floor.get(var) {
-                first = first.max((*floor).min(last));
-            }
-            out.push((first, last));
-        }
-        out
-    }
-
-    /// The problem of an answer: in a mesh one that is near to the best will do, since it is no proof.
-    pub(super) fn good_program(
-        &self,
-        flow: &Flow,
-        range: Vec<(usize, usize)>,
-        tight: &Tightened,
-    ) -> Program<'_> {
-        let mut program = self.program(flow, range, Some(tight));
-        if !self.is_forest() {
-            program.points = Some(POINTS);
-        }
-        program
-    }
-
-    pub(super) fn program(
-        &self,
-        flow: &Flow,
-        range: Vec<(usize, usize)>,
-        tight: Option<&Tightened>,
-    ) -> Program<'_> {
-        let share = if tight.is_some() { 1.0 } else { self.shrink };
-        let drops = self.bench.things.vars.iter().enumerate().map(|(var, it)| {
-            let point = flow.points.get(self.shape.tree[var]).copied().unwrap_or(0);
-            let at = &flow.measured.points[point];
-            let carries = self.shape.fits[var];
-            let share = if tight.is_some() { 1.0 } else { self.shares[var] };
-            let (rms, burst) = (at.rms[var] * share, at.burst[var] * share);
-            let lost = |choice: &super::things::Choice| if carries { burst * choice.ohms(rms) } else { 0.0 };
-            it.choices.iter().map(lost).collect()
-        });
-        let drops: Vec<Vec<f64>> = drops.collect();
-        // What is lost in the thickest.
-        let mut least = vec![0.0; self.shape.leaves.len()];
-        for (var, drops) in drops.iter().enumerate() {
-            let lost = drops.get(range[var].1).copied().unwrap_or(0.0);
-            for leaf in &self.shape.loads[var] {
-                least[*leaf] += lost;
-            }
-        }
-        let leaves = self.shape.leaves.iter().zip(&least).enumerate();
-        let budget = leaves.map(|(leaf, ((_, part), least))| {
-            let found = part.and_then(|part| {
-                let point = flow.points.get(self.shape.tree_of_leaf[leaf]?)?;
-                Some((part, *flow.fixed.get(&part)?, self.most_lost(*point, part)?))
-            });
-            let Some((part, fixed, limit)) = found else {
-                return f64::INFINITY;
-            };
-            match tight {
-                // What passes with no choice here is looked for elsewhere.
-                Some(tight) => {
-                    (limit - fixed - tight.spare.get(&part).copied().unwrap_or(0.0)).max(1.02 * least)
-                }
-                None => limit * (1.0 + ROUNDING) - fixed * share,
-            }
-        });
-        Program {
-            shape: &self.shape,
-            vars: &self.bench.things.vars,
-            drops,
-            range,
-            budget: budget.collect(),
-            factor: self.limits.fuse,
-            free: vec![false; self.vars().len()],
-            points: None,
-            hopeful: false,
-            most: f64::INFINITY,
-            traced: true,
-            room: &self.room,
-        }
     }
 }
 

@@ -3,7 +3,8 @@
 //! other loads then draw; so a few questions to it do for what a walk of one step each would take hundreds.
 
 use super::measure::{Measured, Wrong};
-use super::search::{ALIKE, Found, Search, Tightened};
+use super::problem::Tightened;
+use super::search::{ALIKE, Found, Search};
 use model::PartId;
 use ordered::Sort as _;
 
