@@ -252,6 +252,7 @@ pub(crate) fn SizingDrawer(props: &SizingProps) -> Html {
                     <div class="sizing__sum">
                         { for answer.sizing.short.iter().map(|short| html! { <p class="sizing__short">{ words.say(&short.said(&sheet)) }</p> }) }
                         <p data-testid="sizing-proof">{ words.say(&answer.sizing.proof()) }</p>
+                        <p>{ words.text(if answer.asked.what_if.duty.is_some() { "sizing-judged-set" } else { "sizing-judged-worst" }) }</p>
                     </div>
                     <div class={classes!(is_late.then_some("sizing--late"))}>{ table.html() }</div>
                 </>
