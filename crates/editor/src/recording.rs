@@ -56,6 +56,8 @@ pub struct SeenOfRun {
     pub condition: String,
     /// How its ends are finished.
     pub endings: String,
+    /// What is moved when it loses contact.
+    pub opens_when: String,
 }
 
 impl Editor {
@@ -364,14 +366,21 @@ impl<'e> Recorder<'e> {
             jacket: Jacket::UNKNOWN,
             ..Wire::default()
         };
-        for (name, text) in [
-            ("size", &seen.size),
-            ("colour", &seen.colour),
-            ("length", &seen.length),
-            ("condition", &seen.condition),
-        ] {
-            if !text.trim().is_empty() {
-                run.wire.set(name, text.trim()).map_err(|why| {
+        let told: [(&mut dyn PropertySet, &[(&str, &String)]); 2] = [
+            (
+                &mut run.wire,
+                &[
+                    ("size", &seen.size),
+                    ("colour", &seen.colour),
+                    ("length", &seen.length),
+                    ("condition", &seen.condition),
+                ],
+            ),
+            (&mut run.laying, &[("opens-when", &seen.opens_when)]),
+        ];
+        for (set, told) in told {
+            for (name, text) in told.iter().filter(|(_, text)| !text.trim().is_empty()) {
+                set.set(name, text.trim()).map_err(|why| {
                     EditError(say!(
                         "error-record-seen",
                         name = model::said::name_of(name),

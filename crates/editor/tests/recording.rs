@@ -104,6 +104,7 @@ fn one_end_may_go_somewhere_and_everything_is_one_step() {
         condition: "chafed".into(),
         endings: "twisted".into(),
         length: "1,5 m".into(),
+        opens_when: "doors-open".into(),
         ..SeenOfRun::default()
     };
     let from = first(&editor, "seat");
@@ -114,6 +115,7 @@ fn one_end_may_go_somewhere_and_everything_is_one_step() {
     assert_eq!(run.wire.condition, Fact::Given(Condition::Chafed));
     assert_eq!(run.from_ending.method, Fact::Given(EndingMethod::Twisted));
     assert!(run.to_ending.method.is_unknown());
+    assert_eq!(run.laying.opens_when, Fact::Given(model::laying::Moved::Doors));
     assert!(editor.record(&to, &to, &seen).is_err());
     let wrong = SeenOfRun {
         size: "thick".into(),

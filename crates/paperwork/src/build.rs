@@ -94,14 +94,27 @@ fn mount(steps: &mut Steps<'_, '_>, phase: Phase, wanted: impl Fn(&Part) -> bool
             if changes.is_empty() {
                 continue;
             }
-            let what = say!(
-                "step-change",
-                tag = &part.tag,
-                name = part.said(),
-                changes = joined(changes, "paper-semicolon")
-            );
+            let was_apart = work.part_before(*id).is_some_and(|before| !is_mated(before));
+            let what = if was_apart && is_mated(part) && changes.len() == 1 {
+                say!("step-mate", tag = &part.tag, name = part.said())
+            } else {
+                say!(
+                    "step-change",
+                    tag = &part.tag,
+                    name = part.said(),
+                    changes = joined(changes, "paper-semicolon")
+                )
+            };
             steps.add(phase, &format!("change/{id}"), what, &[&part.tag]);
         }
+    }
+}
+
+/// Whether a plug's halves are together; of what is no plug there is nothing to say.
+fn is_mated(part: &Part) -> bool {
+    match &part.is {
+        PartKind::Plug(plug) => plug.mated,
+        _ => true,
     }
 }
 

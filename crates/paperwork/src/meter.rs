@@ -10,7 +10,7 @@ use model::quantity::Volts;
 use model::readings::{Measured, Reading};
 use model::{PartId, PartKind, Role, RunId, Settings, Sheet, TerminalRef};
 use ordered::OrderedMap;
-use words::{Saying, Unit, say};
+use words::{Saying, Unit, Value, say};
 
 /// What was or is to be measured, and where.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -362,8 +362,27 @@ pub fn meter_sheet(work: &Work<'_>, studies: &mut Studies<'_>) -> Table {
         table.notes.push(say!("paper-meter-duty", duty = duty.said()));
         table.notes.push(say!("paper-meter-ohms"));
         table.notes.push(say!("paper-meter-tone"));
+        table.notes.extend(come_and_go(work));
     }
     table
+}
+
+/// What has to be read in a state that comes and goes: the ends of each run that was found to lose contact in it.
+fn come_and_go<'w>(work: &'w Work<'_>) -> impl Iterator<Item = Saying> + 'w {
+    work.sheet.runs.values().filter_map(|run| {
+        let moved = run.laying.opens_when.value()?;
+        let [from, to] = run.ends().map(|end| match end.terminal() {
+            Some(at) => work.sheet.written(at).into(),
+            None => Value::from(say!("paper-loose")),
+        });
+        Some(say!(
+            "paper-meter-moved",
+            run = &run.tag,
+            moved = model::said::choice(moved.title()),
+            from = from,
+            to = to
+        ))
+    })
 }
 
 /// The readings that were kept, each beside what was to be expected in its state.

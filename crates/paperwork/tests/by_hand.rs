@@ -196,6 +196,30 @@ fn the_gain_is_set_to_the_root_of_power_times_load() {
 }
 
 #[test]
+fn the_meter_sheet_says_what_to_read_again_where_contact_comes_and_goes() {
+    let job = text(
+        "sheet built\nbattery B1\nfuse F1 strip61 60A\nload L1 5A\nground E1 bare\nrun W1 B1.+ F1.in 16mm2 1m RD\n\
+         run W2 F1.out L1.+ 2.5mm2 3m RD opens-when=doors-open\nrun W3 L1.- E1.stud 2.5mm2 1m BK\n",
+    );
+    let work = Work::of(&job, SheetKind::Built, None).expect("a sheet");
+    let told = |list: List| {
+        let tables = lists(&work, &Terms::default(), &[list]);
+        let notes = tables.iter().flat_map(|table| &table.notes);
+        notes.map(ToString::to_string).collect::<Vec<_>>()
+    };
+    let again: Vec<String> = told(List::Meter)
+        .into_iter()
+        .filter(|note| note.contains("once more"))
+        .collect();
+    assert_eq!(
+        again,
+        [
+            "W2 loses contact with: doors open. Read at F1.out and at L1.+ once more so, and watch what is shown."
+        ]
+    );
+}
+
+#[test]
 fn a_filled_in_order_list_is_a_price_list() {
     let job = hatchback();
     let work = Work::of(&job, SheetKind::Built, None).expect("both sheets");

@@ -7,6 +7,7 @@ use editor::recording::{FoundAt, FoundEnd, SeenOfRun, USUAL_COLOURS, choices, us
 use model::SheetKind;
 use model::conductor::{Condition, EndingMethod, Jacket, Size};
 use model::edits::EditError;
+use model::laying::Moved;
 use model::property::PropertyType;
 use web_sys::HtmlInputElement;
 use words::say;
@@ -242,6 +243,7 @@ pub(crate) fn Record() -> Html {
             { row("record-colour", colours, &seen.colour, |seen, it| seen.colour = it) }
             { row("record-condition", said(choices::<Condition>()), &seen.condition, |seen, it| seen.condition = it) }
             { row("record-endings", said(choices::<EndingMethod>()), &seen.endings, |seen, it| seen.endings = it) }
+            { row("record-opens-when", said(choices::<Moved>()), &seen.opens_when, |seen, it| seen.opens_when = it) }
             <label class="record__label">{ words.text("record-length") }
                 <input class="record__field" type="text" value={seen.length} oninput={length} placeholder={words.text("record-not-measured")} maxlength="20" inputmode="decimal" data-testid="record-length" />
             </label>

@@ -238,6 +238,7 @@ paper-cut-spare = Wo keine Zugabe angegeben ist, kommen an jedem Ende { $spare }
 paper-settings-target = Der berechnete Zielwert ist √(P·Z) für die Leistung, die der Kanal an diese Last gibt; mit Prüfton, Lautsprecher abgeklemmt. Bei der Lautstärke einstellen, bei der die Quelle noch sauber ist.
 paper-meter-duty = Die erwarteten Werte sind berechnet, Aussteuerung, wo etwas spielt: { $duty }. Ein Kontakt, der nicht ist, wie er soll, zeigt etwas anderes.
 paper-meter-ohms = Widerstände werden bei getrennter Versorgung gemessen; sie stehen unter dem ersten Zustand.
+paper-meter-moved = { $run } verliert den Kontakt ({ $moved }). An { $from } und an { $to } auch so messen und die Anzeige beobachten.
 paper-meter-tone = Wechselspannungen (V AC) werden an den Ausgängen unter einem Prüfton mit der genannten Aussteuerung gemessen: √(Leistung × Impedanz).
 paper-readings-tolerance = Toleranz: 2 % einer Spannung, mindestens 0,1 V; 12,5 % eines Stroms, eines Widerstands oder eines Prüftons, mindestens 20 mA, 0,3 Ω und 0,2 V.
 paper-shows-nothing = keine Anzeige

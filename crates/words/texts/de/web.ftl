@@ -359,6 +359,7 @@ record-size = Querschnitt
 record-colour = Farbe
 record-condition = Zustand
 record-endings = beide Enden
+record-opens-when = verliert den Kontakt bei
 record-length = Länge
 record-not-measured = nicht gemessen
 record-go = Diese Leitung aufnehmen

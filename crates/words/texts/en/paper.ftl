@@ -238,6 +238,7 @@ paper-cut-spare = { $spare } is added at each end of runs for which no slack was
 paper-settings-target = The computed target is √(P·Z), for the power that the channel gives into this load; with the test tone, speakers off. Set it at the level at which the source is still clean.
 paper-meter-duty = Expected values are computed: { $duty } where something plays. A contact that is not what it should be reads otherwise.
 paper-meter-ohms = Ohms are measured with the supply isolated; they stand under the first state.
+paper-meter-moved = { $run } loses contact with: { $moved }. Read at { $from } and at { $to } once more so, and watch what is shown.
 paper-meter-tone = Volts AC are read at the outputs under a test tone that plays at the duty above: √(power × impedance).
 paper-readings-tolerance = Tolerance: 2 % of a voltage, at least 0.1 V; 12.5 % of a current, a resistance or a test tone, at least 20 mA, 0.3 Ω and 0.2 V.
 paper-shows-nothing = no reading

@@ -359,6 +359,7 @@ record-size = size
 record-colour = colour
 record-condition = condition
 record-endings = both ends
+record-opens-when = loses contact with
 record-length = length
 record-not-measured = not measured
 record-go = Record this run
