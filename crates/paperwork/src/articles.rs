@@ -1,7 +1,8 @@
 //! What a part is as an article: its kind and what has to be told when one asks for it over the counter.
 
+use model::kinds::supply::Ratings;
 use model::property::{Property, PropertySet, PropertyType, Shape, parse_number};
-use model::quantity::{Hertz, Ohms};
+use model::quantity::{Amps, Hertz, Ohms};
 use model::written::{Filter, Section, Sections, StatedPower};
 use model::{Part, PartKind};
 use words::{Saying, Unit, Value, drawn, say};
@@ -97,7 +98,19 @@ pub fn value_said(property: &Property, written: &str) -> Value {
             Ok(sections) => joined(sections.0.iter().map(section).collect(), "paper-semicolon").into(),
             Err(_) => value.into(),
         },
+        Shape::Text { .. } if property.name == "fuses" => match Ratings::parse(value, None) {
+            Ok(ratings) => listed(ratings.0.iter().map(|rating| fuse(*rating)).collect()).into(),
+            Err(_) => value.into(),
+        },
         Shape::Count | Shape::Text { .. } => value.into(),
+    }
+}
+
+/// The fuse of one output of a block; a dash where it has none.
+fn fuse(rating: Option<Amps>) -> Saying {
+    match rating {
+        Some(rating) => say!("as-it-stands", text = drawn(rating.0, Unit::Plain("A"))),
+        None => say!("as-it-stands", text = "–"),
     }
 }
 
@@ -184,6 +197,18 @@ pub(crate) fn joined(all: Vec<Saying>, by: &'static str) -> Saying {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn fuses_of_a_block_have_their_unit() {
+        let block = PartKind::from_word("block").expect("a kind");
+        let properties = block.properties();
+        let fuses = properties
+            .iter()
+            .find(|it| it.name == "fuses")
+            .expect("its fuses");
+        let told = say!("as-it-stands", text = value_said(fuses, "60A,30A,-"));
+        assert_eq!(told.to_string(), "60 A, 30 A, –");
+    }
 
     #[test]
     fn channels_are_told_in_words() {

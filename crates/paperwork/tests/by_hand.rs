@@ -209,12 +209,12 @@ fn the_meter_sheet_says_what_to_read_again_where_contact_comes_and_goes() {
     };
     let again: Vec<String> = told(List::Meter)
         .into_iter()
-        .filter(|note| note.contains("once more"))
+        .filter(|note| note.contains("loses contact"))
         .collect();
     assert_eq!(
         again,
         [
-            "W2 loses contact with: doors open. Read at F1.out and at L1.+ once more so, and watch what is shown."
+            "W2 loses contact with: doors open. Read again in that state, at F1.out and at L1.+, and watch the display."
         ]
     );
 }
