@@ -60,6 +60,9 @@ pub struct SeenOfRun {
     pub opens_when: String,
 }
 
+/// Properties that were seen, each with its written form.
+type Seen<'a> = &'a [(&'a str, &'a String)];
+
 impl Editor {
     /// Offers for an end by what was typed, best first, at most `most`: terminals when a tag and a dot were typed, else
     /// parts, then kinds of new parts. Nothing typed: the parts that were put last.
@@ -366,7 +369,7 @@ impl<'e> Recorder<'e> {
             jacket: Jacket::UNKNOWN,
             ..Wire::default()
         };
-        let told: [(&mut dyn PropertySet, &[(&str, &String)]); 2] = [
+        let told: [(&mut dyn PropertySet, Seen<'_>); 2] = [
             (
                 &mut run.wire,
                 &[

@@ -218,15 +218,20 @@ impl<'w> Page<'w> {
     }
 }
 
-/// Whether this space stands between a number and its unit, which no line end may part: behind a digit, and before a few letters or
-/// signs without a number among them, which a tag has: a list of tags has to be broken over lines.
+/// Whether this space stands between a number and its unit, which no line end may part: behind a number, and before a few letters
+/// or signs without a digit.
 fn stands_before_unit(text: &str, space: usize) -> bool {
     let (before, after) = text.split_at(space);
     let unit = after.get(1..).unwrap_or_default();
     let unit = unit.split([' ', ',', ';', ')']).next().unwrap_or_default();
-    before.ends_with(|sign: char| sign.is_ascii_digit())
+    let number = before.rsplit([' ', '(', '\u{a0}']).next().unwrap_or_default();
+    let is_digit = |sign: char| sign.is_ascii_digit();
+    number.ends_with(is_digit)
+        && number
+            .chars()
+            .all(|sign| is_digit(sign) || matches!(sign, '.' | ','))
         && (1..=3).contains(&unit.chars().count())
-        && !unit.contains(|sign: char| sign.is_ascii_digit())
+        && !unit.contains(is_digit)
 }
 
 /// Text as HTML holds it, within elements and within quoted attributes.
@@ -261,7 +266,10 @@ mod tests {
             "cranking 680_A, 2.5_mm² (12_V)"
         );
         assert_eq!(tied("15 runs of wire, 3 12 4 "), "15 runs of wire, 3 12 4 ");
-        assert_eq!(tied("W1 A1.+"), "W1 A1.+");
         assert_eq!(tied("W1 W2 F1 J1"), "W1 W2 F1 J1");
+        assert_eq!(
+            tied("W1 A1.+ W8 W9 (ISO 8820-3 typ F)"),
+            "W1 A1.+ W8 W9 (ISO 8820-3 typ F)"
+        );
     }
 }
