@@ -1,117 +1,17 @@
-//! Geometry of one part: outline sized from its content, studs on the outline where runs land, room for its texts.
-//!
-//! The outline is built on the grid of 10 about the part's point: symbol in the middle, a strip for stud names along
-//! each side that has studs, and a block of text (tag, label, numbers) on the one side where the kind has no studs, so
-//! that no lead ever crosses a text. Turning a part turns sides and symbol; texts stay upright.
-//!
-//! Room for numbers is kept by what they may grow to, not by what they are: the layout does not depend on the study.
+//! Builds the geometry of a part: measures its texts and studs, and puts them about the symbol.
 
-use crate::letters::{fit, text_width};
-use crate::numbers;
+use super::texts::{lines, stud_text};
+use super::{GRID, NAME_SIZE, STUD_PITCH};
+use super::{PartBox, Slot, SlotFor, Stud, Weight, Words};
+use super::{outward, turned_side, turning};
+use crate::letters::text_width;
 use crate::symbols::{Symbol, symbol};
-use kurbo::{Affine, Point, Rect, Vec2};
-use model::kinds::PartKind;
-use model::{BoardPoint, Part, Role, Side, TerminalName, Turn};
+use kurbo::{Point, Rect, Vec2};
+use model::{Part, Role, Side, Turn};
 use ordered::Sort as _;
-use words::say;
-
-/// Grid on which parts, studs and wire ways stand, in board units.
-pub const GRID: f64 = 10.0;
-/// Least distance between two studs on a side, in board units.
-pub const STUD_PITCH: f64 = 20.0;
-/// Size of a tag's letters.
-pub(crate) const TAG_SIZE: f64 = 12.0;
-/// Size of a label's letters.
-pub(crate) const LABEL_SIZE: f64 = 10.0;
-/// Size of numbers.
-pub(crate) const NUMBER_SIZE: f64 = 9.0;
-/// Size of stud names.
-pub(crate) const NAME_SIZE: f64 = 8.0;
-
-/// A point of the outline where runs land.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Stud {
-    /// The terminal's name.
-    pub name: TerminalName,
-    /// Where it stands.
-    pub at: Point,
-    /// The direction in which a run leaves it: a unit vector away from the outline.
-    pub out: Vec2,
-    /// What it is for.
-    pub role: Role,
-    /// The side it stands on, turn included.
-    pub side: Side,
-}
-
-/// How much a text of a part matters.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Weight {
-    Tag,
-    Label,
-    Name,
-}
-
-/// A text of a part that does not depend on numbers.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Words {
-    pub(crate) text: String,
-    pub(crate) at: Point,
-    pub(crate) size: f64,
-    pub(crate) anchor: crate::Anchor,
-    pub(crate) weight: Weight,
-    pub(crate) upright: bool,
-}
-
-/// Room for a number.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Slot {
-    pub(crate) what: SlotFor,
-    pub(crate) at: Point,
-    pub(crate) anchor: crate::Anchor,
-    pub(crate) width: f64,
-    pub(crate) upright: bool,
-}
-
-/// What a slot is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum SlotFor {
-    /// The part's own numbers.
-    Part,
-    /// What a channel sees.
-    Channel(u8),
-}
-
-/// Geometry of one part.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PartBox {
-    /// Its outline.
-    pub outline: Rect,
-    /// Its studs, in the order of the kind's terminals.
-    pub studs: Vec<Stud>,
-    pub(crate) symbol_at: Point,
-    pub(crate) turn: Turn,
-    pub(crate) words: Vec<Words>,
-    pub(crate) slots: Vec<Slot>,
-}
 
 fn up_to(step: f64, length: f64) -> f64 {
     libm::ceil(length / step) * step
-}
-
-/// Where a side comes to lie when the part is turned.
-pub(crate) fn turned_side(side: Side, turn: Turn) -> Side {
-    let quarter = |side| match side {
-        Side::Left => Side::Top,
-        Side::Top => Side::Right,
-        Side::Right => Side::Bottom,
-        Side::Bottom => Side::Left,
-    };
-    match turn {
-        Turn::None => side,
-        Turn::Quarter => quarter(side),
-        Turn::Half => quarter(quarter(side)),
-        Turn::ThreeQuarters => quarter(quarter(quarter(side))),
-    }
 }
 
 /// Whether the studs of a side run the other way along it after turning.
@@ -121,136 +21,6 @@ fn reversed(side: Side, turn: Turn) -> bool {
         Turn::Half => true,
         Turn::Quarter => matches!(side, Side::Left | Side::Right),
         Turn::ThreeQuarters => matches!(side, Side::Top | Side::Bottom),
-    }
-}
-
-/// The turn as a map about the origin.
-pub(crate) fn turning(turn: Turn) -> Affine {
-    // Written out: a rotation by cosines would leave crumbs beside the grid.
-    match turn {
-        Turn::None => Affine::IDENTITY,
-        Turn::Quarter => Affine::new([0.0, 1.0, -1.0, 0.0, 0.0, 0.0]),
-        Turn::Half => Affine::new([-1.0, 0.0, 0.0, -1.0, 0.0, 0.0]),
-        Turn::ThreeQuarters => Affine::new([0.0, -1.0, 1.0, 0.0, 0.0, 0.0]),
-    }
-}
-
-/// The direction away from a side.
-pub(crate) fn outward(side: Side) -> Vec2 {
-    match side {
-        Side::Left => Vec2::new(-1.0, 0.0),
-        Side::Right => Vec2::new(1.0, 0.0),
-        Side::Top => Vec2::new(0.0, -1.0),
-        Side::Bottom => Vec2::new(0.0, 1.0),
-    }
-}
-
-/// A board point as a point of the plane. What lies off the board, as a damaged sheet may have it, is taken to its edge,
-/// so that no sum of lengths overflows.
-#[must_use]
-pub fn to_point(at: BoardPoint) -> Point {
-    let edge = model::limits::FURTHEST;
-    Point::new(
-        f64::from(at.x.clamp(-edge, edge)),
-        f64::from(at.y.clamp(-edge, edge)),
-    )
-}
-
-/// What a part says of itself without a study, in its line of numbers; empty where the kind has none.
-pub(crate) fn own_numbers(kind: &PartKind, words: &words::Words) -> String {
-    use numbers::quantity as q;
-    fn fact<Q: model::quantity::Quantity>(words: &words::Words, value: &model::Fact<Q>) -> String {
-        value.marked("?", |value| q(words, *value))
-    }
-    match kind {
-        PartKind::Battery(it) => fact(words, &it.capacity),
-        PartKind::Alternator(it) => fact(words, &it.current),
-        PartKind::Vehicle(it) => words.say(&say!("drawn-main-fuse", amps = fact(words, &it.main_fuse))),
-        PartKind::Converter(it) => format!("{} {}", fact(words, &it.voltage), fact(words, &it.current)),
-        PartKind::Fuse(it) => fact(words, &it.rating),
-        PartKind::Breaker(it) => fact(words, &it.rating),
-        PartKind::Relay(it) => fact(words, &it.rating),
-        PartKind::Switch(it) => fact(words, &it.rating),
-        PartKind::Isolator(it) => fact(words, &it.rating),
-        PartKind::Capacitor(it) => fact(words, &it.capacitance),
-        PartKind::Load(it) => match it.law {
-            model::kinds::supply::LoadLaw::Current => fact(words, &it.current),
-            model::kinds::supply::LoadLaw::Power => fact(words, &it.power),
-            model::kinds::supply::LoadLaw::Resistance => fact(words, &it.resistance),
-        },
-        PartKind::Speaker(it) if it.coils > 1 => {
-            format!(
-                "{} × {} {}",
-                it.coils,
-                fact(words, &it.impedance),
-                fact(words, &it.power)
-            )
-        }
-        PartKind::Speaker(it) => format!("{} {}", fact(words, &it.impedance), fact(words, &it.power)),
-        PartKind::Crossover(it) => fact(words, &it.frequency),
-        PartKind::InlineCapacitor(it) => match it.capacitance.value() {
-            Some(farads) => format!("{} µF", numbers::figures(words, farads.0 * 1e6)),
-            None => "?".to_owned(),
-        },
-        PartKind::Ground(_)
-        | PartKind::HeadUnit(_)
-        | PartKind::Amplifier(_)
-        | PartKind::Processor(_)
-        | PartKind::LineConverter(_)
-        | PartKind::Block(_)
-        | PartKind::Bus(_)
-        | PartKind::Splice(_)
-        | PartKind::Plug(_)
-        | PartKind::Adapter(_) => String::new(),
-    }
-}
-
-/// The widest that a study's numbers may make the line, as a text; empty where the kind shows none.
-fn sample_numbers(kind: &PartKind, words: &words::Words) -> String {
-    let sample = match kind {
-        PartKind::Bus(_) | PartKind::Splice(_) | PartKind::Plug(_) | PartKind::Adapter(_) => "",
-        PartKind::Crossover(_) | PartKind::InlineCapacitor(_) | PartKind::LineConverter(_) => "",
-        PartKind::Battery(_) => {
-            let takes = words.say(&say!("drawn-takes", amps = "88.8 A"));
-            let gives = words.say(&say!("drawn-gives", amps = "88.8 A"));
-            let longer = if takes.len() > gives.len() { takes } else { gives };
-            return format!(" · 88.8 V · {longer}");
-        }
-        PartKind::Amplifier(_) | PartKind::HeadUnit(_) => "88.8 V · 88.8 A",
-        PartKind::Alternator(_) | PartKind::Converter(_) => " · 88.8 V · 88.8 A",
-        PartKind::Speaker(_) => {
-            return format!(" · {}", words.say(&say!("drawn-gets", power = "888 W")));
-        }
-        _ => " · 88.8 mA",
-    };
-    sample.to_owned()
-}
-
-/// What stands beside a stud: its name, and for a plug what the cavity is for.
-fn stud_text(kind: &PartKind, terminal: &str) -> String {
-    let cavities = match kind {
-        PartKind::Plug(plug) => &plug.cavities,
-        PartKind::Adapter(adapter) => &adapter.cavities,
-        // A hyphen at the end of a name is a pole, and is drawn as a minus sign.
-        _ => {
-            return match terminal.strip_suffix('-') {
-                Some(name) => format!("{name}−"),
-                None => terminal.to_owned(),
-            };
-        }
-    };
-    let function = terminal.strip_suffix('a').and_then(|position| {
-        cavities
-            .0
-            .iter()
-            .find(|cavity| cavity.position == position)
-            .map(|cavity| cavity.function.as_str())
-    });
-    match function {
-        Some(function) if !function.is_empty() => {
-            fit(&format!("{terminal} {function}"), 90.0, NAME_SIZE, false)
-        }
-        _ => terminal.to_owned(),
     }
 }
 
@@ -276,35 +46,8 @@ fn channel_of(role: Role) -> Option<(u8, bool)> {
     }
 }
 
-impl PartBox {
-    /// The geometry of a part whose middle stands at this point.
-    #[must_use]
-    pub fn of(part: &Part, at: Point) -> Self {
-        Self::read_by(part, at, &words::Words::english())
-    }
-    /// The same for a reader: names and numbers take the room that they need in these words.
-    #[must_use]
-    pub fn read_by(part: &Part, at: Point, words: &words::Words) -> Self {
-        Builder::new(part, words).build(at)
-    }
-    /// Its size, wherever it stands.
-    #[must_use]
-    pub fn size_of(part: &Part) -> kurbo::Size {
-        Self::of(part, Point::ZERO).outline.size()
-    }
-    /// Where a terminal stands.
-    #[must_use]
-    pub fn stud(&self, name: &TerminalName) -> Option<&Stud> {
-        self.studs.iter().find(|stud| &stud.name == name)
-    }
-    /// Its middle.
-    #[must_use]
-    pub fn middle(&self) -> Point {
-        self.outline.center()
-    }
-}
-
-struct Builder<'a> {
+/// What the geometry is built of, measured once.
+pub(super) struct Builder<'a> {
     part: &'a Part,
     words: &'a words::Words,
     symbol: Symbol,
@@ -316,7 +59,7 @@ struct Builder<'a> {
 }
 
 impl<'a> Builder<'a> {
-    fn new(part: &'a Part, words: &'a words::Words) -> Self {
+    pub(super) fn new(part: &'a Part, words: &'a words::Words) -> Self {
         let symbol = symbol(&part.is, words);
         let terminals = part.terminals();
         let mut this = Self {
@@ -407,7 +150,7 @@ impl<'a> Builder<'a> {
         }
     }
 
-    fn build(self, at: Point) -> PartBox {
+    pub(super) fn build(self, at: Point) -> PartBox {
         let part = self.part;
         let turn = part.turn;
         let half = match turn {
@@ -452,7 +195,7 @@ impl<'a> Builder<'a> {
         } else {
             (content_width - 12.0).max(84.0)
         };
-        let lines = self.lines(room);
+        let lines = lines(self.part, self.words, room);
         let block_width = lines.iter().map(|line| line.width()).fold(0.0, f64::max) + 12.0;
         let block_height = up_to(GRID, lines.iter().map(|line| line.height).sum::<f64>() + 4.0);
 
@@ -565,65 +308,6 @@ impl<'a> Builder<'a> {
         built
     }
 
-    /// Tag, label and numbers, broken into lines that fit the room.
-    fn lines(&self, room: f64) -> Vec<Line> {
-        let part = self.part;
-        let tag = fit(&part.tag, 120.0, TAG_SIZE, true);
-        let tag_width = text_width(&tag, TAG_SIZE, true);
-        let named = !part.label.is_empty()
-            || !matches!(
-                part.is,
-                PartKind::Splice(_) | PartKind::Ground(_) | PartKind::Bus(_)
-            );
-        let label = if named {
-            self.words.say(&part.said())
-        } else {
-            String::new()
-        };
-        let one = tag_width + 5.0 + text_width(&label, LABEL_SIZE, false);
-        let mut lines = Vec::new();
-        if label.is_empty() || one <= room.max(110.0) {
-            let mut pieces = vec![(tag, TAG_SIZE, Weight::Tag)];
-            if !label.is_empty() {
-                pieces.push((label, LABEL_SIZE, Weight::Label));
-            }
-            lines.push(Line {
-                pieces,
-                height: 13.0,
-                numbers: false,
-                kept: 0.0,
-            });
-        } else {
-            lines.push(Line {
-                pieces: vec![(tag, TAG_SIZE, Weight::Tag)],
-                height: 13.0,
-                numbers: false,
-                kept: 0.0,
-            });
-            lines.push(Line {
-                pieces: vec![(
-                    fit(&label, room.max(120.0), LABEL_SIZE, false),
-                    LABEL_SIZE,
-                    Weight::Label,
-                )],
-                height: 11.0,
-                numbers: false,
-                kept: 0.0,
-            });
-        }
-        let own = own_numbers(&part.is, self.words);
-        let sample = sample_numbers(&part.is, self.words);
-        if !own.is_empty() || !sample.is_empty() {
-            lines.push(Line {
-                pieces: Vec::new(),
-                height: 11.0,
-                numbers: true,
-                kept: text_width(&own, NUMBER_SIZE, false) + text_width(&sample, NUMBER_SIZE, false),
-            });
-        }
-        lines
-    }
-
     fn place_side(&self, side: Side, built: &mut PartBox, studs: &mut Vec<(usize, Stud)>) {
         let strip = match side {
             Side::Left => &self.left,
@@ -714,23 +398,5 @@ impl<'a> Builder<'a> {
                 _ => channel_start = Some((channel, at)),
             }
         }
-    }
-}
-
-struct Line {
-    pieces: Vec<(String, f64, Weight)>,
-    height: f64,
-    numbers: bool,
-    kept: f64,
-}
-
-impl Line {
-    fn width(&self) -> f64 {
-        let pieces: f64 = self
-            .pieces
-            .iter()
-            .map(|(text, size, weight)| text_width(text, *size, *weight == Weight::Tag))
-            .sum();
-        (pieces + 5.0 * self.pieces.len().saturating_sub(1) as f64).max(self.kept)
     }
 }
