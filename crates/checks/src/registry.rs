@@ -188,6 +188,7 @@ pub static CHECKS: &[&Check] = &[
     &blind_fixing::CHECK,
     &mounted_on_moving::CHECK,
     &mounting_loose::CHECK,
+    &loose_metal::CHECK,
     &moving_joint::CHECK,
     &crush::CHECK,
     &bare_edge::CHECK,

@@ -30,5 +30,7 @@ properties! {
         square as "square": Fact<bool> = Unknown;
         /// Whether somebody looked for a tank, brake or fuel line or high-voltage cable behind its screws.
         looked_behind as "looked-behind": Fact<bool> = Unknown;
+        /// Whether a loose screw, an offcut or other loose metal was left lying by it.
+        loose_metal as "loose-metal": Fact<bool> = Unknown;
     }
 }

@@ -23,6 +23,7 @@ const NOT_TOLD: &[&str] = &[
     "screws",
     "square",
     "looked-behind",
+    "loose-metal",
     "strands",
     "strand-diameter",
     "tested-drop",

@@ -4,9 +4,10 @@ use crate::articles::{article, joined};
 use crate::becomes::{out_cell, run_said};
 use crate::table::{Cell, Column, Table};
 use crate::work::{Becomes, Work};
-use model::SheetKind;
 use model::conductor::FittedBy;
 use model::handling::{Handling, OnceOut};
+use model::kinds::supply::GroundSurface;
+use model::{PartKind, SheetKind};
 use words::{Saying, say};
 
 /// What a thing of the maker's is after the work.
@@ -21,6 +22,11 @@ fn back(becomes: Becomes, once_out: Option<OnceOut>) -> Option<Saying> {
         Becomes::Moved => Some(say!("paper-stock-undo")),
         Becomes::Kept | Becomes::Refitted | Becomes::New | Becomes::Changed => None,
     }
+}
+
+/// Whether a part is a ground stud that came with the vehicle.
+fn is_makers_stud(kind: &PartKind) -> bool {
+    matches!(kind, PartKind::Ground(ground) if ground.surface.value() == Some(GroundSurface::MakersPoint))
 }
 
 /// The return to stock: first what comes out, then what goes back or is made as it was.
@@ -38,8 +44,9 @@ pub fn return_to_stock(work: &Work<'_>) -> Table {
         ],
     );
     for (id, part) in &work.sheet.parts {
-        // What is the maker's on the drawing, but was bought by us, is no return to stock.
-        let own = part.fitted_by == FittedBy::Maker && !work.is_bought(*id);
+        // What is the maker's on the drawing, but was bought by us, is no return to stock. A stud of the maker's stays, whoever
+        // found a use for it: what is on it goes with its run.
+        let own = (part.fitted_by == FittedBy::Maker && !work.is_bought(*id)) || is_makers_stud(&part.is);
         if !own {
             table.rows.push(vec![
                 Cell::Said(say!("paper-stock-out")),

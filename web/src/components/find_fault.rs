@@ -10,8 +10,9 @@ use assist::finding::{
 use circuit::Probe;
 use editor::{Suspected, Thing};
 use model::breaks::Break;
+use model::laying::Moved;
 use model::readings::Measured;
-use model::{PartId, PartKind, Sheet};
+use model::{Fact, PartId, PartKind, Sheet};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use words::{Saying, Unit, Value, precise, say};
 use yew::prelude::*;
@@ -25,6 +26,8 @@ const LIKELY: f64 = 0.02;
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Known {
     readings: Vec<Reading>,
+    /// What was moved, or done to a wire, while all of them were read: what fails only then shows only then.
+    moved: Option<Moved>,
     symptoms: Vec<Symptom>,
     thing: Option<PartId>,
     typed: String,
@@ -175,7 +178,8 @@ fn begin(kept_on: Option<&Store>) -> Known {
         store.desk.see(|editor| {
             let sheet = editor.sheet();
             let kept = sheet.readings.iter();
-            kept.filter_map(|reading| from_kept(sheet, reading)).collect()
+            kept.filter_map(|reading| from_kept(sheet, None, reading))
+                .collect()
         })
     });
     Known {
@@ -471,7 +475,7 @@ fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html
     let kept: Vec<Reading> = sheet
         .readings
         .iter()
-        .filter_map(|reading| from_kept(sheet, reading))
+        .filter_map(|reading| from_kept(sheet, known.moved, reading))
         .filter(|reading| !known.readings.contains(reading))
         .collect();
     let lines = known.readings.iter().enumerate().map(|(place, reading)| {
@@ -491,12 +495,16 @@ fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html
                 <button type="button" class="jobs__remove" {onclick} aria-label={words.say(&say!("fault-remove", what = said))}>{ words.text("remove") }</button></li>
         }
     });
-    let stand: Vec<Option<Reading>> = sheet.readings.iter().map(|it| from_kept(sheet, it)).collect();
+    let stand: Vec<Option<Reading>> = sheet
+        .readings
+        .iter()
+        .map(|it| from_kept(sheet, known.moved, it))
+        .collect();
     let new: Vec<model::readings::Reading> = known
         .readings
         .iter()
         .filter(|reading| !stand.contains(&Some((*reading).clone())))
-        .map(|reading| to_kept(sheet, reading))
+        .map(|reading| to_kept(sheet, known.moved, reading))
         .collect();
     let new_count = if store.desk.see(editor::Editor::looks_only) {
         0
@@ -518,6 +526,7 @@ fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html
     html! {
         <div class="fault">
             <h3>{ words.text("fault-readings") }</h3>
+            { measured_while(store, known) }
             <ul class="fault__list">{ for lines }</ul>
             if new_count > 0 { <button type="button" class="fault__act" onclick={keep} data-testid="fault-keep">{ words.say(&say!("fault-keep", count = new_count)) }</button> }
             { own(store, known, sheet) }
@@ -526,8 +535,31 @@ fn readings(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html
     }
 }
 
+/// Asks what was moved while all of this was measured.
+fn measured_while(store: &Store, known: &UseStateHandle<Known>) -> Html {
+    let words = store.words();
+    let nothing = html! { <option value="" selected={known.moved.is_none()}>{ words.text("fault-while-nothing") }</option> };
+    let options = Moved::ALL.iter().map(|moved| {
+        let is_chosen = known.moved == Some(*moved);
+        html! { <option value={moved.word()} selected={is_chosen}>{ words.say(&moved.said()) }</option> }
+    });
+    let choose = {
+        let known = known.clone();
+        Callback::from(move |event: Event| {
+            if let Some(select) = event.target_dyn_into::<HtmlSelectElement>() {
+                let moved = Moved::from_word(&select.value());
+                change(&known, |known| known.moved = moved);
+            }
+        })
+    };
+    html! {
+        <label class="fault__row">{ words.text("fault-while") }
+            <select class="field__input" onchange={choose} data-testid="fault-while">{ nothing }{ for options }</select></label>
+    }
+}
+
 /// A reading as the meter sheet keeps it.
-fn to_kept(sheet: &Sheet, reading: &Reading) -> model::readings::Reading {
+fn to_kept(sheet: &Sheet, moved: Option<Moved>, reading: &Reading) -> model::readings::Reading {
     let (measured, at, against) = match &reading.probe {
         Probe::Volts(red, black) => (Measured::Volts, sheet.written(red), sheet.written(black)),
         Probe::Tone(red, black) => (Measured::VoltsAc, sheet.written(red), sheet.written(black)),
@@ -540,6 +572,7 @@ fn to_kept(sheet: &Sheet, reading: &Reading) -> model::readings::Reading {
         against,
         state: reading.state.vehicle,
         duty: reading.state.duty,
+        moved: moved.map_or(Fact::Unknown, Fact::Given),
         ..model::readings::Reading::default()
     };
     match reading.number {
@@ -551,8 +584,12 @@ fn to_kept(sheet: &Sheet, reading: &Reading) -> model::readings::Reading {
     }
 }
 
-/// A reading that was kept, as the finder takes it; nothing where its place is not on the sheet any more.
-fn from_kept(sheet: &Sheet, kept: &model::readings::Reading) -> Option<Reading> {
+/// A reading that was kept, as the finder takes it; nothing where its place is not on the sheet any more, and of one that was
+/// taken while something else was moved: what fails then and what fails at rest are not one fault to look for.
+fn from_kept(sheet: &Sheet, moved: Option<Moved>, kept: &model::readings::Reading) -> Option<Reading> {
+    if kept.moved.value() != moved {
+        return None;
+    }
     let probe = match kept.measured {
         Measured::Amps => Probe::Amps(sheet.run_by_tag(&kept.at)?.0),
         measured => {

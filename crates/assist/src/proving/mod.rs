@@ -204,12 +204,13 @@ impl Step {
         }
     }
 
-    /// Where among the kept readings of the sheet the last one of it is. Ohms are the same in every state.
+    /// Where among the kept readings of the sheet the last one of it is, taken with nothing moved. Ohms are the same in every state.
     #[must_use]
     pub fn kept(&self, sheet: &Sheet) -> Option<usize> {
         let own = self.reading(sheet, None);
         let is_it = |kept: &Reading| {
-            kept.measured == own.measured
+            kept.moved.is_unknown()
+                && kept.measured == own.measured
                 && kept.at == own.at
                 && kept.against == own.against
                 && kept.fuses_out == own.fuses_out

@@ -102,6 +102,11 @@ pub(super) fn cut(text: &str) -> Vec<Token> {
                         break;
                     }
                 }
+                // `b2b`, battery to battery: the only word of the trade with a digit within.
+                if word == "b" && at(n) == Some('2') && at(n + 1).is_some_and(|c| matches!(c, 'b' | 'B')) {
+                    word.push_str("2b");
+                    n += 2;
+                }
                 if word == "x" {
                     Piece::Times
                 } else {

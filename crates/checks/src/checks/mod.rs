@@ -26,6 +26,7 @@ pub(crate) mod intermittent;
 pub(crate) mod lead_loss;
 pub(crate) mod load_too_low;
 pub(crate) mod loose_end;
+pub(crate) mod loose_metal;
 pub(crate) mod mounted_on_moving;
 pub(crate) mod mounting_loose;
 pub(crate) mod moving_joint;

@@ -33,6 +33,8 @@ fn how_a_part_is_fixed_and_where_is_told_of_that_part() {
             ("A1", "screws", "2", Some("mounting-loose A1")),
             ("A1", "screws", "?", Some("mounting-loose? A1")),
             ("A1", "square", "no", Some("mounting-loose A1")),
+            ("A1", "loose-metal", "yes", Some("loose-metal A1")),
+            ("A1", "loose-metal", "no", None),
             ("LS2", "screws", "4", Some("mounting-loose? LS2")),
         ] {
             let changed = set(&sound, tag, property, value);

@@ -81,13 +81,13 @@ impl std::error::Error for PropertyError {}
 pub trait PropertyType: Sized {
     /// Its shape.
     const SHAPE: Shape;
-    /// True for [`Fact`]s.
+    /// True for [`Fact`](crate::Fact)s.
     const MAY_BE_ASSUMED: bool = false;
-    /// Whether it is a [`Fact`] that is assumed.
+    /// Whether it is a [`Fact`](crate::Fact) that is assumed.
     fn is_guess(&self) -> bool {
         false
     }
-    /// Whether it is a [`Fact`] that is not known.
+    /// Whether it is a [`Fact`](crate::Fact) that is not known.
     fn is_not_known(&self) -> bool {
         false
     }

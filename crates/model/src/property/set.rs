@@ -8,9 +8,9 @@ use words::say;
 
 /// One property of a set, whatever its type: see [`PropertyType`].
 pub trait Field {
-    /// Whether it is a [`Fact`] that is not known.
+    /// Whether it is a [`Fact`](crate::Fact) that is not known.
     fn is_open(&self) -> bool;
-    /// Whether it is a [`Fact`] that is assumed.
+    /// Whether it is a [`Fact`](crate::Fact) that is assumed.
     fn is_guessed(&self) -> bool;
     /// Its written form.
     fn written(&self) -> String;

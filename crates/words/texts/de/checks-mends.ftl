@@ -31,6 +31,7 @@ mend-lay-with = { $runs } mit { $other } verlegen
 mend-insulation = { $run } mit Isolierung für { $rating } verlegen
 mend-support = { $run } alle { $most } halten
 mend-mount = { $part } anders befestigen: { $on }
+mend-pick-up = Loses Metall bei { $part } aufheben
 mend-screw = Fehlende Schrauben in { $part } setzen und gerade ausrichten
 mend-move-part = { $part } umsetzen: { $place }
 mend-and-lay-back = { $first }, und { $sizes } für { $runs } zur Masse

@@ -154,6 +154,19 @@ mounted-on-moving-remedy = { $part } an Karosserieblech befestigen oder an einem
 mounted-on-moving-place = { $part } sitzt auf etwas, das sich bewegt ({ $place }).
 mounted-on-moving-place-remedy = { $part } an eine Stelle setzen, die stillhält, etwa an die Seitenwand oder den Ladeboden.
 
+## loose-metal
+
+check-loose-metal-title = Loses Metall
+check-loose-metal-holds = weder eine Schraube noch ein Abschnitt oder anderes loses Metall im Auto liegen blieb
+check-loose-metal-looks = Bauteile, bei denen eine lose Schraube, ein Abschnitt oder anderes Metall liegen gesehen wurde. Halt bei einer Batterie oder Lichtmaschine, sonst Beheben. Beurteilt wird es, gleich wer es liegen ließ.
+check-loose-metal-why = Was im Auto lose liegt, wandert und bleibt an Anschlüssen und in bewegten Teilen hängen. Quer über den Polen einer Batterie lässt es mehr als tausend Ampere fließen, ohne Sicherung auf dem Weg; unter dem Teppich arbeitet es sich in eine Leitung.
+check-loose-metal-source = Allgemeine Praxis: Nichts bleibt im Auto, was vorher nicht darin war, und jede herausgefallene Schraube wird gefunden.
+loose-metal-what = Bei { $part } liegt loses Metall{ $source ->
+    [yes] , und die Bolzen dort stehen ohne Sicherung davor unter Spannung
+   *[no] { "" }
+}.
+loose-metal-remedy = Batterie trennen, aufheben, was bei { $part } liegt, und herausfinden, woher es kommt.
+
 ## mounting-loose
 
 check-mounting-loose-title = Lose Befestigung

@@ -54,6 +54,8 @@ fault-enter = Eintragen
 fault-skip-open = Kein Durchgang
 fault-effort = etwa { $minutes } min · bringt { $bits } Bit
 fault-readings = Gemessen
+fault-while = Beim Messen
+fault-while-nothing = nichts bewegt
 fault-keep = { $count ->
     [one] Beim Blatt behalten
    *[other] Diese { $count } beim Blatt behalten

@@ -31,6 +31,7 @@ mend-lay-with = Lay { $runs } with { $other }
 mend-insulation = Lay { $run } with insulation for { $rating }
 mend-support = Hold { $run } every { $most }
 mend-mount = Fix { $part } to { $on }
+mend-pick-up = Pick up the loose metal by { $part }
 mend-screw = Put the missing screws into { $part } and set it square
 mend-move-part = Move { $part }: { $place }
 mend-and-lay-back = { $first }, and { $sizes } for { $runs } to the ground

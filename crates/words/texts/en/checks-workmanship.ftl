@@ -154,6 +154,19 @@ mounted-on-moving-remedy = Fix { $part } to body metal, or to a board or bracket
 mounted-on-moving-place = { $part } stands on what moves ({ $place }).
 mounted-on-moving-place-remedy = Move { $part } to a place that holds still, such as a side panel or the load floor.
 
+## loose-metal
+
+check-loose-metal-title = Loose metal
+check-loose-metal-holds = no screw, offcut or other loose metal was left lying in the car
+check-loose-metal-looks = Parts by which a loose screw, an offcut or other metal was seen to lie. Stop by a battery or an alternator, Fix elsewhere. It is told whoever left it.
+check-loose-metal-why = What lies loose in a car travels, and stops at terminals and in moving parts. Across the posts of a battery it lets more than a thousand amperes flow with no fuse on the way; under a carpet it works its way into a wire.
+check-loose-metal-source = Common practice: nothing is left in the car that was not in it, and every screw that came out is found.
+loose-metal-what = Loose metal lies by { $part }{ $source ->
+    [yes] , whose studs are live with no fuse before them
+   *[no] { "" }
+}.
+loose-metal-remedy = Isolate the battery, pick up what lies by { $part }, and find out where it came from.
+
 ## mounting-loose
 
 check-mounting-loose-title = Loose mounting

@@ -54,6 +54,8 @@ fault-enter = Enter
 fault-skip-open = Open circuit
 fault-effort = about { $minutes } min · tells { $bits } bits
 fault-readings = Measured
+fault-while = While measuring
+fault-while-nothing = nothing moved
 fault-keep = { $count ->
     [one] Keep it with the sheet
    *[other] Keep these { $count } with the sheet

@@ -303,6 +303,7 @@ fn sum(
             <p data-testid="sizing-metal">{ words.say(&say!("sizing-metal", before = before, after = after)) }</p>
             if let Some(cost) = cost { <p data-testid="sizing-cost">{ words.say(&cost) }</p> }
             <p data-testid="sizing-findings">{ words.say(&say!("sizing-findings", now = now, then = answer.after)) }</p>
+            if answer.asked.what_if != WhatIf::default() { <p data-testid="sizing-imagined">{ words.text("sizing-imagined") }</p> }
             <div class="sizing__do">
             if count == 0 {
                 <p data-testid="sizing-nothing">{ words.text("sizing-nothing") }</p>
