@@ -32,6 +32,10 @@ impl TextError {
     /// The whole of it in the reader's language: place and error, the line with the place marked, what would do.
     #[must_use]
     pub fn told(&self, words: &Words) -> String {
+        self.told_with(self.help.as_ref(), words)
+    }
+
+    fn told_with(&self, help: Option<&Saying>, words: &Words) -> String {
         // A hostile line may be megabytes long: show the piece around the place.
         let before = self.column.saturating_sub(1);
         let first = self.column.saturating_sub(60);
@@ -51,7 +55,7 @@ impl TextError {
             " ".repeat(before.saturating_sub(first)),
             "^".repeat(self.width.min(room.max(1)).max(1)),
         );
-        if let Some(help) = &self.help {
+        if let Some(help) = help {
             told.push_str("\n   ");
             told.push_str(&words.say(help));
         }
@@ -85,11 +89,17 @@ impl TextErrors {
         self.0.first().map_or_else(|| "".into(), TextError::said)
     }
 
-    /// All of them in the reader's language, an empty line between.
+    /// All of them in the reader's language, an empty line between. What would do is said where it is first asked for: of many
+    /// lines that are none, each would list all kinds of lines anew.
     #[must_use]
     pub fn told(&self, words: &Words) -> String {
-        let all: Vec<String> = self.0.iter().map(|error| error.told(words)).collect();
-        all.join("\n\n")
+        let earlier = |place: usize| self.0.iter().take(place).map(|error| error.help.as_ref());
+        let all = self.0.iter().enumerate().map(|(place, error)| {
+            let help = error.help.as_ref();
+            let help = help.filter(|help| !earlier(place).any(|it| it == Some(*help)));
+            error.told_with(help, words)
+        });
+        all.collect::<Vec<String>>().join("\n\n")
     }
 }
 
@@ -143,6 +153,15 @@ pub fn closest<'w>(written: &str, known: impl IntoIterator<Item = &'w str>) -> O
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_would_do_is_said_once() {
+        let errors = crate::text::parse("abcdefgh B1\nijklmnop B2\n").expect_err("these are no kinds");
+        let told = errors.to_string();
+        assert_eq!(errors.0.len(), 2, "{told}");
+        assert_eq!(told.matches("the kinds are").count(), 1, "{told}");
+        assert!(told.contains("line 2, column 1"), "{told}");
+    }
 
     #[test]
     fn finds_the_word_that_was_meant() {
