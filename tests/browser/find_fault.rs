@@ -126,3 +126,42 @@ fn the_proposals_lead_to_an_open_fuse() {
     table.screenshot("find-fault-tablet-dark");
     table.assert_no_errors();
 }
+
+/// What fails only while something is moved is another fault than what fails at rest: readings of the one are not taken for the other.
+#[test]
+fn readings_are_taken_of_one_state_of_what_moves() {
+    let mut table = Table::open_worked("estate");
+    let measured_with = |table: &mut Table, word: &str| {
+        table.eval(&format!(
+            "(() => {{ const it = document.querySelector('[data-testid=fault-while]'); it.value = '{word}'; \
+             it.dispatchEvent(new Event('change', {{ bubbles: true }})); }})()"
+        ));
+    };
+    table.press("d");
+    measured_with(&mut table, "doors-open");
+    table.click("fault-own");
+    table.type_text("LS5.+ LS5.- 0 V~ on");
+    table.click("fault-own-enter");
+    table.wait_for("the reading", || {
+        (table.count("fault-reading") == 1).then_some(())
+    });
+    table.click("fault-keep");
+    let kept = table.wait_for("the reading to be kept", || {
+        table.sheet().readings.first().cloned()
+    });
+    assert_eq!(kept.moved.value(), Some(model::laying::Moved::Doors));
+    // Opened anew, with nothing moved: that reading is not offered, and it is where doors stand open.
+    table.press("Escape");
+    table.press("d");
+    table.wait_for("an empty list", || {
+        (table.count("fault-reading") == 0).then_some(())
+    });
+    assert_eq!(table.count("fault-kept"), 0);
+    measured_with(&mut table, "doors-open");
+    table.wait_for("the offer", || (table.count("fault-kept") == 1).then_some(()));
+    table.click("fault-kept");
+    table.wait_for("the reading again", || {
+        (table.count("fault-reading") == 1).then_some(())
+    });
+    table.assert_no_errors();
+}
