@@ -64,7 +64,7 @@ sizing-take = { $count ->
     [one] Diesen Wert übernehmen
    *[other] Diese { $count } Werte übernehmen
 }
-sizing-imagined = Diese Werte gelten für das oben Gefragte, nicht für das Blatt, wie es ist; übernommen wird trotzdem auf das Blatt.
+sizing-imagined = Diese Werte gelten für das unten Gefragte, nicht für das Blatt, wie es ist; übernommen wird trotzdem auf das Blatt.
 sizing-take-one = { $size } für { $thing } übernehmen
 sizing-thing = Was
 sizing-now = Jetzt

@@ -64,7 +64,7 @@ sizing-take = { $count ->
     [one] Take this size
    *[other] Take these { $count } sizes
 }
-sizing-imagined = These sizes are for what is asked above, not for the sheet as it stands; what is taken goes onto the sheet all the same.
+sizing-imagined = These sizes are for what is asked below, not for the sheet as it stands; what is taken goes onto the sheet all the same.
 sizing-take-one = Take { $size } for { $thing }
 sizing-thing = Thing
 sizing-now = Now
