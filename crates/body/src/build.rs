@@ -7,7 +7,7 @@
 
 use crate::facts::Facts;
 use crate::forms::{Size, Stations};
-use crate::plan::{Passage, Place, Point, between, reach_of};
+use crate::places::{Passage, Place, Point, between, reach_of};
 use model::Fact;
 use model::body::{BatteryPlace, Behind, BodyForm, DriveSide, PassageKind, Reach};
 use model::conductor::Surroundings;

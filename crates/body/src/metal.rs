@@ -1,7 +1,8 @@
 //! The metal of the body as a conductor: from where the battery strap joins it to the ground points, and from one ground
 //! point to the next. What two of them share, they share here too.
 
-use crate::plan::{Plan, Point};
+use crate::places::Point;
+use crate::plan::Plan;
 use model::quantity::{Metres, Ohms};
 use model::{PartId, PartKind, Settings, Sheet};
 use reference::body_metal;

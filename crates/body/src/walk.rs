@@ -4,7 +4,8 @@
 //! them is put in, and so from the place of the part at each end. So a route may be told as `sill-left` alone, and it still
 //! holds when a part is moved.
 
-use crate::plan::{Named, Plan, Point};
+use crate::places::Point;
+use crate::plan::{Named, Plan};
 use crate::ways::Net;
 use model::quantity::Metres;
 use model::{PartId, Run, Sheet};

@@ -44,7 +44,7 @@ const FAMILIES: &[&str] = &[
     "field-",
     "choice-",
     "about-",
-    // body/src/plan.rs and facts.rs: places by their names, what endangers a wire.
+    // body/src/places.rs and facts.rs: places by their names, what endangers a wire.
     "place-",
     "spot-",
     "hazard-",
