@@ -1,6 +1,8 @@
 //! Copying and pasting: parts and the runs among them, carried as text that anything can hold.
 
-use super::{EditError, Tags, among, put_part, put_run, shifted};
+use super::sheet::{among, shifted};
+use super::tags::Tags;
+use super::{EditError, put_part, put_run};
 use crate::edit::Edit;
 use crate::id::{PartId, RunId};
 use crate::job::{Job, Sheet, SheetKind};

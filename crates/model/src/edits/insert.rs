@@ -1,7 +1,8 @@
 //! Putting a part into a run: the run is cut in two there.
 
 use super::connect::usual_ending;
-use super::{EditError, put_part, put_run, run_of, sheet_of, shifted};
+use super::sheet::shifted;
+use super::{EditError, put_part, put_run, run_of, sheet_of};
 use crate::edit::Edit;
 use crate::fact::Fact::{Assumed, Computed, Given, Unknown};
 use crate::id::{PartId, RunId, TerminalRef};

@@ -46,14 +46,10 @@
 //! them). Without these, a job that passes the file's door reads back equal from its text; printing what was parsed,
 //! parsing and printing it again changes nothing.
 
-mod ends;
 mod error;
-mod help;
-mod items;
 mod lex;
 mod parse;
 mod print;
-mod whose;
 
 pub use error::{TextError, TextErrors, closest};
 pub use parse::{parse, parse_lenient};

@@ -1,8 +1,8 @@
 //! The ends of runs, looked up once all parts of a text are known.
 
-use super::error::{MOST_ERRORS, closest};
+use super::super::error::{MOST_ERRORS, closest};
 use super::help::{abbreviate, row_of};
-use super::parse::{Line, Parser, Pending, Placed, Tagged};
+use super::{Line, Parser, Pending, Placed, Tagged};
 use crate::id::{PartId, TerminalRef};
 use crate::job::{End, Sheet, SheetKind};
 use crate::limits;

@@ -1,8 +1,8 @@
 //! What an error of the text form says would do.
 
-use super::error::closest;
+use super::super::error::closest;
+use super::super::{fits, is_bare_number};
 use super::whose::Whose;
-use super::{fits, is_bare_number};
 use crate::conductor::Jacket;
 use crate::property::{Property, PropertyType, Shape};
 use crate::said::choice;

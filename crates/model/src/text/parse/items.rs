@@ -1,10 +1,10 @@
 //! Lines of the text form that are a part or a run.
 
+use super::super::lex::{Token, Word};
+use super::super::{PART_KEYS, RUN_KEYS, law_of};
 use super::help::help_for;
-use super::lex::{Token, Word};
-use super::parse::{Line, Parser, Pending, Placed, Tagged};
 use super::whose::{Whose, full};
-use super::{PART_KEYS, RUN_KEYS, law_of};
+use super::{Line, Parser, Pending, Placed, Tagged};
 use crate::conductor::FittedBy;
 use crate::id::{PartId, RunId};
 use crate::job::{BoardPoint, End, Part, Run, Turn, Wire};
