@@ -1,6 +1,7 @@
 //! Maze search (A*) on the grid, for ends that no way of few bends reaches.
 
-use super::search::{BEND, Found, Outlet, Space, straighten};
+use super::search::{BEND, Found, straighten};
+use super::space::{Outlet, Space};
 use super::tracks::{At, Axis, Piece};
 
 const STEP: i32 = 10;

@@ -5,14 +5,16 @@
 //! lines ([`tracks`]), 10 units apart, so that a bundle lies side by side without a later spreading step, and a run that
 //! is laid anew during a drag finds its place among those that stay.
 
+mod exits;
 mod labels;
 mod maze;
 mod search;
+mod space;
 mod tracks;
 
 pub(crate) use labels::RUN_LABEL_SIZE;
 pub use labels::{RunLabel, size_as_marked};
-pub(crate) use search::Effort;
+pub(crate) use space::Effort;
 pub(crate) use tracks::{At, Axis, Tracks, pieces};
 
 use crate::layout::Layout;
@@ -22,7 +24,8 @@ use model::conductor::Size;
 use model::quantity::Metres;
 use model::{BoardPoint, End, Fact, PartId, Run, RunId, Sheet, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet, Sort as _};
-use search::{CLEAR, Found, Outlet, Space, straighten};
+use search::{Found, straighten};
+use space::{CLEAR, Outlet, Space};
 
 /// From how many runs on they are taken up only once.
 const MANY: usize = 200;
