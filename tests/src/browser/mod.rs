@@ -8,6 +8,8 @@
 
 mod browsers;
 mod driver;
+mod eye;
+mod hand;
 mod keys;
 mod page;
 

@@ -2,19 +2,13 @@
 
 use super::browsers::{self, Browser};
 use super::driver::Driver;
-use super::keys;
 use base64::Engine as _;
 use serde_json::{Value, json};
 use std::cell::Cell;
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant};
 use tempfile::TempDir;
 use xtask::static_server::StaticServer;
 
-/// How long a named condition may take when a test does not say otherwise.
-const PATIENCE: Duration = Duration::from_secs(15);
-/// Time between two looks at a condition.
-const LOOK_AGAIN: Duration = Duration::from_millis(25);
 /// Window of a test that does not set one, in CSS pixels: a common laptop.
 const WINDOW: (u32, u32) = (1440, 900);
 
@@ -99,7 +93,7 @@ pub struct Page {
     keeps_program: bool,
     site: Site,
     path: String,
-    size: (u32, u32),
+    pub(super) size: (u32, u32),
     scheme: Scheme,
 }
 
@@ -167,12 +161,12 @@ impl Page {
     }
 
     #[track_caller]
-    fn driver(&self) -> &Driver {
+    pub(super) fn driver(&self) -> &Driver {
         self.driver.as_ref().expect("the browser was closed")
     }
 
     #[track_caller]
-    fn post(&self, path: &str, body: &Value) -> Value {
+    pub(super) fn post(&self, path: &str, body: &Value) -> Value {
         match self.driver().post(path, body) {
             Ok(value) => value,
             Err(error) => panic!("the browser refused: {error}"),
@@ -188,7 +182,7 @@ impl Page {
     }
 
     #[track_caller]
-    fn inspect(&self, command: &str, parameters: &Value) -> Value {
+    pub(super) fn inspect(&self, command: &str, parameters: &Value) -> Value {
         match self.driver().inspect(command, parameters) {
             Ok(value) => value,
             Err(error) => panic!("the browser refused {command}: {error}"),
@@ -411,339 +405,7 @@ impl Page {
         }
         file
     }
-
-    // ---- eye ----
-
-    /// Value of a script's expression; a promise is waited for. The last statement is an expression, not a `return`.
-    #[track_caller]
-    pub fn eval(&self, expression: &str) -> Value {
-        match self.try_eval(expression) {
-            Ok(value) => value,
-            Err(error) => panic!("`{expression}`: {error}"),
-        }
-    }
-
-    fn try_eval(&self, expression: &str) -> Result<Value, String> {
-        let script = format!("return (async () => ({expression}))();");
-        self.driver()
-            .post("/execute/sync", &json!({ "script": script, "args": [] }))
-    }
-
-    /// How many things with that `data-testid` are on the page, shown or not.
-    #[must_use]
-    #[track_caller]
-    pub fn count(&self, test_id: &str) -> usize {
-        let number = self.eval(&format!(
-            "document.querySelectorAll({}).length",
-            selector(test_id)
-        ));
-        usize::try_from(number.as_u64().unwrap_or_default()).unwrap_or_default()
-    }
-
-    /// Text of each thing with that `data-testid`, as it is shown.
-    #[must_use]
-    #[track_caller]
-    pub fn texts(&self, test_id: &str) -> Vec<String> {
-        let list = self.eval(&format!(
-            "[...document.querySelectorAll({})].map(e => e.innerText)",
-            selector(test_id)
-        ));
-        list.as_array()
-            .into_iter()
-            .flatten()
-            .map(|text| text.as_str().unwrap_or_default().to_owned())
-            .collect()
-    }
-
-    /// Text of the first thing with that `data-testid`; waits until there is one.
-    #[must_use]
-    #[track_caller]
-    pub fn text(&self, test_id: &str) -> String {
-        self.wait_for(&format!("`{test_id}` to have a text"), || {
-            self.texts(test_id).into_iter().next()
-        })
-    }
-
-    /// An attribute of the first thing with that `data-testid`.
-    #[must_use]
-    #[track_caller]
-    pub fn attribute(&self, test_id: &str, name: &str) -> Option<String> {
-        let value = self.eval(&format!(
-            "document.querySelector({})?.getAttribute({})",
-            selector(test_id),
-            json!(name)
-        ));
-        value.as_str().map(str::to_owned)
-    }
-
-    /// Where the first thing with that `data-testid` is; waits until it is shown, and scrolls it into view.
-    #[must_use]
-    #[track_caller]
-    pub fn place(&self, test_id: &str) -> Place {
-        self.place_of(test_id, 0)
-    }
-
-    /// Like [`Page::place`], for the n-th of several, from 0.
-    #[must_use]
-    #[track_caller]
-    pub fn place_of(&self, test_id: &str, index: usize) -> Place {
-        let script = format!(
-            "(() => {{ const e = document.querySelectorAll({})[{index}]; if (!e) return null; \
-             e.scrollIntoView({{ block: 'nearest', inline: 'nearest' }}); const r = e.getBoundingClientRect(); \
-             return r.width > 0 && r.height > 0 ? [r.x, r.y, r.width, r.height] : null; }})()",
-            selector(test_id)
-        );
-        self.wait_for(&format!("`{test_id}` ({index}) to be shown"), || {
-            let numbers: Vec<f64> = self
-                .try_eval(&script)
-                .ok()?
-                .as_array()?
-                .iter()
-                .filter_map(Value::as_f64)
-                .collect();
-            match numbers[..] {
-                [x, y, width, height] => Some(Place { x, y, width, height }),
-                _ => None,
-            }
-        })
-    }
-
-    /// Waits until `look` finds something, at most fifteen seconds. `condition` completes "waited for".
-    #[track_caller]
-    pub fn wait_for<T>(&self, condition: &str, look: impl FnMut() -> Option<T>) -> T {
-        self.wait_at_most(PATIENCE, condition, look)
-    }
-
-    /// Like [`Page::wait_for`], with another deadline.
-    #[track_caller]
-    pub fn wait_at_most<T>(
-        &self,
-        deadline: Duration,
-        condition: &str,
-        mut look: impl FnMut() -> Option<T>,
-    ) -> T {
-        let begin = Instant::now();
-        loop {
-            if let Some(found) = look() {
-                return found;
-            }
-            if begin.elapsed() >= deadline {
-                let name: String = condition
-                    .chars()
-                    .map(|c| if c.is_alphanumeric() { c } else { '-' })
-                    .collect();
-                let picture = self.screenshot(&format!("failed-{name}"));
-                panic!(
-                    "waited {:.1} s in vain for {condition}\npicture: {}\nconsole:\n{}",
-                    deadline.as_secs_f64(),
-                    picture.display(),
-                    self.console().join("\n")
-                );
-            }
-            std::thread::sleep(LOOK_AGAIN);
-        }
-    }
-
-    /// Waits until a script's expression is true.
-    #[track_caller]
-    pub fn wait_until(&self, condition: &str, expression: &str) {
-        self.wait_for(condition, || {
-            self.try_eval(expression).ok()?.as_bool()?.then_some(())
-        });
-    }
-
-    /// What the page wrote to the console since the last call, each with its level in front; a panic is among it.
-    #[must_use]
-    pub fn console(&self) -> Vec<String> {
-        let Ok(entries) = self.driver().post("/se/log", &json!({ "type": "browser" })) else {
-            return Vec::new();
-        };
-        entries
-            .as_array()
-            .into_iter()
-            .flatten()
-            .map(|entry| {
-                let part = |name: &str| entry[name].as_str().unwrap_or_default().to_owned();
-                format!("{}: {}", part("level"), part("message"))
-            })
-            .collect()
-    }
-
-    /// Fails if the page reported an error, a panic or a file that it could not load.
-    #[track_caller]
-    pub fn assert_no_errors(&self) {
-        let errors: Vec<_> = self
-            .console()
-            .into_iter()
-            .filter(|line| line.starts_with("SEVERE"))
-            .collect();
-        assert!(
-            errors.is_empty(),
-            "the page reported errors:\n{}",
-            errors.join("\n")
-        );
-    }
-
-    // ---- hand ----
-
-    /// Presses and releases the pointer at a point of the window.
-    #[track_caller]
-    pub fn click_at(&self, x: f64, y: f64) {
-        self.pointer("mouse", &[move_to(x, y, 0), down(0), up(0)]);
-    }
-
-    /// Two quick clicks.
-    #[track_caller]
-    pub fn double_click_at(&self, x: f64, y: f64) {
-        self.pointer("mouse", &[move_to(x, y, 0), down(0), up(0), down(0), up(0)]);
-    }
-
-    /// The other button, that opens menus.
-    #[track_caller]
-    pub fn right_click_at(&self, x: f64, y: f64) {
-        self.pointer("mouse", &[move_to(x, y, 0), down(2), up(2)]);
-    }
-
-    /// A finger that touches and leaves.
-    #[track_caller]
-    pub fn tap_at(&self, x: f64, y: f64) {
-        self.pointer("touch", &[move_to(x, y, 0), down(0), up(0)]);
-    }
-
-    /// A finger that rests for so long before it leaves.
-    #[track_caller]
-    pub fn rest_at(&self, x: f64, y: f64, milliseconds: u32) {
-        let pause = json!({ "type": "pause", "duration": milliseconds });
-        self.pointer("touch", &[move_to(x, y, 0), down(0), pause, up(0)]);
-    }
-
-    /// Two fingers that come down at the first pair of points and leave at the second.
-    #[track_caller]
-    pub fn two_fingers(&self, from: [(f64, f64); 2], to: [(f64, f64); 2]) {
-        let fingers: Vec<Value> = from
-            .iter()
-            .zip(to)
-            .enumerate()
-            .map(|(finger, (from, to))| {
-                json!({ "type": "pointer", "id": format!("finger {finger}"), "parameters": { "pointerType": "touch" }, "actions": stroke(&[*from, to]) })
-            })
-            .collect();
-        self.post("/actions", &json!({ "actions": fingers }));
-    }
-
-    /// Makes the machine one that is handled by fingers.
-    #[track_caller]
-    pub fn set_touch(&self) {
-        self.inspect(
-            "Emulation.setTouchEmulationEnabled",
-            &json!({ "enabled": true, "maxTouchPoints": 5 }),
-        );
-        let (width, height) = self.size;
-        self.inspect(
-            "Emulation.setDeviceMetricsOverride",
-            &json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": true }),
-        );
-    }
-
-    /// Clicks the middle of the first thing with that `data-testid`, once it is shown.
-    #[track_caller]
-    pub fn click(&self, test_id: &str) {
-        self.click_nth(test_id, 0);
-    }
-
-    /// Clicks the n-th of several, from 0.
-    #[track_caller]
-    pub fn click_nth(&self, test_id: &str, index: usize) {
-        let (x, y) = self.place_of(test_id, index).middle();
-        self.click_at(x, y);
-    }
-
-    /// Moves the pointer without pressing.
-    #[track_caller]
-    pub fn hover(&self, x: f64, y: f64) {
-        self.pointer("mouse", &[move_to(x, y, 0)]);
-    }
-
-    /// Presses at the first point, moves through the others in small steps, and releases at the last.
-    #[track_caller]
-    pub fn drag(&self, points: &[(f64, f64)]) {
-        self.pointer("mouse", &stroke(points));
-    }
-
-    /// The same with a finger.
-    #[track_caller]
-    pub fn touch_drag(&self, points: &[(f64, f64)]) {
-        self.pointer("touch", &stroke(points));
-    }
-
-    /// Presses at the first point and moves through the others, and stays pressed: to look at the screen in mid-gesture.
-    /// The driver keeps the button down until [`Page::release`].
-    #[track_caller]
-    pub fn drag_and_hold(&self, points: &[(f64, f64)]) {
-        let mut steps = stroke(points);
-        steps.pop();
-        self.pointer("mouse", &steps);
-    }
-
-    /// Lets go of the pointer where it is.
-    #[track_caller]
-    pub fn release(&self) {
-        self.pointer("mouse", &[up(0)]);
-    }
-
-    /// Turns the wheel over a point, in CSS pixels; `dy` above 0 scrolls down.
-    #[track_caller]
-    pub fn wheel(&self, x: f64, y: f64, dx: i32, dy: i32) {
-        let turn = json!({ "type": "scroll", "x": x.round() as i64, "y": y.round() as i64, "deltaX": dx, "deltaY": dy, "duration": 0, "origin": "viewport" });
-        self.post(
-            "/actions",
-            &json!({ "actions": [{ "type": "wheel", "id": "wheel", "actions": [turn] }] }),
-        );
-    }
-
-    #[track_caller]
-    fn pointer(&self, kind: &str, steps: &[Value]) {
-        self.post(
-            "/actions",
-            &json!({ "actions": [{ "type": "pointer", "id": kind, "parameters": { "pointerType": kind }, "actions": steps }] }),
-        );
-    }
-
-    /// Presses a key or a chord: `"Escape"`, `"f"`, `"ctrl+z"`, `"shift+left"`, and releases it.
-    #[track_caller]
-    pub fn press(&self, chord: &str) {
-        let keys = keys::chord(chord).unwrap_or_else(|error| panic!("{error}"));
-        let downs = keys
-            .iter()
-            .map(|key| json!({ "type": "keyDown", "value": key.to_string() }));
-        let ups = keys
-            .iter()
-            .rev()
-            .map(|key| json!({ "type": "keyUp", "value": key.to_string() }));
-        self.keyboard(&downs.chain(ups).collect::<Vec<_>>());
-    }
-
-    /// Types a text, key by key.
-    #[track_caller]
-    pub fn type_text(&self, text: &str) {
-        let strokes: Vec<Value> = text
-            .chars()
-            .flat_map(|key| {
-                ["keyDown", "keyUp"].map(|kind| json!({ "type": kind, "value": key.to_string() }))
-            })
-            .collect();
-        self.keyboard(&strokes);
-    }
-
-    #[track_caller]
-    fn keyboard(&self, strokes: &[Value]) {
-        self.post(
-            "/actions",
-            &json!({ "actions": [{ "type": "key", "id": "keyboard", "actions": strokes }] }),
-        );
-    }
 }
-
 impl Drop for Page {
     fn drop(&mut self) {
         let browser = self.driver.take().zip(self.profile.take());
@@ -752,43 +414,4 @@ impl Drop for Page {
             browsers::give_back(Browser { driver, profile });
         }
     }
-}
-
-/// A CSS selector as a quoted string of a script.
-fn selector(test_id: &str) -> Value {
-    json!(format!("[data-testid={}]", json!(test_id)))
-}
-
-fn move_to(x: f64, y: f64, milliseconds: u32) -> Value {
-    json!({ "type": "pointerMove", "duration": milliseconds, "x": x.round() as i64, "y": y.round() as i64, "origin": "viewport" })
-}
-
-fn down(button: u8) -> Value {
-    json!({ "type": "pointerDown", "button": button })
-}
-
-fn up(button: u8) -> Value {
-    json!({ "type": "pointerUp", "button": button })
-}
-
-/// Steps of a hand are small: what reacts to the way of the pointer must see some of it.
-fn stroke(points: &[(f64, f64)]) -> Vec<Value> {
-    const STEPS: u32 = 6;
-    let mut steps = Vec::new();
-    for (index, &(x, y)) in points.iter().enumerate() {
-        let Some(&(from_x, from_y)) = index.checked_sub(1).and_then(|before| points.get(before)) else {
-            steps.extend([move_to(x, y, 0), down(0)]);
-            continue;
-        };
-        for step in 1..=STEPS {
-            let share = f64::from(step) / f64::from(STEPS);
-            steps.push(move_to(
-                from_x + (x - from_x) * share,
-                from_y + (y - from_y) * share,
-                8,
-            ));
-        }
-    }
-    steps.push(up(0));
-    steps
 }
