@@ -1,6 +1,6 @@
-//! Speed of the page in a real browser: from a move of the pointer to the painted frame while a part is dragged, a step of
-//! shifting the paper, and the first full draw of a job. Prints a report; it never fails on a time. `cargo xtask bench` builds the page that is
-//! measured and weighs it afterwards.
+//! Speed of the page in a real browser: what a step of a drag takes of its main thread; from a real move of the pointer to
+//! the frame that shows it, as the browser counts it; a step of shifting the paper; the first full draw of a job. Prints a
+//! report; it never fails on a time. `cargo xtask bench` builds the page that is measured and weighs it afterwards.
 
 #![allow(clippy::disallowed_methods, clippy::print_stdout)]
 
@@ -73,6 +73,15 @@ const OPEN: &str = "(async title => { \
     await new Promise(done => window.plain_frame(() => done())); \
     return [window.frame_end - begin, window.frames_ms.at(-1)] })";
 
+/// The same circle for the real pointer.
+fn around(x: f64, y: f64) -> Vec<(f64, f64)> {
+    let circle = (1..=60).map(|step| {
+        let turn = f64::from(step) / 60.0 * std::f64::consts::TAU;
+        (x + 40.0 * turn.cos(), y + 40.0 * turn.sin())
+    });
+    std::iter::once((x, y)).chain(circle).collect()
+}
+
 fn job_of(parts: usize) -> Job {
     let mut job = Job {
         title: format!("Bench of {parts} parts"),
@@ -101,11 +110,23 @@ fn column(steps: &Value, of: impl Fn(&Value) -> f64) -> (f64, f64) {
 
 fn main() {
     println!(
-        "page in Chromium, 1600 by 900; main-thread time of a drag step is handler and paint together; milliseconds, median and 95 %"
+        "page in Chromium, 1600 by 900; milliseconds, median and 95 %\n\
+         main-thread time of a drag step is handler and paint together; to its end is from the handler's begin to the end of the paint;\n\
+         move to frame is from a real move of the pointer to the frame on the display, the wait for the next frame (up to 16.7) within"
     );
     println!(
-        "  {:>6} {:>6} {:>10} {:>10} | {:>15} {:>15} {:>15} {:>15} | {:>15}",
-        "parts", "runs", "open", "its paint", "handler", "paint", "together", "to the frame", "shift"
+        "  {:>6} {:>6} {:>10} {:>10} | {:>15} {:>15} {:>15} {:>15} | {:>15} {:>6} | {:>15}",
+        "parts",
+        "runs",
+        "open",
+        "its paint",
+        "handler",
+        "paint",
+        "together",
+        "to its end",
+        "move to frame",
+        "moves",
+        "shift"
     );
     for parts in [30, 300, 3000] {
         let job = job_of(parts);
@@ -158,11 +179,12 @@ fn main() {
             let found = page.eval("window.dragged ?? null");
             (!found.is_null()).then_some(found)
         });
+        let latencies = page.latencies_of_drag(&around(x, y));
         let shifts = page.eval(&format!("({PAN})({x}, {y})"));
         let number = |step: &Value, place: usize| step[place].as_f64().unwrap_or(f64::NAN);
         let shown = |(middle, high): (f64, f64)| format!("{middle:>6.1} {high:>8.1}");
         println!(
-            "  {:>6} {:>6} {:>10.0} {:>10.1} | {} {} {} {} | {}",
+            "  {:>6} {:>6} {:>10.0} {:>10.1} | {} {} {} {} | {} {:>6} | {}",
             sheet.parts.len(),
             sheet.runs.len(),
             number(&opened, 0),
@@ -171,6 +193,8 @@ fn main() {
             shown(column(&steps, |step| number(step, 1))),
             shown(column(&steps, |step| number(step, 0) + number(step, 1))),
             shown(column(&steps, |step| number(step, 2))),
+            shown(middle_and_high(latencies.clone())),
+            latencies.len(),
             shown(column(&shifts, |step| number(step, 0))),
         );
     }

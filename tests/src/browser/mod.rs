@@ -11,6 +11,7 @@ mod driver;
 mod eye;
 mod hand;
 mod keys;
+mod latency;
 mod page;
 
 pub use page::{Page, Place, Scheme, Site};
