@@ -33,6 +33,9 @@ pub struct Factor {
     /// Factor L by columns, rows rising.
     l_start: Vec<usize>,
     l_row: Vec<u32>,
+    /// The rows of the columns of the late unknowns once more, by their places among these; and how many each column has.
+    late_row: Vec<u32>,
+    late_count: Vec<u32>,
     l_value: Vec<f64>,
     pivot: Vec<f64>,
     /// Diagonal before anything was taken from it, against which a pivot is held.
@@ -122,6 +125,14 @@ impl Factor {
             watched: Vec::new(),
             way: Vec::with_capacity(l_row.len()),
             scattered: Vec::new(),
+            late_row: l_row[l_start[early]..]
+                .iter()
+                .map(|&row| row - narrow(early))
+                .collect(),
+            late_count: l_start[early..]
+                .windows(2)
+                .map(|ends| narrow(ends[1] - ends[0]))
+                .collect(),
             place,
             l_start,
             l_row,
@@ -388,40 +399,44 @@ impl Factor {
         if right.len() != self.late() {
             return;
         }
-        let early = self.early;
-        let mut start = self.late_entries();
-        for (k, &end) in self.l_start[early..].iter().skip(1).enumerate() {
+        let mut rows = self.late_row.as_slice();
+        let mut values = &self.l_value[self.late_entries()..];
+        for (k, &count) in self.late_count.iter().enumerate() {
+            let (own, rows_after) = rows.split_at(count as usize);
+            let (column, values_after) = values.split_at(count as usize);
+            (rows, values) = (rows_after, values_after);
             let x = right[k];
             // Where only loads have changed most of the right side is nothing.
             if x == 0.0 {
-                start = end;
                 continue;
             }
-            match (&self.l_row[start..end], &self.l_value[start..end]) {
+            match (own, column) {
                 ([a, b], [l, m]) => {
-                    right[*a as usize - early] -= l * x;
-                    right[*b as usize - early] -= m * x;
+                    right[*a as usize] -= l * x;
+                    right[*b as usize] -= m * x;
                 }
-                (rows, column) => {
-                    for (&row, l) in rows.iter().zip(column) {
-                        right[row as usize - early] -= l * x;
+                (own, column) => {
+                    for (&row, l) in own.iter().zip(column) {
+                        right[row as usize] -= l * x;
                     }
                 }
             }
-            start = end;
         }
-        let mut end = self.l_row.len();
-        let starts = self.l_start[early..self.size].iter().enumerate().rev();
-        for ((k, &start), pivot) in starts.zip(self.pivot.iter().rev()) {
+        let mut rows = self.late_row.as_slice();
+        let mut values = &self.l_value[self.late_entries()..];
+        let counts = self.late_count.iter().enumerate().rev();
+        for ((k, &count), pivot) in counts.zip(self.pivot.iter().rev()) {
+            let (rows_before, own) = rows.split_at(rows.len() - count as usize);
+            let (values_before, column) = values.split_at(values.len() - count as usize);
+            (rows, values) = (rows_before, values_before);
             let x = right[k] / pivot;
-            right[k] = match (&self.l_row[start..end], &self.l_value[start..end]) {
-                ([a, b], [l, m]) => x - l * right[*a as usize - early] - m * right[*b as usize - early],
-                (rows, column) => rows
-                    .iter()
-                    .zip(column)
-                    .fold(x, |x, (&row, l)| x - l * right[row as usize - early]),
+            right[k] = match (own, column) {
+                ([a, b], [l, m]) => x - l * right[*a as usize] - m * right[*b as usize],
+                (own, column) => {
+                    let pairs = own.iter().zip(column);
+                    pairs.fold(x, |x, (&row, l)| x - l * right[row as usize])
+                }
             };
-            end = start;
         }
     }
 

@@ -109,9 +109,8 @@ impl System {
                 self.tied_down[at] = Some(node);
             }
         }
-        let is_tied_down = |node: &usize| self.tied_down[component[piece[*node]]] == Some(*node);
-        let tied_down = self.touched.iter().copied().filter(is_tied_down);
         self.ties.clear();
+        let tied_down = self.tied_down.iter().copied().flatten();
         self.ties
             .extend(tied_down.filter_map(|node| self.factor.late_place(node)));
         for &at in &self.moving {
