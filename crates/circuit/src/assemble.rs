@@ -14,8 +14,9 @@ use crate::{devices, energy, protection};
 use model::job::{Conditions, VehicleState};
 use model::quantity::{Amps, Hours, Volts};
 use model::{PartId, PartKind, Settings, Sheet, TerminalRef};
-use ordered::OrderedMap;
 use ordered::Sort as _;
+use ordered::{OrderedMap, OrderedSet};
+use std::sync::OnceLock;
 use words::say;
 
 /// Rounds in which currents and temperatures settle together; each brings the error down by the share of the
@@ -48,14 +49,24 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
 pub fn study_steady(sheet: &Sheet, settings: &Settings) -> Study {
     let sheet = &*as_measured(sheet);
     let net = Network::build_on(sheet, &body::Metal::of(sheet, settings));
-    study_on(&net, sheet, settings, None, Extent::Steady)
+    let sound = crate::speakers::study_sound(sheet, settings);
+    study_on(&net, sheet, settings, sound, Extent::Steady)
 }
 
 /// The whole, with what can be worked side by side or one after the other.
 fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
     let sheet = &*as_measured(sheet);
-    let net = Network::build_on(sheet, &body::Metal::of(sheet, settings));
-    study_on(&net, sheet, settings, None, Extent::Whole { side_by_side })
+    let built = OnceLock::new();
+    // The sound side asks nothing of the network.
+    let (sound, ready) = beside(
+        side_by_side,
+        || crate::speakers::study_sound(sheet, settings),
+        || {
+            let build = || Network::build_on(sheet, &body::Metal::of(sheet, settings));
+            Ready::of(built.get_or_init(build), sheet, &settings.conditions)
+        },
+    );
+    study_ready(ready, sheet, settings, sound, Extent::Whole { side_by_side })
 }
 
 /// How much of a sheet is studied.
@@ -70,14 +81,47 @@ pub(crate) enum Extent {
     Steady,
 }
 
-/// The same on a network that was built of a sheet into which what was measured is put, with its sound side where that is known.
+/// The same on a network that was built of a sheet into which what was measured is put, with its sound side.
 pub(crate) fn study_on(
     net: &Network,
     sheet: &Sheet,
     settings: &Settings,
-    sound: Option<&(Speakers, Signal)>,
+    sound: (Speakers, Signal),
     extent: Extent,
 ) -> Study {
+    let ready = Ready::of(net, sheet, &settings.conditions);
+    study_ready(ready, sheet, settings, sound, extent)
+}
+
+/// A network made ready for solving.
+struct Ready<'a> {
+    net: &'a Network,
+    operator: Operator<'a>,
+    heat: RunHeat,
+}
+
+impl<'a> Ready<'a> {
+    fn of(net: &'a Network, sheet: &'a Sheet, conditions: &Conditions) -> Self {
+        Self {
+            net,
+            operator: Operator::new(net, sheet, conditions.state, Vec::new()),
+            heat: RunHeat::of(net, sheet, conditions),
+        }
+    }
+}
+
+fn study_ready(
+    ready: Ready<'_>,
+    sheet: &Sheet,
+    settings: &Settings,
+    (speakers, signal): (Speakers, Signal),
+    extent: Extent,
+) -> Study {
+    let Ready {
+        net,
+        mut operator,
+        heat,
+    } = ready;
     let side_by_side = extent == Extent::Whole { side_by_side: true };
     let whole = extent != Extent::Steady;
     let conditions = &settings.conditions;
@@ -95,17 +139,6 @@ pub(crate) fn study_on(
         })
         .collect();
 
-    let ((speakers, signal), (mut operator, wired)) = beside(
-        side_by_side,
-        || {
-            let known = sound.cloned();
-            known.unwrap_or_else(|| crate::speakers::study_sound(sheet, settings))
-        },
-        || {
-            let operator = Operator::new(net, sheet, conditions.state, Vec::new());
-            (operator, Wired::new(net, sheet, conditions))
-        },
-    );
     study.signal = signal;
     let delivered = |part: PartId| speakers.output.get(&part).copied().unwrap_or_default();
     let asked = |state: VehicleState| asked_of(sheet, conditions, state, &study.signal.turn_on, delivered);
@@ -113,11 +146,36 @@ pub(crate) fn study_on(
     if !whole {
         operator.tell_roughly(ROUGHLY);
     }
-    let temperatures = warm_up(&mut operator, net, sheet, conditions);
-    let ohms = operator.resistances().to_vec();
-    let (mut traced, (points, models, resting)) = beside(
+    let (wired, temperatures) = beside(
         side_by_side,
-        || wired.tracer.circuits(&ohms),
+        || Wired::new(net, sheet, conditions),
+        || settle_heat(&mut operator, net, &heat),
+    );
+    let ohms = operator.resistances().to_vec();
+    let models = operator.models.clone();
+    // Ordered once: shorts are solved on the same pattern.
+    let system = operator.system_anew();
+    // What shorts do is asked of the network alone, and so is worked beside what flows in it.
+    let ((mut traced, (prospective, shorts)), (points, resting)) = beside(
+        side_by_side,
+        || {
+            let shorts = devices::prospective(net, sheet, system, |solved| {
+                if !whole {
+                    return Vec::new();
+                }
+                far_shorts(
+                    solved,
+                    &faults::Device::all(net, sheet),
+                    &wired.protection,
+                    &wired.guarded,
+                    &temperatures,
+                    conditions,
+                    &models,
+                    &|device| protection::feeding(net, &wired.stretches, &wired.reaches, device),
+                )
+            });
+            (wired.tracer.circuits(&ohms), shorts)
+        },
         || {
             let rms = operator.operate_again(Level::Rms);
             let mean = operator.operate(Level::Mean);
@@ -126,7 +184,6 @@ pub(crate) fn study_on(
             } else {
                 rms.clone()
             };
-            let models = operator.models.clone();
             let resting = whole.then(|| {
                 energy::resting_points(
                     &mut operator,
@@ -134,12 +191,12 @@ pub(crate) fn study_on(
                     asked(VehicleState::Parked),
                 )
             });
-            (Points { mean, rms, burst }, models, resting)
+            (Points { mean, rms, burst }, resting)
         },
     );
-    // Ordered once; what is solved further down has the same pattern.
-    let system = operator.into_system();
+    drop(operator);
     study.protection = wired.protection;
+    study.shorts = shorts;
 
     study.outcome = outcome(net, sheet, &points);
     study.balance = balance(&points);
@@ -162,7 +219,8 @@ pub(crate) fn study_on(
             .unwrap_or(0.0)
     };
     let solved = !matches!(study.outcome, Outcome::Failed { .. });
-    let ((devices, shorts), resistances) = beside(
+    let mut served = std::mem::take(&mut traced.served);
+    let (devices, (resistances, served)) = beside(
         side_by_side,
         || {
             if solved {
@@ -180,35 +238,24 @@ pub(crate) fn study_on(
             }
             devices::devices(
                 net,
-                sheet,
                 &points,
                 &wired.stretches,
                 &wired.reaches,
                 &wired.tracer.back.blocks,
                 wired.guarded,
                 &traced.serves,
-                system,
-                |solved, guarded| {
-                    if !whole {
-                        return Vec::new();
-                    }
-                    far_shorts(
-                        solved,
-                        &faults::Device::all(net, sheet),
-                        &study.protection,
-                        guarded,
-                        &temperatures,
-                        conditions,
-                        &models,
-                        &|device| protection::feeding(net, &wired.stretches, &wired.reaches, device),
-                    )
-                },
+                &prospective,
             )
         },
-        || traced.resistances(&Resistances::new(nodes, &conducting)),
+        || {
+            let served: Vec<OrderedSet<PartId>> = std::mem::take(&mut served)
+                .into_iter()
+                .map(|parts| parts.into_iter().collect())
+                .collect();
+            (traced.resistances(&Resistances::new(nodes, &conducting)), served)
+        },
     );
     study.devices = devices;
-    study.shorts = shorts;
     traced.fill(net, resistances, shield);
     study.circuits = traced.circuits;
     if solved {
@@ -223,8 +270,8 @@ pub(crate) fn study_on(
     study.drivers = speakers.drivers;
     study.assumed.extend(speakers.assumed);
     // Where runs are told of, all of them are, in the same order.
-    for (flow, served) in study.runs.values_mut().zip(traced.served) {
-        flow.serves = served.into_iter().collect();
+    for (flow, served) in study.runs.values_mut().zip(served) {
+        flow.serves = served;
     }
     notes(net, sheet, &mut study);
     study
@@ -320,6 +367,28 @@ pub(crate) fn asked_of(
     all
 }
 
+/// What the temperatures of runs follow from, run by run.
+pub(crate) struct RunHeat {
+    pub(crate) warming: Vec<values::Warming>,
+    /// Resistance of the wire at 20 °C, in ohms, and that with its endings.
+    pub(crate) cold: Vec<f64>,
+    pub(crate) whole: Vec<f64>,
+}
+
+impl RunHeat {
+    pub(crate) fn of(net: &Network, sheet: &Sheet, conditions: &Conditions) -> Self {
+        let wires = || sheet.runs.values().map(|run| &run.wire);
+        let runs = net.runs.iter();
+        Self {
+            warming: wires()
+                .map(|wire| values::Warming::of(wire, conditions))
+                .collect(),
+            cold: wires().map(values::wire_at_20).collect(),
+            whole: runs.map(|run| net.branches[run.branch].resistance).collect(),
+        }
+    }
+}
+
 /// Settles temperatures and currents together at RMS level; leaves the resistances in the operator.
 pub(crate) fn warm_up(
     operator: &mut Operator<'_>,
@@ -327,28 +396,12 @@ pub(crate) fn warm_up(
     sheet: &Sheet,
     conditions: &Conditions,
 ) -> Vec<f64> {
-    let warming: Vec<values::Warming> = sheet
-        .runs
-        .values()
-        .map(|r| values::Warming::of(&r.wire, conditions))
-        .collect();
-    let cold: Vec<f64> = sheet.runs.values().map(|r| values::wire_at_20(&r.wire)).collect();
-    let whole: Vec<f64> = net
-        .runs
-        .iter()
-        .map(|run| net.branches[run.branch].resistance)
-        .collect();
-    settle_heat(operator, net, &warming, &cold, &whole)
+    settle_heat(operator, net, &RunHeat::of(net, sheet, conditions))
 }
 
-/// The same of runs that are told one by one: how each warms, its wire at 20 °C, and that with its endings.
-pub(crate) fn settle_heat(
-    operator: &mut Operator<'_>,
-    net: &Network,
-    warming: &[values::Warming],
-    cold: &[f64],
-    whole: &[f64],
-) -> Vec<f64> {
+/// The same of runs of which it is known what their temperatures follow from.
+pub(crate) fn settle_heat(operator: &mut Operator<'_>, net: &Network, heat: &RunHeat) -> Vec<f64> {
+    let RunHeat { warming, cold, whole } = heat;
     let mut temperatures: Vec<f64> = warming.iter().map(|w| w.ambient).collect();
     for round in 0..HEAT_ROUNDS {
         let wires = cold.iter().zip(whole).zip(warming.iter().zip(&temperatures));

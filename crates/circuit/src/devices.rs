@@ -11,24 +11,20 @@ use model::quantity::{Amps, Share};
 use model::{PartId, PartKind, RunId, Sheet};
 use ordered::{OrderedMap, OrderedSet};
 
-/// The devices of a network. `guarded` names the runs that each guards, `system` is one for its branches.
+/// The devices of a network. `guarded` names the runs that each guards, `prospective` is what [`prospective`] found.
 #[allow(clippy::too_many_arguments)]
 pub(crate) fn devices(
     net: &Network,
-    sheet: &Sheet,
     points: &Points,
     stretches: &Stretches,
     reaches: &[Reach],
     back_blocks: &Blocks,
     guarded: Vec<Vec<RunId>>,
     on_ways: &OrderedMap<DeviceRef, OrderedSet<PartId>>,
-    system: System,
-    shorts: impl FnOnce(&Solved<'_>, &[Vec<RunId>]) -> Vec<FarShort>,
-) -> (Vec<Device>, Vec<FarShort>) {
-    let (prospective, shorts) = prospective(net, sheet, system, |solved| shorts(solved, &guarded));
+    prospective: &[Option<f64>],
+) -> Vec<Device> {
     let minus: Vec<usize> = net.sources.iter().map(|s| s.minus).collect();
-    let devices = net
-        .devices
+    net.devices
         .iter()
         .zip(guarded)
         .enumerate()
@@ -54,14 +50,13 @@ pub(crate) fn devices(
                 works: device.works,
             }
         })
-        .collect();
-    (devices, shorts)
+        .collect()
 }
 
 /// The largest current into a short to the body right behind each device, from either side: batteries full, at their
 /// lowest credible resistance, alternators and converters at their limits, conductors at 20 °C, no load drawing. `system` is one for the branches.
-/// `shorts` looks at the same solution for what a short at the far end of each run does.
-fn prospective(
+/// `shorts` looks at the same solution for what a short at the far end of each run does. None of it depends on what flows at work.
+pub(crate) fn prospective(
     net: &Network,
     sheet: &Sheet,
     mut system: System,

@@ -4,11 +4,11 @@
 //! *Invariant:* what is told here is what a study of the sheet with those sizes tells, as far as the source that a drop is told
 //! against stays the one that is nearest at first.
 
-use crate::assemble::{Extent, MANY_PARTS, ROUGHLY, asked_of, settle_heat, study_on};
+use crate::assemble::{Extent, MANY_PARTS, ROUGHLY, RunHeat, asked_of, settle_heat, study_on};
 use crate::conductor::Conductor;
 use crate::flows::across;
 use crate::measured::as_measured;
-use crate::network::{Network, values};
+use crate::network::Network;
 use crate::solve::{LEAST_SUPPLY, Level, Operating, Operator};
 use crate::speakers::Speakers;
 use crate::study::{Signal, Study};
@@ -61,10 +61,7 @@ pub struct Trial<'a> {
     /// Its speakers and signals, which no size of a supply wire and no rating moves.
     sound: Arc<(Speakers, Signal)>,
     operator: Operator<'a>,
-    /// By run: how it warms, its wire at 20 °C, and that with its endings.
-    warming: Vec<values::Warming>,
-    cold: Vec<f64>,
-    whole: Vec<f64>,
+    heat: RunHeat,
     told: Vec<Told>,
     /// By branch, the resistances at their temperatures; nothing before they were first settled.
     warm: Vec<f64>,
@@ -121,19 +118,10 @@ impl<'a> Trial<'a> {
             // What is chosen is judged by a whole study afterwards.
             operator.tell_roughly(ROUGHLY);
             let told = told.get_or_insert_with(|| nearest(net, sheet, operator.resistances()));
-            let runs = || sheet.runs.values();
             all.push(Self {
                 net,
                 sound: sound.clone(),
-                warming: runs()
-                    .map(|run| values::Warming::of(&run.wire, conditions))
-                    .collect(),
-                cold: runs().map(|run| values::wire_at_20(&run.wire)).collect(),
-                whole: net
-                    .runs
-                    .iter()
-                    .map(|run| net.branches[run.branch].resistance)
-                    .collect(),
+                heat: RunHeat::of(net, sheet, conditions),
                 told: told.clone(),
                 warm: Vec::new(),
                 operator,
@@ -148,7 +136,7 @@ impl<'a> Trial<'a> {
     pub fn study(&self, on: &TrialNet<'_>, settings: &Settings) -> Study {
         let side_by_side = on.sheet.parts.len() >= MANY_PARTS;
         let extent = Extent::Whole { side_by_side };
-        study_on(&on.net, &on.sheet, settings, Some(&self.sound), extent)
+        study_on(&on.net, &on.sheet, settings, (*self.sound).clone(), extent)
     }
 
     /// Lays a run, by its place on the sheet, anew. One between line jacks, of which the shield alone counts, stays as it is.
@@ -156,9 +144,9 @@ impl<'a> Trial<'a> {
         let is_wire = self.net.runs.get(run).is_some_and(|run| !run.line);
         if let (true, Some(warming), Some(cold), Some(whole)) = (
             is_wire,
-            self.warming.get_mut(run),
-            self.cold.get_mut(run),
-            self.whole.get_mut(run),
+            self.heat.warming.get_mut(run),
+            self.heat.cold.get_mut(run),
+            self.heat.whole.get_mut(run),
         ) {
             (*warming, *cold, *whole) = (wire.warming(), wire.at_20(), wire.whole_at_20());
         }
@@ -229,13 +217,7 @@ impl<'a> Trial<'a> {
     }
 
     fn warm_up(&mut self) {
-        settle_heat(
-            &mut self.operator,
-            self.net,
-            &self.warming,
-            &self.cold,
-            &self.whole,
-        );
+        settle_heat(&mut self.operator, self.net, &self.heat);
     }
 
     /// What flows and what is lost.
@@ -426,7 +408,7 @@ mod tests {
             let mut trials = Trial::all(&net, std::slice::from_ref(&settings));
             let trial = &mut trials[0];
             // Wire that does not warm: how it warms follows its current, and is no matter of slopes.
-            trial.cold.fill(0.0);
+            trial.heat.cold.fill(0.0);
             let before = trial.look();
             let loads: Vec<PartId> = before.loads.iter().map(|(load, _)| *load).take(4).collect();
             let slopes: Vec<[Vec<f64>; 2]> = loads
@@ -434,10 +416,10 @@ mod tests {
                 .map(|load| trial.slopes(*load).expect("it is told"))
                 .collect();
             for place in 0..net.net.runs.len() {
-                let (whole, more) = (trial.whole[place], 1e-6);
-                trial.whole[place] = whole + more;
+                let (whole, more) = (trial.heat.whole[place], 1e-6);
+                trial.heat.whole[place] = whole + more;
                 let after = trial.look();
-                trial.whole[place] = whole;
+                trial.heat.whole[place] = whole;
                 for (load, slopes) in loads.iter().zip(&slopes) {
                     let lost = |tried: &Tried| {
                         let found = tried.loads.iter().find(|(other, _)| other == load);

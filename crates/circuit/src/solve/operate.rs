@@ -235,9 +235,9 @@ impl<'a> Operator<'a> {
         self.system.watch(watched.into_iter().chain(inputs));
     }
 
-    /// The system of the network, for other elements between the same nodes.
-    pub(crate) fn into_system(self) -> System {
-        let mut system = self.system;
+    /// Another system of the network, for other elements between the same nodes.
+    pub(crate) fn system_anew(&self) -> System {
+        let mut system = self.system.clone();
         system.steady_changed();
         system.restart();
         system
