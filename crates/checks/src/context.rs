@@ -78,6 +78,12 @@ pub(crate) struct Ctx<'a> {
 impl<'a> Ctx<'a> {
     /// The context of one analysis.
     pub(crate) fn new(sheet: &'a Sheet, settings: &'a Settings, study: &'a Study) -> Self {
+        Self::of_sheet(sheet, settings, study).with(study)
+    }
+
+    /// What follows from the sheet alone, whatever the engine says of it. To be completed by [`Ctx::with`]; until then `study` stands in
+    /// for what the engine will say, and is not asked.
+    pub(crate) fn of_sheet(sheet: &'a Sheet, settings: &'a Settings, study: &'a Study) -> Self {
         let parts = Places::new(sheet.parts.keys().copied());
         let runs = Places::new(sheet.runs.keys().copied());
         let mut ctx = Self {
@@ -127,16 +133,23 @@ impl<'a> Ctx<'a> {
             .filter_map(|end| end.terminal())
             .filter_map(|at| ctx.wiring.point(at.part, at.terminal.as_str()))
             .collect();
+        ctx.ungrounded = ctx.find_ungrounded();
+        ctx
+    }
+
+    /// Takes in what the engine says of the sheet.
+    pub(crate) fn with(mut self, study: &'a Study) -> Self {
+        self.study = study;
         for (at, device) in study.devices.iter().enumerate() {
             for run in &device.guards {
-                if let Some(list) = ctx.runs.of(*run).and_then(|place| ctx.guards.get_mut(place)) {
+                let place = self.runs.of(*run);
+                if let Some(list) = place.and_then(|place| self.guards.get_mut(place)) {
                     list.push(at);
                 }
             }
         }
-        ctx.ungrounded = ctx.find_ungrounded();
-        ctx.stretches = crate::unprotected::stretches(&ctx);
-        ctx
+        self.stretches = crate::unprotected::stretches(&self);
+        self
     }
 
     /// The negative pole of a source.

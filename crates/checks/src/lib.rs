@@ -31,6 +31,7 @@ pub use mends::mend_for;
 pub use registry::{CHECKS, Check, CheckGroup, check_named};
 pub use wires::renewed;
 
+use context::Ctx;
 use findings::Findings;
 use registry::BESIDE;
 
@@ -52,8 +53,15 @@ pub struct Analysis {
 #[must_use]
 pub fn analyse(sheet: &Sheet, settings: &Settings) -> Analysis {
     let laid = body::lay(sheet, settings);
-    let study = circuit::study_laid(&laid, settings);
-    let mut findings = judge(&laid, settings, &study);
+    let side_by_side = laid.parts.len() >= circuit::MANY_PARTS;
+    // What checks ask of the sheet alone is looked up while the engine works. The engine has moments in which it waits for itself.
+    let nothing = Study::default();
+    let (study, ctx) = circuit::beside(
+        side_by_side,
+        || circuit::study_laid(&laid, settings),
+        || Ctx::of_sheet(&laid, settings, &nothing),
+    );
+    let mut findings = judge_by(&ctx.with(&study), side_by_side);
     if let Cow::Owned(_) = laid {
         for mend in findings.iter_mut().flat_map(|finding| &mut finding.mends) {
             body::settle(&mut mend.edit, sheet);
@@ -65,16 +73,16 @@ pub fn analyse(sheet: &Sheet, settings: &Settings) -> Analysis {
 /// Runs every check on a sheet that [`body::lay`] made and of which the engine's answer is at hand.
 #[must_use]
 pub fn judge(sheet: &Sheet, settings: &Settings, study: &Study) -> Vec<Finding> {
-    judge_in(sheet, settings, study, sheet.parts.len() >= circuit::MANY_PARTS)
+    let side_by_side = sheet.parts.len() >= circuit::MANY_PARTS;
+    judge_by(&Ctx::new(sheet, settings, study), side_by_side)
 }
 
 /// The same, with what can be looked at side by side or one after the other.
-fn judge_in(sheet: &Sheet, settings: &Settings, study: &Study, side_by_side: bool) -> Vec<Finding> {
-    let ctx = context::Ctx::new(sheet, settings, study);
+fn judge_by(ctx: &Ctx<'_>, side_by_side: bool) -> Vec<Finding> {
     let run = |checks: &[&Check], findings: &mut Findings| {
         for check in checks {
-            if !settings.allowed.contains(check.name) {
-                (check.run)(&ctx, findings);
+            if !ctx.settings.allowed.contains(check.name) {
+                (check.run)(ctx, findings);
             }
         }
     };
@@ -149,8 +157,8 @@ mod tests {
         for sheet in random.chain(examples) {
             let settings = Settings::default();
             let study = circuit::study(&sheet, &settings);
-            let [together, in_turn] =
-                [true, false].map(|side_by_side| judge_in(&sheet, &settings, &study, side_by_side));
+            let [together, in_turn] = [true, false]
+                .map(|side_by_side| judge_by(&Ctx::new(&sheet, &settings, &study), side_by_side));
             let tags: Vec<&str> = sheet.parts.values().map(|part| part.tag.as_str()).collect();
             assert_eq!(together, in_turn, "{tags:?}");
             found += in_turn.len();
