@@ -7,6 +7,7 @@ mod bench;
 mod command;
 mod generate;
 mod icon;
+mod kept;
 mod native;
 mod offline;
 mod page;

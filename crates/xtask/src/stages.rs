@@ -1,7 +1,7 @@
 //! The stages of `test` and `quick`: one line each when done, the full output when one fails.
 
 use crate::command::{cargo, shown};
-use crate::{generate, native, page, tools};
+use crate::{generate, kept, native, page, tools};
 use std::fs::{self, File};
 use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};
@@ -272,16 +272,22 @@ fn page_builds(log: &mut Log) -> Result<(), String> {
     Ok(())
 }
 
-/// The page as it is shipped: built once in a run of this program, and a failure is one of each stage that needs it.
+/// The page as it is shipped: built once in a run of this program, not at all when nothing has changed since it was, and a
+/// failure is one of each stage that needs it.
 fn build_page() -> Result<(), String> {
     static BUILT: OnceLock<Result<(), String>> = OnceLock::new();
     BUILT
         .get_or_init(|| {
             tools::for_page()?;
+            let made_of = kept::made_of()?;
+            if kept::stands(&made_of) {
+                return Ok(());
+            }
             let mut log = Log::new(page_log())?;
             log.run(&mut page::build_command()?)?;
             page::shrink()?;
-            page::finish()
+            page::finish()?;
+            kept::remember(&made_of)
         })
         .clone()
 }
