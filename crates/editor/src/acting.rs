@@ -237,7 +237,9 @@ impl Editor {
         }
         if !changes.is_empty() {
             let what = edits::things(self.sheet(), &self.selection.parts, &OrderedSet::new());
-            self.apply(Edit::new(say!("edit-turn", what = what), changes));
+            let edit = Edit::new(say!("edit-turn", what = what), changes);
+            self.tell(edit.name.said());
+            self.apply(edit);
         }
     }
 
@@ -281,7 +283,8 @@ impl Editor {
         let at = super::tools::pull::snapped(at, self.options.grid_units);
         match edits::insert_into_run(&self.job, self.on, run, splice, at, None) {
             Ok(inserted) => {
-                self.apply(inserted.edit);
+                self.tell(inserted.edit.name.said());
+                self.apply_placing(inserted.edit, inserted.part);
                 self.pick_only(&Thing::Part(inserted.part));
             }
             Err(error) => self.tell(error.0),

@@ -3,8 +3,8 @@
 use crate::actions::Action;
 use crate::editor::Editor;
 use crate::selection::Thing;
-use model::PartKind;
 use model::letters::in_lower;
+use model::{PartKind, TerminalRef};
 use ordered::Sort as _;
 use words::say;
 
@@ -97,6 +97,28 @@ impl Editor {
                         leads: Leads::To(Thing::Run(*id)),
                     },
                 );
+            }
+            // Who writes a point means a terminal.
+            if asked.iter().any(|word| word.contains('.')) {
+                for (part, made) in self.layout.parts() {
+                    let name = sheet.parts.get(&part).map(|part| words.say(&part.said()));
+                    for stud in &made.studs {
+                        let thing = Thing::Terminal(TerminalRef {
+                            part,
+                            terminal: stud.name.clone(),
+                        });
+                        let text = thing.written(sheet);
+                        offer(
+                            5,
+                            &text.clone(),
+                            Answer {
+                                text,
+                                aside: name.clone().unwrap_or_default(),
+                                leads: Leads::To(thing),
+                            },
+                        );
+                    }
+                }
             }
             for (place, finding) in self.analysis().findings.iter().enumerate() {
                 let text = words.say(&say!(

@@ -5,6 +5,7 @@ use crate::editor::Editor;
 use crate::effects::{Effects, Open};
 use crate::input::PointerKind;
 use crate::selection::{Selection, Thing};
+use crate::tools::{Pull, Tool};
 use checks::{Finding, Grade};
 use drawing::{Hit, Layout, Mark, MarkShape, TitleBlock, TitleCell};
 use kurbo::{Point, Rect};
@@ -369,8 +370,15 @@ impl Editor {
         self.out.noticed = true;
         self.out.repaint = true;
     }
-    /// Picks a thing, puts the keyboard on it and brings it into view.
+    /// Picks a thing, puts the keyboard on it and brings it into view. While keys pull a run, a terminal is where it would land.
     pub fn go_to(&mut self, thing: &Thing) -> Effects {
+        if let (Tool::Pull(Pull::Drawing { from, keys: true, .. }), Thing::Terminal(to)) = (&self.tool, thing)
+            && from != to
+            && thing.is_on(self.sheet())
+        {
+            self.aim_pull(from.clone(), Some(to.clone()));
+            return self.take_effects();
+        }
         self.interrupt();
         if thing.is_on(self.sheet()) {
             self.pick_only(thing);

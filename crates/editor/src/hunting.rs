@@ -159,23 +159,7 @@ impl Editor {
         for (ring, middle, half) in rings.iter().rev() {
             sketch.pencil_ring(*middle, *half, 1.6 + HEAVIER_PX * ring.share.clamp(0.0, 1.0));
         }
-        // Words keep off rings, which are drawn a little wider than what they are round, and off what is proposed next.
-        let mut avoid: Vec<Rect> = rings
-            .iter()
-            .map(|(_, middle, half)| Rect::from_center_size(*middle, (2.4 * half.x, 2.4 * half.y)))
-            .collect();
-        let around_next = Vec2::new(60.0, 44.0) * pixel;
-        avoid.extend(self.next_leads().into_iter().map(|at| {
-            let at = self.camera.to_board(at);
-            Rect::from_points(at - Vec2::new(around_next.x, 16.0 * pixel), at + around_next)
-        }));
-        let mut written: Vec<Rect> = Vec::new();
-        // The likeliest finds its place first.
-        for (ring, middle, half) in &rings {
-            let word = self.ring_word(ring);
-            let size = LETTERS_PX * pixel;
-            let place = self.place_of_word(&word, size, (*middle, *half), &avoid, &written);
-            written.push(text_area(&word, place, size, Anchor::Start, true, false));
+        for (word, place) in self.words_at(&rings, pixel) {
             sketch.word(&word, place, LETTERS_PX, Anchor::Start, Ink::WashEdge);
         }
         // A meter in hand that measures there shows its own leads.
@@ -186,6 +170,34 @@ impl Editor {
         if !measures {
             self.sketch_next(sketch);
         }
+    }
+
+    /// What is written at the rings, and where it begins; the likeliest finds its place first.
+    fn words_at(&self, rings: &[(Ring, Point, Vec2)], pixel: f64) -> Vec<(String, Point)> {
+        // Words keep off rings, which are drawn a little wider than what they are round, and off what is proposed next.
+        let mut avoid: Vec<Rect> = rings
+            .iter()
+            .map(|(_, middle, half)| Rect::from_center_size(*middle, (2.4 * half.x, 2.4 * half.y)))
+            .collect();
+        let around_next = Vec2::new(60.0, 44.0) * pixel;
+        avoid.extend(self.next_leads().into_iter().map(|at| {
+            let at = self.camera.to_board(at);
+            Rect::from_points(at - Vec2::new(around_next.x, 16.0 * pixel), at + around_next)
+        }));
+        // Nor do they lie on what is written at runs.
+        let labels = self.layout.runs().filter_map(|(_, way)| way.label.as_ref());
+        let labels: Vec<Rect> = labels.map(|label| label.area).collect();
+        let next = self.next_words(pixel).into_iter();
+        let mut written: Vec<Rect> = next.map(|(.., area)| area).collect();
+        let mut words = Vec::new();
+        for (ring, middle, half) in rings {
+            let word = self.ring_word(ring);
+            let size = LETTERS_PX * pixel;
+            let place = self.place_of_word(&word, size, (*middle, *half), [&avoid, &labels, &written]);
+            written.push(text_area(&word, place, size, Anchor::Start, true, false));
+            words.push((word, place));
+        }
+        words
     }
 
     /// Half the width and height of a ring.
@@ -203,15 +215,14 @@ impl Editor {
         )
     }
 
-    /// Where the word of a ring begins: beside the ring, in view, off every part, off what is to be avoided and off the words
-    /// that stand already; as much of that as can be.
+    /// Where the word of a ring begins: beside the ring, in view, off every part, off what is to be avoided, off the labels of
+    /// runs and off the words that stand already; as much of that as can be.
     fn place_of_word(
         &self,
         word: &str,
         size: f64,
         (middle, half): (Point, Vec2),
-        avoid: &[Rect],
-        written: &[Rect],
+        [avoid, labels, written]: [&[Rect]; 3],
     ) -> Point {
         let covers = |place: Point| text_area(word, place, size, Anchor::Start, true, false);
         let wide = covers(Point::ZERO).width();
@@ -247,43 +258,77 @@ impl Editor {
             8 * u8::from(hits(area, written))
                 + 4 * u8::from(!in_view(area))
                 + 2 * u8::from(on_part(area))
+                + 2 * u8::from(hits(area, labels))
                 + u8::from(hits(area, avoid))
         };
         places.into_iter().min_by_key(harm).unwrap_or(middle)
     }
 
-    fn sketch_next(&self, sketch: &mut Sketch<'_>) {
+    /// What is written at the leads or the clamp of the next measurement, where, and how wide it is.
+    fn next_words(&self, pixel: f64) -> Vec<(String, Point, Anchor, Rect)> {
         let unit = match &self.hunt.next {
-            None => return,
+            None => return Vec::new(),
             Some(Probe::Volts(..)) => "V",
             Some(Probe::Tone(..)) => "V~",
             Some(Probe::Ohms(..)) => "Ω",
             Some(Probe::Amps(_)) => "A",
         };
+        let leads = self.next_leads();
+        let mut words: Vec<(String, Point, Anchor, Rect)> = Vec::new();
+        let size = LETTERS_PX * pixel;
+        // The red lead is told first, and drawn last.
+        for (place, lead) in leads.iter().enumerate().rev() {
+            let at = self.camera.to_board(*lead);
+            let (word, mut at, anchor) = match (leads.len(), place) {
+                (1, _) => (
+                    self.words.text("meter-clamp"),
+                    at + Vec2::new(0.0, 34.0) * pixel,
+                    Anchor::Middle,
+                ),
+                (_, place) => {
+                    let key = if place == 0 { "meter-red" } else { "meter-black" };
+                    let below = Vec2::new(16.0, 58.0) * pixel;
+                    (
+                        format!("{unit} {}", self.words.text(key)),
+                        at + below,
+                        Anchor::Start,
+                    )
+                }
+            };
+            let area = |at| text_area(&word, at, size, anchor, true, false);
+            // Terminals side by side: one word below the other.
+            if let Some(other) = words.iter().find(|other| other.3.overlaps(area(at))) {
+                at.y = other.3.y1 + size;
+            }
+            let area = area(at);
+            words.push((word, at, anchor, area));
+        }
+        words
+    }
+
+    fn sketch_next(&self, sketch: &mut Sketch<'_>) {
         let points: Vec<Point> = self
             .next_leads()
             .into_iter()
             .map(|at| self.camera.to_board(at))
             .collect();
-        let below = Vec2::new(16.0, 58.0) * sketch.pixel;
+        let mut words = self.next_words(sketch.pixel).into_iter();
         match points.as_slice() {
             [red, black] => {
                 sketch.line(&[*red, *black], Ink::WashEdge, 1.5, Some((3.0, 5.0)));
-                for (at, colour, key) in [
-                    (*black, Colour::Black, "meter-black"),
-                    (*red, Colour::Red, "meter-red"),
-                ] {
+                for (at, colour) in [(*black, Colour::Black), (*red, Colour::Red)] {
                     self.sketch_probe(sketch, at, colour);
-                    let word = format!("{unit} {}", self.words.text(key));
-                    sketch.word(&word, at + below, LETTERS_PX, Anchor::Start, Ink::Text);
+                    if let Some((word, place, anchor, _)) = words.next() {
+                        sketch.word(&word, place, LETTERS_PX, anchor, Ink::Text);
+                    }
                 }
             }
             [at] => {
                 sketch.ring(*at, 13.0, Ink::Line, 4.0, None);
                 sketch.ring(*at, 13.0, Ink::Insulation(Colour::Red), 1.5, None);
-                let word = self.words.text("meter-clamp");
-                let place = *at + Vec2::new(0.0, 34.0) * sketch.pixel;
-                sketch.word(&word, place, LETTERS_PX, Anchor::Middle, Ink::Text);
+                for (word, place, anchor, _) in words {
+                    sketch.word(&word, place, LETTERS_PX, anchor, Ink::Text);
+                }
             }
             _ => {}
         }
@@ -329,6 +374,58 @@ load L1 power=300W @700,0
 run W1 B1.+ F1.in 16mm2 0.3m RD
 run W2 F1.out L1.+ 16mm2 4m RD
 run W3 L1.- B1.- 16mm2 2m BK";
+
+    #[test]
+    fn what_is_written_at_suspects_lies_on_no_label_of_a_run() {
+        // Three lanes side by side, each with its label.
+        let lanes = "battery B1 @0,0
+load L1 power=30W @600,0
+load L2 power=30W @600,160
+load L3 power=30W @600,320
+run W1 B1.+ L1.+ 2.5mm2 3m RD
+run W2 B1.+ L2.+ 2.5mm2 3m RD
+run W3 B1.+ L3.+ 2.5mm2 3m RD
+run W4 L1.- B1.- 2.5mm2 3m BK
+run W5 L2.- B1.- 2.5mm2 3m BK
+run W6 L3.- B1.- 2.5mm2 3m BK";
+        let mut editor = Editor::new(testkit::job(lanes));
+        editor.fit();
+        let texts = ["W1 cut", "W2 cut", "W3 cut", "W4 cut", "W5 cut", "W6 cut"];
+        let suspects = texts.map(|text| Suspected {
+            breaks: vec![Break::read(text, editor.sheet()).expect("a break")],
+            share: 0.16,
+        });
+        let _ = editor.hunt(suspects.to_vec(), None);
+        let pixel = 1.0 / editor.camera().zoom;
+        let rings: Vec<(Ring, Point, Vec2)> = editor
+            .rings()
+            .into_iter()
+            .filter_map(|ring| {
+                let middle = editor.sign_point(&ring.at)?;
+                let half = editor.half_of(&ring, pixel);
+                Some((ring, middle, half))
+            })
+            .collect();
+        // Leads on neighbouring terminals: their words lie neither on one another nor under those of the suspects.
+        let battery = editor.sheet().part_by_tag("B1").expect("a battery").0;
+        let [red, black] = ["+", "-"].map(|name| TerminalRef::new(battery, name));
+        editor.hunt.next = Some(Probe::Volts(red, black));
+        let words = editor.words_at(&rings, pixel);
+        assert_eq!(words.len(), texts.len());
+        let leads: Vec<Rect> = editor.next_words(pixel).into_iter().map(|it| it.3).collect();
+        assert!(!leads[0].overlaps(leads[1]), "{leads:?}");
+        let labels: Vec<Rect> = editor
+            .layout()
+            .runs()
+            .filter_map(|(_, way)| way.label.as_ref().map(|label| label.area))
+            .collect();
+        assert!(labels.len() >= 4, "{labels:?}");
+        for (word, place) in words {
+            let area = text_area(&word, place, LETTERS_PX * pixel, Anchor::Start, true, false);
+            let on = labels.iter().chain(&leads).find(|other| other.overlaps(area));
+            assert!(on.is_none(), "{word} at {area:?} lies on a label at {on:?}");
+        }
+    }
 
     #[test]
     fn every_suspect_has_a_ring_and_what_is_suspected_of_one_thing_shares_it() {

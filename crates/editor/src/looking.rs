@@ -68,6 +68,9 @@ impl Action {
                 | Self::BreakIt
                 | Self::Outline
                 | Self::LayUnder
+                | Self::SheetBefore
+                | Self::SheetAfter
+                | Self::BodyPlan
                 | Self::Keys
         )
     }

@@ -1,4 +1,5 @@
 //! Where on the board a part goes that an edit brought without saying so: between what it is joined to, where there is room.
+//! And where one goes that was put down where there is none: beside it.
 
 use crate::editor::Editor;
 use crate::tools::pick::whole;
@@ -56,6 +57,45 @@ impl Editor {
         self.extend_gesture(Edit::new("", changes), parts);
     }
 
+    /// Makes an edit that puts a part down, as one step. Where the part would cover another it stands beside it: what lies under
+    /// a part, its terminals first of all, can be neither seen nor reached.
+    pub(crate) fn apply_placing(&mut self, edit: Edit, part: PartId) {
+        let parts = [part].into();
+        self.begin_gesture(edit.name.clone());
+        self.extend_gesture(edit, &parts);
+        self.step_aside(part);
+        self.commit_gesture();
+    }
+
+    /// Within a gesture: a part that covers another goes to the nearest spot where it covers none.
+    pub(crate) fn step_aside(&mut self, id: PartId) {
+        let placed = self.sheet().parts.get(&id).cloned();
+        let Some((outline, (mut part, at))) = self
+            .layout
+            .part(id)
+            .map(|it| it.outline)
+            .zip(placed.and_then(|part| part.at.map(|at| (part, at))))
+        else {
+            return;
+        };
+        let others = self.layout.parts().filter(|(other, _)| *other != id);
+        let others: Vec<Rect> = others.map(|(_, part)| part.outline).collect();
+        if !others.iter().any(|other| other.intersect(outline).area() > 0.0) {
+            return;
+        }
+        let taken: Vec<Rect> = others.iter().map(|other| other.inflate(ROOM, ROOM)).collect();
+        let Some(free) = self.nearest_free(outline, at, at, &taken) else {
+            return;
+        };
+        part.at = Some(free);
+        let change = Change::Part {
+            sheet: self.on,
+            id,
+            to: Some(Box::new(part)),
+        };
+        self.extend_gesture(Edit::new("", vec![change]), &[id].into());
+    }
+
     /// The free spot nearest to the middle of the parts that this one is joined to.
     fn spot_beside(&self, id: PartId, arranged: BoardPoint, taken: &[Rect]) -> Option<BoardPoint> {
         let sheet = self.sheet();
@@ -79,13 +119,27 @@ impl Editor {
             let cells = (units / f64::from(grid)).round();
             whole(cells).saturating_mul(grid)
         };
-        let (x, y) = (on_grid(sum.x / count), on_grid(sum.y / count));
+        let near = BoardPoint {
+            x: on_grid(sum.x / count),
+            y: on_grid(sum.y / count),
+        };
+        self.nearest_free(outline, arranged, near, taken)
+    }
+
+    /// The spot nearest to a point where a part lies on nothing that is taken; `outline` is the part's, standing at `stands`.
+    fn nearest_free(
+        &self,
+        outline: Rect,
+        stands: BoardPoint,
+        near: BoardPoint,
+        taken: &[Rect],
+    ) -> Option<BoardPoint> {
         let is_free = |at: BoardPoint| {
-            let by = Vec2::new(f64::from(at.x - arranged.x), f64::from(at.y - arranged.y));
+            let by = Vec2::new(f64::from(at.x - stands.x), f64::from(at.y - stands.y));
             let here = outline + by;
             taken.iter().all(|other| other.intersect(here).area() <= 0.0)
         };
-        let step = 2 * grid;
+        let step = 2 * whole(self.options.grid_units).max(1);
         (0..=RINGS).find_map(|ring| {
             let mut best: Option<(i64, BoardPoint)> = None;
             for across in -ring..=ring {
@@ -94,8 +148,8 @@ impl Editor {
                         continue;
                     }
                     let at = BoardPoint {
-                        x: x.saturating_add(across * step),
-                        y: y.saturating_add(down * step),
+                        x: near.x.saturating_add(across * step),
+                        y: near.y.saturating_add(down * step),
                     };
                     let far = i64::from(across).pow(2) + i64::from(down).pow(2);
                     if best.is_none_or(|(least, _)| far < least) && is_free(at) {

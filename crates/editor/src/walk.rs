@@ -232,6 +232,7 @@ impl Editor {
             crate::tools::pick::whole(step.x),
             super::pick::whole(step.y),
         );
+        self.tell(edit.name.said());
         self.apply(edit);
         self.out.open = Some(Open::Nothing);
         let first = parts

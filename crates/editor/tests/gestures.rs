@@ -283,6 +283,133 @@ fn a_fuse_from_the_shelf_is_put_into_the_run_it_is_dropped_on() {
 }
 
 #[test]
+fn a_fuse_is_put_into_a_run_by_keys() {
+    let mut hand = Hand::new(SYSTEM);
+    let before = hand.job();
+    // Who stands on the run takes the fuse, and it goes into that run.
+    let (run, _) = hand.editor.sheet().run_by_tag("W2").unwrap();
+    hand.editor.go_to(&Thing::Run(run));
+    let said = hand.editor.take_from_shelf("fuse", true).say;
+    assert_eq!(said.as_deref(), Some("Enter puts it into W2"));
+    hand.key(Key::Enter);
+    assert_eq!(hand.editor.history().undo_name(), Some("Put F2 into W2"));
+    hand.editor.perform(Action::Undo);
+    assert_eq!(hand.job(), before);
+    // Carried off it by the arrows it stands by itself, carried back it goes in.
+    hand.editor.go_to(&Thing::Run(run));
+    hand.editor.take_from_shelf("fuse", true);
+    let off = hand.key(Key::Left);
+    assert_eq!(off.say, None);
+    let on = hand.key(Key::Right);
+    assert_eq!(on.say.as_deref(), Some("Enter puts it into W2"));
+    hand.key(Key::Enter);
+    assert_eq!(hand.editor.history().undo_name(), Some("Put F2 into W2"));
+}
+
+#[test]
+fn what_is_put_down_covers_no_other_part_and_is_one_step() {
+    let mut hand = Hand::new(
+        "job \"Crowded\"\nsheet plan\nbattery B1 @0,0\namplifier A1 @190,60\nrun W1 B1.+ A1.+ 16mm2 0.3m RD",
+    );
+    let before = hand.job();
+    let covers = |hand: &Hand, tag: &str| {
+        let (id, _) = hand.editor.sheet().part_by_tag(tag).unwrap();
+        let mut parts = hand.editor.layout().parts();
+        let own = hand.editor.layout().part(id).unwrap().outline;
+        parts.any(|(other, it)| other != id && it.outline.overlaps(own))
+    };
+    assert!(!covers(&hand, "B1"));
+    // A fuse into a run that has no room for it, and a speaker upon the amplifier.
+    for (word, tag, on, name) in [
+        ("fuse", "F1", hand.run("W1"), "Put F1 into W1"),
+        ("speaker", "LS1", hand.part("A1"), "Add LS1"),
+    ] {
+        hand.editor.take_from_shelf(word, false);
+        hand.drag(on);
+        hand.release(on);
+        assert_eq!(hand.editor.history().undo_name(), Some(name));
+        assert!(!covers(&hand, tag), "{tag}: {}", hand.text());
+        hand.editor.perform(Action::Undo);
+        assert_eq!(hand.job(), before);
+    }
+}
+
+#[test]
+fn what_keys_put_down_is_in_view_and_covers_no_other_part() {
+    let mut hand = Hand::new("job \"Empty\"\nsheet plan\n");
+    let margins = editor::Margins {
+        left: 40.0,
+        top: 58.0,
+        right: 352.0,
+        bottom: 66.0,
+    };
+    hand.editor.resize(1440.0, 900.0, margins);
+    for (word, steps) in [
+        ("battery", 0),
+        ("fuse", 0),
+        ("block", 4),
+        ("amplifier", 6),
+        ("head", 0),
+        ("ground", 0),
+        ("speaker", 3),
+    ] {
+        hand.editor.take_from_shelf(word, true);
+        for _ in 0..steps {
+            hand.key(Key::Right);
+        }
+        hand.key(Key::Enter);
+        let thing = hand.editor.focus().cloned().expect("it has the keys");
+        let area = hand.editor.area_of(&thing).expect("it is drawn");
+        let camera = hand.editor.camera();
+        let free = camera.free_area();
+        for corner in [area.origin(), kurbo_point(area.x1, area.y1)] {
+            let at = camera.to_screen(corner);
+            assert!(
+                free.contains(kurbo_point(at.x, at.y)),
+                "{word} at {at:?} of {free:?}"
+            );
+        }
+    }
+    let boxes: Vec<_> = hand.editor.layout().parts().map(|(_, it)| it.outline).collect();
+    for (place, one) in boxes.iter().enumerate() {
+        let others = boxes.get(place + 1..).unwrap_or_default();
+        assert!(!others.iter().any(|other| other.overlaps(*one)), "{boxes:?}");
+    }
+}
+
+#[test]
+fn a_terminal_is_found_by_typing_also_while_a_run_is_pulled() {
+    let mut hand = Hand::new(SYSTEM);
+    let found = |hand: &Hand, typed: &str| match hand.editor.ask(typed, 3).into_iter().next() {
+        Some(editor::ask::Answer {
+            leads: editor::ask::Leads::To(thing),
+            ..
+        }) => thing,
+        other => panic!("{typed}: {other:?}"),
+    };
+    let from = found(&hand, "e1.stud");
+    hand.editor.go_to(&from);
+    hand.key(Key::Char('w'));
+    let to = found(&hand, "A1.-");
+    hand.editor.go_to(&to);
+    assert_eq!(hand.address(), "pull/stepping");
+    hand.key(Key::Enter);
+    assert_eq!(hand.address(), "pick/idle");
+    let ends: Vec<Thing> = hand
+        .editor
+        .sheet()
+        .runs
+        .values()
+        .last()
+        .expect("a run")
+        .ends()
+        .iter()
+        .filter_map(|end| end.terminal().cloned().map(Thing::Terminal))
+        .collect();
+    assert_eq!(ends, [from, to]);
+}
+
+#[test]
 fn a_part_is_turned_in_hand_and_placed() {
     let mut hand = Hand::new(SYSTEM);
     hand.editor.take_from_shelf("speaker", false);

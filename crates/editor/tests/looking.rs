@@ -225,6 +225,12 @@ fn an_exercise_does_not_tell() {
         assert!(said.contains("exercise"), "{}: {said}", action.id());
         assert_eq!(shut.overlay(), drawing::Overlay::None);
     }
+    // Nor does a stray key lead away from the drawing, to a leaf on which there is nothing.
+    let on = shut.on();
+    for action in Action::ALL {
+        shut.perform(*action);
+        assert!(!shut.is_on_body() && shut.on() == on, "{}", action.id());
+    }
     // What is measured is there to be measured.
     assert_eq!(shut.analysis().study.voltages, open.analysis().study.voltages);
     assert!(shut.offers(Action::Meter) && shut.offers(Action::WhatFeeds) && shut.offers(Action::Details));

@@ -208,15 +208,17 @@ impl Figure {
     }
     fn put(self, number: f64, symbol: &str, same: impl Fn(f64) -> f64) -> String {
         let (text, prefix) = match self.digits {
-            Digits::Told { beside } => (beside_told(number, beside.map(same)), ""),
+            Digits::Told { beside } if is_length(symbol) => {
+                let short = |number| length(number, symbol);
+                (beside_told(number, beside.map(same), short), "")
+            }
+            Digits::Told { beside } => (beside_told(number, beside.map(same), matter), ""),
+            Digits::Drawn if is_length(symbol) => (length(number, symbol), ""),
             Digits::Sold => (matter(number), ""),
             Digits::Places(places) => (fixed(number, usize::from(places)), ""),
             Digits::Drawn => {
                 let size = number.abs();
-                let takes_prefix = !matches!(
-                    symbol,
-                    "" | "%" | "m" | "ft" | "in" | "°C" | "mm²" | "mΩ" | "dB" | "h"
-                );
+                let takes_prefix = !matches!(symbol, "" | "%" | "°C" | "mm²" | "mΩ" | "dB" | "h");
                 if takes_prefix && size > 0.0 && size < 0.0995 {
                     (three(number * 1000.0), "m")
                 } else if takes_prefix && size >= 9999.5 {
@@ -288,7 +290,21 @@ fn matter(number: f64) -> String {
     trimmed(number, places)
 }
 
-fn beside_told(number: f64, beside: Option<f64>) -> String {
+fn is_length(symbol: &str) -> bool {
+    matches!(symbol, "m" | "ft" | "in")
+}
+
+/// A length, in a sentence as on the drawing: who reads both must not wonder which is right. Three figures, and of inches no
+/// more than a tape shows.
+fn length(number: f64, symbol: &str) -> String {
+    if symbol == "in" && number.abs() >= 1.0 {
+        trimmed(number, 1)
+    } else {
+        three(number)
+    }
+}
+
+fn beside_told(number: f64, beside: Option<f64>, matter: impl Fn(f64) -> String) -> String {
     let short = matter(number);
     let Some(beside) = beside.filter(|beside| *beside != number && beside.is_finite()) else {
         return short;
@@ -370,7 +386,25 @@ mod tests {
         // 1 ft = 0.3048 m and 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
         assert_eq!(figure(0.4572, Unit::Metre).written(AMERICAN), "18 in");
         assert_eq!(figure(3.048, Unit::Metre).written(AMERICAN), "10 ft");
-        assert_eq!(figure(1.7, Unit::Metre).written(AMERICAN), "5.6 ft");
+        assert_eq!(figure(1.7, Unit::Metre).written(AMERICAN), "5.58 ft");
+        // 7 in, as 33 CFR 183.455 has it, is also said so where it stands as 0.178 m.
+        assert_eq!(figure(0.178, Unit::Metre).written(AMERICAN), "7 in");
+    }
+
+    #[test]
+    fn a_length_reads_alike_in_a_sentence_and_on_the_drawing() {
+        for reader in [METRIC, AMERICAN] {
+            for metres in [
+                0.003, 0.02, 0.0254, 0.1, 0.178, 0.45, 0.6096, 1.25, 4.6, 12.34, 130.0,
+            ] {
+                let drawn = drawn(metres, Unit::Metre).written(reader);
+                assert_eq!(figure(metres, Unit::Metre).written(reader), drawn);
+                assert_eq!(told(metres, 2.0 * metres, Unit::Metre).written(reader), drawn);
+            }
+        }
+        assert_eq!(figure(0.45, Unit::Metre).written(AMERICAN), "17.7 in");
+        assert_eq!(figure(4.6, Unit::Metre).written(AMERICAN), "15.1 ft");
+        assert_eq!(figure(1.25, Unit::Metre).written(METRIC), "1.25 m");
     }
 
     #[test]

@@ -11,7 +11,7 @@
 //! let words = Words::english();
 //! assert_eq!(words.say(&reach), "F1 sits 1.7 m of wire away. Nothing guards W1 and W2.");
 //! let feet = Words::of(Reader { lengths: words::Lengths::Feet, ..Reader::default() });
-//! assert_eq!(feet.say(&reach), "F1 sits 5.6 ft of wire away. Nothing guards W1 and W2.");
+//! assert_eq!(feet.say(&reach), "F1 sits 5.58 ft of wire away. Nothing guards W1 and W2.");
 //! ```
 //!
 //! What a message may hold: text, `{ $value }`, a choice `{ $count -> [one] … *[other] … }` by number or by word, and

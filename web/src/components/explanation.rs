@@ -10,7 +10,7 @@ use crate::state::{Act, Store};
 use checks::{Grade, Measure};
 use editor::Action;
 use model::edits::leave_out;
-use words::{Unit, Words, drawn, say};
+use words::{Unit, Words, say, told};
 use yew::prelude::*;
 
 /// The finding at this place of the list.
@@ -107,7 +107,7 @@ fn ruler(measure: Measure, words: &Words) -> Html {
                 <path class="ruler__limit" d={format!("M{:.1} 2V20", at(limit))} />
                 <path class="ruler__value" d={format!("M{:.1} 15l-5-9h10z", at(value))} />
             </svg>
-            <figcaption>{ words.say(&say!("finding-against", value = drawn(value, Unit::of(unit)), limit = drawn(limit, Unit::of(unit)))) }</figcaption>
+            <figcaption>{ words.say(&say!("finding-against", value = told(value, limit, Unit::of(unit)), limit = told(limit, value, Unit::of(unit)))) }</figcaption>
         </figure>
     }
 }

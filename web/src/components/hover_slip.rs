@@ -3,7 +3,7 @@
 use crate::state::Store;
 use circuit::voltage_key;
 use editor::words::line_name;
-use editor::{Open, Thing};
+use editor::{Camera, Open, Thing};
 use words::{Unit, drawn, precise};
 use yew::prelude::*;
 
@@ -57,22 +57,51 @@ pub(crate) fn hover_slip(store: &Store) -> Html {
             Thing::Run(id) => editor.layout().run(*id).map(|way| way.label_at)?,
             _ => kurbo::Point::new(area.center().x, area.y1),
         };
-        let at = editor.camera().to_screen(at);
-        let camera = editor.camera();
-        Some((
-            title,
-            lines,
-            at.x.clamp(40.0, camera.width - 260.0),
-            (at.y + 14.0).clamp(34.0, camera.height - 150.0),
-        ))
+        let style = slip_place(editor.camera(), area, at, lines.len())?;
+        Some((title, lines, style))
     });
-    let Some((title, lines, x, y)) = seen else {
+    let Some((title, lines, style)) = seen else {
         return html! {};
     };
     html! {
-        <div class="hover" style={format!("left:{x:.0}px;top:{y:.0}px")} data-testid="hover" aria-hidden="true">
+        <div class="hover" {style} data-testid="hover" aria-hidden="true">
             <b>{ title }</b>
             <dl class="numbers">{ for lines.into_iter().map(|(name, value)| html! { <><dt>{ store.words().say(&line_name(name)) }</dt><dd>{ value }</dd></> }) }</dl>
         </div>
     }
+}
+
+/// Most that the slip takes in width: `.hover` in the styles.
+const WIDE: f64 = 300.0;
+/// Height of the slip's title with its margins, and of a line that may run over.
+const HIGH: (f64, f64) = (34.0, 21.0);
+/// How far it stands off the thing.
+const OFF: f64 = 14.0;
+
+/// Where the slip stands: at the thing, to the right and below it, or to the left or above where it would else cover notes,
+/// title block or tools. Nowhere for what is itself out of view.
+fn slip_place(camera: &Camera, area: kurbo::Rect, at: kurbo::Point, lines: usize) -> Option<String> {
+    let free = camera.free_area();
+    let (low, high) = (
+        camera.to_screen(area.origin()),
+        camera.to_screen(kurbo::Point::new(area.x1, area.y1)),
+    );
+    // What is flat, as a straight run is, overlaps nothing.
+    let seen = kurbo::Rect::new(low.x, low.y, high.x, high.y).inflate(1.0, 1.0);
+    if !seen.overlaps(free) {
+        return None;
+    }
+    let at = camera.to_screen(at);
+    let x = at.x.clamp(free.x0, free.x1);
+    let to_left = x + WIDE > free.x1;
+    let below = at.y + OFF;
+    let above = at.y.min(low.y.max(at.y - 2.0 * OFF)) - OFF;
+    let is_above = below + HIGH.0 + HIGH.1 * lines as f64 > free.y1;
+    let y = if is_above { above } else { below }.clamp(34.0, free.y1);
+    let flip = |yes: bool| if yes { "-100%" } else { "0" };
+    Some(format!(
+        "left:{x:.0}px;top:{y:.0}px;transform:translate({},{})",
+        flip(to_left),
+        flip(is_above)
+    ))
 }

@@ -71,18 +71,18 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
     let readings = store.desk.see(|editor| editor.sheet().readings.len());
     let ambients = store.desk.see(|editor| {
         let settings = &editor.job().settings;
-        let degrees = |fact: model::Fact<model::quantity::Celsius>| {
-            fact.value().map_or("? °C".to_owned(), |c| {
-                words.figure(precise(c.0, Unit::Plain("°C"), 0))
-            })
+        // The unit stands once, at the end: the cell is narrow.
+        let degrees = |fact: model::Fact<model::quantity::Celsius>, unit: Unit| {
+            let number = fact.value().map_or(f64::NAN, |c| c.0);
+            words.figure(precise(number, unit, 0))
         };
         let own = settings.limits.len();
         let conditions = &settings.conditions;
         let ambients = say!(
             "title-ambients",
-            cabin = degrees(conditions.cabin),
-            load = degrees(conditions.load_area),
-            engine = degrees(conditions.engine_bay)
+            cabin = degrees(conditions.cabin, Unit::Bare),
+            load = degrees(conditions.load_area, Unit::Bare),
+            engine = degrees(conditions.engine_bay, Unit::Plain("°C"))
         );
         words.say(&if own == 0 {
             ambients

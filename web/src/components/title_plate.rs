@@ -28,18 +28,18 @@ fn plate(store: &Store, low: bool) -> Html {
         return html! {};
     }
     let words = store.words();
-    let (title, vehicle, conditions, counts) = store.desk.see(|editor| {
+    let (title, vehicle, conditions, limits, counts) = store.desk.see(|editor| {
         let job = editor.job();
         let set = &job.settings.conditions;
         let conditions = [
             ("title-state", words.say(&set.state.said())),
             ("title-music", words.say(&set.duty.said())),
-            ("title-limits", words.say(&set.profile.said())),
         ];
         (
             job.title.clone(),
             job.vehicle.clone(),
             conditions,
+            words.say(&set.profile.said()),
             editor.counts(),
         )
     });
@@ -66,6 +66,7 @@ fn plate(store: &Store, low: bool) -> Html {
             </div>
             if !vehicle.remark.is_empty() { { cell("title-remark", &vehicle.remark, true) } }
             <div class="title-block__row">{ for conditions.map(|(name, text)| cell(name, &text, false)) }</div>
+            { cell("title-limits", &limits, true) }
             <div class="cell cell--wide cell--grades" data-testid="grades">
                 <span class="cell__name">{ words.text("title-findings") }</span>
                 <span class="cell__value">

@@ -14,9 +14,13 @@ use web_sys::HtmlElement;
 use words::say;
 use yew::prelude::*;
 
-/// The first sentence of a text.
+/// The first sentence of a text, with the sign that ends a quotation in it.
 fn first_sentence(text: &str) -> &str {
-    text.split_inclusive(['.', '?', '!']).next().unwrap_or_default()
+    let end = text.find(['.', '?', '!']).map_or(text.len(), |at| at + 1);
+    let (sentence, rest) = text.split_at_checked(end).unwrap_or((text, ""));
+    let quote = rest.chars().next().filter(|sign| matches!(sign, '"' | '”' | '“'));
+    let more = quote.map_or(0, char::len_utf8);
+    text.get(..sentence.len() + more).unwrap_or(sentence)
 }
 
 /// Puts the focus on the entry that lies so many places from the one that has it.

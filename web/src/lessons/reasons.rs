@@ -40,7 +40,8 @@ impl Choice {
 pub(super) fn ReasonBox(props: &ReasonBoxProps) -> Html {
     let words = use_words();
     let typed = use_state(String::new);
-    let at = use_state(|| 0_usize);
+    // Where arrows went; nowhere yet.
+    let at = use_state(|| None::<usize>);
     let field = use_node_ref();
     {
         let field = field.clone();
@@ -64,19 +65,26 @@ pub(super) fn ReasonBox(props: &ReasonBoxProps) -> Html {
     let all: Vec<Choice> = all.filter(|it| it.meets(&lower)).collect();
     let own = props.on_own.as_ref().filter(|_| !lower.trim().is_empty());
     let count = all.len() + usize::from(own.is_some());
-    let here = (*at).min(count.saturating_sub(1));
+    // Before anything was typed or walked to, Enter may choose nothing but what was chosen before: a stray one would mark the
+    // first reason of the list.
+    let here = match *at {
+        Some(at) => (count > 0).then(|| at.min(count - 1)),
+        None if lower.trim().is_empty() => all.iter().position(|it| it.name == props.chosen),
+        None => (count > 0).then_some(0),
+    };
     let oninput = {
         let (typed, at) = (typed.clone(), at.clone());
         Callback::from(move |event: InputEvent| {
             if let Some(field) = event.target_dyn_into::<HtmlInputElement>() {
                 typed.set(field.value());
-                at.set(0);
+                at.set(None);
             }
         })
     };
     // What Enter chooses is made ready now: the list it is chosen from is borrowed.
     let entered = {
-        let (name, own) = (all.get(here).map(|it| it.name.clone()), own.cloned());
+        let name = here.and_then(|here| all.get(here)).map(|it| it.name.clone());
+        let own = own.cloned().filter(|_| here.is_some());
         let (on_choose, typed) = (props.on_choose.clone(), (*typed).clone());
         move || match (&name, &own) {
             (Some(name), _) => on_choose.emit(name.clone()),
@@ -88,12 +96,14 @@ pub(super) fn ReasonBox(props: &ReasonBoxProps) -> Html {
         let (at, leave) = (at.clone(), props.on_leave.clone());
         Callback::from(move |event: KeyboardEvent| {
             match event.key().as_str() {
-                "ArrowDown" => at.set(if here + 1 >= count { 0 } else { here + 1 }),
-                "ArrowUp" => at.set(if here == 0 {
-                    count.saturating_sub(1)
-                } else {
-                    here - 1
-                }),
+                "ArrowDown" => at.set(
+                    Some(here.map_or(0, |here| here + 1)).map(|next| if next >= count { 0 } else { next }),
+                ),
+                "ArrowUp" => at.set(Some(
+                    here.unwrap_or(0)
+                        .checked_sub(1)
+                        .unwrap_or(count.saturating_sub(1)),
+                )),
                 "Enter" => entered(),
                 "Escape" => leave.emit(()),
                 _ => return,
@@ -111,7 +121,7 @@ pub(super) fn ReasonBox(props: &ReasonBoxProps) -> Html {
             })
         };
         html! {
-            <li id={format!("reason-{n}")} role="option" aria-selected={(n == here).to_string()} class={classes!("reasons__one", (n == here).then_some("reasons__one--on"))}
+            <li id={format!("reason-{n}")} role="option" aria-selected={(Some(n) == here).to_string()} class={classes!("reasons__one", (Some(n) == here).then_some("reasons__one--on"))}
                 {onclick} data-testid="reason"><span>{ text }</span><span class="reasons__group">{ aside.to_owned() }</span></li>
         }
     };
@@ -135,8 +145,9 @@ pub(super) fn ReasonBox(props: &ReasonBoxProps) -> Html {
     {
         // What is chosen is in sight.
         use_effect_with(here, move |here| {
-            let id = format!("reason-{here}");
-            if let Some(option) = browser::document().and_then(|document| document.get_element_by_id(&id)) {
+            let option =
+                here.and_then(|here| browser::document()?.get_element_by_id(&format!("reason-{here}")));
+            if let Some(option) = option {
                 browser::bring_into_sight(&option);
             }
         });
@@ -144,7 +155,7 @@ pub(super) fn ReasonBox(props: &ReasonBoxProps) -> Html {
     html! {
         <div class="reasons">
             <input ref={field} type="text" class="paper__input" role="combobox" aria-expanded="true" aria-controls="reasons" aria-autocomplete="list"
-                aria-activedescendant={(count > 0).then(|| format!("reason-{here}"))} aria-label={words.text("exercise-why")} placeholder={words.text("exercise-filter")}
+                aria-activedescendant={here.map(|here| format!("reason-{here}"))} aria-label={words.text("exercise-why")} placeholder={words.text("exercise-filter")}
                 autocomplete="off" spellcheck="false" value={(*typed).clone()} {oninput} {onkeydown} data-testid="reason-field" />
             <ul id="reasons" class="reasons__list" role="listbox" aria-label={words.text("exercise-reasons")}>
                 { for options }

@@ -458,11 +458,11 @@ fn lengths_and_sizes_are_told_in_the_units_asked_for() {
     };
     let (metric, american) = (told(&[]), told(&["--units", "awg"]));
     assert!(
-        metric.contains("sits 1.8 m of wire from B1") && metric.contains("0.45 m is the limit"),
+        metric.contains("sits 1.83 m of wire from B1") && metric.contains("0.45 m is the limit"),
         "{metric}"
     );
     assert!(
-        american.contains("sits 6 ft of wire from B1") && american.contains("18 in is the limit"),
+        american.contains("sits 6 ft of wire from B1") && american.contains("17.7 in is the limit"),
         "{american}"
     );
     // A size to be laid is told as it is sold: these runs are made in square millimetres, and so is what takes their place.

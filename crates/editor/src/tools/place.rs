@@ -35,6 +35,11 @@ impl Place {
     }
 }
 
+/// Whether a part of this kind can be put into a run.
+fn goes_into_runs(word: &str) -> bool {
+    PartKind::from_word(word).is_some_and(|kind| ways_through(&kind).is_some())
+}
+
 /// The next turn clockwise.
 #[must_use]
 pub fn turned(turn: Turn) -> Turn {
@@ -55,13 +60,25 @@ impl Editor {
         }
         self.interrupt();
         if let Some(word) = PartKind::WORDS.iter().find(|known| **known == word) {
-            let at = by_keys.then(|| snapped(self.free_spot(), self.options.grid_units));
-            self.tool = Tool::Place(Place {
+            let mut place = Place {
                 word,
-                at,
+                at: None,
                 turn: Turn::None,
                 into: None,
-            });
+            };
+            if by_keys {
+                // Who stands on a run means it: the part goes into it.
+                let run = match &self.focus {
+                    Some(Thing::Run(run)) if goes_into_runs(word) => {
+                        self.layout.run(*run).map(|way| (*run, way))
+                    }
+                    _ => None,
+                };
+                let spot = run.map_or_else(|| self.free_spot(word), |(_, way)| way.label_at);
+                let into = run.map(|(run, _)| run);
+                self.hold(&mut place, snapped(spot, self.options.grid_units), into);
+            }
+            self.tool = Tool::Place(place);
             self.out.repaint = true;
             self.out.noticed = true;
             self.out.taken = true;
@@ -69,8 +86,31 @@ impl Editor {
         self.take_effects()
     }
 
-    /// A point near the middle of the window where no part stands.
-    fn free_spot(&self) -> Point {
+    /// Keys carry a part to a point: it stays in view, and which run it would be put into is said.
+    fn hold(&mut self, place: &mut Place, at: BoardPoint, into: Option<RunId>) {
+        place.at = Some(at);
+        if into.is_some() && into != place.into {
+            let run = into.and_then(|run| self.sheet().runs.get(&run));
+            if let Some(tag) = run.map(|run| run.tag.clone()) {
+                self.tell(say!("place-into", run = tag));
+            }
+        }
+        place.into = into;
+        if let Some((_, made)) = place.ghost() {
+            self.camera.reveal(made.outline);
+        }
+    }
+
+    /// The run within reach of a point that a part of this kind would be put into.
+    fn run_for(&self, word: &str, at: Point, reach: f64) -> Option<RunId> {
+        match self.layout.hit(at, reach) {
+            Some(Hit::Run(run, ..)) if goes_into_runs(word) => Some(run),
+            _ => None,
+        }
+    }
+
+    /// A point near what has the keys, or near the middle of the window, where a part of this kind covers no other.
+    fn free_spot(&self, word: &str) -> Point {
         let middle = match &self.focus {
             Some(thing) => self
                 .area_of(thing)
@@ -80,8 +120,12 @@ impl Editor {
         .unwrap_or_else(|| self.camera.middle());
         let mut spot = middle;
         for step in 0..40_u32 {
-            let taken = matches!(self.layout.hit(spot, 50.0), Some(Hit::Part(_) | Hit::Stud(_)));
-            if !taken {
+            let made = PartKind::from_word(word).map(|kind| PartBox::of(&Part::new("", kind), spot));
+            let covers = |made: PartBox| {
+                let area = made.outline.inflate(10.0, 10.0);
+                self.layout.parts().any(|(_, other)| other.outline.overlaps(area))
+            };
+            if !made.is_some_and(covers) {
                 break;
             }
             spot = middle + kurbo::Vec2::new(0.0, 60.0 * f64::from(step + 1));
@@ -95,15 +139,11 @@ impl Editor {
                 self.out.taken = true;
                 let at = self.camera.to_board(pointer.at);
                 place.at = Some(snapped(at, self.options.grid_units));
-                let through =
-                    PartKind::from_word(place.word).is_some_and(|kind| ways_through(&kind).is_some());
-                place.into = match self
-                    .layout
-                    .hit(at, self.options.reach_px(pointer.kind) / self.camera.zoom)
-                {
-                    Some(Hit::Run(run, ..)) if through => Some(run),
-                    _ => None,
-                };
+                place.into = self.run_for(
+                    place.word,
+                    at,
+                    self.options.reach_px(pointer.kind) / self.camera.zoom,
+                );
                 self.out.repaint = true;
                 self.tool = Tool::Place(place);
             }
@@ -128,11 +168,14 @@ impl Editor {
                 let from = place
                     .at
                     .unwrap_or_else(|| snapped(self.camera.middle(), self.options.grid_units));
-                place.at = Some(BoardPoint {
+                let at = BoardPoint {
                     x: from.x.saturating_add(dx * step),
                     y: from.y.saturating_add(dy * step),
-                });
-                place.into = None;
+                };
+                // Runs lie between the points of the grid too.
+                let reach = 0.6 * self.options.grid_units;
+                let into = self.run_for(place.word, drawing::to_point(at), reach);
+                self.hold(&mut place, at, into);
                 self.out.repaint = true;
                 self.tool = Tool::Place(place);
             }
@@ -166,7 +209,7 @@ impl Editor {
         let part = match place.into {
             Some(run) => match insert_into_run(&self.job, self.on, run, kind, at, None) {
                 Ok(inserted) => {
-                    self.apply(inserted.edit);
+                    self.apply_placing(inserted.edit, inserted.part);
                     inserted.part
                 }
                 Err(error) => {
@@ -181,7 +224,7 @@ impl Editor {
                         part.turn = place.turn;
                     }
                 }
-                self.apply(edit);
+                self.apply_placing(edit, part);
                 part
             }
         };

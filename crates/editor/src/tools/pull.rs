@@ -154,6 +154,11 @@ impl Editor {
             }
         });
         let next = next.filter(|next| *next != from).or(over);
+        self.aim_pull(from, next);
+    }
+
+    /// A run in hand by keys points to a terminal, where Enter connects it.
+    pub(crate) fn aim_pull(&mut self, from: TerminalRef, next: Option<TerminalRef>) {
         let now = next
             .as_ref()
             .and_then(|at| self.stud(at))
@@ -295,6 +300,7 @@ impl Editor {
                 if let Ok(made) = self.connected(End::On(from), End::On(free)) {
                     self.extend_gesture(made.edit, &[part].into());
                 }
+                self.step_aside(part);
                 self.commit_gesture();
                 self.pick_only(&Thing::Part(part));
             }
@@ -329,6 +335,7 @@ impl Editor {
                 self.extend_gesture(made.edit, &[part].into());
             }
         }
+        self.step_aside(part);
         self.commit_gesture();
         self.pick_only(&Thing::Part(part));
         self.take_effects()

@@ -81,7 +81,8 @@ edit-move-bend = Knick von { $run } verschieben
 edit-bend = { $run } knicken
 edit-remove-bend = Knick von { $run } herausnehmen
 picked = { $count } gewählt
-placed = { $part } liegt auf dem Blatt
+placed = Auf dem Blatt: { $part }
+place-into = Enter setzt es in { $run } ein
 
 ## Enden von Leitungen.
 

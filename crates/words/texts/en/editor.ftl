@@ -81,7 +81,8 @@ edit-move-bend = Move a bend of { $run }
 edit-bend = Bend { $run }
 edit-remove-bend = Take out a bend of { $run }
 picked = { $count } picked
-placed = { $part } is on the sheet
+placed = On the sheet: { $part }
+place-into = Enter puts it into { $run }
 
 ## Ends of runs.
 

@@ -104,7 +104,7 @@ fn own(store: &Store, known: &UseStateHandle<Known>, sheet: &Sheet) -> Html {
     };
     html! {
         <form class="fault__row" {onsubmit} autocomplete="off">
-            <input class="field__input" value={known.own.clone()} {oninput} data-testid="fault-own" aria-label={words.text("fault-own")} placeholder={words.text("fault-own-like")} />
+            <input class="field__input field__input--line" value={known.own.clone()} {oninput} data-testid="fault-own" aria-label={words.text("fault-own")} placeholder={words.text("fault-own-like")} />
             <button type="submit" class="fault__act" disabled={known.own.trim().is_empty()} data-testid="fault-own-enter">{ words.text("fault-enter") }</button>
             if let Some(said) = &known.own_wrong { <p class="fault__doubt" role="alert" data-testid="fault-own-wrong">{ words.say(said) }</p> }
         </form>
