@@ -185,8 +185,7 @@ impl Editor {
             Rect::from_points(at - Vec2::new(around_next.x, 16.0 * pixel), at + around_next)
         }));
         // Nor do they lie on what is written at runs.
-        let labels = self.layout.runs().filter_map(|(_, way)| way.label.as_ref());
-        let labels: Vec<Rect> = labels.map(|label| label.area).collect();
+        let labels = self.label_areas();
         let next = self.next_words(pixel).into_iter();
         let mut written: Vec<Rect> = next.map(|(.., area)| area).collect();
         let mut words = Vec::new();
@@ -215,9 +214,15 @@ impl Editor {
         )
     }
 
+    /// Where the labels of runs are written.
+    pub(crate) fn label_areas(&self) -> Vec<Rect> {
+        let labels = self.layout.runs().filter_map(|(_, way)| way.label.as_ref());
+        labels.map(|label| label.area).collect()
+    }
+
     /// Where the word of a ring begins: beside the ring, in view, off every part, off what is to be avoided, off the labels of
     /// runs and off the words that stand already; as much of that as can be.
-    fn place_of_word(
+    pub(crate) fn place_of_word(
         &self,
         word: &str,
         size: f64,

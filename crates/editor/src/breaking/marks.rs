@@ -8,7 +8,7 @@ use crate::editor::Editor;
 use crate::input::PointerKind;
 use crate::sketch::Sketch;
 use crate::tools::Tool;
-use drawing::{Anchor, DisplayList, Hit, Ink, Overlay, Shape, circle};
+use drawing::{Anchor, DisplayList, Hit, Ink, Overlay, Shape, circle, text_area};
 use kurbo::{Affine, BezPath, ParamCurve as _, Point, Rect, Vec2};
 use model::breaks::{Break, Contact};
 use model::quantity::{Ohms, Share};
@@ -265,6 +265,8 @@ impl Editor {
             self.sketch_mark(sketch, broken);
         }
         let signs = self.broken.shown.iter().flat_map(|shown| &shown.signs);
+        let labels = self.label_areas();
+        let mut written: Vec<Rect> = Vec::new();
         for sign in signs {
             let Some(at) = self.sign_point(&sign.at) else {
                 continue;
@@ -275,13 +277,18 @@ impl Editor {
                 sketch.ring(at, RING_PX, ink, 2.5, None);
                 sketch.cross(at, 0.5 * RING_PX, ink, 2.5);
             }
-            // Below a ring in the middle of a part: its numbers stand at the sides.
-            let (off, anchor) = if sign.ringed {
-                (Vec2::new(0.0, RING_PX + LETTERS_PX), Anchor::Middle)
+            let size = LETTERS_PX * sketch.pixel;
+            let (place, anchor) = if sign.ringed {
+                // Below a ring in the middle of a part: its numbers stand at the sides.
+                let below = Vec2::new(0.0, RING_PX + LETTERS_PX) * sketch.pixel;
+                (at + below, Anchor::Middle)
             } else {
-                (Vec2::new(RING_PX + 5.0, -RING_PX), Anchor::Start)
+                let half = Vec2::new(RING_PX, RING_PX) * sketch.pixel;
+                let place = self.place_of_word(&sign.word, size, (at, half), [&[], &labels, &written]);
+                (place, Anchor::Start)
             };
-            sketch.word(&sign.word, at + off * sketch.pixel, LETTERS_PX, anchor, ink);
+            written.push(text_area(&sign.word, place, size, anchor, true, false));
+            sketch.word(&sign.word, place, LETTERS_PX, anchor, ink);
         }
     }
 
