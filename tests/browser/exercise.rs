@@ -366,7 +366,13 @@ fn exercise_and_form_are_accessible() {
         page.click_at(at.0, at.1);
         page.wait_for("the reasons", || (page.count("marking") == 1).then_some(()));
         look(&page, &format!("the reasons, {scheme:?}"), &mut found);
+        // Who clicks and presses Enter, as the page says, has not chosen a reason yet.
+        page.wait_for("the filter", || (in_focus(&page) == "reason-field").then_some(()));
         page.press("enter");
+        assert_eq!((page.count("marking"), page.count("marked")), (1, 0));
+        page.press("down");
+        page.press("enter");
+        page.wait_for("the mark", || (page.count("marked") == 1).then_some(()));
         page.click("hand-in");
         page.eval("document.querySelector('[data-testid=results-fold]').open = true");
         page.wait_for("a result", || (page.count("result") > 0).then_some(()));
