@@ -50,40 +50,42 @@ macro_rules! texts {
 }
 
 texts! {
-    // What the board and what lies around it says.
+    // What the board and what lies around it says, as long as nothing is found.
     first:
     "body"
     "checks"
+    "common"
+    "drawing"
+    "editor"
+    "model-titles"
+    "web"
+    "web-reader";
+    // What findings say, and what only a panel, a paper, a lesson or the command line says. It is read when one of it is first
+    // asked for; the page has it fetched after its first picture.
+    later:
+    "break"
     "checks-conductors"
     "checks-data"
     "checks-energy"
     "checks-facts"
     "checks-ground"
+    "checks-limits"
     "checks-mends"
     "checks-protection"
     "checks-signal"
     "checks-speakers"
     "checks-workmanship"
     "circuit"
-    "common"
-    "drawing"
-    "editor"
-    "mending"
-    "model-edits"
-    "model-titles"
-    "web"
-    "web-reader";
-    // What only a panel, a paper, a lesson or the command line says. It is read when one of it is first asked for; the page
-    // has it fetched after its first picture.
-    later:
-    "break"
-    "checks-limits"
     "cli"
+    "editor-said"
     "exercise"
     "file"
     "finding"
     "handover"
     "lessons"
+    "mending"
+    "model-about"
+    "model-edits"
     "paper"
     "paper-steps"
     "proving"
@@ -91,18 +93,22 @@ texts! {
     "sizing"
     "starting"
     "text"
+    "web-panels"
     "web-viewer"
 }
 
 /// The English message of a key.
 fn english(key: &str) -> Option<&'static Pattern<String>> {
     static FIRST: OnceLock<Messages> = OnceLock::new();
-    static LATER: OnceLock<Messages> = OnceLock::new();
     let first = FIRST.get_or_init(|| Messages::read(ENGLISH.iter().copied()));
-    first.get(key).or_else(|| {
-        let later = LATER.get_or_init(|| Messages::read(ENGLISH_LATER.iter().map(|text| arrived(text))));
-        later.get(key)
-    })
+    first.get(key).or_else(|| english_later().get(key))
+}
+
+/// The messages that follow. On the page this function follows with them.
+#[inline(never)]
+fn english_later() -> &'static Messages {
+    static LATER: OnceLock<Messages> = OnceLock::new();
+    LATER.get_or_init(|| Messages::read(ENGLISH_LATER.iter().map(|text| arrived(text))))
 }
 
 #[cfg(feature = "german")]

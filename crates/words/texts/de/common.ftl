@@ -42,3 +42,15 @@ list-more = { $shown } und { $more } weitere
 ## Nur in der Dokumentation dieses Pakets gezeigt.
 
 sample-reach = { $fuse } sitzt { $far } Leitung entfernt. Nichts schützt { $runs }.
+
+## Wie viele Dinge.
+
+things-parts = { $count ->
+    [one] { $count } Bauteil
+   *[other] { $count } Bauteile
+}
+things-runs = { $count ->
+    [one] { $count } Leitung
+   *[other] { $count } Leitungen
+}
+things-both = { $parts } und { $runs }

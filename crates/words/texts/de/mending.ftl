@@ -47,7 +47,6 @@ cli-mend-no-way = Befund { $number } hat { $count ->
 ## Auf der Seite.
 
 mend-all = Alles beheben, was keine Entscheidung braucht
-mend-all-short = Alles beheben …
 mend-all-working = Es wird ermittelt, was sich beheben lässt: bisher { $made } …
 mend-all-make = { $count ->
     [one] Diese { $count } Behebung vornehmen

@@ -1,17 +1,5 @@
 ### Wie Arbeitsschritte in der Liste zum Zurücknehmen heißen, und was an Eingaben falsch ist.
 
-## Wie viele Dinge.
-
-things-parts = { $count ->
-    [one] { $count } Bauteil
-   *[other] { $count } Bauteile
-}
-things-runs = { $count ->
-    [one] { $count } Leitung
-   *[other] { $count } Leitungen
-}
-things-both = { $parts } und { $runs }
-
 ## Arbeitsschritte.
 
 edit-delete-nothing = Löschen

@@ -160,8 +160,6 @@ start-load-other = Verbraucher
 
 ## Auf der Seite
 
-start-title = Anlage beginnen
-start-offer = Was da ist und was gewünscht wird, in einer Zeile: Daraus wird ein ganzer Plan.
 start-line = Was da ist und was gewünscht wird, mit Kommas dazwischen
 start-understood = Verstanden
 start-examples = Zum Beispiel

@@ -47,7 +47,6 @@ cli-mend-no-way = finding { $number } has { $count ->
 ## On the page.
 
 mend-all = Mend all that needs no choice
-mend-all-short = Mend all…
 mend-all-working = Working out what can be mended: { $made } so far …
 mend-all-make = { $count ->
     [one] Make this { $count } mend

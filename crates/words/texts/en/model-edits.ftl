@@ -1,17 +1,5 @@
 ### What steps of work are called in the undo list, and what is wrong with what was typed.
 
-## How many things.
-
-things-parts = { $count ->
-    [one] { $count } part
-   *[other] { $count } parts
-}
-things-runs = { $count ->
-    [one] { $count } run
-   *[other] { $count } runs
-}
-things-both = { $parts } and { $runs }
-
 ## Steps of work.
 
 edit-delete-nothing = Delete

@@ -160,8 +160,6 @@ start-load-other = Load
 
 ## On the page
 
-start-title = Start a system
-start-offer = What there is and what is wanted, in one line: a whole plan comes of it.
 start-line = What there is and what is wanted, with commas between
 start-understood = Understood
 start-examples = For example
