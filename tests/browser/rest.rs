@@ -1,38 +1,73 @@
-//! The second half of the program follows the first picture: nothing that stands at the beginning asks for it, nor does work
-//! on the board; and what does ask for it before it is there gets it.
+//! What follows of the program follows the first picture: nothing that stands at the beginning asks for it, the findings come
+//! with it, and what asks for some of it before it is there gets it.
 
 use crate::table::Table;
-use loomwright_tests::browser::Page;
+use loomwright_tests::browser::{Page, Site};
 
 /// How often the program stood still because the rest was asked for before it was there.
 const WAITED: &str = "performance.getEntriesByName('loomwright waits for the rest').length";
-/// How often the rest was fetched.
-const FETCHED: &str =
-    "performance.getEntriesByType('resource').filter(it => it.name.endsWith('_rest.wasm')).length";
-/// A first visit, on which the rest is on its way for ever: only who asks for it at once gets it.
+/// How often the second part and the third were fetched.
+const FETCHED: &str = "['_more.wasm', '_rest.wasm'].map(end => \
+    performance.getEntriesByType('resource').filter(it => it.name.endsWith(end)).length)";
+/// A first visit without a worker, on which a part is on its way for ever: only who asks for it at once gets it.
 const NEVER_COMES: &str = "Object.defineProperty(navigator, 'serviceWorker', { get: () => undefined }); \
     const before = window.fetch; window.fetch = (what, ...more) => \
-    String(what).endsWith('_rest.wasm') ? new Promise(() => {}) : before(what, ...more);";
+    String(what).endsWith('_PART.wasm') ? new Promise(() => {}) : before(what, ...more);";
+/// What stands where the findings will.
+const NOTES: &str = "(document.querySelector('[data-testid=notes-words]')?.textContent ?? null)";
+/// Whether something is drawn: the paper is not of one colour any more.
+const DRAWN: &str = "(() => { const board = document.getElementById('board'); if (!board?.width) return false; \
+    const seen = board.getContext('2d').getImageData(0, 0, board.width, board.height).data; \
+    const colours = new Set(); for (let at = 0; at < seen.length; at += 4) colours.add(seen[at] << 16 | seen[at + 1] << 8 | seen[at + 2]); \
+    return colours.size > 20 })()";
 
 #[test]
-fn the_rest_comes_by_itself_after_the_first_picture() {
+fn what_follows_comes_by_itself_after_the_first_picture_and_the_findings_with_it() {
     let page = Page::open("");
-    page.wait_until("the rest to be fetched", &format!("{FETCHED} > 0"));
-    page.wait_until("the program", "typeof loomwright_state === 'function'");
+    page.wait_until(
+        "the rest to be fetched",
+        &format!("{FETCHED}.every(it => it > 0)"),
+    );
+    page.wait_until("the findings", &format!("{NOTES}?.startsWith('No findings')"));
     assert_eq!(
         page.eval(WAITED),
         0,
-        "the first picture needs something of the rest"
+        "the first picture needs something of what follows"
     );
-    assert_eq!(page.eval(FETCHED), 1);
+    assert_eq!(page.eval(FETCHED), serde_json::json!([1, 1]));
+    page.assert_no_errors();
+}
+
+#[test]
+fn the_first_picture_stands_before_anything_is_checked_and_a_key_fetches_what_it_needs() {
+    for (german, said) in [(false, "Not checked yet"), (true, "Noch nicht geprüft")] {
+        let mut page = Page::open_on(Site::built_page(), "nothing.txt");
+        if german {
+            page.eval("localStorage.setItem('loomwright-reader', '{\"language\":\"de\"}')");
+        }
+        page.run_first(&NEVER_COMES.replace("PART", "more"));
+        page.go("");
+        page.wait_until("a picture", DRAWN);
+        page.wait_until(
+            "the word",
+            &format!("document.getElementById('board').getAttribute('aria-label').includes('{said}')"),
+        );
+        // What lies around the sheet comes with what it tells of, and a pointer that passes asks for nothing.
+        page.hover(500.0, 400.0);
+        page.hover(600.0, 420.0);
+        assert_eq!(page.eval(NOTES), serde_json::Value::Null);
+        assert_eq!(page.eval(WAITED), 0, "in German: {german}");
+        assert_eq!(page.eval(FETCHED), serde_json::json!([0, 0]));
+        page.eval("document.getElementById('board').focus()");
+        page.press("n");
+        page.wait_until("what lies around the sheet", &format!("{NOTES} !== null"));
+    }
 }
 
 #[test]
 fn the_board_is_worked_on_without_the_rest_and_a_panel_fetches_it() {
-    let table = Table::open();
-    table.run_first(NEVER_COMES);
-    table.reload();
-    table.wait_until("the program", "typeof loomwright_state === 'function'");
+    let table = Table::open_prepared(&NEVER_COMES.replace("PART", "rest"));
+    table.wait_until("the findings", &format!("{NOTES}?.startsWith('No findings')"));
     let before = table.sheet();
     let (x, y) = table.part("A1");
     table.drag(&[(x, y), (x + 20.0, y + 10.0), (x + 60.0, y + 40.0)]);
@@ -46,7 +81,7 @@ fn the_board_is_worked_on_without_the_rest_and_a_panel_fetches_it() {
         0,
         "work on the board needs something of the rest"
     );
-    assert_eq!(table.eval(FETCHED), 0);
+    assert_eq!(table.eval(FETCHED), serde_json::json!([1, 0]));
 
     table.press("Escape");
     table.click("papers");
@@ -54,6 +89,5 @@ fn the_board_is_worked_on_without_the_rest_and_a_panel_fetches_it() {
         "the papers",
         "document.querySelectorAll('[data-testid^=paper-]').length > 0",
     );
-    assert_eq!(table.eval(FETCHED), 1);
-    table.assert_no_errors();
+    assert_eq!(table.eval(FETCHED), serde_json::json!([1, 1]));
 }

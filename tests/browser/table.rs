@@ -30,6 +30,13 @@ impl Table {
     pub(crate) fn open_kept() -> Self {
         Self::of(Page::open_kept_on(Site::built_page(), ""))
     }
+    /// The same with a script that runs before anything else. Nothing is waited for, as that would open a panel.
+    pub(crate) fn open_prepared(script: &str) -> Self {
+        let mut page = Page::open_on(Site::built_page(), "nothing.txt");
+        page.run_first(script);
+        page.go("");
+        Self { page }
+    }
     fn of(page: Page) -> Self {
         let table = Self { page };
         table.wait_ready();

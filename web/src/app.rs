@@ -34,13 +34,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
     let reader = use_reader();
     let store = {
         let words = reader.words.clone();
-        use_reducer(|| {
-            let job = lessons::WORKED_JOBS
-                .first()
-                .map(WorkedJob::job)
-                .unwrap_or_default();
-            State::new(Desk::new(job, words))
-        })
+        use_reducer(|| State::new(Desk::new(lessons::first_job(), words)))
     };
     let keeper = {
         let (desk, tell) = (store.desk.clone(), store.dispatcher());
@@ -50,6 +44,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
     use_looked_at(&store);
     use_read_by(&store, &reader);
     use_paper(&store);
+    use_whole(&store);
     {
         let (desk, keeper, tell) = (store.desk.clone(), keeper.clone(), store.dispatcher());
         let asked = props.asked.clone();
@@ -61,7 +56,8 @@ pub(crate) fn App(props: &AppProps) -> Html {
                 let address = asked_for(language).await;
                 keeper.start(address.or(asked.map(|asked| (*asked.job).clone())), language);
             });
-            offline::keep_program(tell);
+            // What the browser keeps it fetches: the line is for what is seen first.
+            browser::once_all_is_there(move || offline::keep_program(tell));
         });
     }
     {
@@ -85,12 +81,37 @@ pub(crate) fn App(props: &AppProps) -> Html {
             }
         });
     }
-    let panel = match store.panel {
+    html! {
+        <ContextProvider<Store> context={store.clone()}>
+            <ContextProvider<Rc<Keeper>> context={keeper}>
+                <main class="table" data-testid="table">
+                    <Board />
+                    if store.is_whole { { on_the_table(&store) } }
+                </main>
+            </ContextProvider<Rc<Keeper>>>
+        </ContextProvider<Store>>
+    }
+}
+
+/// What lies around the sheet of who edits it.
+fn on_the_table(store: &Store) -> Html {
+    html! {
+        <>
+            { around_the_sheet(store, panel(store), offline::newer(store)) }
+            if store.on_body && store.panel == Panel::None { { body_plan_word(store) } }
+            <DropHere />
+        </>
+    }
+}
+
+/// What is open over the drawing.
+fn panel(store: &Store) -> Html {
+    match store.panel {
         Panel::Shelf => html! { <Shelf /> },
         Panel::Ask => html! { <Ask /> },
         Panel::Jobs => html! { <Jobs /> },
         Panel::Share => html! { <Share /> },
-        Panel::Readings => readings(&store),
+        Panel::Readings => readings(store),
         Panel::Mending => html! { <MendAll edits={store.edits} /> },
         Panel::Breaking => html! { <BreakIt revision={store.revision} /> },
         Panel::FindFault => html! { <FindFault edits={store.edits} /> },
@@ -102,22 +123,11 @@ pub(crate) fn App(props: &AppProps) -> Html {
         Panel::Thread => html! { <Thread revision={store.revision} /> },
         Panel::Becomes => html! { <Thread revision={store.revision} becomes=true key="becomes" /> },
         Panel::Sizing => html! { <SizingDrawer revision={store.revision} edits={store.edits} /> },
-        Panel::Limits => limits(&store),
-        Panel::Outline => outline(&store),
+        Panel::Limits => limits(store),
+        Panel::Outline => outline(store),
         Panel::Start => html! { <Start revision={store.revision} /> },
-        Panel::Keys => keys(&store),
+        Panel::Keys => keys(store),
         Panel::None => html! {},
-    };
-    html! {
-        <ContextProvider<Store> context={store.clone()}>
-            <ContextProvider<Rc<Keeper>> context={keeper}>
-                <main class="table" data-testid="table">
-                    { on_the_table(&store, panel, offline::newer(&store)) }
-                    if store.on_body && store.panel == Panel::None { { body_plan_word(&store) } }
-                    <DropHere />
-                </main>
-            </ContextProvider<Rc<Keeper>>>
-        </ContextProvider<Store>>
     }
 }
 
@@ -157,6 +167,17 @@ pub(crate) fn use_looked_at(store: &Store) {
             EventListener::new(&window, "beforeprint", move |_| copies::lay_out_for_print(&desk))
         });
         move || drop(listener)
+    });
+}
+
+/// Hears of it when what was lacking of the program has come.
+#[hook]
+pub(crate) fn use_whole(store: &Store) {
+    let tell = store.dispatcher();
+    use_effect_with((), move |()| {
+        if !browser::all_is_there() {
+            browser::once_all_is_there(move || tell.dispatch(Act::Whole));
+        }
     });
 }
 
@@ -235,12 +256,11 @@ pub(crate) fn use_paper(store: &Store) {
     });
 }
 
-/// The sheet with what lies around it, the same where one edits and where one only looks. `news` stands above the tools. What
+/// What lies around the sheet, the same where one edits and where one only looks. `news` stands above the tools. What
 /// is open comes right after the sheet, so that Tab leads there first and not through every note and tool.
-pub(crate) fn on_the_table(store: &Store, panel: Html, news: Html) -> Html {
+pub(crate) fn around_the_sheet(store: &Store, panel: Html, news: Html) -> Html {
     html! {
         <>
-            <Board />
             { panel }
             { beside(store) }
             { hover_slip(store) }

@@ -44,6 +44,37 @@ pub(crate) fn log(text: &str) {
     }
 }
 
+/// Whether all of the program is there. Of the page as it is shipped, half of it follows the first picture: web/rest/rest.js
+/// tells of it. Any other page has all of it from the start.
+pub(crate) fn all_is_there() -> bool {
+    let told = js_sys::Reflect::get(&js_sys::global(), &"loomwright_rest".into());
+    told.ok().and_then(|told| told.as_bool()) != Some(false)
+}
+
+/// Does something once nothing is lacking: now, or when it has come.
+pub(crate) fn once_all_is_there(then: impl FnOnce() + 'static) {
+    if all_is_there() {
+        then();
+    } else if let Some(window) = window() {
+        let mut then = Some(then);
+        gloo_events::EventListener::once(&window, "loomwright-rest", move |_| {
+            if let Some(then) = then.take() {
+                then();
+            }
+        })
+        .forget();
+    }
+}
+
+/// Says that there is something to see: what follows may come.
+pub(crate) fn first_picture_stands() {
+    if let Some(window) = window()
+        && let Ok(event) = web_sys::Event::new("loomwright-picture")
+    {
+        let _ = window.dispatch_event(&event);
+    }
+}
+
 /// Whether the system asks for dark colours.
 pub(crate) fn prefers_dark() -> bool {
     matches("(prefers-color-scheme: dark)")

@@ -20,6 +20,11 @@ const AT_ONCE: usize = 400;
 /// does not wait for what nobody looks at, but no shorter and no longer than this.
 const PUT_OFF_MS: (f64, f64) = (30.0, 600.0);
 
+/// Whether the analysis is made within the edit: of a small sheet, once all of the program is there.
+fn is_made_at_once(editor: &Editor) -> bool {
+    editor.sheet().parts.len() <= AT_ONCE && browser::all_is_there()
+}
+
 /// The editor and its canvas.
 pub(crate) struct Desk {
     editor: RefCell<Editor>,
@@ -41,6 +46,7 @@ pub(crate) struct Desk {
     /// Milliseconds that the last analysis took.
     last_analysis_ms: Cell<f64>,
     own: Weak<Self>,
+    is_painted: Cell<bool>,
     /// Milliseconds that the last frame took, for the bench.
     pub(crate) last_paint_ms: Cell<f64>,
 }
@@ -48,7 +54,7 @@ pub(crate) struct Desk {
 impl Desk {
     /// A desk with a job to work on.
     pub(crate) fn new(job: Job, words: Words) -> Rc<Self> {
-        Self::with(Editor::new(job), words)
+        Self::with(Editor::unstudied(job), words)
     }
     /// A desk with a job that is only looked at.
     pub(crate) fn looking(job: Job, words: Words) -> Rc<Self> {
@@ -69,6 +75,7 @@ impl Desk {
             late: RefCell::new(None),
             last_analysis_ms: Cell::new(0.0),
             own: own.clone(),
+            is_painted: Cell::new(false),
             editor: RefCell::new(editor),
             surface: RefCell::new(None),
             painter: RefCell::new(Painter::default()),
@@ -89,6 +96,16 @@ impl Desk {
             }
         });
         *this.frame.borrow_mut() = Some(frame);
+        if browser::all_is_there() {
+            this.editor.borrow_mut().analyse();
+        } else {
+            let weak = Rc::downgrade(&this);
+            browser::once_all_is_there(move || {
+                if let Some(desk) = weak.upgrade() {
+                    desk.catch_up();
+                }
+            });
+        }
         this
     }
     /// Looks at the editor.
@@ -142,7 +159,7 @@ impl Desk {
         let camera = *self.editor.borrow().camera();
         let mut fresh = Editor::unstudied(job);
         fresh.read_by(self.words());
-        if fresh.sheet().parts.len() <= AT_ONCE {
+        if is_made_at_once(&fresh) {
             fresh.analyse();
         } else {
             self.put_off();
@@ -161,6 +178,15 @@ impl Desk {
     }
     /// Hands an input to the editor. True when it meant something.
     pub(crate) fn input(&self, input: Input) -> bool {
+        // A pointer that only passes over the first picture must not make the page wait for what answers it.
+        if matches!(input, Input::Move(_) | Input::Left) && !browser::all_is_there() {
+            return false;
+        }
+        self.take_input(input)
+    }
+    // Apart, so that the first picture does without.
+    #[inline(never)]
+    fn take_input(&self, input: Input) -> bool {
         self.change(|editor| editor.handle(input))
     }
     /// Does an action.
@@ -175,7 +201,7 @@ impl Desk {
             let keep = self.on_edit.borrow().clone();
             keep.emit(());
             let mut editor = self.editor.borrow_mut();
-            if editor.sheet().parts.len() <= AT_ONCE {
+            if is_made_at_once(&editor) {
                 // What the step itself says comes before what follows from it.
                 let news = editor.analyse();
                 effects.say = match (effects.say.take(), news) {
@@ -205,14 +231,19 @@ impl Desk {
         });
         *self.late.borrow_mut() = Some(late);
     }
-    /// Makes an analysis that was put off.
+    /// Makes an analysis that was put off. As long as the program is not all there it waits for the rest.
     fn catch_up(&self) {
+        if !browser::all_is_there() {
+            return;
+        }
         if self.see(|editor| editor.history().in_gesture()) {
             // Not under the user's hand.
             self.put_off();
         } else if self.see(Editor::is_stale) {
             let started = js_sys::Date::now();
-            let say = self.editor.borrow_mut().analyse();
+            let is_first = !self.see(Editor::is_studied);
+            // What a job begins with is no news.
+            let say = self.editor.borrow_mut().analyse().filter(|_| !is_first);
             self.last_analysis_ms.set(js_sys::Date::now() - started);
             self.tell(Effects {
                 repaint: true,
@@ -259,6 +290,9 @@ impl Desk {
                 .borrow_mut()
                 .paint(surface, &editor, &self.palette.borrow());
             self.last_paint_ms.set(js_sys::Date::now() - started);
+            if !self.is_painted.replace(true) {
+                browser::first_picture_stands();
+            }
         }
         let camera = *editor.camera();
         drop(editor);

@@ -96,6 +96,7 @@ fn state(desk: &Desk) -> String {
             "redo": editor.history().redo_name(),
             "reading": editor.reading().map(|reading| reading.shown),
             "stale": editor.is_stale(),
+            "studied": editor.is_studied(),
             "last_paint_ms": desk.last_paint_ms.get(),
             "parts": parts,
             "terminals": terminals,

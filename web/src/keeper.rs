@@ -7,7 +7,6 @@ use crate::state::{Act, State};
 use crate::storage::{JobInfo, JobKey, Keeping, Original, Store, StoreError};
 use crate::tabs::{Claim, Hold, News};
 use crate::worked;
-use lessons::WORKED_JOBS;
 use model::Job;
 use model::limits::LARGEST_FILE;
 use std::cell::{Cell, RefCell};
@@ -115,10 +114,9 @@ impl Keeper {
         });
     }
     async fn translate_what_is_on_the_table(&self, language: Language) {
-        let Some(worked) = WORKED_JOBS.first().filter(|_| language != Language::English) else {
+        let Some(job) = worked::first_in_language(language).await else {
             return;
         };
-        let job = worked::in_language(worked, language).await;
         // Whoever was quicker keeps what was begun.
         if self.desk.see(|editor| editor.history().undo_name().is_none()) {
             self.desk.open(job);

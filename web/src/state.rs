@@ -132,6 +132,8 @@ pub(crate) struct State {
     pub(crate) newer: bool,
     /// Whether the body plan is on the table.
     pub(crate) on_body: bool,
+    /// Whether all of the program is there. Until then the table shows the drawing alone.
+    pub(crate) is_whole: bool,
 }
 
 impl PartialEq for State {
@@ -147,6 +149,7 @@ impl PartialEq for State {
             && self.pointed == other.pointed
             && self.newer == other.newer
             && self.on_body == other.on_body
+            && self.is_whole == other.is_whole
     }
 }
 
@@ -170,6 +173,8 @@ pub(crate) enum Act {
     Point(Option<usize>),
     /// A newer version of the program is ready.
     Newer,
+    /// What was lacking of the program has come.
+    Whole,
 }
 
 /// Closes the open panel on Escape, wherever in it the focus is, unless the thing in focus needed that key for itself.
@@ -200,6 +205,7 @@ impl State {
             pointed: None,
             newer: false,
             on_body: false,
+            is_whole: browser::all_is_there(),
         }
     }
     /// The reader's words, for pieces of the page that are painted with the whole of it. What is painted by itself asks
@@ -280,6 +286,7 @@ impl Reducible for State {
             Act::Kept(keeping) => next.keeping = keeping,
             Act::Paper(paper) => next.paper = paper,
             Act::Newer => next.newer = true,
+            Act::Whole => next.is_whole = true,
             Act::Point(place) => {
                 if next.pointed == place {
                     return self;

@@ -1,8 +1,11 @@
 //! The page where one only looks: a drawing that came by a link or in a page file. It has no tools to change anything, and writes nothing into
 //! the browser.
 
-use crate::app::{chosen_by, colour_page, on_the_table, use_looked_at, use_paper, use_read_by};
+use crate::app::{
+    around_the_sheet, chosen_by, colour_page, use_looked_at, use_paper, use_read_by, use_whole,
+};
 use crate::browser;
+use crate::canvas::Board;
 use crate::components::*;
 use crate::copies;
 use crate::desk::Desk;
@@ -30,6 +33,7 @@ pub(crate) fn Viewer(props: &ViewerProps) -> Html {
     use_looked_at(&store);
     use_read_by(&store, &reader);
     use_paper(&store);
+    use_whole(&store);
     {
         let (store, outside, reader) = (store.clone(), store.outside, reader.clone());
         use_effect_with(outside, move |outside| {
@@ -40,18 +44,23 @@ pub(crate) fn Viewer(props: &ViewerProps) -> Html {
             }
         });
     }
-    let panel = match store.panel {
-        Panel::Ask => html! { <Ask /> },
-        Panel::Outline => outline(&store),
-        Panel::Keys => keys(&store),
-        _ => html! {},
-    };
     html! {
         <ContextProvider<Store> context={store.clone()}>
             <main class="table" data-testid="viewer">
-                { on_the_table(&store, panel, html! {}) }
+                <Board />
+                if store.is_whole { { around_the_sheet(&store, panel(&store), html! {}) } }
             </main>
         </ContextProvider<Store>>
+    }
+}
+
+/// What is open over the drawing.
+fn panel(store: &Store) -> Html {
+    match store.panel {
+        Panel::Ask => html! { <Ask /> },
+        Panel::Outline => outline(store),
+        Panel::Keys => keys(store),
+        _ => html! {},
     }
 }
 

@@ -41,6 +41,9 @@ impl Editor {
             }
             return;
         }
+        if !self.studied && action.looks_through() {
+            self.analyse();
+        }
         match action {
             Action::Pick => self.take(Tool::default()),
             Action::Hand => self.take(Tool::Hand),

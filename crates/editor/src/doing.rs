@@ -215,6 +215,7 @@ impl Editor {
             return None;
         }
         self.stale = false;
+        self.studied = true;
         self.still_changed();
         let mut made = checks::analyse(self.sheet(), &self.job.settings);
         if self.conceals {
@@ -402,7 +403,6 @@ impl Editor {
             text: text.to_owned(),
             share,
         };
-        let [stop, fix, tidy] = self.counts();
         let vehicle = &job.vehicle;
         let conditions = &job.settings.conditions;
         TitleBlock {
@@ -412,11 +412,7 @@ impl Editor {
                 vec![
                     cell("title-state", &words.say(&conditions.state.said()), 3),
                     cell("title-music", &words.say(&conditions.duty.said()), 2),
-                    cell(
-                        "title-findings",
-                        &words.say(&say!("title-counts", stop = stop, fix = fix, tidy = tidy)),
-                        4,
-                    ),
+                    cell("title-findings", &words.say(&self.counted()), 4),
                 ],
                 vec![
                     cell("title-drawn-by", &vehicle.drawn_by, 3),

@@ -29,6 +29,8 @@ pub struct Editor {
     /// How the sheet was fitted before its marks were known; who still sees it so sees them as well once they are.
     pub(crate) fitted_unmarked: Option<crate::Camera>,
     pub(crate) stale: bool,
+    /// Whether there has been an analysis at all.
+    pub(crate) studied: bool,
     /// Whether the job is only looked at: see [`Editor::looking`].
     pub(crate) looks_only: bool,
     /// Whether what was found, and the numbers that tell it, stay hidden: an exercise.
@@ -127,6 +129,7 @@ impl Editor {
             marks: Vec::new(),
             fitted_unmarked: None,
             stale: true,
+            studied: false,
             looks_only: false,
             conceals: false,
             broken: Default::default(),
@@ -220,6 +223,11 @@ impl Editor {
     #[must_use]
     pub fn is_stale(&self) -> bool {
         self.stale
+    }
+    /// Whether the job on the table was looked through at all: until then nothing is known of findings and numbers.
+    #[must_use]
+    pub fn is_studied(&self) -> bool {
+        self.studied
     }
     /// How the board is seen.
     #[must_use]

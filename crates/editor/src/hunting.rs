@@ -42,6 +42,13 @@ pub(crate) struct Hunt {
     next: Option<Probe>,
 }
 
+impl Hunt {
+    /// Whether nothing is suspected and nothing to be measured.
+    pub(crate) fn is_nothing(&self) -> bool {
+        self.suspects.is_empty() && self.next.is_none()
+    }
+}
+
 /// A ring: round what, with which places of the list, how likely in sum.
 #[derive(Clone, Debug, PartialEq)]
 struct Ring {

@@ -76,6 +76,32 @@ impl Action {
     }
 }
 
+impl Action {
+    /// Whether the action shows or hands out what an analysis finds. Asked of a job that was not looked through yet, it does not
+    /// answer that there is nothing.
+    pub(crate) fn looks_through(self) -> bool {
+        self.tells()
+            || matches!(
+                self,
+                Self::WhatFeeds
+                    | Self::Meter
+                    | Self::MeterVolts
+                    | Self::MeterAmps
+                    | Self::MeterTone
+                    | Self::MeterOhms
+                    | Self::KeepReading
+                    | Self::MendFinding
+                    | Self::MendAll
+                    | Self::Thread
+                    | Self::Papers
+                    | Self::SizeIt
+                    | Self::ExportSvg
+                    | Self::ExportPng
+                    | Self::Print
+            )
+    }
+}
+
 impl Editor {
     /// Puts a job on the table that is only looked at.
     #[must_use]

@@ -2,6 +2,7 @@
 
 use crate::editor::Editor;
 use crate::selection::Thing;
+use crate::tools::{Pick, Tool};
 use drawing::{Cut, DisplayList, Lit, Look, Moving, Overlay, Owner, Which, draw_cut};
 use model::SheetKind;
 use ordered::OrderedSet;
@@ -142,12 +143,31 @@ impl Editor {
                 list
             };
         }
-        let study = Some(self.shown_study()).filter(|_| !self.conceals);
+        let study = Some(self.shown_study()).filter(|_| self.studied && !self.conceals);
         draw_cut(self.sheet(), &self.layout, study, look, cut)
     }
+    /// Whether nothing is in hand, picked, suspected or broken.
+    fn has_nothing_to_sketch(&self) -> bool {
+        !self.is_on_body()
+            && matches!(self.tool, Tool::Pick(Pick::Idle) | Tool::Hand)
+            && self.shown_focus().is_none()
+            && self.selection.is_empty()
+            && self.hunt.is_nothing()
+            && self.broken.breaks.is_empty()
+    }
+
     /// What the tool in hand shows on top.
     #[must_use]
     pub fn tool_picture(&self) -> DisplayList {
+        if self.has_nothing_to_sketch() {
+            DisplayList::default()
+        } else {
+            self.sketched()
+        }
+    }
+    // Apart, so that the page's first picture does without.
+    #[inline(never)]
+    fn sketched(&self) -> DisplayList {
         let mut list = DisplayList::default();
         self.sketch(&mut list);
         if !self.is_on_body() {

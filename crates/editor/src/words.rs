@@ -161,6 +161,15 @@ impl Editor {
         };
         [count(Grade::Stop), count(Grade::Fix), count(Grade::Tidy)]
     }
+    /// The same in words; as long as nothing was looked through, that.
+    #[must_use]
+    pub fn counted(&self) -> Saying {
+        if !self.studied {
+            return say!("title-unchecked");
+        }
+        let [stop, fix, tidy] = self.counts();
+        say!("title-counts", stop = stop, fix = fix, tidy = tidy)
+    }
     /// What a run carries, for the hover slip: amps, drop, temperature, guard.
     #[must_use]
     pub fn run_numbers(&self, id: RunId) -> Lines {

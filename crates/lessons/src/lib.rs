@@ -12,6 +12,7 @@ mod blocks;
 mod breaks;
 mod effects;
 mod exercise;
+mod first;
 mod lesson;
 mod link;
 pub mod measures;
@@ -35,6 +36,7 @@ pub use exercise::{
     Accused, Fault, Mark, Outcome, Reason, Thing, Verdict, faults, reasons, score, tag, thing, title,
     title_in,
 };
+pub use first::{first_job, first_job_called};
 pub use lesson::{Answer, ByHand, Lesson, Look, Question, Unasked, Version};
 pub use link::{lesson_fragment, open_lesson};
 pub use own::{Lack, fault_name};

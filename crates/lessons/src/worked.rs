@@ -51,7 +51,7 @@ impl WorkedJob {
 }
 
 /// Puts names into a job.
-fn put(mut job: Job, names: &str) -> Result<Job, TextErrors> {
+pub(crate) fn put(mut job: Job, names: &str) -> Result<Job, TextErrors> {
     let mut errors: Vec<TextError> = Vec::new();
     let lines = Line::all(names);
     let too_many = each_block(&lines, |head, block| {

@@ -31,6 +31,8 @@ cargo xtask quick                          format, clippy, the fast tests: for d
 cargo xtask generate                       write the generated files: docs/job.schema.json, docs/checks/
 cargo xtask bench                          reports on speed and size; they never fail on a time
 cargo xtask bundle                         build the page and print its size, raw and gzipped
+cargo xtask record                         build the page, record what it needs until its first picture, and write by it
+                                           which part of the program comes when: crates/xtask/src/split/later.txt
 cargo xtask finish                         what `serve`, `test` and `bundle` do to dist/ after the build; for a page that was
                                            built by `trunk build` alone
 
@@ -48,6 +50,7 @@ enum Request {
     Bench,
     Bundle,
     Finish,
+    Record,
 }
 
 fn main() -> ExitCode {
@@ -76,6 +79,7 @@ fn main() -> ExitCode {
         Request::Generate => generate::generate(),
         Request::Bench => bench::bench(),
         Request::Finish => page::finish(),
+        Request::Record => page::record(),
         Request::Bundle => page::build().and_then(|()| page::print_sizes()),
     };
     match outcome {
@@ -123,6 +127,7 @@ fn parse() -> Result<Request, lexopt::Error> {
         Some("bench") => Request::Bench,
         Some("bundle") => Request::Bundle,
         Some("finish") => Request::Finish,
+        Some("record") => Request::Record,
         Some(other) => return Err(format!("no command `{other}`").into()),
     })
 }

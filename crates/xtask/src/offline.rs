@@ -10,7 +10,7 @@ use std::path::Path;
 const MANIFEST: &str = include_str!("../../../web/offline/manifest.webmanifest");
 const WORKER: &str = include_str!("../../../web/offline/service_worker.js");
 /// Name of the service worker in the built page's folder.
-const WORKER_NAME: &str = "sw.js";
+pub(crate) const WORKER_NAME: &str = "sw.js";
 
 /// What the page's head names of it.
 pub(crate) const HEAD: &str = "<link rel=\"manifest\" href=\"manifest.webmanifest\"><link rel=\"apple-touch-icon\" href=\"icon-192.png\"><link rel=\"icon\" href=\"icon.svg\">";

@@ -22,8 +22,37 @@ const PORT: u16 = 8080;
 pub(crate) fn build() -> Result<(), String> {
     tools::for_page()?;
     run(&mut build_command()?)?;
-    shrink()?;
     finish()
+}
+
+/// Builds the page, records in a browser which of its functions are needed when, and writes the list that it is split by.
+pub(crate) fn record() -> Result<(), String> {
+    tools::for_page()?;
+    tools::for_tests(&tools::BROWSER)?;
+    run(&mut build_command()?)?;
+    // As the page is: what is recorded must be left alone by whoever serves or tests `dist`.
+    let folder = workspace_root().join("target").join("record");
+    let failed = |error: io::Error| format!("cannot lay the page out in {}: {error}", folder.display());
+    if folder.exists() {
+        fs::remove_dir_all(&folder).map_err(failed)?;
+    }
+    for file in files_below(&page_folder())? {
+        let copy = folder.join(file.strip_prefix(page_folder()).unwrap_or(&file));
+        fs::create_dir_all(copy.parent().unwrap_or(&folder)).map_err(failed)?;
+        fs::copy(&file, &copy).map_err(failed)?;
+    }
+    split::watch(&folder)?;
+    // What the page does with the worker that keeps it is recorded too.
+    lay_around(&folder)?;
+    run(crate::command::cargo([
+        "run",
+        "--package=loomwright-tests",
+        "--features=browser",
+        "--example=what_runs_first",
+        "--",
+    ])
+    .arg(&folder))?;
+    split::write_list(&folder)
 }
 
 /// What is made of the built page once its module is as it will be shipped.
@@ -31,17 +60,30 @@ pub(crate) fn finish() -> Result<(), String> {
     let folder = page_folder();
     // A folder that is finished once more may hold no whole module any longer, and holds its page file as it was made of it.
     if !offline::has_worker(&folder) {
+        // Before it is optimised: then every number that leads somewhere is still as the linker wrote it.
+        let parted = split::parted(&folder)?;
+        if parted.is_some() {
+            shrink()?;
+        }
         page_file::write(&folder)?;
-        split::halve(&folder)?;
+        if let Some(parted) = parted {
+            parted.write()?;
+            shrink()?;
+        }
     }
-    offline::write_manifest(&folder)?;
+    lay_around(&folder)
+}
+
+/// Puts around the program what it is kept and guarded by.
+fn lay_around(folder: &Path) -> Result<(), String> {
+    offline::write_manifest(folder)?;
     let file = folder.join("index.html");
     let index =
         fs::read_to_string(&file).map_err(|error| format!("cannot read {}: {error}", file.display()))?;
     let added = policy::element(&policy::scripts(&index)?, Around::Beside) + offline::HEAD;
     let index = policy::into_head(&index, &added)?;
     fs::write(&file, index).map_err(|error| format!("cannot write {}: {error}", file.display()))?;
-    offline::write_worker(&folder)
+    offline::write_worker(folder)
 }
 
 /// The build itself, without setting up: fetches crates first, since the page's builder is kept off the network.
@@ -63,8 +105,8 @@ pub(crate) fn build_command() -> Result<Command, String> {
     Ok(build)
 }
 
-/// Runs the wasm optimiser over the built module, if it is at hand.
-pub(crate) fn shrink() -> Result<(), String> {
+/// Runs the wasm optimiser over the modules of the page, if it is at hand.
+fn shrink() -> Result<(), String> {
     let Some(optimiser) = tools::wasm_opt() else {
         return Ok(());
     };
@@ -73,10 +115,10 @@ pub(crate) fn shrink() -> Result<(), String> {
         .filter(|file| file.extension().is_some_and(|e| e == "wasm"))
     {
         let smaller = module.with_extension("smaller");
-        // The features are those that rustc turns on by itself for this target. Names stay: by them the module is split.
+        // The features are those that rustc turns on by itself for this target.
         // The lowest addresses are the far end of the stack, which nothing points to.
         let shrunk = run(command(&optimiser)
-            .args(["-Oz", "--debuginfo", "--strip-producers", "--low-memory-unused"])
+            .args(["-Oz", "--strip-debug", "--strip-producers", "--low-memory-unused"])
             .args([
                 "--enable-bulk-memory",
                 "--enable-nontrapping-float-to-int",
@@ -176,8 +218,36 @@ pub(crate) fn print_sizes() -> Result<(), String> {
         );
     }
     println!("{raw_sum:>10} {gzip_sum:>10}  together, in bytes");
+    for (what, ends) in STAGES {
+        // The worker is fetched once all stands.
+        let of_stage = |file: &&PathBuf| {
+            let name = file.to_string_lossy();
+            !name.ends_with(offline::WORKER_NAME) && ends.iter().any(|end| name.ends_with(end))
+        };
+        let mut sum = 0;
+        for file in files_below(&folder)?.iter().filter(of_stage) {
+            let bytes = fs::read(file).map_err(|error| format!("cannot read {}: {error}", file.display()))?;
+            sum += gzipped_size(&bytes)
+                .map_err(|error| format!("cannot compress {}: {error}", file.display()))?;
+        }
+        println!("{:>10} {sum:>10}  {what}", "");
+    }
+    println!(
+        "{:>10} {MARK:>10}  is the mark for what comes before the first picture",
+        ""
+    );
     Ok(())
 }
+
+/// Bytes that a newcomer should wait for at most, gzipped.
+const MARK: usize = 350_000;
+
+/// What a newcomer fetches when, by the ends of the names of files.
+const STAGES: [(&str, &[&str]); 3] = [
+    ("before the first picture", &["index.html", ".js", split::FIRST]),
+    ("then, for the first findings", &[split::MORE]),
+    ("then, for all else", &[split::REST]),
+];
 
 /// Size in bytes as a server with the usual settings would send it (gzip level 6).
 fn gzipped_size(bytes: &[u8]) -> io::Result<usize> {

@@ -285,7 +285,6 @@ fn build_page() -> Result<(), String> {
             }
             let mut log = Log::new(page_log())?;
             log.run(&mut page::build_command()?)?;
-            page::shrink()?;
             page::finish()?;
             kept::remember(&made_of)
         })

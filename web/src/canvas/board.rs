@@ -127,7 +127,6 @@ pub(crate) fn Board(props: &BoardProps) -> Html {
     }
     let said = props.label.clone().unwrap_or_else(|| {
         store.desk.see(|editor| {
-            let [stop, fix, tidy] = editor.counts();
             editor
                 .words()
                 .say(&say!(
@@ -135,7 +134,7 @@ pub(crate) fn Board(props: &BoardProps) -> Html {
                     sheet = editor.on().said(),
                     parts = say!("things-parts", count = editor.sheet().parts.len()),
                     runs = say!("things-runs", count = editor.sheet().runs.len()),
-                    counts = say!("title-counts", stop = stop, fix = fix, tidy = tidy)
+                    counts = editor.counted()
                 ))
                 .into()
         })

@@ -31,7 +31,7 @@ pub(crate) fn LowStrip() -> Html {
         return html! {};
     }
     let words = store.words();
-    let counts = store.desk.see(editor::Editor::counts);
+    let (counts, checked) = store.desk.see(|editor| (editor.counts(), editor.is_studied()));
     let total: usize = counts.iter().sum();
     let title = store.desk.see(|editor| editor.job().title.clone());
     let toggle = |which: Fold| {
@@ -99,7 +99,7 @@ pub(crate) fn LowStrip() -> Html {
             if *fold == Fold::Title { { title_block_or_plate(&store, true) } }
             <div class="low__strip" ref={strip} tabindex="-1">
                 <button type="button" onclick={toggle(Fold::Notes)} aria-expanded={(*fold == Fold::Notes).to_string()} aria-controls="low-notes" data-testid="low-notes">
-                    if total == 0 { { words.text("low-none") } }
+                    if total == 0 { { words.text(if checked { "low-none" } else { "title-unchecked" }) } }
                     { for grades.filter(|(_, count)| *count > 0).map(|(grade, count)| html! {
                         <span class="grade-count">{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
                     }) }

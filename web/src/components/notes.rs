@@ -23,8 +23,11 @@ const TITLE_BLOCK_PX: f64 = 300.0;
 /// From the lower edge of the window to the sheet's frame.
 const FRAME_PX: f64 = 22.0;
 
-/// What stands above the notes: that the feed falls short, that there are no numbers, or that nothing was found.
+/// What stands above the notes: that nothing was checked yet, that the feed falls short, that there are no numbers, or that nothing was found.
 pub(crate) fn measured(editor: &editor::Editor) -> Option<String> {
+    if !editor.is_studied() {
+        return Some(editor.words().text("title-unchecked"));
+    }
     let said = match &editor.analysis().study.outcome {
         circuit::Outcome::Collapsed { deliverable, .. } => Some(say!(
             "notes-collapsed",

@@ -4,7 +4,7 @@
 use super::title_block::make;
 use crate::browser;
 use crate::keeper::Keeper;
-use crate::state::{Act, Panel, Store, escape_closes};
+use crate::state::{Act, Store, escape_closes};
 use assist::starting::*;
 use gloo_timers::callback::Timeout;
 use model::body::{BatteryPlace, BodyForm, DriveSide};
@@ -64,7 +64,7 @@ pub(crate) fn Start(props: &StartProps) -> Html {
     let words = store.words();
     let language = words.reader().language;
     let understood = read(&text);
-    let empty = is_empty(&store);
+    let empty = super::start_offer::is_empty(&store);
     let close = {
         let store = store.clone();
         Callback::from(move |()| {
@@ -172,35 +172,6 @@ pub(crate) fn Start(props: &StartProps) -> Html {
     }
 }
 
-/// What stands on an empty sheet: both ways to begin.
-pub(crate) fn start_offer(store: &Store) -> Html {
-    let offers = store
-        .desk
-        .see(|editor| editor.offers(editor::Action::StartSystem) && !editor.is_on_body());
-    if !offers || !is_empty(store) || store.panel != Panel::None {
-        return html! {};
-    }
-    let words = store.words();
-    let offer = |action: editor::Action, title: String, what: &'static str, testid: &'static str| {
-        let desk = store.desk.clone();
-        let onclick = Callback::from(move |_: MouseEvent| desk.perform(action));
-        html! {
-            <button type="button" class="start-offer" {onclick} data-testid={testid}><b>{ title }<kbd>{ words.say(&super::keys::key(action)) }</kbd></b><span>{ words.text(what) }</span></button>
-        }
-    };
-    let shelf = words.say(&editor::Action::OpenShelf.said());
-    html! {
-        <div class="start-offers">
-            { offer(editor::Action::StartSystem, words.text("start-title"), "start-offer", "start-offer") }
-            { offer(editor::Action::OpenShelf, shelf, "shelf-offer", "shelf-offer") }
-        </div>
-    }
-}
-
-fn is_empty(store: &Store) -> bool {
-    store.desk.see(|editor| editor.sheet().is_empty())
-}
-
 /// The job and the sheet that a system is planned for: the sheet on the table where it is empty, else a new job.
 fn ground(store: &Store) -> (Job, SheetKind) {
     store.desk.see(|editor| {
@@ -230,7 +201,7 @@ fn put(store: &Store, keeper: &Rc<Keeper>, started: &Started) {
         }
     }
     let edit = Edit::new(started.edit.name.clone(), changes);
-    if is_empty(store) {
+    if super::start_offer::is_empty(store) {
         make(store, |_| Ok(edit));
         store.desk.perform(editor::Action::Fit);
     } else {

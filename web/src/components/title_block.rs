@@ -52,7 +52,7 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
             .desk
             .see(|editor| editor.job().vehicle.get(name).unwrap_or_default())
     };
-    let counts = store.desk.see(editor::Editor::counts);
+    let (counts, checked) = store.desk.see(|editor| (editor.counts(), editor.is_studied()));
     // Checks that the job leaves out are never out of sight.
     let left_out = store.desk.see(|editor| editor.job().settings.allowed.len());
     let step = |action: Action| {
@@ -115,9 +115,13 @@ pub(crate) fn title_block(store: &Store, low: bool) -> Html {
                 data-testid="grades" title={words.say(&key(Action::MendAll))}>
                 <span class="cell__name cell__name--does">{ words.text("title-findings") }<u>{ words.text("mend-all-short") }</u></span>
                 <span class="cell__value">
-                    { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
-                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
-                    }) }
+                    if checked {
+                        { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
+                            <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
+                        }) }
+                    } else {
+                        { words.text("title-unchecked") }
+                    }
                     if left_out > 0 { <span class="cell__left-out">{ words.say(&say!("title-left-out", count = left_out)) }</span> }
                 </span>
             </button>

@@ -28,7 +28,7 @@ fn plate(store: &Store, low: bool) -> Html {
         return html! {};
     }
     let words = store.words();
-    let (title, vehicle, conditions, limits, counts) = store.desk.see(|editor| {
+    let (title, vehicle, conditions, limits, counts, checked) = store.desk.see(|editor| {
         let job = editor.job();
         let set = &job.settings.conditions;
         let conditions = [
@@ -41,6 +41,7 @@ fn plate(store: &Store, low: bool) -> Html {
             conditions,
             words.say(&set.profile.said()),
             editor.counts(),
+            editor.is_studied(),
         )
     });
     let cell = |name: &'static str, text: &str, wide: bool| {
@@ -70,9 +71,13 @@ fn plate(store: &Store, low: bool) -> Html {
             <div class="cell cell--wide cell--grades" data-testid="grades">
                 <span class="cell__name">{ words.text("title-findings") }</span>
                 <span class="cell__value">
-                    { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
-                        <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
-                    }) }
+                    if checked {
+                        { for [(Grade::Stop, counts[0]), (Grade::Fix, counts[1]), (Grade::Tidy, counts[2])].map(|(grade, count)| html! {
+                            <span class={classes!("grade-count", (count == 0).then_some("grade-count--none"))}>{ mark(grade) }{ format!("{count} {}", words.say(&grade.said())) }</span>
+                        }) }
+                    } else {
+                        { words.text("title-unchecked") }
+                    }
                 </span>
             </div>
             { sheets_there(store) }

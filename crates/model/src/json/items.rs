@@ -6,12 +6,12 @@ use crate::conductor::FittedBy;
 use crate::handling::Handling;
 use crate::id::{PartId, RunId, TerminalName, TerminalRef};
 use crate::job::{
-    BoardPoint, Conditions, End, Ending, Job, Part, Run, Settings, Sheet, Turn, VehicleInfo, Wire,
+    BoardPoint, Conditions, End, Ending, Job, Part, Run, Settings, Sheet, SheetKind, Turn, VehicleInfo, Wire,
 };
 use crate::kinds::PartKind;
 use crate::laying::Laying;
 use crate::mounting::Mounting;
-use crate::picture::PictureFacts;
+use crate::picture::{Picture, PictureFacts};
 use crate::property::PropertySet;
 use crate::readings::Reading;
 use crate::thread::{Complaint, IntakeNote, Offer, Rates, Thread};
@@ -297,6 +297,72 @@ impl ToJson for Sheet {
             );
         }
         all.into()
+    }
+}
+
+/// An object whose keys `key` reads. One reader for all: each kind of item would bring the page one of its own.
+fn each(
+    fields: &mut Fields<'_>,
+    name: &'static str,
+    read: &mut dyn FnMut(&str, &Value) -> Result<(), Misread>,
+) -> Result<(), Misread> {
+    match fields.value(name) {
+        Some(Value::Object(all)) => all
+            .iter()
+            .try_for_each(|(key, value)| read(key, value).map_err(|error| error.within(key).within(name))),
+        Some(other) => Err(Misread::not("object", other).within(name)),
+        None => Ok(()),
+    }
+}
+
+impl FromJson for Sheet {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        let mut fields = Fields::of(value)?;
+        let mut sheet = Self::default();
+        each(&mut fields, "parts", &mut |key, value| {
+            sheet
+                .parts
+                .insert(key.parse().map_err(Misread::new)?, Part::from_json(value)?);
+            Ok(())
+        })?;
+        each(&mut fields, "runs", &mut |key, value| {
+            sheet
+                .runs
+                .insert(key.parse().map_err(Misread::new)?, Run::from_json(value)?);
+            Ok(())
+        })?;
+        sheet.readings = fields.find("readings")?.unwrap_or_default();
+        sheet.tunings = fields.find("tunings")?.unwrap_or_default();
+        sheet.extra = fields.rest();
+        Ok(sheet)
+    }
+}
+
+/// Whole or not at all, and held against nothing: see [`file::read_own`](crate::file::read_own).
+impl FromJson for Job {
+    fn from_json(value: &Value) -> Result<Self, Misread> {
+        let mut fields = Fields::of(value)?;
+        let mut job = Self {
+            title: fields.find("title")?.unwrap_or_default(),
+            vehicle: fields.find("vehicle")?.unwrap_or_default(),
+            settings: fields.find("settings")?.unwrap_or_default(),
+            ..Self::default()
+        };
+        each(&mut fields, "sheets", &mut |key, value| {
+            let kind = SheetKind::from_word(key).ok_or_else(|| {
+                let words: Vec<&str> = SheetKind::ALL.iter().map(|kind| kind.word()).collect();
+                Misread::new(say!("file-no-sheet", words = words.join(", ")))
+            })?;
+            job.sheets.insert(kind, Sheet::from_json(value)?);
+            Ok(())
+        })?;
+        job.thread = fields.find("thread")?.unwrap_or_default();
+        each(&mut fields, "pictures", &mut |key, value| {
+            job.pictures.insert(key.to_owned(), Picture::from_json(value)?);
+            Ok(())
+        })?;
+        job.extra = fields.rest();
+        Ok(job)
     }
 }
 

@@ -1,50 +1,183 @@
-//! Splits the module of a built page, and lets its glue fetch the second half.
+//! Splits the module of a built page, and lets its glue fetch what follows.
 
-use super::{Plan, glue, plan, split};
+use super::list::lines;
+use super::module::Module;
+use super::objects::noted;
+use super::plan::{Parts, roots};
+use super::references::References;
+use super::watched::watched;
+use super::{PARTS, Plan, glue, plan, split};
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::time::SystemTime;
 use wasm_encoder::RawSection;
 use wasmparser::{Parser, Payload};
+use xtask::{page_folder, workspace_root};
 
 /// End of the name of a built module.
 const WHOLE: &str = "_bg.wasm";
-/// End of the name of its second half.
-const REST: &str = "_rest.wasm";
+/// Ends of the names of its parts, the first being called as the whole was.
+pub(crate) const FIRST: &str = WHOLE;
+pub(crate) const MORE: &str = "_more.wasm";
+pub(crate) const REST: &str = "_rest.wasm";
+const PART_ENDS: [&str; PARTS] = [FIRST, MORE, REST];
+
+/// Where the linker leaves a module, in a folder of each profile.
+const LINKED_IN: &str = "wasm32-unknown-unknown";
+const LINKED: &str = "loomwright-web.wasm";
+
+/// The list of functions of a page that remembers what ran.
+const FUNCTIONS: &str = "functions.txt";
+/// The same with what ran.
+const RAN: &str = "ran.txt";
+/// The list of what the first picture does without.
+const LIST: &str = "crates/xtask/src/split/later.txt";
 
 /// Up to so many bytes: a browser compiles no larger module while a page stands still for it. One that was built for trying
 /// things, without optimisation, stays whole.
 const LARGEST: usize = 8_000_000;
+/// Up to so many bytes, with the names of its functions, it is tried.
+const LARGEST_WHOLE: usize = 30_000_000;
 
-/// Splits the module of a built page in two files, the first under the name that it had.
-pub(crate) fn halve(folder: &Path) -> Result<(), String> {
+/// The parts of a page's module, and the glue that lets them follow.
+pub(crate) struct Parted {
+    files: Vec<(PathBuf, Vec<u8>)>,
+}
+
+impl Parted {
+    /// Puts them into the page's folder, the first part under the name that the whole module had.
+    ///
+    /// # Errors
+    /// When a file cannot be written.
+    pub(crate) fn write(&self) -> Result<(), String> {
+        self.files.iter().try_for_each(|(file, bytes)| write(file, bytes))
+    }
+}
+
+/// Splits the module of a built page, which must not have been optimised since it was linked. One with a part that is too large for
+/// being waited for stays whole.
+///
+/// # Errors
+/// When a file cannot be read, or is not as it was in the modules that were split so far.
+pub(crate) fn parted(folder: &Path) -> Result<Option<Parted>, String> {
+    let modules = modules(folder)?;
+    let Some(file) = modules.iter().find(|file| ends(file, WHOLE)) else {
+        return Ok(None);
+    };
+    let module = read(file)?;
+    if module.len() > LARGEST_WHOLE {
+        return Ok(None);
+    }
+    let module = noted(&module)?;
+    // Without knowing what leads to what, nothing is held back.
+    let Some(references) = linked()? else {
+        return Ok(None);
+    };
+    let parts = Parts::of(&references, &roots(&Module::read(&module)?, &references)?);
+    let beside = |end: &str| {
+        let name = file.file_name().unwrap_or_default().to_string_lossy();
+        file.with_file_name(name.replace(WHOLE, end))
+    };
+    let (glue, files) = (beside(".js"), PART_ENDS.map(beside));
+    let text =
+        String::from_utf8(read(&glue)?).map_err(|error| format!("{} is no text: {error}", glue.display()))?;
+    let following: Vec<String> = files
+        .iter()
+        .skip(1)
+        .map(|file| {
+            file.file_name()
+                .unwrap_or_default()
+                .to_string_lossy()
+                .into_owned()
+        })
+        .collect();
+    let (text, called) = glue::shortened(&glue::joined(&text, &following)?);
+    let parts = split(
+        &module,
+        &Plan {
+            part: &|name| parts.part(name),
+            references: Some(&references),
+            reads_texts: &plan::reads_texts,
+            marks: plan::MARKS,
+            called: &called,
+        },
+    )?;
+    if parts.iter().any(|part| part.len() > LARGEST) {
+        return Ok(None);
+    }
+    let files = files.into_iter().zip(parts);
+    Ok(Some(Parted {
+        files: files.chain([(glue, text.into_bytes())]).collect(),
+    }))
+}
+
+/// Puts a module that remembers what ran into a built page, in place of its own, and the list of its functions beside it: a line
+/// each.
+pub(crate) fn watch(folder: &Path) -> Result<(), String> {
     for file in modules(folder)?.into_iter().filter(|file| ends(file, WHOLE)) {
-        let module = read(&file)?;
-        if module.len() > LARGEST {
-            write(&file, &without_names(&module)?)?;
-            continue;
-        }
-        let beside = |end: &str| {
-            let name = file.file_name().unwrap_or_default().to_string_lossy();
-            file.with_file_name(name.replace(WHOLE, end))
-        };
-        let (glue, rest) = (beside(".js"), beside(REST));
-        let halves = split(
-            &module,
-            &Plan {
-                moves: &plan::moves,
-                reads_texts: &plan::reads_texts,
-                marks: plan::MARKS,
-            },
-        )?;
-        let name = rest.file_name().unwrap_or_default().to_string_lossy();
-        let text = String::from_utf8(read(&glue)?)
-            .map_err(|error| format!("{} is no text: {error}", glue.display()))?;
-        let joined = glue::joined(&text, &name)?;
-        write(&file, &halves.first)?;
-        write(&rest, &halves.rest)?;
-        write(&glue, joined.as_bytes())?;
+        let (watched, functions) = watched(&read(&file)?)?;
+        write(&file, &watched)?;
+        let lines: String = functions.iter().map(|name| format!("{name}\n")).collect();
+        write(&folder.join(FUNCTIONS), lines.as_bytes())?;
     }
     Ok(())
+}
+
+/// Writes the list of what the first picture does without, by what was recorded in a folder with a page like the built one.
+///
+/// # Errors
+/// When a file cannot be read or written, or is not as it should be.
+pub(crate) fn write_list(folder: &Path) -> Result<(), String> {
+    let references = linked()?.ok_or("the linker did not tell what leads to what: see web/build.rs")?;
+    let modules = modules(&page_folder())?;
+    let file = modules.iter().find(|file| ends(file, WHOLE));
+    let module = read(file.ok_or("there is no built page")?)?;
+    let roots = roots(&Module::read(&module)?, &references)?;
+    let told = String::from_utf8(read(&folder.join(RAN))?).map_err(|error| error.to_string())?;
+    let mut ran = BTreeMap::new();
+    for line in told.lines() {
+        let (did, name) = line
+            .split_once(' ')
+            .ok_or("what was recorded is not written as it should be")?;
+        for function in references.of_names([name].into_iter()) {
+            // Of several of one name, one is enough.
+            *ran.entry(function).or_default() |= did == "1";
+        }
+    }
+    let lines = lines(&references, &roots, &ran);
+    let head = include_str!("later.txt")
+        .lines()
+        .take_while(|line| line.starts_with('#'));
+    let text: String = head
+        .chain(lines.iter().map(String::as_str))
+        .map(|line| format!("{line}\n"))
+        .collect();
+    write(&workspace_root().join(LIST), text.as_bytes())
+}
+
+/// What leads to what in the module that was linked last, of those whose linker told.
+fn linked() -> Result<Option<References>, String> {
+    let target = std::env::var_os("CARGO_TARGET_DIR").unwrap_or_else(|| "target".into());
+    let profiles = fs::read_dir(workspace_root().join(target).join(LINKED_IN));
+    let mut files: Vec<(SystemTime, PathBuf)> = Vec::new();
+    for profile in profiles.into_iter().flatten().flatten() {
+        let file = profile.path().join(LINKED);
+        if let Ok(written) = fs::metadata(&file).and_then(|told| told.modified()) {
+            files.push((written, file));
+        }
+    }
+    files.sort();
+    for (_, file) in files.into_iter().rev() {
+        let bytes = read(&file)?;
+        // A large one was built for trying things: it is not told of, and takes long to read.
+        if bytes.len() <= LARGEST_WHOLE
+            && let Some(references) = References::of_linker(&bytes)?
+        {
+            return Ok(Some(references));
+        }
+    }
+    Ok(None)
 }
 
 /// A module without what is only there for who looks into it.

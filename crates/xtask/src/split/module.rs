@@ -1,5 +1,6 @@
-//! A WebAssembly module taken apart, as far as it takes to make two of it.
+//! A WebAssembly module taken apart, as far as it takes to make several of it.
 
+use super::objects::Objects;
 use std::collections::BTreeMap;
 use wasm_encoder::reencode::{Reencode, RoundtripReencoder};
 use wasmparser::{
@@ -27,6 +28,10 @@ pub(crate) struct Module<'a> {
     pub(crate) data: Vec<(u32, &'a [u8])>,
     /// Names of functions, where the module has them.
     pub(crate) names: BTreeMap<u32, &'a str>,
+    /// Pieces of its data, where that was noted.
+    pub(crate) objects: Option<Objects>,
+    /// The data as they lie in the memory, from the first address on.
+    memory: (u32, Vec<u8>),
 }
 
 /// Says which of what a module can hold is not expected of this one.
@@ -54,6 +59,8 @@ impl<'a> Module<'a> {
             bodies: Vec::new(),
             data: Vec::new(),
             names: BTreeMap::new(),
+            objects: None,
+            memory: (0, Vec::new()),
         };
         for payload in Parser::new(0).parse_all(bytes) {
             let payload = payload.map_err(|error| error.to_string())?;
@@ -62,7 +69,39 @@ impl<'a> Module<'a> {
                 Error::Unexpected(what) => unexpected(what),
             })?;
         }
+        it.lay_data();
         Ok(it)
+    }
+
+    fn lay_data(&mut self) {
+        let begin = self.data.iter().map(|it| it.0).min().unwrap_or(0);
+        let end = self
+            .data
+            .iter()
+            .map(|(at, bytes)| *at as usize + bytes.len())
+            .max();
+        let mut memory = vec![0; end.unwrap_or(0).saturating_sub(begin as usize)];
+        for (at, bytes) in &self.data {
+            let from = (at - begin) as usize;
+            memory[from..from + bytes.len()].copy_from_slice(bytes);
+        }
+        self.memory = (begin, memory);
+    }
+
+    /// What stands in the memory at an address, as a number of four bytes.
+    pub(crate) fn word(&self, address: u32) -> Option<u32> {
+        let from = address.checked_sub(self.memory.0)? as usize;
+        let bytes = self.memory.1.get(from..from.checked_add(4)?)?;
+        Some(u32::from_le_bytes(bytes.try_into().ok()?))
+    }
+
+    /// The address that a byte of the module's file has in the memory, where it has one.
+    pub(crate) fn address_of(&self, file: &[u8], at: usize) -> Option<u32> {
+        let of_file = file.as_ptr().addr();
+        self.data.iter().find_map(|(address, bytes)| {
+            let within = at.checked_sub(bytes.as_ptr().addr().checked_sub(of_file)?)?;
+            (within < bytes.len()).then(|| address + within as u32)
+        })
     }
 
     fn take(&mut self, payload: Payload<'a>) -> Result<(), Error> {
@@ -147,6 +186,9 @@ impl<'a> Module<'a> {
                 }
             }
             Payload::CustomSection(section) => {
+                if Objects::is_section(section.name()) {
+                    self.objects = Objects::read(section.data());
+                }
                 if let KnownCustom::Name(names) = section.as_known() {
                     for part in names {
                         if let Name::Function(functions) = part? {

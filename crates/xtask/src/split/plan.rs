@@ -1,77 +1,129 @@
-//! Which functions go into the rest.
+//! Which functions go into which part.
+//!
+//! The first part holds what its program leads to, from what the page calls on; but what the list `later.txt` names is held back
+//! for the second, with whatever only that leads to, and what `rest.txt` names for the third. So what is new comes early: a list
+//! that does not know it costs bytes, and does not make a page wait.
 
-/// Paths of modules and functions, one a line.
-const PATHS: &str = include_str!("rest.txt");
+use super::PARTS;
+use super::module::Module;
+use super::names::{paths, written};
+use super::references::References;
+use std::collections::{BTreeMap, BTreeSet};
+use wasmparser::{ExternalKind, Operator};
 
-/// The optimiser keeps one of the functions that came out alike, under the name of any of them, so that the name of a small one
-/// says little. Up to so many bytes one stays that lies in a module of the rest; it goes all the same where all who call it do.
-const SMALL_OF_REST: usize = 100;
-/// The same of one that lies elsewhere and works on a type of the rest.
-const SMALL_ON_TYPE: usize = 400;
+/// What the first picture does without; `cargo xtask record` writes it.
+const LATER: &str = include_str!("later.txt");
+/// What follows last.
+const LAST: &str = include_str!("rest.txt");
 
-/// What texts that go into the rest are read through; `words::later` tells why it is one function, and what the marks are.
+/// What texts that follow are read through, with the second part: what a hand on the board reads is among them. `words::later`
+/// tells why it is one function, and what the marks are.
 const READS_TEXTS: &str = "words::later::arrived";
 /// What such a text begins and ends with.
 pub(crate) const MARKS: [&str; 2] = ["\u{2}later\u{2}", "\u{3}later\u{3}"];
 
 /// Whether this is the function that texts are read through.
 pub(crate) fn reads_texts(name: &str) -> bool {
-    without_hashes(name) == READS_TEXTS
+    written(name) == READS_TEXTS
 }
 
-/// Whether a function goes into the rest: `name` as the compiler wrote it, `size` in bytes.
-pub(crate) fn moves(name: &str, size: usize) -> bool {
-    let name = without_hashes(name);
-    if name == READS_TEXTS {
-        return true;
+/// A list of what is held back.
+#[derive(Default)]
+pub(crate) struct List<'a> {
+    paths: BTreeSet<&'a str>,
+    /// What runs though nothing known leads to it.
+    runs: BTreeSet<&'a str>,
+}
+
+impl<'a> List<'a> {
+    pub(crate) fn of(text: &'a str) -> Self {
+        let mut this = Self::default();
+        for line in text.lines().filter(|line| !line.starts_with('#')) {
+            match line.strip_prefix('+') {
+                Some(name) => this.runs.insert(name),
+                None => this.paths.insert(line),
+            };
+        }
+        this.paths.remove("");
+        this
     }
-    let own = name.trim_start_matches(['<', '&']);
-    paths().any(|path| {
-        let is_own = || {
-            own.strip_prefix(path)
-                .is_some_and(|after| !after.starts_with(is_of_word))
-        };
-        size > SMALL_OF_REST && is_own() || size > SMALL_ON_TYPE && holds(&name, path)
-    })
+
+    /// The list of what follows last.
+    pub(crate) fn last() -> Self {
+        Self::of(LAST)
+    }
+
+    /// Whether it holds back what has these paths.
+    pub(crate) fn holds(&self, paths: &[String]) -> bool {
+        paths.iter().any(|path| self.paths.contains(path.as_str()))
+    }
 }
 
-fn paths() -> impl Iterator<Item = &'static str> {
-    PATHS
-        .lines()
-        .filter(|line| !line.is_empty() && !line.starts_with('#'))
+/// The part of each function.
+pub(crate) struct Parts {
+    of: BTreeMap<String, usize>,
 }
 
-/// Whether a path stands in a name, and not only the end or the beginning of a longer one.
-fn holds(name: &str, path: &str) -> bool {
-    name.match_indices(path).any(|(at, _)| {
-        let before = name[..at].chars().next_back();
-        let after = name[at + path.len()..].chars().next();
-        !before.is_some_and(|it| is_of_word(it) || it == ':') && !after.is_some_and(is_of_word)
-    })
-}
-
-fn is_of_word(letter: char) -> bool {
-    letter.is_ascii_alphanumeric() || letter == '_'
-}
-
-/// The name without the checksums that stand behind the names of crates, as in `circuit[1f0c2a9b8e7d6c5b]::study`.
-fn without_hashes(name: &str) -> String {
-    let mut out = String::with_capacity(name.len());
-    let mut left = name;
-    while let Some((before, from)) = left.split_once('[') {
-        out.push_str(before);
-        match from.split_once(']') {
-            Some((hash, after)) if hash.len() > 9 && hash.chars().all(|it| it.is_ascii_hexdigit()) => {
-                left = after
+impl Parts {
+    /// By what leads to what, and by the lists.
+    pub(crate) fn of(references: &References, roots: &BTreeSet<usize>) -> Self {
+        let (later, last) = (List::of(LATER), List::last());
+        let functions = &references.functions;
+        let held: Vec<[bool; 2]> = functions
+            .iter()
+            .map(|(name, bytes)| {
+                if later.runs.contains(name.as_str()) {
+                    return [false; 2];
+                }
+                let paths = paths(name, *bytes);
+                let is_last = last.holds(&paths);
+                [is_last || later.holds(&paths) || reads_texts(name), is_last]
+            })
+            .collect();
+        let mut from = roots.clone();
+        from.extend(references.of_names(later.runs.iter().copied()));
+        let mut part = vec![PARTS - 1; functions.len()];
+        for at in (0..PARTS - 1).rev() {
+            let reached = references.reached(&from, &|function| !held[function][at]);
+            for (part, _) in part.iter_mut().zip(reached.is_reached).filter(|it| it.1) {
+                *part = at;
             }
-            _ => {
-                out.push('[');
-                left = from;
+        }
+        let names = functions.iter().map(|it| it.0.clone());
+        Self {
+            of: names.zip(part).collect(),
+        }
+    }
+
+    /// The part that a function goes into. What binds the page to the program is not known here, and comes first.
+    pub(crate) fn part(&self, name: &str) -> usize {
+        self.of.get(&written(name)).copied().unwrap_or(0)
+    }
+}
+
+/// Where a module that is bound to the page begins: what the page calls, and what the binding calls.
+///
+/// # Errors
+/// When the module is damaged.
+pub(crate) fn roots(module: &Module<'_>, references: &References) -> Result<BTreeSet<usize>, String> {
+    let name = |function: u32| module.names.get(&function).map(|name| written(name));
+    let exported = module.exports.iter().filter(|it| it.kind == ExternalKind::Func);
+    let mut names: BTreeSet<String> = exported
+        .map(|it| it.index)
+        .chain(module.start)
+        .filter_map(name)
+        .collect();
+    for (at, body) in module.bodies.iter().enumerate() {
+        let own = name((module.outer + at) as u32).unwrap_or_default();
+        if references.of_names([own.as_str()].into_iter()).is_empty() {
+            for operator in body.get_operators_reader().map_err(|error| error.to_string())? {
+                if let Operator::Call { function_index } = operator.map_err(|error| error.to_string())? {
+                    names.extend(name(function_index));
+                }
             }
         }
     }
-    out.push_str(left);
-    out
+    Ok(references.of_names(names.iter().map(String::as_str)))
 }
 
 #[cfg(test)]
@@ -84,25 +136,21 @@ mod tests {
     }
 
     #[test]
-    fn what_lies_in_a_module_of_the_rest_goes_there_and_what_works_on_its_types_when_it_is_large() {
-        let (own, on_type) = (SMALL_OF_REST + 1, SMALL_ON_TYPE + 1);
-        let push = "<alloc[3ca501edff3f0c7c]::vec::Vec<assist[1abc75b48875f833]::sizing::Short>>::push";
-        for (name, size, expected) in [
-            ("assist[1abc75b48875f833]::sizing::size", own, true),
-            ("assist[1abc75b48875f833]::sizing::size", own - 1, false),
-            (
-                "<assist[1abc75b48875f833]::sizing::Shape>::pairs::{closure#3}",
-                own,
-                true,
-            ),
-            (push, on_type - 1, false),
-            (push, on_type, true),
-            ("circuit[752660fa50bfe871]::meter::bench::fault", own, true),
-            ("circuit[752660fa50bfe871]::metering::fault", on_type, false),
-            ("other[752660fa50bfe871]::assist::fault", on_type, false),
-            ("<[u8; 4usize]>::len", on_type, false),
+    fn a_list_holds_back_what_lies_below_its_paths_and_what_works_on_their_types() {
+        let list = List::of("# remark\na::b\n=a::c\nd::E>::f\n+a::b::runs\n");
+        for (name, expected) in [
+            ("a::b", true),
+            ("a::b::x", true),
+            ("a::bb::x", false),
+            ("a::c", true),
+            ("a::c::{closure#0}", false),
+            ("<d::E>::f", true),
+            ("<d::E>::g", false),
+            ("<alloc::vec::Vec<a::b::X>>::push", true),
+            ("<alloc::vec::Vec<x::a::b>>::push", false),
         ] {
-            assert_eq!(moves(name, size), expected, "{name}, {size} bytes");
+            assert_eq!(list.holds(&paths(name, 1_000)), expected, "{name}");
         }
+        assert_eq!(list.runs, BTreeSet::from(["a::b::runs"]));
     }
 }

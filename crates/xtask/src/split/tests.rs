@@ -1,8 +1,14 @@
-//! The two halves of a small module, held against the rules of WebAssembly by a validator that is not ours. That they do
+//! The parts of a small module, held against the rules of WebAssembly by a validator that is not ours. That they do
 //! together what the whole did is what every browser test of the built page shows.
 
+use super::write::fill;
 use super::*;
-use wasm_encoder::{GlobalType, MemoryType, NameMap, NameSection, TableType, ValType};
+use std::collections::BTreeMap;
+use wasm_encoder::{
+    CodeSection, ConstExpr, DataSection, ElementSection, EntityType, ExportKind, ExportSection, Function,
+    FunctionSection, GlobalSection, GlobalType, ImportSection, Instruction, MemorySection, MemoryType,
+    NameMap, NameSection, TableSection, TableType, TypeSection, ValType,
+};
 use wasmparser::{Parser, Payload, Validator};
 
 /// A text that moves, between its marks.
@@ -108,17 +114,23 @@ fn whole() -> Vec<u8> {
     out.finish()
 }
 
-fn plan_with<'a>(moves: &'a dyn Fn(&str, usize) -> bool) -> Plan<'a> {
+fn plan_with<'a>(part: &'a dyn Fn(&str) -> usize) -> Plan<'a> {
     Plan {
-        moves,
+        part,
+        references: None,
         reads_texts: &|name| name == "far::read",
         marks: ["<far", ">"],
+        called: const { &BTreeMap::new() },
     }
 }
 
-fn halves() -> Halves {
-    let moves = |name: &str, _| name.starts_with("far");
-    split(&whole(), &plan_with(&moves)).expect("it splits")
+/// What is called `far` in the second part, but what is pointed to in the third.
+fn in_parts() -> [Vec<u8>; PARTS] {
+    let part = |name: &str| match name {
+        "far::pointed" => 2,
+        _ => usize::from(name.starts_with("far")),
+    };
+    split(&whole(), &plan_with(&part)).expect("it splits")
 }
 
 /// How many functions a module has of its own.
@@ -155,22 +167,15 @@ fn memory(modules: &[&[u8]]) -> Vec<u8> {
     memory
 }
 
-#[test]
-fn both_halves_are_modules_and_the_rest_takes_from_the_first_what_that_gives() {
-    let halves = halves();
-    for half in [&halves.first, &halves.rest] {
-        Validator::new().validate_all(half).expect("a valid module");
-    }
-    let first = Module::read(&halves.first).expect("a module");
-    let given: BTreeMap<&str, ExternalKind> = first.exports.iter().map(|it| (it.name, it.kind)).collect();
-    let mut taken = 0;
-    for payload in Parser::new(0).parse_all(&halves.rest) {
+/// What a module takes from outside: from where, name, kind.
+fn taken(module: &[u8]) -> Vec<(String, String, ExternalKind)> {
+    let mut taken = Vec::new();
+    for payload in Parser::new(0).parse_all(module) {
         let Payload::ImportSection(section) = payload.expect("a module") else {
             continue;
         };
         for it in section.into_imports() {
             let it = it.expect("an import");
-            assert_eq!(it.module, FIRST);
             let kind = match it.ty {
                 wasmparser::TypeRef::Func(_) => ExternalKind::Func,
                 wasmparser::TypeRef::Table(_) => ExternalKind::Table,
@@ -178,44 +183,76 @@ fn both_halves_are_modules_and_the_rest_takes_from_the_first_what_that_gives() {
                 wasmparser::TypeRef::Global(_) => ExternalKind::Global,
                 other => panic!("{other:?}"),
             };
-            assert_eq!(given.get(it.name), Some(&kind), "{}", it.name);
-            taken += 1;
+            taken.push((it.module.to_owned(), it.name.to_owned(), kind));
         }
     }
-    // Memory, table, global, and the function from outside; what the rest calls of the first half is small and stands in both.
-    assert_eq!(taken, 4);
-    assert_eq!(given.get("run"), Some(&ExternalKind::Func));
-    let asks = first
-        .imports
-        .iter()
-        .filter(|it| (it.module, it.name) == (PAGE, LOAD))
-        .count();
-    assert_eq!(asks, 1);
+    taken
 }
 
 #[test]
-fn what_moves_has_a_stand_in_where_the_first_half_can_reach_it() {
-    let halves = halves();
-    // `run` and `add`, and stand-ins for `large`, `pointed` and `calls_it`; `read` is reached from the rest alone.
-    assert_eq!(own(&halves.first), 5);
-    // The four that move, what only they call, and `add` once more.
-    assert_eq!(own(&halves.rest), 6);
+fn all_parts_are_modules_and_each_takes_from_earlier_ones_what_these_give() {
+    let parts = in_parts();
+    let mut given: BTreeMap<(String, String), ExternalKind> = BTreeMap::new();
+    given.insert(("glue".to_owned(), "tell".to_owned()), ExternalKind::Func);
+    for (at, part) in parts.iter().enumerate() {
+        Validator::new().validate_all(part).expect("a valid module");
+        for (from, name, kind) in taken(part) {
+            if from == PAGE {
+                let later = (at + 1..PARTS).any(|later| name == load(later));
+                assert!(later && kind == ExternalKind::Func, "part {at} asks for {name}");
+            } else {
+                assert_eq!(
+                    given.get(&(from.clone(), name.clone())),
+                    Some(&kind),
+                    "{from} {name}"
+                );
+            }
+        }
+        let exports = &read_export_kinds(part);
+        given.extend(exports.iter().map(|(it, kind)| ((name(at), it.clone()), *kind)));
+    }
+    assert_eq!(given.get(&(name(0), "run".to_owned())), Some(&ExternalKind::Func));
+}
+
+fn read_export_kinds(module: &[u8]) -> Vec<(String, ExternalKind)> {
+    let mut all = Vec::new();
+    for payload in Parser::new(0).parse_all(module) {
+        if let Payload::ExportSection(section) = payload.expect("a module") {
+            all.extend(section.into_iter().map(|it| {
+                let it = it.expect("an export");
+                (it.name.to_owned(), it.kind)
+            }));
+        }
+    }
+    all
+}
+
+#[test]
+fn what_moves_has_a_stand_in_in_the_first_part_that_leads_to_it() {
+    let [first, second, third] = in_parts();
+    // `run` and `add`; stand-ins for `large`, which `run` calls, and for `pointed`, whose place 1 stands in `run`. Nothing
+    // leads to place 2.
+    assert_eq!(own(&first), 4);
+    // `large`, `read`, `calls_it`, and what only that calls.
+    assert_eq!(own(&second), 4);
+    // `pointed`, and `add` once more.
+    assert_eq!(own(&third), 2);
 }
 
 #[test]
 fn a_text_moves_with_what_reads_it_and_stays_with_what_reads_it() {
     let all = memory(&[&whole()]);
-    let halves = halves();
-    assert_eq!(memory(&[&halves.first, &halves.rest]), all);
-    let first = memory(&[&halves.first]);
+    let parts = in_parts();
+    assert_eq!(memory(&parts.each_ref().map(|it| it.as_slice())), all);
+    let first = memory(&[&parts[0]]);
     let at = 16 + "before".len();
     assert_eq!(first[at..at + TEXT.len()], [0; TEXT.len()]);
     assert_eq!(first[..at], all[..at]);
     assert_eq!(first[at + TEXT.len()..], all[at + TEXT.len()..]);
 
-    let moves = |name: &str, _| name == "far::pointed";
-    let staying = split(&whole(), &plan_with(&moves)).expect("it splits");
-    assert_eq!(memory(&[&staying.first]), all);
+    let part = |name: &str| usize::from(name == "far::pointed");
+    let staying = split(&whole(), &plan_with(&part)).expect("it splits");
+    assert_eq!(memory(&[&staying[0]]), all);
 }
 
 #[test]
@@ -223,7 +260,17 @@ fn a_module_without_names_is_refused_and_one_without_them_is_the_same_module() {
     let bare = without_names(&whole()).expect("a module");
     Validator::new().validate_all(&bare).expect("a valid module");
     assert_eq!(own(&bare), own(&whole()));
-    let moves = |_: &str, _| true;
-    let error = split(&bare, &plan_with(&moves)).err().expect("refused");
+    let error = split(&bare, &plan_with(&|_| 1)).expect_err("refused");
     assert!(error.contains("no names"), "{error}");
+}
+
+#[test]
+fn a_watched_module_has_a_number_for_its_functions_and_is_the_same_otherwise() {
+    let (watched, functions) = watched::watched(&whole()).expect("a module");
+    Validator::new().validate_all(&watched).expect("a valid module");
+    assert_eq!(functions.len(), own(&whole()));
+    assert_eq!(functions[0], "near::run");
+    let given = read_export_kinds(&watched);
+    assert_eq!(given.len(), read_export_kinds(&whole()).len() + 1);
+    assert!(given.contains(&(format!("{}0", watched::RAN), ExternalKind::Global)));
 }
