@@ -194,7 +194,7 @@ pub fn read(bytes: &[u8]) -> Result<Job, FileError> {
     Ok(opened.job)
 }
 
-/// Reads a file that is part of the program, as [`write`] wrote it at this version. Nothing in it is repaired or held against
+/// Reads a file that is part of the program, as [`write()`] wrote it at this version. Nothing in it is repaired or held against
 /// limits; a file from outside is read by [`read`] or [`read_lenient`]. So the page's first picture does without what those need.
 ///
 /// # Errors
