@@ -173,9 +173,10 @@ pub(crate) fn use_looked_at(store: &Store) {
 /// Hears of it when what was lacking of the program has come.
 #[hook]
 pub(crate) fn use_whole(store: &Store) {
-    let tell = store.dispatcher();
+    let (tell, was_whole) = (store.dispatcher(), store.is_whole);
     use_effect_with((), move |()| {
-        if !browser::all_is_there() {
+        // What the first picture asked for may have come since the state was made.
+        if !was_whole {
             browser::once_all_is_there(move || tell.dispatch(Act::Whole));
         }
     });
