@@ -44,7 +44,7 @@ pub(crate) fn log(text: &str) {
     }
 }
 
-/// Whether all of the program is there. Of the page as it is shipped, half of it follows the first picture: web/rest/rest.js
+/// Whether all of the program is there. Of the page as it is shipped, most of it follows the first picture: web/rest/rest.js
 /// tells of it. Any other page has all of it from the start.
 pub(crate) fn all_is_there() -> bool {
     let told = js_sys::Reflect::get(&js_sys::global(), &"loomwright_rest".into());
