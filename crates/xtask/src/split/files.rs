@@ -1,7 +1,8 @@
 //! Splits the module of a built page, and lets its glue fetch what follows.
 
+use super::linked::unlinked;
 use super::list::lines;
-use super::module::Module;
+use super::module::{Module, without};
 use super::objects::noted;
 use super::plan::{Parts, roots};
 use super::references::References;
@@ -11,8 +12,6 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
-use wasm_encoder::RawSection;
-use wasmparser::{Parser, Payload};
 use xtask::{page_folder, workspace_root};
 
 /// End of the name of a built module.
@@ -55,7 +54,8 @@ impl Parted {
     }
 }
 
-/// Splits the module of a built page, which must not have been optimised since it was linked. One with a part that is too large for
+/// Splits the module of a built page, which must not have been optimised since it was linked, and leaves it whole, without what
+/// its linker told. One with a part that is too large for
 /// being waited for stays whole.
 ///
 /// # Errors
@@ -65,11 +65,11 @@ pub(crate) fn parted(folder: &Path) -> Result<Option<Parted>, String> {
     let Some(file) = modules.iter().find(|file| ends(file, WHOLE)) else {
         return Ok(None);
     };
-    let module = read(file)?;
-    if module.len() > LARGEST_WHOLE {
+    let as_linked = read(file)?;
+    if as_linked.len() > LARGEST_WHOLE {
         return Ok(None);
     }
-    let module = noted(&module)?;
+    let module = noted(&as_linked)?;
     // Without knowing what leads to what, nothing is held back.
     let Some(references) = linked()? else {
         return Ok(None);
@@ -106,6 +106,8 @@ pub(crate) fn parted(folder: &Path) -> Result<Option<Parted>, String> {
     if parts.iter().any(|part| part.len() > LARGEST) {
         return Ok(None);
     }
+    // The optimiser cannot keep right what the linker told, and says so.
+    write(file, &unlinked(&as_linked)?.finish())?;
     let files = files.into_iter().zip(parts);
     Ok(Some(Parted {
         files: files.chain([(glue, text.into_bytes())]).collect(),
@@ -185,20 +187,7 @@ fn linked() -> Result<Option<References>, String> {
 /// # Errors
 /// When it is damaged.
 pub(crate) fn without_names(module: &[u8]) -> Result<Vec<u8>, String> {
-    let mut out = wasm_encoder::Module::new();
-    for payload in Parser::new(0).parse_all(module) {
-        let payload = payload.map_err(|error| error.to_string())?;
-        if let Payload::CustomSection(_) = payload {
-            continue;
-        }
-        if let Some((id, range)) = payload.as_section() {
-            out.section(&RawSection {
-                id,
-                data: &module[range],
-            });
-        }
-    }
-    Ok(out.finish())
+    Ok(without(module, &|_| true)?.finish())
 }
 
 fn modules(folder: &Path) -> Result<Vec<PathBuf>, String> {

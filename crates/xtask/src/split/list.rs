@@ -80,3 +80,45 @@ pub(crate) fn lines(
     written.sort();
     written
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_did_not_run_is_held_back_by_the_shortest_path_that_nothing_needs() {
+        let functions: [(&str, usize, &[usize]); 7] = [
+            ("near::start", 500, &[1, 2, 3]),
+            ("near::paint", 2_000, &[6]),
+            ("far::size::search", 5_000, &[4]),
+            // Too few bytes for a line of their own.
+            ("near::tiny", LINE - 1, &[]),
+            ("far::size::deep", 3_000, &[]),
+            // Called in a way that the linker does not tell.
+            ("apart::called", 700, &[]),
+            ("near::export", 4_000, &[]),
+        ];
+        let references = References::of_leads(&functions);
+        let ran = [true, true, false, false, false, true, false];
+        let ran: BTreeMap<usize, bool> = ran.into_iter().enumerate().collect();
+        let written = lines(&references, &BTreeSet::from([0]), &ran);
+        assert_eq!(written, ["+apart::called", "far", "near::export"]);
+
+        // By these lines just what ran comes, and what has too few bytes.
+        let text = written.join("\n");
+        let list = List::of(&text);
+        let comes = |function: usize| {
+            let (name, bytes, _) = functions[function];
+            !list.holds(&paths(name, bytes))
+        };
+        let reached = references.reached(&BTreeSet::from([0, 5]), &comes);
+        assert_eq!(reached.is_reached, [true, true, false, true, false, true, false]);
+    }
+
+    #[test]
+    fn what_was_not_looked_at_comes_where_it_is_led_to() {
+        let references = References::of_leads(&[("near::start", 500, &[1]), ("new::code", 9_000, &[])]);
+        let ran = BTreeMap::from([(0, true)]);
+        assert_eq!(lines(&references, &BTreeSet::from([0]), &ran), [""; 0]);
+    }
+}

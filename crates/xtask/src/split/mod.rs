@@ -14,6 +14,7 @@
 mod data;
 mod files;
 mod glue;
+mod linked;
 mod list;
 mod module;
 mod names;

@@ -2,6 +2,7 @@
 
 use super::objects::Objects;
 use std::collections::BTreeMap;
+use wasm_encoder::RawSection;
 use wasm_encoder::reencode::{Reencode, RoundtripReencoder};
 use wasmparser::{
     DataKind, ElementItems, ElementKind, Export, FuncType, FunctionBody, GlobalType, Import, KnownCustom,
@@ -208,6 +209,29 @@ impl<'a> Module<'a> {
         }
         Ok(())
     }
+}
+
+/// A module without those sections beside the program whose name is dropped.
+///
+/// # Errors
+/// When it is damaged.
+pub(crate) fn without(module: &[u8], drops: &dyn Fn(&str) -> bool) -> Result<wasm_encoder::Module, String> {
+    let mut out = wasm_encoder::Module::new();
+    for payload in Parser::new(0).parse_all(module) {
+        let payload = payload.map_err(|error| error.to_string())?;
+        if let Payload::CustomSection(section) = &payload
+            && drops(section.name())
+        {
+            continue;
+        }
+        if let Some((id, range)) = payload.as_section() {
+            out.section(&RawSection {
+                id,
+                data: &module[range],
+            });
+        }
+    }
+    Ok(out)
 }
 
 /// Why a module could not be taken apart.

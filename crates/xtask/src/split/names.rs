@@ -38,7 +38,7 @@ fn without_hashes(name: &str) -> String {
     out
 }
 
-/// The optimiser keeps one of the functions that came out alike, under the name of any of them, so that the name of a small one
+/// The compiler keeps one of the functions that came out alike, under the name of any of them, so that the name of a small one
 /// says little. Up to so many bytes a list names none by what it lies below.
 const SMALL: usize = 100;
 /// The same by a type that it works on.

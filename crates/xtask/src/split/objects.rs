@@ -4,11 +4,12 @@
 //! how far from its beginning. What optimises the module afterwards loses the places, but neither pieces nor numbers: so
 //! both are noted first, in a section of our own.
 
+use super::linked::{Linked, Symbol, unlinked};
 use super::module::Module;
 use std::borrow::Cow;
 use std::collections::BTreeSet;
-use wasm_encoder::{CustomSection, RawSection};
-use wasmparser::{KnownCustom, Linking, Operator, Parser, Payload, RelocationType, SymbolInfo};
+use wasm_encoder::CustomSection;
+use wasmparser::Operator;
 
 /// Name of our own section.
 const SECTION: &str = "loomwright.objects";
@@ -25,74 +26,18 @@ pub(crate) struct Objects {
 impl Objects {
     /// The pieces that the linker told of; nothing where it was not asked to.
     pub(crate) fn of_linker(module: &[u8]) -> Result<Option<Self>, String> {
-        let told = |error: wasmparser::BinaryReaderError| error.to_string();
-        let segments: Vec<u32> = Module::read(module)?.data.iter().map(|it| it.0).collect();
-        // Of each symbol, where it begins and ends.
-        let mut symbols: Vec<Option<(u32, u32)>> = Vec::new();
-        let mut numbers: Vec<(usize, i64)> = Vec::new();
-        for payload in Parser::new(0).parse_all(module) {
-            let Payload::CustomSection(section) = payload.map_err(told)? else {
-                continue;
-            };
-            match section.as_known() {
-                KnownCustom::Linking(linking) => {
-                    for part in linking.subsections() {
-                        let Linking::SymbolTable(table) = part.map_err(told)? else {
-                            continue;
-                        };
-                        for symbol in table {
-                            symbols.push(match symbol.map_err(told)? {
-                                SymbolInfo::Data { symbol: Some(it), .. } => {
-                                    // What begins with noughts alone has no segment.
-                                    segments.get(it.index as usize).map(|from| {
-                                        let begin = from.saturating_add(it.offset);
-                                        (begin, begin.saturating_add(it.size))
-                                    })
-                                }
-                                _ => None,
-                            });
-                        }
-                    }
-                }
-                KnownCustom::Reloc(places) => {
-                    for it in places.entries() {
-                        let it = it.map_err(told)?;
-                        use RelocationType as Type;
-                        match it.ty {
-                            Type::MemoryAddrLeb | Type::MemoryAddrSleb | Type::MemoryAddrI32 => {
-                                numbers.push((it.index as usize, it.addend));
-                            }
-                            Type::FunctionIndexLeb
-                            | Type::FunctionIndexI32
-                            | Type::TableIndexSleb
-                            | Type::TableIndexI32
-                            | Type::TableNumberLeb
-                            | Type::TypeIndexLeb
-                            | Type::GlobalIndexLeb
-                            | Type::GlobalIndexI32
-                            | Type::EventIndexLeb
-                            | Type::FunctionOffsetI32
-                            | Type::SectionOffsetI32 => {}
-                            other => {
-                                return Err(format!(
-                                    "the linker takes hold of data by {other:?}, which is not known here"
-                                ));
-                            }
-                        }
-                    }
-                }
-                _ => {}
-            }
-        }
-        if symbols.is_empty() {
-            return Ok(None);
-        }
+        Ok(Linked::read(module)?.map(|linked| Self::of(&linked)))
+    }
+
+    /// The pieces that a linker told of.
+    pub(crate) fn of(linked: &Linked) -> Self {
         let mut this = Self::default();
+        let symbols = linked.symbols.iter();
         let mut all: Vec<(u32, u32)> = symbols
-            .iter()
-            .flatten()
-            .copied()
-            .filter(|it| it.0 < it.1)
+            .filter_map(|it| match it {
+                Symbol::Data(begin, end) => Some((*begin, *end)),
+                _ => None,
+            })
             .collect();
         all.sort_unstable();
         for (begin, end) in all {
@@ -102,11 +47,11 @@ impl Objects {
                 _ => this.pieces.push((begin, end)),
             }
         }
-        for (symbol, addend) in numbers {
-            let Some(Some((begin, end))) = symbols.get(symbol) else {
+        for place in &linked.places {
+            let (Symbol::Data(begin, _), Some(addend)) = (place.to, place.addend) else {
                 continue;
             };
-            let Some(piece) = this.piece_at(*begin).filter(|_| begin < end) else {
+            let Some(piece) = this.piece_at(begin) else {
                 continue;
             };
             #[expect(clippy::cast_possible_truncation, reason = "as the linker counts")]
@@ -115,7 +60,7 @@ impl Objects {
                 this.outside.insert((number, piece as u32));
             }
         }
-        Ok(Some(this))
+        this
     }
 
     /// The piece that an address lies in.
@@ -209,21 +154,7 @@ pub(crate) fn noted(module: &[u8]) -> Result<Vec<u8>, String> {
     let Some(objects) = Objects::of_linker(module)? else {
         return Ok(module.to_vec());
     };
-    let mut out = wasm_encoder::Module::new();
-    for payload in Parser::new(0).parse_all(module) {
-        let payload = payload.map_err(|error| error.to_string())?;
-        if let Payload::CustomSection(section) = &payload
-            && (section.name() == "linking" || section.name().starts_with("reloc."))
-        {
-            continue;
-        }
-        if let Some((id, range)) = payload.as_section() {
-            out.section(&RawSection {
-                id,
-                data: &module[range],
-            });
-        }
-    }
+    let mut out = unlinked(module)?;
     out.section(&CustomSection {
         name: SECTION.into(),
         data: Cow::Owned(objects.written()),
@@ -273,92 +204,7 @@ pub(crate) fn numbers(operator: &Operator<'_>) -> Vec<u32> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use wasm_encoder::{
-        CodeSection, ConstExpr, DataSection, Encode, Function, FunctionSection, Instruction, LinkingSection,
-        MemArg, MemorySection, MemoryType, SymbolTable, TypeSection,
-    };
-
-    /// Where the data begin.
-    const BEGIN: u32 = 1024;
-    /// How the linker writes a place in data, and one in code that is counted from: WebAssembly tool conventions, linking,
-    /// relocation sections.
-    const ADDRESS_IN_DATA: u8 = 5;
-    const ADDRESS_IN_CODE: u8 = 3;
-
-    /// Four pieces of eight bytes: the first leads to the second, a function to the first and, from 16 bytes before it, to
-    /// the fourth. Nothing leads to the third.
-    fn linked() -> Vec<u8> {
-        let mut types = TypeSection::new();
-        types.ty().function([], []);
-        let mut functions = FunctionSection::new();
-        functions.function(0);
-        let mut memories = MemorySection::new();
-        memories.memory(MemoryType {
-            minimum: 1,
-            maximum: None,
-            memory64: false,
-            shared: false,
-            page_size_log2: None,
-        });
-        let mut code = CodeSection::new();
-        let mut function = Function::new([]);
-        let before_fourth = MemArg {
-            offset: u64::from(BEGIN + 24 - 16),
-            align: 2,
-            memory_index: 0,
-        };
-        for instruction in [
-            Instruction::I32Const(BEGIN.cast_signed()),
-            Instruction::I32Load(before_fourth),
-            Instruction::Drop,
-            Instruction::End,
-        ] {
-            function.instruction(&instruction);
-        }
-        code.function(&function);
-        let mut bytes = [0; 32];
-        bytes[4..8].copy_from_slice(&(BEGIN + 8).to_le_bytes());
-        let mut data = DataSection::new();
-        data.active(0, &ConstExpr::i32_const(BEGIN.cast_signed()), bytes);
-        let mut symbols = SymbolTable::new();
-        for (n, name) in ["one", "two", "three", "four"].into_iter().enumerate() {
-            symbols.data(
-                0,
-                name,
-                Some(wasm_encoder::DataSymbolDefinition {
-                    index: 0,
-                    offset: 8 * n as u32,
-                    size: 8,
-                }),
-            );
-        }
-        let mut linking = LinkingSection::new();
-        linking.symbol_table(&symbols);
-        // Section, count, then kind, place, symbol, addend of each.
-        let places = |kind: u8, symbol: u8, addend: i32| {
-            let mut bytes = vec![3, 1, kind, 0, symbol];
-            addend.encode(&mut bytes);
-            bytes
-        };
-        let mut out = wasm_encoder::Module::new();
-        out.section(&types)
-            .section(&functions)
-            .section(&memories)
-            .section(&code)
-            .section(&data)
-            .section(&linking);
-        for (name, bytes) in [
-            ("reloc.CODE", places(ADDRESS_IN_CODE, 0, 0)),
-            ("reloc.CODE", places(ADDRESS_IN_CODE, 3, -16)),
-            ("reloc.DATA", places(ADDRESS_IN_DATA, 1, 0)),
-        ] {
-            out.section(&CustomSection {
-                name: name.into(),
-                data: bytes.into(),
-            });
-        }
-        out.finish()
-    }
+    use crate::split::linked::tests::{BEGIN, linked};
 
     #[test]
     fn what_is_led_to_is_found_by_way_of_other_pieces_and_from_outside_of_it() {
@@ -377,7 +223,7 @@ mod tests {
 
     #[test]
     fn a_module_whose_linker_told_nothing_stays_as_it_is() {
-        let bare = super::super::without_names(&linked()).expect("a module");
+        let bare = crate::split::without_names(&linked()).expect("a module");
         assert_eq!(noted(&bare), Ok(bare.clone()));
         assert_eq!(Module::read(&bare).expect("a module").objects, None);
     }

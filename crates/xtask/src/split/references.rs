@@ -5,11 +5,11 @@
 //! the file that it wrote: what binds the module to the page afterwards writes all functions anew. Names last, so that functions
 //! are known by them here; two of one name count as one.
 
+use super::linked::{Linked, Stands, Symbol};
 use super::module::Module;
 use super::names::written;
 use super::objects::Objects;
 use std::collections::{BTreeMap, BTreeSet};
-use wasmparser::{KnownCustom, Linking, Parser, Payload, RelocationType, SymbolInfo};
 
 /// Functions and pieces of data, and what each leads to.
 #[derive(Default)]
@@ -23,25 +23,16 @@ pub(crate) struct References {
     leads: Vec<BTreeSet<usize>>,
 }
 
-/// What the linker's numbers mean.
-enum Symbol {
-    Function(u32),
-    /// Where the piece begins.
-    Data(u32),
-    Other,
-}
-
 impl References {
     /// Reads what a linker wrote; nothing where it was not asked to tell.
     ///
     /// # Errors
     /// When the file is damaged, or not as those were that were read so far.
     pub(crate) fn of_linker(file: &[u8]) -> Result<Option<Self>, String> {
-        let told = |error: wasmparser::BinaryReaderError| error.to_string();
-        let module = Module::read(file)?;
-        let Some(objects) = Objects::of_linker(file)? else {
+        let Some(linked) = Linked::read(file)? else {
             return Ok(None);
         };
+        let (module, objects) = (Module::read(file)?, Objects::of(&linked));
         let mut this = Self::default();
         // Its node, of each function with a body.
         let mut nodes = Vec::new();
@@ -57,68 +48,22 @@ impl References {
         this.leads = vec![BTreeSet::new(); this.functions.len() + this.pieces.len()];
         let piece = |address: u32| Some(this.functions.len() + objects.piece_at(address)?);
 
-        let mut symbols = Vec::new();
-        let (mut code, mut data) = (0, 0);
         let mut leads = Vec::new();
-        for payload in Parser::new(0).parse_all(file) {
-            let section = match payload.map_err(told)? {
-                Payload::CodeSectionStart { range, .. } => {
-                    code = range.start;
-                    continue;
+        for place in &linked.places {
+            let from = match place.stands {
+                Stands::InCode(at) => {
+                    let body = module.bodies.partition_point(|body| body.range().end <= at);
+                    nodes.get(body).copied()
                 }
-                Payload::DataSection(section) => {
-                    data = section.range().start;
-                    continue;
-                }
-                Payload::CustomSection(section) => section,
-                _ => continue,
+                Stands::InData(at) => module.address_of(file, at).and_then(piece),
+                Stands::Elsewhere => None,
             };
-            match section.as_known() {
-                KnownCustom::Linking(linking) => {
-                    for part in linking.subsections() {
-                        let Linking::SymbolTable(table) = part.map_err(told)? else {
-                            continue;
-                        };
-                        for symbol in table {
-                            symbols.push(match symbol.map_err(told)? {
-                                SymbolInfo::Func { index, .. } => Symbol::Function(index),
-                                SymbolInfo::Data { symbol: Some(it), .. } => {
-                                    match module.data.get(it.index as usize) {
-                                        Some(segment) if it.size > 0 => {
-                                            Symbol::Data(segment.0.saturating_add(it.offset))
-                                        }
-                                        _ => Symbol::Other,
-                                    }
-                                }
-                                _ => Symbol::Other,
-                            });
-                        }
-                    }
-                }
-                KnownCustom::Reloc(places) => {
-                    let is_code = section.name() == "reloc.CODE";
-                    for it in places.entries() {
-                        let it = it.map_err(told)?;
-                        let from = if is_code {
-                            let at = code + it.offset as usize;
-                            let body = module.bodies.partition_point(|body| body.range().end <= at);
-                            nodes.get(body).copied()
-                        } else {
-                            module.address_of(file, data + it.offset as usize).and_then(piece)
-                        };
-                        use RelocationType as Type;
-                        let to = match (it.ty, symbols.get(it.index as usize)) {
-                            // The type of a function has a number of its own kind.
-                            (Type::TypeIndexLeb, _) => None,
-                            (_, Some(Symbol::Function(index))) => function(*index),
-                            (_, Some(Symbol::Data(begin))) => piece(*begin),
-                            _ => None,
-                        };
-                        leads.extend(from.zip(to));
-                    }
-                }
-                _ => {}
-            }
+            let to = match place.to {
+                Symbol::Function(index) => function(index),
+                Symbol::Data(begin, _) => piece(begin),
+                Symbol::Other => None,
+            };
+            leads.extend(from.zip(to));
         }
         for (from, to) in leads {
             this.leads[from].insert(to);
@@ -209,4 +154,58 @@ pub(crate) struct Reached {
 /// The name that what binds the module to the page writes for the one that the compiler wrote.
 fn demangled(name: &str) -> String {
     rustc_demangle::demangle(name).to_string()
+}
+
+#[cfg(test)]
+impl References {
+    /// Functions of these names and bytes, and which of them each leads to.
+    pub(crate) fn of_leads(functions: &[(&str, usize, &[usize])]) -> Self {
+        let mut this = Self::default();
+        for (name, bytes, leads) in functions {
+            let node = this.node((*name).to_owned());
+            this.functions[node].1 = *bytes;
+            this.leads.push(leads.iter().copied().collect());
+        }
+        this
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::split::linked::tests::linked;
+
+    fn references() -> References {
+        References::of_linker(&linked())
+            .expect("a module")
+            .expect("its linker told")
+    }
+
+    #[test]
+    fn functions_lead_to_functions_and_data_to_data() {
+        let references = references();
+        let named = |name| references.of_names([name].into_iter());
+        let (run, end) = (named("run"), named("end"));
+        assert_eq!(references.led_to("run"), Some(BTreeSet::from(["end"])));
+        assert_eq!(references.led_to("end"), Some(BTreeSet::new()));
+        assert_eq!(references.led_to("elsewhere"), None);
+        let size = |of: &BTreeSet<usize>| of.iter().map(|it| references.functions[*it].1).sum::<usize>();
+        // With it come three of the four pieces of eight bytes.
+        let all = references.reached(&run, &|_| true);
+        assert_eq!(all.is_reached, [true, true]);
+        assert_eq!(all.held, BTreeSet::new());
+        assert_eq!(all.bytes, size(&run) + size(&end) + 3 * 8);
+    }
+
+    #[test]
+    fn what_is_held_back_is_told_and_nothing_is_reached_by_way_of_it() {
+        let references = references();
+        let named = |name| references.of_names([name].into_iter());
+        let end = named("end");
+        let without_end = references.reached(&named("run"), &|it| !end.contains(&it));
+        assert_eq!(without_end.is_reached, [true, false]);
+        assert_eq!(without_end.held, end);
+        let nothing = references.reached(&named("run"), &|_| false);
+        assert_eq!((nothing.held, nothing.bytes), (named("run"), 0));
+    }
 }
