@@ -17,6 +17,7 @@ mod limits;
 mod mends;
 mod places;
 mod registry;
+mod suited;
 mod unprotected;
 mod wires;
 mod wiring;
@@ -29,6 +30,7 @@ pub use finding::*;
 pub use limits::{LimitInForce, limit, limits_in_force};
 pub use mends::mend_for;
 pub use registry::{CHECKS, Check, CheckGroup, check_named};
+pub use suited::suited;
 pub use wires::renewed;
 
 use context::Ctx;

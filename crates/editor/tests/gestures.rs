@@ -283,6 +283,63 @@ fn a_fuse_from_the_shelf_is_put_into_the_run_it_is_dropped_on() {
 }
 
 #[test]
+fn a_fuse_put_into_a_run_suits_its_wire_and_what_it_carries() {
+    // Ratings of ISO 8820-3 blades and ISO 8820-5 strips; that a fuse is not above what its wire bears is common practice.
+    let text = |size: &str, load: u32| {
+        format!(
+            "job \"One feed\"\nsheet plan\nbattery B1 @0,0\nload L1 current current={load}A @700,0\n\
+             ground E1 @700,300\nground E2 @0,300\nrun W1 B1.+ L1.+ {size} 2m RD\n\
+             run W2 L1.- E1.stud {size} 0.3m BK\nrun W3 B1.- E2.stud {size} 0.3m BK\n"
+        )
+    };
+    for (size, load, word) in [
+        ("1mm2", 5, "fuse"),
+        ("4mm2", 20, "fuse"),
+        ("4mm2", 20, "breaker"),
+        ("35mm2", 20, "fuse"),
+        ("50mm2", 110, "fuse"),
+    ] {
+        let mut hand = Hand::new(&text(size, load));
+        let (run, _) = hand.editor.sheet().run_by_tag("W1").unwrap();
+        let allowable = hand.editor.analysis().study.runs[&run].allowable.unwrap();
+        let on = hand.run("W1");
+        hand.editor.take_from_shelf(word, false);
+        hand.drag(on);
+        hand.release(on);
+        let rating = hand
+            .editor
+            .sheet()
+            .parts
+            .values()
+            .find_map(|part| match &part.is {
+                model::PartKind::Fuse(fuse) => Some(fuse.rating),
+                model::PartKind::Breaker(breaker) => Some(breaker.rating),
+                _ => None,
+            });
+        let Some(model::Fact::Assumed(rating)) = rating else {
+            panic!("{size}: it is there, and its rating still counts as assumed: {rating:?}")
+        };
+        assert!(
+            rating <= allowable && rating.0 > f64::from(load),
+            "{size}: {rating:?} for {load} A on wire that bears {allowable:?}"
+        );
+        let found: Vec<&str> = hand
+            .editor
+            .analysis()
+            .findings
+            .iter()
+            .map(|it| it.check)
+            .collect();
+        for check in ["fuse-outsizes-wire", "fuse-undersized"] {
+            assert!(!found.contains(&check), "{size}: {found:?}");
+        }
+        // The usual one stays where the wire bears it, and it the load at 80 % of its rating.
+        let usual_suits = allowable.0 >= 60.0 && f64::from(load) <= 0.8 * 60.0;
+        assert_eq!(rating.0 == 60.0, usual_suits, "{size}: {rating:?}");
+    }
+}
+
+#[test]
 fn a_fuse_is_put_into_a_run_by_keys() {
     let mut hand = Hand::new(SYSTEM);
     let before = hand.job();
@@ -332,6 +389,31 @@ fn what_is_put_down_covers_no_other_part_and_is_one_step() {
         hand.editor.perform(Action::Undo);
         assert_eq!(hand.job(), before);
     }
+}
+
+#[test]
+fn a_part_dropped_on_another_goes_beside_it_in_the_same_step() {
+    let mut hand = Hand::new(SYSTEM);
+    let before = hand.job();
+    let outline = |hand: &Hand, tag: &str| {
+        let (id, _) = hand.editor.sheet().part_by_tag(tag).unwrap();
+        hand.editor.layout().part(id).unwrap().outline
+    };
+    let (from, onto) = (hand.part("F1"), hand.part("A1"));
+    hand.press(from);
+    hand.drag(onto);
+    assert!(
+        outline(&hand, "F1").overlaps(outline(&hand, "A1")),
+        "it follows the pointer"
+    );
+    hand.release(onto);
+    assert!(
+        !outline(&hand, "F1").overlaps(outline(&hand, "A1")),
+        "{}",
+        hand.text()
+    );
+    hand.editor.perform(Action::Undo);
+    assert_eq!(hand.job(), before, "one step");
 }
 
 #[test]

@@ -71,8 +71,7 @@ pub(crate) fn ratings_of(ctx: &Ctx<'_>, device: &DeviceRef) -> &'static [f64] {
     match ctx.kind(device.part) {
         Some(PartKind::Fuse(fuse)) => family(fuse.form.into()).ratings,
         Some(PartKind::Block(block)) => family(block.form.into()).ratings,
-        // Breakers come in the ratings of large blades and strips.
-        Some(PartKind::Breaker(_)) => family(FuseForm::Maxi.into()).ratings,
+        Some(PartKind::Breaker(_)) => family(BREAKERS.into()).ratings,
         _ => &[],
     }
 }
@@ -113,6 +112,9 @@ pub(crate) fn breaks(form: FuseForm, needs: f64) -> bool {
     let capacity = family(form.into()).breaking_capacity;
     capacity.is_some_and(|capacity| capacity.0 >= needs)
 }
+
+/// The form of fuse in whose ratings breakers come.
+pub(crate) const BREAKERS: FuseForm = FuseForm::Maxi;
 
 /// Forms in which fuses are bought for a job like this, those of small currents first.
 pub(crate) const FORMS: [FuseForm; 5] = [

@@ -180,7 +180,11 @@ impl Editor {
                     guides,
                 }
             }
-            (Pick::Carrying { .. }, Input::Up(_)) => {
+            (Pick::Carrying { parts, .. }, Input::Up(pointer)) => {
+                // Several keep their places to each other, and who holds Alt wants it just there.
+                if let (1, Some(part), false) = (parts.len(), parts.first(), pointer.mods.alt) {
+                    self.step_aside(*part);
+                }
                 self.commit_gesture();
                 Pick::Idle
             }

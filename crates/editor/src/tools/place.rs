@@ -5,9 +5,10 @@ use crate::editor::Editor;
 use crate::input::{Input, Key};
 use crate::selection::Thing;
 use crate::tools::pull::snapped;
+use checks::suited;
 use drawing::{Hit, PartBox};
 use kurbo::Point;
-use model::edits::{add_part, insert_into_run, ways_through};
+use model::edits::{EditError, Inserted, add_part, insert_into_run, ways_through};
 use model::{BoardPoint, Part, PartKind, RunId, Turn};
 use words::say;
 
@@ -193,6 +194,15 @@ impl Editor {
         }
     }
 
+    /// A part put into a run; a fuse of a rating that suits it.
+    fn inserted(&self, run: RunId, kind: PartKind, at: BoardPoint) -> Result<Inserted, EditError> {
+        let kind = match self.analysis.study.runs.get(&run) {
+            Some(flow) => suited(kind, &self.job.settings, flow),
+            None => kind,
+        };
+        insert_into_run(&self.job, self.on, run, kind, at, None)
+    }
+
     fn put_down(&mut self, place: Place, again: bool) {
         let (Some(at), Some(kind)) = (place.at, PartKind::from_word(place.word)) else {
             // Let go outside the paper.
@@ -207,7 +217,7 @@ impl Editor {
             Tool::default()
         };
         let part = match place.into {
-            Some(run) => match insert_into_run(&self.job, self.on, run, kind, at, None) {
+            Some(run) => match self.inserted(run, kind, at) {
                 Ok(inserted) => {
                     self.apply_placing(inserted.edit, inserted.part);
                     inserted.part
