@@ -78,7 +78,7 @@ fn main() -> ExitCode {
         Request::Quick => stages::quick(),
         Request::Generate => generate::generate(),
         Request::Bench => bench::bench(),
-        Request::Finish => page::finish(),
+        Request::Finish => page::finish().map(drop),
         Request::Record => page::record(),
         Request::Bundle => page::build().and_then(|()| page::print_sizes()),
     };

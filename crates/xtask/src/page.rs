@@ -22,7 +22,7 @@ const PORT: u16 = 8080;
 pub(crate) fn build() -> Result<(), String> {
     tools::for_page()?;
     run(&mut build_command()?)?;
-    finish()
+    finish().map(drop)
 }
 
 /// Builds the page, records in a browser which of its functions are needed when, and writes the list that it is split by.
@@ -55,23 +55,25 @@ pub(crate) fn record() -> Result<(), String> {
     split::write_list(&folder)
 }
 
-/// What is made of the built page once its module is as it will be shipped.
-pub(crate) fn finish() -> Result<(), String> {
+/// What is made of the built page once its module is as it will be shipped, and whether the optimiser did all that it was to.
+pub(crate) fn finish() -> Result<bool, String> {
+    let mut shrunk = true;
     let folder = page_folder();
     // A folder that is finished once more may hold no whole module any longer, and holds its page file as it was made of it.
     if !offline::has_worker(&folder) {
         // Before it is optimised: then every number that leads somewhere is still as the linker wrote it.
         let parted = split::parted(&folder)?;
         if parted.is_some() {
-            shrink()?;
+            shrunk &= shrink()?;
         }
         page_file::write(&folder)?;
         if let Some(parted) = parted {
             parted.write()?;
-            shrink()?;
+            shrunk &= shrink()?;
         }
     }
-    lay_around(&folder)
+    lay_around(&folder)?;
+    Ok(shrunk)
 }
 
 /// Puts around the program what it is kept and guarded by.
@@ -105,11 +107,12 @@ pub(crate) fn build_command() -> Result<Command, String> {
     Ok(build)
 }
 
-/// Runs the wasm optimiser over the modules of the page, if it is at hand.
-fn shrink() -> Result<(), String> {
+/// Runs the wasm optimiser over the modules of the page, if it is at hand, and tells whether it failed with none.
+fn shrink() -> Result<bool, String> {
     let Some(optimiser) = tools::wasm_opt() else {
-        return Ok(());
+        return Ok(true);
     };
+    let mut all = true;
     for module in files_below(&page_folder())?
         .into_iter()
         .filter(|file| file.extension().is_some_and(|e| e == "wasm"))
@@ -135,10 +138,13 @@ fn shrink() -> Result<(), String> {
         match shrunk.and_then(|()| fs::rename(&smaller, &module).map_err(|error| error.to_string())) {
             Ok(()) => {}
             // The page works without; only its size is larger, and `bundle` shows that.
-            Err(error) => eprintln!("xtask: {} stays as it was: {error}", module.display()),
+            Err(error) => {
+                all = false;
+                eprintln!("xtask: {} stays as it was: {error}", module.display());
+            }
         }
     }
-    Ok(())
+    Ok(all)
 }
 
 /// Builds and serves until interrupted.
@@ -261,8 +267,10 @@ pub(crate) fn files_below(folder: &Path) -> Result<Vec<PathBuf>, String> {
     let unreadable = |error: io::Error| format!("cannot read {}: {error}", folder.display());
     let mut files = Vec::new();
     for entry in fs::read_dir(folder).map_err(unreadable)? {
-        let path = entry.map_err(unreadable)?.path();
-        if path.is_dir() {
+        let entry = entry.map_err(unreadable)?;
+        let path = entry.path();
+        // A link to a folder is left alone: it may lead back here.
+        if entry.file_type().map_err(unreadable)?.is_dir() {
             files.extend(files_below(&path)?);
         } else {
             files.push(path);

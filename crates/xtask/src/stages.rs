@@ -83,8 +83,8 @@ pub(crate) fn test(chosen: &[String]) -> Result<(), String> {
         .filter(|stage| chosen.is_empty() || chosen.iter().any(|name| name == stage.name))
         .collect();
     if stages.len() > 1 && stages.iter().any(|stage| NEED_PAGE.contains(&stage.name)) {
-        // The page is optimised as one piece, by one core, for minutes, and its tools end in the same way when they are
-        // missing: the other stages go on beside it.
+        // One core builds and optimises the page for minutes, and its tools too when they are missing: the other stages go
+        // on beside it.
         std::thread::spawn(build_page);
     }
     run_all(&stages)
@@ -285,8 +285,11 @@ fn build_page() -> Result<(), String> {
             }
             let mut log = Log::new(page_log())?;
             log.run(&mut page::build_command()?)?;
-            page::finish()?;
-            kept::remember(&made_of)
+            // What changed while it was built may be in it or not.
+            if page::finish()? && kept::made_of()? == made_of {
+                kept::remember(&made_of)?;
+            }
+            Ok(())
         })
         .clone()
 }

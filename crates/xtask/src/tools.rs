@@ -255,10 +255,12 @@ fn version_in_lock_file(text: &str, package: &str) -> Option<String> {
 /// The optimiser of wasm modules, if it is here or can be had. Without it the page is only somewhat larger.
 pub(crate) fn wasm_opt() -> Option<PathBuf> {
     let ours = folder().join("node_modules").join(".bin").join("wasm-opt");
-    if ours.is_file() {
-        return Some(ours);
-    }
-    if let Some(here) = find_program("wasm-opt").filter(|program| is_version(program, BINARYEN)) {
+    let found = [
+        Some(ours.clone()).filter(|it| it.is_file()),
+        find_program("wasm-opt"),
+    ];
+    let right = |program: &PathBuf| is_version(program, BINARYEN);
+    if let Some(here) = found.into_iter().flatten().find(right) {
         return Some(here);
     }
     if let Err(error) = from_npm(

@@ -11,7 +11,6 @@ use super::{PARTS, Plan, glue, plan, split};
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::time::SystemTime;
 use xtask::{page_folder, workspace_root};
 
 /// End of the name of a built module.
@@ -22,9 +21,8 @@ pub(crate) const MORE: &str = "_more.wasm";
 pub(crate) const REST: &str = "_rest.wasm";
 const PART_ENDS: [&str; PARTS] = [FIRST, MORE, REST];
 
-/// Where the linker leaves a module, in a folder of each profile.
-const LINKED_IN: &str = "wasm32-unknown-unknown";
-const LINKED: &str = "loomwright-web.wasm";
+/// Where the linker leaves the page's module, below the folder of what is built.
+const LINKED: &str = "wasm32-unknown-unknown/page/loomwright-web.wasm";
 
 /// The list of functions of a page that remembers what ran.
 const FUNCTIONS: &str = "functions.txt";
@@ -158,28 +156,14 @@ pub(crate) fn write_list(folder: &Path) -> Result<(), String> {
     write(&workspace_root().join(LIST), text.as_bytes())
 }
 
-/// What leads to what in the module that was linked last, of those whose linker told.
+/// What leads to what in the module that was linked last for the page, if its linker told.
 fn linked() -> Result<Option<References>, String> {
     let target = std::env::var_os("CARGO_TARGET_DIR").unwrap_or_else(|| "target".into());
-    let profiles = fs::read_dir(workspace_root().join(target).join(LINKED_IN));
-    let mut files: Vec<(SystemTime, PathBuf)> = Vec::new();
-    for profile in profiles.into_iter().flatten().flatten() {
-        let file = profile.path().join(LINKED);
-        if let Ok(written) = fs::metadata(&file).and_then(|told| told.modified()) {
-            files.push((written, file));
-        }
+    let file = workspace_root().join(target).join(LINKED);
+    if !file.is_file() {
+        return Ok(None);
     }
-    files.sort();
-    for (_, file) in files.into_iter().rev() {
-        let bytes = read(&file)?;
-        // A large one was built for trying things: it is not told of, and takes long to read.
-        if bytes.len() <= LARGEST_WHOLE
-            && let Some(references) = References::of_linker(&bytes)?
-        {
-            return Ok(Some(references));
-        }
-    }
-    Ok(None)
+    References::of_linker(&read(&file)?)
 }
 
 /// A module without what is only there for who looks into it.
