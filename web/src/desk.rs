@@ -25,6 +25,16 @@ fn is_made_at_once(editor: &Editor) -> bool {
     editor.sheet().parts.len() <= AT_ONCE && browser::all_is_there()
 }
 
+/// Whether the whole sheet is shown once the surface has another size.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Fit {
+    Anew,
+    /// Where it was shown, and nobody has moved the view since.
+    AsBefore,
+    /// The view stays as it is.
+    No,
+}
+
 /// The editor and its canvas.
 pub(crate) struct Desk {
     editor: RefCell<Editor>,
@@ -178,8 +188,10 @@ impl Desk {
     }
     /// Hands an input to the editor. True when it meant something.
     pub(crate) fn input(&self, input: Input) -> bool {
-        // A pointer that only passes over the first picture must not make the page wait for what answers it.
-        if matches!(input, Input::Move(_) | Input::Left) && !browser::all_is_there() {
+        // What only passes over the first picture, or ends what was never begun there, must not make the page wait for what answers
+        // it: a pointer, a key that is let go, another window.
+        let passes = matches!(input, Input::Move(_) | Input::Left | Input::KeyUp(_));
+        if passes && !browser::all_is_there() {
             return false;
         }
         self.take_input(input)
@@ -302,10 +314,15 @@ impl Desk {
         }
     }
     /// Tells the size of the drawing surface in CSS pixels and what lies over its edges.
-    pub(crate) fn resize(&self, width: f64, height: f64, margins: editor::Margins, first: bool) {
+    pub(crate) fn resize(&self, width: f64, height: f64, margins: editor::Margins, fit: Fit) {
         let mut editor = self.editor.borrow_mut();
+        let fits = match fit {
+            Fit::Anew => true,
+            Fit::AsBefore => editor.is_fitted(),
+            Fit::No => false,
+        };
         editor.resize(width, height, margins);
-        if first {
+        if fits {
             editor.fit();
         }
         drop(editor);

@@ -223,6 +223,8 @@ impl State {
     fn came(&mut self, effects: Effects) {
         self.revision = self.revision.wrapping_add(1);
         self.edits = self.edits.wrapping_add(u32::from(effects.edited));
+        // What was done may have brought it, and what is opened by it must be there for the next key.
+        self.is_whole |= browser::all_is_there();
         let (on_body, drawn) = self
             .desk
             .see(|editor| (editor.is_on_body(), editor.plan_view().is_some()));

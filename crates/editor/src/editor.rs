@@ -28,6 +28,8 @@ pub struct Editor {
     pub(crate) marks: Vec<Mark>,
     /// How the sheet was fitted before its marks were known; who still sees it so sees them as well once they are.
     pub(crate) fitted_unmarked: Option<crate::Camera>,
+    /// The view that shows the whole sheet, as it was last made.
+    fitted: Option<crate::Camera>,
     pub(crate) stale: bool,
     /// Whether there has been an analysis at all.
     pub(crate) studied: bool,
@@ -128,6 +130,7 @@ impl Editor {
             analysis: Arc::default(),
             marks: Vec::new(),
             fitted_unmarked: None,
+            fitted: None,
             stale: true,
             studied: false,
             looks_only: false,
@@ -320,6 +323,12 @@ impl Editor {
                 self.beside_legend(false, |camera| camera.fit(all, 1.4));
             }
         }
+        self.fitted = Some(self.camera);
+    }
+    /// Whether the whole sheet is shown, as nobody has moved the view since it was made to.
+    #[must_use]
+    pub fn is_fitted(&self) -> bool {
+        self.fitted == Some(self.camera)
     }
 
     // What comes in.

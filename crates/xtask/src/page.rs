@@ -70,6 +70,7 @@ pub(crate) fn finish() -> Result<bool, String> {
         if let Some(parted) = parted {
             parted.write()?;
             shrunk &= shrink()?;
+            split::name_by_contents(&folder)?;
         }
     }
     lay_around(&folder)?;

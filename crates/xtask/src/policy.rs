@@ -45,6 +45,14 @@ pub(crate) fn hash(bytes: &[u8]) -> String {
     format!("sha256-{}", STANDARD.encode(Sha256::digest(bytes)))
 }
 
+/// Checksum as a name can hold it.
+pub(crate) fn hex(bytes: &[u8]) -> String {
+    Sha256::digest(bytes)
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect()
+}
+
 /// Texts of the scripts that stand within a page and run. One of another type than a script's does not run.
 pub(crate) fn scripts(page: &str) -> Result<Vec<&str>, String> {
     let mut found = Vec::new();

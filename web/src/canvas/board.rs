@@ -5,6 +5,7 @@ use super::events;
 use super::paint::Surface;
 use crate::browser;
 use crate::clipboard;
+use crate::desk::Fit;
 use crate::state::{Act, Store};
 use editor::{Action, Input, Key, Margins, PointerKind};
 use gloo_events::{EventListener, EventListenerOptions};
@@ -70,7 +71,7 @@ fn margins_over(width: f64, height: f64) -> Margins {
     }
 }
 
-fn fit_canvas(canvas: &HtmlCanvasElement, store: &Store, first: bool) {
+fn fit_canvas(canvas: &HtmlCanvasElement, store: &Store, fit: Fit) {
     store.desk.set_surface(Surface::of(canvas));
     let (width, height) = (
         f64::from(canvas.client_width()),
@@ -82,7 +83,7 @@ fn fit_canvas(canvas: &HtmlCanvasElement, store: &Store, first: bool) {
     } else {
         margins_beside(width, browser::drawer_ends())
     };
-    store.desk.resize(width, height, margins, first);
+    store.desk.resize(width, height, margins, fit);
 }
 
 #[derive(Properties, PartialEq)]
@@ -107,21 +108,23 @@ pub(crate) fn Board(props: &BoardProps) -> Html {
         use_effect_with((), move |()| {
             let mut listeners = Vec::new();
             if let Some(canvas) = canvas.cast::<HtmlCanvasElement>() {
-                fit_canvas(&canvas, &store, true);
+                fit_canvas(&canvas, &store, Fit::Anew);
                 listeners = listen(&canvas, &store);
                 browser::focus_board();
             }
             move || drop(listeners)
         });
     }
-    // A drawer that opens or closes leaves the view as it is; what is brought into view from then on stands beside it.
+    // A drawer that opens or closes leaves the view as it is; what is brought into view from then on stands beside it. What lies
+    // around the sheet takes its room when it comes.
     {
         let (canvas, store) = (canvas.clone(), store.clone());
-        let sized = use_mut_ref(|| false);
-        use_effect_with(store.panel, move |_| {
-            let first = !std::mem::replace(&mut *sized.borrow_mut(), true);
-            if let Some(canvas) = canvas.cast::<HtmlCanvasElement>().filter(|_| !first) {
-                fit_canvas(&canvas, &store, false);
+        let was_whole = use_mut_ref(|| None);
+        use_effect_with((store.panel, store.is_whole), move |(_, is_whole)| {
+            let was_whole = was_whole.replace(Some(*is_whole));
+            if let (Some(was_whole), Some(canvas)) = (was_whole, canvas.cast::<HtmlCanvasElement>()) {
+                let came = was_whole != *is_whole;
+                fit_canvas(&canvas, &store, if came { Fit::AsBefore } else { Fit::No });
             }
         });
     }
@@ -211,7 +214,7 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
     let (heeded, surface) = (store.clone(), canvas.clone());
     if let Some(window) = browser::window() {
         listeners.push(EventListener::new(&window, "resize", move |_| {
-            fit_canvas(&surface, &heeded, false)
+            fit_canvas(&surface, &heeded, Fit::AsBefore)
         }));
         for name in ["keydown", "keyup"] {
             let store = store.clone();

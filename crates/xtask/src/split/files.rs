@@ -112,6 +112,41 @@ pub(crate) fn parted(folder: &Path) -> Result<Option<Parted>, String> {
     }))
 }
 
+/// Calls the glue and the parts by what is in all of them, once they are as they will be shipped: a browser that keeps what has a
+/// checksum in its name must never put parts of two builds together.
+///
+/// # Errors
+/// When a file cannot be read, written or renamed.
+pub(crate) fn name_by_contents(folder: &Path) -> Result<(), String> {
+    let modules = modules(folder)?;
+    let Some(first) = modules.iter().find(|file| ends(file, FIRST)) else {
+        return Ok(());
+    };
+    let name = first.file_name().unwrap_or_default().to_string_lossy();
+    let stem = name.trim_end_matches(FIRST);
+    let files = [".js"].into_iter().chain(PART_ENDS);
+    let files: Vec<(PathBuf, &str)> = files
+        .map(|end| (first.with_file_name(format!("{stem}{end}")), end))
+        .collect();
+    let mut sums = String::new();
+    for (file, _) in &files {
+        sums.push_str(&crate::policy::hash(&read(file)?));
+    }
+    let sum = crate::policy::hex(sums.as_bytes());
+    let own = stem.rsplit_once('-').map_or(stem, |(own, _)| own);
+    let named = format!("{own}-{}", sum.get(..16).unwrap_or(&sum));
+    for text in [&files[0].0, &folder.join("index.html")] {
+        let told = String::from_utf8(read(text)?)
+            .map_err(|error| format!("{} is no text: {error}", text.display()))?;
+        write(text, told.replace(stem, &named).as_bytes())?;
+    }
+    for (file, end) in &files {
+        let to = file.with_file_name(format!("{named}{end}"));
+        fs::rename(file, &to).map_err(|error| format!("cannot rename {}: {error}", file.display()))?;
+    }
+    Ok(())
+}
+
 /// Puts a module that remembers what ran into a built page, in place of its own, and the list of its functions beside it: a line
 /// each.
 pub(crate) fn watch(folder: &Path) -> Result<(), String> {

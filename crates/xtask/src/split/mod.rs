@@ -27,7 +27,7 @@ mod tests;
 mod watched;
 mod write;
 
-pub(crate) use files::{FIRST, MORE, REST, parted, watch, without_names, write_list};
+pub(crate) use files::{FIRST, MORE, REST, name_by_contents, parted, watch, without_names, write_list};
 
 use module::Module;
 use places::Places;
