@@ -86,7 +86,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
             <ContextProvider<Rc<Keeper>> context={keeper}>
                 <main class="table" data-testid="table">
                     <Board />
-                    if store.is_whole { { on_the_table(&store) } }
+                    if store.is_whole && reader.words.is_complete() { { on_the_table(&store) } }
                 </main>
             </ContextProvider<Rc<Keeper>>>
         </ContextProvider<Store>>

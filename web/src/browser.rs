@@ -55,21 +55,34 @@ pub(crate) fn all_is_there() -> bool {
 pub(crate) fn once_all_is_there(then: impl FnOnce() + 'static) {
     if all_is_there() {
         then();
-    } else if let Some(window) = window() {
-        let mut then = Some(then);
-        gloo_events::EventListener::once(&window, "loomwright-rest", move |_| {
-            if let Some(then) = then.take() {
-                then();
-            }
-        })
-        .forget();
+    } else {
+        once("loomwright-rest", then);
     }
+}
+
+/// What the window is told when the first picture stands.
+const PICTURE: &str = "loomwright-picture";
+
+/// Does something once the first picture stands, which it must not do yet.
+pub(crate) fn once_picture_stands(then: impl FnOnce() + 'static) {
+    once(PICTURE, then);
+}
+
+fn once(event: &'static str, then: impl FnOnce() + 'static) {
+    let Some(window) = window() else { return };
+    let mut then = Some(then);
+    gloo_events::EventListener::once(&window, event, move |_| {
+        if let Some(then) = then.take() {
+            then();
+        }
+    })
+    .forget();
 }
 
 /// Says that there is something to see: what follows may come.
 pub(crate) fn first_picture_stands() {
     if let Some(window) = window()
-        && let Ok(event) = web_sys::Event::new("loomwright-picture")
+        && let Ok(event) = web_sys::Event::new(PICTURE)
     {
         let _ = window.dispatch_event(&event);
     }

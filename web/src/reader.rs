@@ -6,9 +6,11 @@
 
 use crate::browser;
 use js_sys::{Array, Promise};
+use std::cell::RefCell;
+use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use words::{Language, Reader, Words, say};
+use words::{FIRST_THEMES, Language, Reader, THEMES, Words, say};
 use yew::prelude::*;
 
 /// Under which key the browser keeps how somebody reads.
@@ -58,6 +60,15 @@ pub(crate) fn ReaderHere(props: &ReaderHereProps) -> Html {
     // The last choice: texts that arrive late must not undo a later one.
     let chosen = use_mut_ref(|| props.words.reader());
     use_effect_with((*words).clone(), name_language);
+    {
+        let (begun, set, trouble, chosen) =
+            ((*words).clone(), words.clone(), trouble.clone(), chosen.clone());
+        use_effect_with((), move |()| {
+            if !begun.is_complete() {
+                browser::once_picture_stands(move || complete(begun, set, trouble, chosen));
+            }
+        });
+    }
     let choose = {
         let (set, words, trouble) = (words.clone(), (*words).clone(), trouble.clone());
         Callback::from(move |reader: Reader| {
@@ -72,7 +83,7 @@ pub(crate) fn ReaderHere(props: &ReaderHereProps) -> Html {
             let (set, trouble, chosen, before) =
                 (set.clone(), trouble.clone(), chosen.clone(), words.clone());
             spawn_local(async move {
-                let fetched = fetched(reader).await;
+                let fetched = fetched(reader, THEMES).await;
                 let now = *chosen.borrow();
                 if now.language != reader.language {
                     return;
@@ -110,17 +121,55 @@ pub(crate) async fn arrive() -> (Words, Option<AttrValue>) {
     if words.at_hand() {
         return (words, None);
     }
-    match fetched(reader).await {
+    // As much as the program itself has: the first picture does not wait for more.
+    let themes = if browser::all_is_there() {
+        THEMES
+    } else {
+        FIRST_THEMES
+    };
+    match fetched(reader, themes).await {
         Some(words) => (words, None),
         None => {
-            let words = Words::of(Reader {
-                language: Language::English,
-                ..reader
-            });
-            let trouble = not_there(&words, reader.language).into();
+            let (words, trouble) = in_english(reader);
             (words, Some(trouble))
         }
     }
+}
+
+/// The words for a reader whose own are not to be had, and what he is told.
+fn in_english(reader: Reader) -> (Words, AttrValue) {
+    let words = Words::of(Reader {
+        language: Language::English,
+        ..reader
+    });
+    let trouble = not_there(&words, reader.language).into();
+    (words, trouble)
+}
+
+/// Fetches what the first picture did not say.
+fn complete(
+    begun: Words,
+    words: UseStateHandle<Words>,
+    trouble: UseStateHandle<Option<AttrValue>>,
+    chosen: Rc<RefCell<Reader>>,
+) {
+    spawn_local(async move {
+        let asked = begun.reader().language;
+        let fetched = fetched(begun.reader(), THEMES).await;
+        let now = *chosen.borrow();
+        if now.language != asked {
+            return;
+        }
+        match fetched {
+            Some(whole) => words.set(whole.read_by(now)),
+            None => {
+                let (english, told) = in_english(now);
+                *chosen.borrow_mut() = english.reader();
+                words.set(english);
+                trouble.set(Some(told));
+            }
+        }
+    });
 }
 
 /// How somebody reads whose texts are at hand without waiting, or nothing.
@@ -140,13 +189,13 @@ fn keep(reader: Reader) {
     }
 }
 
-/// The texts of a language, from within the page or from beside it.
-async fn fetched(reader: Reader) -> Option<Words> {
+/// The texts of a language, from within the page, or those of these themes from beside it.
+async fn fetched(reader: Reader, themes: &[&str]) -> Option<Words> {
     let tag = reader.language.tag();
     if let Some(carried) = browser::text_of(&format!("loomwright-texts-{tag}")) {
         return Some(Words::fetched(reader, [carried.as_str()]));
     }
-    let asked: Array = words::THEMES
+    let asked: Array = themes
         .iter()
         .map(|theme| {
             let name = format!("texts/{tag}/{theme}.ftl");
@@ -165,7 +214,12 @@ async fn fetched(reader: Reader) -> Option<Words> {
         .iter()
         .filter_map(|text| text.as_string())
         .collect();
-    Some(Words::fetched(reader, texts.iter().map(String::as_str)))
+    let texts = texts.iter().map(String::as_str);
+    Some(if themes.len() < THEMES.len() {
+        Words::begun(reader, texts)
+    } else {
+        Words::fetched(reader, texts)
+    })
 }
 
 /// Tells the browser what language the page is in, for screen readers and hyphenation.

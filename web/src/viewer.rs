@@ -48,7 +48,7 @@ pub(crate) fn Viewer(props: &ViewerProps) -> Html {
         <ContextProvider<Store> context={store.clone()}>
             <main class="table" data-testid="viewer">
                 <Board />
-                if store.is_whole { { around_the_sheet(&store, panel(&store), html! {}) } }
+                if store.is_whole && reader.words.is_complete() { { around_the_sheet(&store, panel(&store), html! {}) } }
             </main>
         </ContextProvider<Store>>
     }

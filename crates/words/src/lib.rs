@@ -39,6 +39,8 @@ macro_rules! texts {
     (first: $($first:literal)+; later: $($later:literal)+) => {
         /// The themes: one file of messages each, the same names in every language.
         pub const THEMES: &[&str] = &[$($first,)+ $($later),+];
+        /// Those among them that a first picture is said in.
+        pub const FIRST_THEMES: &[&str] = &[$($first),+];
         const ENGLISH: &[&str] = &[$(include_str!(concat!("../texts/en/", $first, ".ftl"))),+];
         const ENGLISH_LATER: &[&str] = &[$(later!(concat!("../texts/en/", $later, ".ftl"))),+];
         #[cfg(feature = "german")]
@@ -123,6 +125,8 @@ pub struct Words {
     reader: Reader,
     /// Messages of the language where they are not part of the program.
     fetched: Option<std::sync::Arc<Messages>>,
+    /// Whether these are only those of a first picture.
+    begun: bool,
 }
 
 impl Default for Words {
@@ -134,7 +138,8 @@ impl Default for Words {
 impl PartialEq for Words {
     /// The same reader: messages of a language never differ.
     fn eq(&self, other: &Self) -> bool {
-        self.reader == other.reader && self.fetched.is_some() == other.fetched.is_some()
+        let had = |it: &Self| (it.reader, it.fetched.is_some(), it.begun);
+        had(self) == had(other)
     }
 }
 
@@ -151,6 +156,7 @@ impl Words {
         Self {
             reader,
             fetched: None,
+            begun: false,
         }
     }
     /// The words of a reader whose language was fetched: `texts` are the files of its messages.
@@ -159,6 +165,16 @@ impl Words {
         Self {
             reader,
             fetched: Some(std::sync::Arc::new(Messages::read(texts))),
+            begun: false,
+        }
+    }
+    /// The same with the texts of [`FIRST_THEMES`] alone; what others would say reads as English until they have been fetched
+    /// too.
+    #[must_use]
+    pub fn begun<'a>(reader: Reader, texts: impl IntoIterator<Item = &'a str>) -> Self {
+        Self {
+            begun: true,
+            ..Self::fetched(reader, texts)
         }
     }
     /// The same messages for a reader of the same language with other units. A reader of another language gets what
@@ -169,12 +185,18 @@ impl Words {
         Self {
             reader,
             fetched: self.fetched.clone().filter(|_| same),
+            begun: self.begun && same,
         }
     }
     /// Whether the messages of the reader's language are at hand.
     #[must_use]
     pub fn at_hand(&self) -> bool {
         self.fetched.is_some() || self.reader.language.built_in()
+    }
+    /// Whether nothing is lacking of those that are at hand.
+    #[must_use]
+    pub fn is_complete(&self) -> bool {
+        !self.begun
     }
     /// Whose words these are.
     #[must_use]

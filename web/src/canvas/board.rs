@@ -6,6 +6,7 @@ use super::paint::Surface;
 use crate::browser;
 use crate::clipboard;
 use crate::desk::Fit;
+use crate::reader::use_words;
 use crate::state::{Act, Store};
 use editor::{Action, Input, Key, Margins, PointerKind};
 use gloo_events::{EventListener, EventListenerOptions};
@@ -101,6 +102,7 @@ pub(crate) struct BoardProps {
 pub(crate) fn Board(props: &BoardProps) -> Html {
     let canvas = use_node_ref();
     let store = use_context::<Store>();
+    let is_said = use_words().is_complete();
     let Some(store) = store else { return html! {} };
 
     {
@@ -120,7 +122,7 @@ pub(crate) fn Board(props: &BoardProps) -> Html {
     {
         let (canvas, store) = (canvas.clone(), store.clone());
         let was_whole = use_mut_ref(|| None);
-        use_effect_with((store.panel, store.is_whole), move |(_, is_whole)| {
+        use_effect_with((store.panel, store.is_whole && is_said), move |(_, is_whole)| {
             let was_whole = was_whole.replace(Some(*is_whole));
             if let (Some(was_whole), Some(canvas)) = (was_whole, canvas.cast::<HtmlCanvasElement>()) {
                 let came = was_whole != *is_whole;

@@ -274,3 +274,56 @@ fn a_watched_module_has_a_number_for_its_functions_and_is_the_same_otherwise() {
     assert_eq!(given.len(), read_export_kinds(&whole()).len() + 1);
     assert!(given.contains(&(format!("{}0", watched::RAN), ExternalKind::Global)));
 }
+
+#[test]
+fn parts_are_called_by_what_is_in_all_of_them() {
+    let folder = std::env::temp_dir().join(format!("loomwright-names-{}", std::process::id()));
+    let named = |rest: &str| {
+        std::fs::create_dir_all(&folder).expect("a folder");
+        let index = "import init from '/app-1f.js'; init('/app-1f_bg.wasm')";
+        for (name, text) in [
+            ("index.html", index),
+            ("app-1f.js", "['app-1f_more.wasm', 'app-1f_rest.wasm']"),
+            ("app-1f_bg.wasm", "first"),
+            ("app-1f_more.wasm", "more"),
+            ("app-1f_rest.wasm", rest),
+            ("beside.css", "app-1f"),
+        ] {
+            std::fs::write(folder.join(name), text).expect("writable");
+        }
+        name_by_contents(&folder).expect("named");
+        let files = crate::page::files_below(&folder).expect("readable");
+        let names: Vec<String> = files
+            .iter()
+            .map(|file| {
+                file.file_name()
+                    .unwrap_or_default()
+                    .to_string_lossy()
+                    .into_owned()
+            })
+            .collect();
+        let text = |name: &str| std::fs::read_to_string(folder.join(name)).expect("readable");
+        let stem = names
+            .iter()
+            .find_map(|name| name.strip_suffix("_rest.wasm"))
+            .expect("it is there")
+            .to_owned();
+        let expected = ["_bg.wasm", "_more.wasm", "_rest.wasm", ".js"].map(|end| format!("{stem}{end}"));
+        for name in &expected {
+            assert!(names.contains(name), "{name} in {names:?}");
+        }
+        assert_eq!(names.len(), 6, "{names:?}");
+        assert_eq!(text("index.html"), index.replace("app-1f", &stem));
+        assert_eq!(
+            text(&format!("{stem}.js")),
+            format!("['{stem}_more.wasm', '{stem}_rest.wasm']")
+        );
+        assert_eq!(text("beside.css"), "app-1f");
+        std::fs::remove_dir_all(&folder).expect("removed");
+        stem
+    };
+    let one = named("rest");
+    assert!(one.starts_with("app-") && one.len() == "app-".len() + 16, "{one}");
+    assert_eq!(one, named("rest"));
+    assert_ne!(one, named("another rest"));
+}
