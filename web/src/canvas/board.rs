@@ -222,6 +222,10 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
             let store = store.clone();
             let surface = canvas.clone();
             let heed = move |event: &web_sys::Event| {
+                // As `Desk::input` has it: what answers keys is not asked for where nothing was begun.
+                if name == "keyup" && !browser::all_is_there() {
+                    return;
+                }
                 if let Some(event) = event.dyn_ref::<KeyboardEvent>() {
                     on_key(event, &surface, &store);
                 }
