@@ -238,8 +238,11 @@ impl State {
         if let Some(open) = effects.open {
             self.beside = open;
         }
-        if let Some(words) = effects.say {
-            self.say(&words);
+        match effects.say {
+            Some(words) => self.say(&words),
+            // What was said was of what lay here before.
+            None if effects.edited => self.say(""),
+            None => {}
         }
         match effects.outside {
             Some(Action::OpenShelf) => self.toggle(Panel::Shelf),

@@ -131,7 +131,7 @@ start-label-bus = Negative bus
 start-label-plus-bus = Positive bus
 start-label-charger = DC-DC charger
 start-label-ground = Ground, { $of }
-start-label-turn-on = Turn-on splice
+start-label-turn-on = Turn-on
 start-label-amplifier = { $channels ->
     [one] Amplifier, one channel
    *[other] Amplifier, { $channels } channels
