@@ -61,6 +61,14 @@ pub fn check_tag(tag: &str) -> Result<(), Saying> {
     }
 }
 
+/// Holds the tag of a line of the thread against the rule: that of tags, but a line may be without one.
+///
+/// # Errors
+/// What is wrong with it.
+pub fn check_line_tag(tag: &str) -> Result<(), Saying> {
+    if tag.is_empty() { Ok(()) } else { check_tag(tag) }
+}
+
 /// Holds the length of a text against a limit in bytes.
 ///
 /// # Errors

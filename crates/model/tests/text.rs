@@ -276,6 +276,36 @@ fn fields_of_newer_versions_are_told_as_not_shown() {
     assert_eq!(unshown(&job), ["future", "sheets.plan.parts.p1.is.fuse.glow"]);
 }
 
+#[test]
+fn a_line_has_one_tag_and_it_is_one() {
+    let twice = ["`tag` is set a second time", "leave one of them out"];
+    one("complaint C1 tag=C2 \"x\"", 1, 14, &twice);
+    one("intake I1 \"x\" tag=I2", 1, 15, &twice);
+    one("offer Q1 \"x\" must tag=Q1", 1, 19, &twice);
+    one("complaint tag=C1 tag=C2", 1, 18, &twice);
+    one(
+        "complaint tag=\"C 1\" \"x\"",
+        1,
+        15,
+        &["tag:", "letters, digits", "` `"],
+    );
+    one("offer tag=Q-1", 1, 11, &["tag:", "letters, digits", "`-`"]);
+    one(
+        &format!("intake tag={} \"x\"", "I".repeat(25)),
+        1,
+        12,
+        &["24 bytes", "25"],
+    );
+    let (job, _) = parse_lenient("complaint C1 tag=C2 \"x\"");
+    assert_eq!(job.thread.complaints[0].tag, "C1", "the first one stands");
+    // None at all is told so, where a word would be read as the tag.
+    let job = testkit::job("complaint tag=\"\" closed\nintake tag=I7 \"x\"\n");
+    let complaint = &job.thread.complaints[0];
+    assert_eq!((complaint.tag.as_str(), complaint.closed), ("", true));
+    assert_eq!(job.thread.intake[0].tag, "I7");
+    assert_eq!(testkit::job(&print(&job)), job);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
 

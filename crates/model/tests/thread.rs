@@ -7,6 +7,7 @@ use model::edits::{
 };
 use model::file;
 use model::handling::Handling;
+use model::json::ToJson;
 use model::laying::Laying;
 use model::mounting::Mounting;
 use model::picture::{PictureForm, PictureOf};
@@ -273,6 +274,39 @@ fn a_line_of_the_condition_record_has_pictures_of_its_own_and_takes_them_along()
 }
 
 /// A part and a complaint may both be called C1: each has its own pictures, and keeps them when the other goes.
+#[test]
+fn a_line_is_called_by_a_tag_or_by_none_in_edits_and_files_alike() {
+    let job = job();
+    for (list, line) in [
+        (ThreadList::Complaints, "complaints"),
+        (ThreadList::Intake, "intake"),
+        (ThreadList::Offers, "offers"),
+    ] {
+        let wrong = set_line(&job, list, 0, "tag", "C 1").expect_err("no tag has a space");
+        assert!(wrong.to_string().contains("letters, digits"), "{wrong}");
+        assert!(add_line(&job, list, &[("tag", "C-1")]).is_err());
+        assert!(set_line(&job, list, 0, "tag", "").is_ok());
+        let mut spoilt = job.to_json();
+        spoilt["thread"][line][0]["tag"] = "C 1".into();
+        spoilt["format"] = file::FORMAT.into();
+        spoilt["version"] = file::VERSION.into();
+        let spoilt = spoilt.to_string();
+        let place = format!("thread.{line}.0.tag");
+        let refused = file::read(spoilt.as_bytes())
+            .expect_err("no tag has a space")
+            .to_string();
+        assert!(
+            refused.contains(&format!("{place}: `C 1` is not a tag")),
+            "{refused}"
+        );
+        // All else opens, and what was wrong is kept.
+        let opened = file::read_lenient(spoilt.as_bytes()).expect("the rest is sound");
+        assert!(opened.is_damaged());
+        assert_eq!(opened.job.extra[file::UNREAD][&place], "C 1");
+        assert_eq!(opened.job.thread.complaints[0].words, "No bass since the move");
+    }
+}
+
 #[test]
 fn a_part_and_a_complaint_of_the_same_tag_have_pictures_of_their_own() {
     let mut job = model::text::parse("capacitor C1\ncomplaint C1 \"No bass\"\n").expect("a job");

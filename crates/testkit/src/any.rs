@@ -90,6 +90,9 @@ pub fn any_value(property: &'static Property) -> BoxedStrategy<String> {
                 .prop_map(str::to_owned)
                 .boxed(),
             "answers" | "proves" => select(vec!["", "C1", "C1 C12"]).prop_map(str::to_owned).boxed(),
+            "tag" => select(vec!["", "C1", "I12", "closed", "Ü_7", "5A"])
+                .prop_map(str::to_owned)
+                .boxed(),
             "curve" => select(vec!["", "2:5", "1.35:600,2:5,6:0.1"]).prop_map(str::to_owned).boxed(),
             "loops" => select(vec!["", "1-3", "1-3 2-4"]).prop_map(str::to_owned).boxed(),
             _ => any_words().boxed(),

@@ -3,7 +3,9 @@
 use super::EditError;
 use crate::edit::{Change, Edit, Name};
 use crate::job::{Job, SheetKind};
-use crate::limits::{LARGEST_PICTURE, LONGEST_LABEL, MOST_DONE, MOST_LINES, MOST_PICTURES, MOST_TUNINGS};
+use crate::limits::{
+    LARGEST_PICTURE, LONGEST_LABEL, MOST_DONE, MOST_LINES, MOST_PICTURES, MOST_TUNINGS, check_line_tag,
+};
 use crate::picture::{Picture, PictureForm, PictureOf};
 use crate::property::PropertySet;
 use crate::thread::{Complaint, IntakeNote, Offer, Thread};
@@ -81,6 +83,14 @@ fn free_tag<'t>(letter: char, taken: impl Iterator<Item = &'t str>) -> String {
     }
 }
 
+/// Sets one value of a line; its tag only to what can be one.
+fn set_in(line: &mut dyn PropertySet, name: &str, text: &str) -> Result<(), EditError> {
+    if name == "tag" {
+        check_line_tag(text).map_err(EditError)?;
+    }
+    Ok(line.set(name, text)?)
+}
+
 fn free_intake_tag(thread: &Thread) -> String {
     free_tag('I', thread.intake.iter().map(|it| it.tag.as_str()))
 }
@@ -120,7 +130,7 @@ pub fn add_line(job: &Job, list: ThreadList, values: &[(&str, &str)]) -> Result<
     }
     if let Some(line) = list.line(&mut thread, place) {
         for (name, text) in values {
-            line.set(name, text)?;
+            set_in(line, name, text)?;
         }
     }
     Ok((put(say!("edit-thread-add", what = list.said()), thread), place))
@@ -142,7 +152,7 @@ pub fn set_line(
     let line = list
         .line(&mut thread, place)
         .ok_or_else(|| EditError(say!("error-thread-gone")))?;
-    line.set(name, text)?;
+    set_in(line, name, text)?;
     let said = say!(
         "edit-thread-set",
         name = crate::said::name_of(name),

@@ -3,7 +3,9 @@
 use super::Problem;
 use crate::body::{Body, check_name};
 use crate::job::{End, Job, Part, Run, Settings, Sheet, VehicleInfo};
-use crate::limits::{self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_point, check_tag};
+use crate::limits::{
+    self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_line_tag, check_point, check_tag,
+};
 use crate::picture::{Picture, PictureForm};
 use crate::property::PropertySet;
 use crate::readings::Reading;
@@ -111,7 +113,19 @@ macro_rules! checked_by_properties {
         }
     )+};
 }
-checked_by_properties!(VehicleInfo, Reading, Tuning, Complaint, IntakeNote, Offer, Rates);
+checked_by_properties!(VehicleInfo, Reading, Tuning, Rates);
+
+macro_rules! checked_with_tag {
+    ($($name:ident),+) => {$(
+        impl Checked for $name {
+            fn wrong(&self) -> Option<Wrong> {
+                let tag = at(["tag"], check_line_tag(&self.tag));
+                tag.and_then(|()| properties(&[], self)).err()
+            }
+        }
+    )+};
+}
+checked_with_tag!(Complaint, IntakeNote, Offer);
 
 impl Checked for Picture {
     fn wrong(&self) -> Option<Wrong> {

@@ -186,21 +186,35 @@ impl<'t> Parser<'t> {
                 self.once(line, at, "vehicle-info");
                 let mut info = std::mem::take(&mut self.job.vehicle);
                 let set = &mut |name: &str, text: &str| info.set(name, text);
-                self.settings_line(line, VehicleInfo::list(), rest, Whose::TitleBlock, set);
+                self.settings_line(
+                    line,
+                    VehicleInfo::list(),
+                    rest,
+                    Whose::TitleBlock,
+                    OrderedSet::new(),
+                    set,
+                );
                 self.job.vehicle = info;
             }
             "conditions" => {
                 self.once(line, at, "conditions");
                 let mut conditions = std::mem::take(&mut self.job.settings.conditions);
                 let set = &mut |name: &str, text: &str| conditions.set(name, text);
-                self.settings_line(line, Conditions::list(), rest, Whose::Conditions, set);
+                self.settings_line(
+                    line,
+                    Conditions::list(),
+                    rest,
+                    Whose::Conditions,
+                    OrderedSet::new(),
+                    set,
+                );
                 self.job.settings.conditions = conditions;
             }
             "body" => {
                 self.once(line, at, "body");
                 let mut shape = std::mem::take(&mut self.job.settings.body.shape);
                 let set = &mut |name: &str, text: &str| shape.set(name, text);
-                self.settings_line(line, BodyShape::list(), rest, Whose::Body, set);
+                self.settings_line(line, BodyShape::list(), rest, Whose::Body, OrderedSet::new(), set);
                 self.job.settings.body.shape = shape;
             }
             "place" => {

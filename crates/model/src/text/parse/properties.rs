@@ -48,7 +48,7 @@ impl<'t> Parser<'t> {
             return None;
         };
         let here = *start..*end;
-        self.settings_line(line, list, rest, whose, set);
+        self.settings_line(line, list, rest, whose, OrderedSet::new(), set);
         let why = if let Err(why) = check_name(name) {
             why
         } else if known.contains(name) {
@@ -72,6 +72,7 @@ impl<'t> Parser<'t> {
         let mut told = P::default();
         let list = told.properties();
         let mut rest = rest;
+        let mut done = OrderedSet::new();
         // A tag stands first, without its name.
         if let (
             true,
@@ -90,10 +91,16 @@ impl<'t> Parser<'t> {
                 Ok(()) => drop(told.set("tag", tag)),
                 Err(why) => self.error(line, *start..*end, why, say!("text-tag-first")),
             }
+            done.insert("tag");
             rest = more;
         }
-        let set = &mut |name: &str, text: &str| told.set(name, text);
-        self.settings_line(line, list, rest, whose, set);
+        let set = &mut |name: &str, text: &str| {
+            if name == "tag" {
+                limits::check_line_tag(text).map_err(PropertyError::new)?;
+            }
+            told.set(name, text)
+        };
+        self.settings_line(line, list, rest, whose, done, set);
         told
     }
 
@@ -110,16 +117,16 @@ impl<'t> Parser<'t> {
         }
     }
 
-    /// A line of properties alone.
+    /// A line of properties alone, of which those that are `done` are set already.
     pub(super) fn settings_line(
         &mut self,
         line: Line<'t>,
         list: &'static [Property],
         rest: &[Token],
         whose: Whose,
+        mut done: OrderedSet<&'static str>,
         set: &mut dyn FnMut(&str, &str) -> Result<(), PropertyError>,
     ) {
-        let mut done = OrderedSet::new();
         for token in rest {
             let here = token.start..token.end;
             match &token.word {
