@@ -234,6 +234,11 @@ fn not_turned() -> Turn {
     Turn::None
 }
 
+/// The name of a place, where there is one: an empty one names nothing, and a part with it would count as placed.
+pub(crate) fn named(place: String) -> Option<String> {
+    (!place.is_empty()).then_some(place)
+}
+
 fn has(set: &dyn PropertySet, name: &str) -> bool {
     set.properties().iter().any(|property| property.name == name)
 }

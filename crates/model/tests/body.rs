@@ -135,14 +135,20 @@ fn edits_of_the_body_are_taken_back() {
     assert!(remove_told(&job, Told::Place, "shelf").is_err());
 
     let route = vec!["sill-left".to_owned(), "load-floor".to_owned()];
-    let edit = set_route(&job, SheetKind::Plan, RunId(1), route.clone()).expect("it is there");
+    let edit = set_route(
+        &job,
+        SheetKind::Plan,
+        RunId(1),
+        ["sill-left", "", "load-floor"].map(str::to_owned).to_vec(),
+    )
+    .expect("it is there");
     assert_eq!(edit.name, "Lay the way of W1");
     make(&mut job, edit);
     assert_eq!(
         job.sheet(SheetKind::Plan).expect("it is there").runs[&RunId(1)].route,
         route
     );
-    assert!(set_route(&job, SheetKind::Plan, RunId(1), vec![String::new(); 101]).is_err());
+    assert!(set_route(&job, SheetKind::Plan, RunId(1), vec!["sill-left".to_owned(); 101]).is_err());
 }
 
 #[test]

@@ -293,6 +293,15 @@ fn a_wrong_value_costs_itself_alone() {
 }
 
 #[test]
+fn a_place_without_a_name_is_none() {
+    let part = read(&spoilt("/sheets/plan/parts/p2/place", json!(""))).expect("it is whole");
+    assert_eq!(part.sheets[&SheetKind::Plan].parts[&PartId(2)].place, None);
+    let route = json!(["", "sill-left", ""]);
+    let run = read(&spoilt("/sheets/plan/runs/r1/route", route)).expect("it is whole");
+    assert_eq!(run.sheets[&SheetKind::Plan].runs[&RunId(1)].route, ["sill-left"]);
+}
+
+#[test]
 fn ends_on_nothing_are_read_and_told() {
     let bytes = spoilt(
         "/sheets/plan/runs/r1/from",

@@ -306,6 +306,32 @@ fn a_line_has_one_tag_and_it_is_one() {
     assert_eq!(testkit::job(&print(&job)), job);
 }
 
+#[test]
+fn a_place_without_a_name_is_none() {
+    let place = |text: &str| {
+        parse_lenient(text).0.sheets[&SheetKind::Plan].parts[&PartId(1)]
+            .place
+            .clone()
+    };
+    let route = |text: &str| {
+        parse_lenient(text).0.sheets[&SheetKind::Plan].runs[&RunId(1)]
+            .route
+            .clone()
+    };
+    assert_eq!(errors("fuse F1 place=\"\""), []);
+    assert_eq!(place("fuse F1 place=\"\""), None);
+    assert_eq!(place("fuse F1 place=sill"), Some("sill".to_owned()));
+    let long = "x".repeat(401);
+    one(&format!("fuse F1 place={long}"), 1, 15, &["401 bytes", "400"]);
+    assert_eq!(place(&format!("fuse F1 place={long}")), None);
+    let run = |told: &str| format!("run W1 loose@1,1 loose@2,2 {told}");
+    assert_eq!(errors(&run("route=\"\"")), []);
+    assert_eq!(route(&run("route=\"\"")), Vec::<String>::new());
+    assert_eq!(route(&run("route=a//b/")), ["a", "b"]);
+    one(&run(&format!("route=a/{long}")), 1, 34, &["401 bytes", "400"]);
+    assert_eq!(route(&run(&format!("route=a/{long}"))), Vec::<String>::new());
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
 

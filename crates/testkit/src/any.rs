@@ -20,11 +20,20 @@ use proptest::sample::{Index, select};
 
 /// Any text that may be a label, with everything in it that could upset a parser.
 pub fn any_words() -> impl Strategy<Value = String> {
+    words_of(0)
+}
+
+/// The same, but not empty: the name of a place.
+pub fn some_words() -> impl Strategy<Value = String> {
+    words_of(1)
+}
+
+fn words_of(least: usize) -> impl Strategy<Value = String> {
     let piece = select(vec![
         "a", "Main", " ", "\"", "\\", "#", "=", "/", "~", "~1", "\n", "\t", "\r", "@1,2", "ü", "Ω", "x ",
         "{", "?", "\u{2028}",
     ]);
-    vec(piece, 0..6).prop_map(|pieces| pieces.concat())
+    vec(piece, least..6).prop_map(|pieces| pieces.concat())
 }
 
 /// A number in a range, often one of its ends or a round one.
@@ -167,7 +176,7 @@ pub fn any_part() -> impl Strategy<Value = Part> {
         select(FittedBy::ALL),
         proptest::option::of(any_point()),
         select(Turn::ALL),
-        proptest::option::of(any_words()),
+        proptest::option::of(some_words()),
         any_words(),
         (some_values(Mounting::list()), some_values(Handling::list())),
     )
@@ -201,7 +210,7 @@ fn any_run() -> impl Strategy<Value = AnyRun> {
             some_values(Laying::list()),
             some_values(Handling::list()),
         ),
-        (vec(any_words(), 0..3), vec(any_point(), 0..3)),
+        (vec(some_words(), 0..3), vec(any_point(), 0..3)),
         (end(), end()),
         [on(), on()],
     )

@@ -6,7 +6,7 @@ use crate::body::{Body, OwnPassage, OwnPlace, check_name};
 use crate::edit::{Change, Edit};
 use crate::fact::Fact;
 use crate::id::RunId;
-use crate::job::{Job, Run, SheetKind};
+use crate::job::{Job, Run, SheetKind, named};
 use crate::limits::{LONGEST_LABEL, MOST_OWN_PLACES, MOST_PLACES};
 use crate::property::PropertySet;
 use crate::quantity::Metres;
@@ -169,6 +169,7 @@ pub fn set_route(job: &Job, on: SheetKind, id: RunId, route: Vec<String>) -> Res
         return Err(EditError(say!("error-route-long", most = MOST_PLACES)));
     }
     let name = say!("edit-route", run = &run.tag);
+    let route = route.into_iter().filter_map(named).collect();
     let routed = Run { route, ..run.clone() };
     Ok(Edit::new(name, vec![put_run(on, id, routed)]))
 }

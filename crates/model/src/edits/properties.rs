@@ -5,7 +5,7 @@ use super::{
 };
 use crate::edit::{Edit, Name};
 use crate::id::{PartId, RunId};
-use crate::job::{End, Job, Part, Run, SheetKind};
+use crate::job::{End, Job, Part, Run, SheetKind, named};
 use crate::limits::{LONGEST_LABEL, LONGEST_NOTE};
 use crate::property::PropertySet;
 use words::say;
@@ -185,7 +185,7 @@ pub fn set_part_words(
     change_part(job, on, id, name, |part| match which {
         Words::Label => text.clone_into(&mut part.label),
         Words::Note => text.clone_into(&mut part.note),
-        Words::Place => part.place = (!text.is_empty()).then(|| text.to_owned()),
+        Words::Place => part.place = named(text.to_owned()),
     })
 }
 

@@ -7,6 +7,7 @@ use crate::handling::Handling;
 use crate::id::{PartId, RunId, TerminalName, TerminalRef};
 use crate::job::{
     BoardPoint, Conditions, End, Ending, Job, Part, Run, Settings, Sheet, SheetKind, Turn, VehicleInfo, Wire,
+    named,
 };
 use crate::kinds::PartKind;
 use crate::laying::Laying;
@@ -159,7 +160,7 @@ impl FromJson for Part {
             fitted_by: fields.find("fitted_by")?.unwrap_or(FittedBy::Us),
             at: fields.find::<Option<_>>("at")?.flatten(),
             turn: fields.find("turn")?.unwrap_or(Turn::None),
-            place: fields.find::<Option<_>>("place")?.flatten(),
+            place: fields.find::<Option<_>>("place")?.flatten().and_then(named),
             mounting: fields.find("mounting")?.unwrap_or_default(),
             handling: fields.find("handling")?.unwrap_or_default(),
             note: fields.find("note")?.unwrap_or_default(),
@@ -201,6 +202,7 @@ impl ToJson for Run {
 impl FromJson for Run {
     fn from_json(value: &Value) -> Result<Self, Misread> {
         let mut fields = Fields::of(value)?;
+        let route: Vec<String> = fields.find("route")?.unwrap_or_default();
         Ok(Self {
             tag: fields.need("tag")?,
             label: fields.find("label")?.unwrap_or_default(),
@@ -210,7 +212,7 @@ impl FromJson for Run {
             from_ending: fields.find("from_ending")?.unwrap_or_default(),
             to_ending: fields.find("to_ending")?.unwrap_or_default(),
             fitted_by: fields.find("fitted_by")?.unwrap_or(FittedBy::Us),
-            route: fields.find("route")?.unwrap_or_default(),
+            route: route.into_iter().filter_map(named).collect(),
             laying: fields.find("laying")?.unwrap_or_default(),
             handling: fields.find("handling")?.unwrap_or_default(),
             bends: fields.find("bends")?.unwrap_or_default(),

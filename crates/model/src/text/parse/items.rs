@@ -7,7 +7,7 @@ use super::whose::{Whose, full};
 use super::{Line, Parser, Pending, Placed, Tagged};
 use crate::conductor::FittedBy;
 use crate::id::{PartId, RunId};
-use crate::job::{BoardPoint, End, Part, Run, Turn, Wire};
+use crate::job::{BoardPoint, End, Part, Run, Turn, Wire, named};
 use crate::kinds::PartKind;
 use crate::limits;
 use crate::property::PropertySet;
@@ -74,7 +74,7 @@ impl<'t> Parser<'t> {
                         "place" => {
                             let mut place = String::new();
                             self.text(line, value_at, value, limits::LONGEST_LABEL, &mut place);
-                            part.place = Some(place);
+                            part.place = named(place);
                         }
                         "by" => part.fitted_by = self.by(line, value_at, value),
                         "turn" => match Turn::from_word(value) {
@@ -397,6 +397,7 @@ impl<'t> Parser<'t> {
         }
         let places: Vec<String> = text
             .split('/')
+            .filter(|place| !place.is_empty())
             .map(|place| place.replace("~1", "/").replace("~0", "~"))
             .collect();
         if let Some(why) = places
@@ -404,6 +405,7 @@ impl<'t> Parser<'t> {
             .find_map(|p| limits::check_length(p, limits::LONGEST_LABEL).err())
         {
             self.error(line, at, say!("text-place-long", why = why), None);
+            return Vec::new();
         }
         places
     }
