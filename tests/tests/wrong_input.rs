@@ -125,6 +125,7 @@ fn wrong_texts() -> Vec<(String, &'static [&'static str])> {
         ("limit", &["text-limit", "text-limit-help"]),
         ("limit a 1\nlimit a 2", &["text-limit-twice"]),
         ("limit a x", &["text-limit-number", "text-limit-number-help"]),
+        ("limit a -5", &["error-limit", "text-limit-number-help"]),
         ("allow", &["text-allow"]),
         ("allow a=b", &["text-allow-name"]),
         ("sheet", &["text-sheet"]),

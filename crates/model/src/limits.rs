@@ -1,6 +1,7 @@
 //! How large a job may be. The file's door and the text form hold everything against these, so that no file, however
 //! it came about, can exhaust memory or freeze the page.
 
+use std::ops::RangeInclusive;
 use words::{Saying, say};
 
 /// Largest file or text that is read, in bytes: 128 MB, so that three full sheets, once written, are read again.
@@ -29,6 +30,8 @@ pub const MOST_BENDS: usize = 200;
 pub const MOST_PLACES: usize = 100;
 /// Most limits, and most checks that are not to be run, in the settings of one job.
 pub const MOST_SETTINGS: usize = 1_000;
+/// What a limit in the settings of a job may be.
+pub const LIMIT: RangeInclusive<f64> = 0.0..=1e6;
 /// Most places, and most passages, of which a job tells something of its own.
 pub const MOST_OWN_PLACES: usize = 200;
 /// Longest name of a place or passage that a job tells of, in bytes.
@@ -78,6 +81,18 @@ pub fn check_length(text: &str, most: usize) -> Result<(), Saying> {
         return Err(say!("error-length", bytes = text.len(), most = most));
     }
     Ok(())
+}
+
+/// Holds a limit that a job sets against what it may be.
+///
+/// # Errors
+/// When it is outside [`LIMIT`], or no number at all.
+pub fn check_limit(number: f64) -> Result<(), Saying> {
+    if LIMIT.contains(&number) {
+        Ok(())
+    } else {
+        Err(say!("error-limit"))
+    }
 }
 
 /// Holds a point against the bounds of the board.

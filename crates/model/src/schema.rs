@@ -83,6 +83,12 @@ pub fn job_schema() -> Value {
             place.insert("maxLength".to_owned(), most.into());
         }
     }
+    let set = property_of(definitions, "Settings", "limits");
+    let each = set.and_then(|set| set.get_mut("additionalProperties")?.as_object_mut());
+    if let Some(each) = each {
+        each.insert("minimum".to_owned(), json!(limits::LIMIT.start()));
+        each.insert("maximum".to_owned(), json!(limits::LIMIT.end()));
+    }
     for (definition, of, most) in [
         ("Sheet", "parts", limits::MOST_PARTS),
         ("Sheet", "runs", limits::MOST_RUNS),

@@ -406,6 +406,28 @@ fn a_limit_is_set_and_taken_back() {
     for bad in [f64::NAN, f64::INFINITY, -1.0, 1e9] {
         assert!(set_limit(&job, "fuse-reach", Some(bad)).is_err(), "{bad}");
     }
+    assert!(set_limit(&job, &"x".repeat(500), Some(1.0)).is_err());
+}
+
+#[test]
+fn of_a_full_list_what_is_in_it_can_be_changed() {
+    use model::edits::{leave_out, set_limit, tick};
+    let mut job = Job::default();
+    let most = model::limits::MOST_SETTINGS;
+    job.settings.limits = (0..most).map(|at| (format!("l{at}"), 1.0)).collect();
+    job.settings.allowed = (0..most).map(|at| format!("c{at}")).collect();
+    job.thread.done = (0..model::limits::MOST_DONE).map(|at| format!("s{at}")).collect();
+    job.apply(set_limit(&job, "l7", Some(0.3)).expect("it is one of them"));
+    assert_eq!(job.settings.limits.get("l7"), Some(&0.3));
+    let told = set_limit(&job, "another", Some(0.3)).expect_err("the list is full");
+    assert!(told.to_string().contains("1000 limits"), "{told}");
+    assert!(leave_out(&job, "c7", true).is_ok());
+    let told = leave_out(&job, "another", true).expect_err("the list is full");
+    assert!(told.to_string().contains("1000 checks"), "{told}");
+    assert!(tick(&job, "s7", "a step".into(), true).is_ok());
+    assert!(tick(&job, "another", "a step".into(), true).is_err());
+    job.apply(set_limit(&job, "l7", None).expect("it is one of them"));
+    assert!(set_limit(&job, "another", Some(0.3)).is_ok());
 }
 
 #[test]

@@ -223,6 +223,12 @@ fn errors_name_the_place() {
             "settings.limits.a",
             "a number",
         ),
+        (
+            "/settings/limits",
+            json!({"drop-share": -5, "fuse-reach": 0.3}),
+            "settings.limits.drop-share",
+            "from 0 to a million",
+        ),
         ("/vehicle/name", json!("x".repeat(401)), "vehicle.name", "400"),
         ("/title", json!(null), "title", "not a text"),
     ];

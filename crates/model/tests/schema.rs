@@ -218,6 +218,8 @@ fn what_the_reader_refuses_does_not_fit() {
         ("/sheets/plan/runs/r1/wire/colour", json!("red")),
         ("/sheets/dream", json!({})),
         ("/settings/limits", json!({"a": "b"})),
+        ("/settings/limits", json!({"a": -5})),
+        ("/settings/limits", json!({"a": 1_000_001})),
         ("/version", json!(7)),
     ] {
         let mut file = small();

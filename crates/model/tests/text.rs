@@ -332,6 +332,44 @@ fn a_place_without_a_name_is_none() {
     assert_eq!(route(&run(&format!("route=a/{long}"))), Vec::<String>::new());
 }
 
+#[test]
+fn limits_are_held_to_what_edits_and_files_take() {
+    for bad in ["-5", "1000001", "1e999", "-inf", "NaN"] {
+        one(
+            &format!("limit drop-share {bad}"),
+            1,
+            18,
+            &["0 to a million", "in the unit"],
+        );
+        let (job, _) = parse_lenient(&format!("limit drop-share {bad}"));
+        assert!(job.settings.limits.is_empty(), "{bad}");
+    }
+    for good in ["0", "1000000", "0.04"] {
+        assert_eq!(errors(&format!("limit drop-share {good}")), []);
+    }
+    let long = "x".repeat(401);
+    one(&format!("limit {long} 1"), 1, 7, &["401 bytes", "400"]);
+    one(&format!("allow {long}"), 1, 7, &["401 bytes", "400"]);
+    // Of a full list, what is in it may be told again, and is told to be there twice.
+    let full: String = (0..1_000)
+        .map(|at| format!("limit l{at} 1\nallow c{at}\n"))
+        .collect();
+    assert_eq!(errors(&full), []);
+    one(
+        &format!("{full}limit l7 2"),
+        2001,
+        1,
+        &["`l7` is set a second time"],
+    );
+    assert_eq!(errors(&format!("{full}allow c7")), []);
+    one(
+        &format!("{full}limit l1000 2"),
+        2001,
+        1,
+        &["more than 1000 limits"],
+    );
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
 

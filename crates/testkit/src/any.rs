@@ -351,7 +351,7 @@ pub fn any_body() -> impl Strategy<Value = Body> {
 pub fn any_settings() -> impl Strategy<Value = Settings> {
     (
         some_values(model::job::Conditions::list()),
-        proptest::collection::btree_map(any_words(), -1e6..1e6_f64, 0..3),
+        proptest::collection::btree_map(any_words(), any_number(Some((0.0, 1e6))), 0..3),
         btree_set(any_words(), 0..3),
         any_body(),
     )

@@ -3,7 +3,7 @@
 use super::{EditError, hold_length, set_name};
 use crate::edit::{Change, Edit};
 use crate::job::Job;
-use crate::limits::LONGEST_LABEL;
+use crate::limits::{LONGEST_LABEL, MOST_SETTINGS, check_limit};
 use crate::property::PropertySet;
 use words::say;
 
@@ -48,23 +48,20 @@ pub fn set_condition(job: &Job, name: &str, text: &str) -> Result<Edit, EditErro
 /// Sets a limit that the checks hold things against, for this job; without a number the profile's holds again.
 ///
 /// # Errors
-/// When the number is none that a limit can be.
+/// When the number is none that a limit can be, its name is too long for a file, or it would be one more than a job may set.
 pub fn set_limit(job: &Job, key: &str, number: Option<f64>) -> Result<Edit, EditError> {
-    let mut settings = job.settings.clone();
-    match number {
-        Some(number) if !number.is_finite() || !(0.0..=1e6).contains(&number) => {
-            return Err(EditError(say!("error-limit")));
-        }
-        Some(_) if settings.limits.len() >= crate::limits::MOST_SETTINGS => {
-            return Err(EditError(say!("error-limits")));
-        }
-        Some(number) => settings.limits.insert(key.to_owned(), number),
-        None => settings.limits.remove(key),
-    };
     hold_length(key, LONGEST_LABEL, "limit")?;
-    let name = if number.is_some() {
+    let mut settings = job.settings.clone();
+    let limits = &mut settings.limits;
+    let name = if let Some(number) = number {
+        check_limit(number).map_err(EditError)?;
+        if !limits.contains_key(key) && limits.len() >= MOST_SETTINGS {
+            return Err(EditError(say!("error-limits", most = MOST_SETTINGS)));
+        }
+        limits.insert(key.to_owned(), number);
         say!("edit-limit", limit = key)
     } else {
+        limits.remove(key);
         say!("edit-limit-back", limit = key)
     };
     Ok(Edit::new(name, vec![Change::Settings(Box::new(settings))]))
@@ -73,12 +70,12 @@ pub fn set_limit(job: &Job, key: &str, number: Option<f64>) -> Result<Edit, Edit
 /// Leaves a check out of this job, or takes it in again.
 ///
 /// # Errors
-/// When its name is too long, or too many are left out already.
+/// When its name is too long for a file, or it would be one more than a job may leave out.
 pub fn leave_out(job: &Job, check: &str, out: bool) -> Result<Edit, EditError> {
     hold_length(check, LONGEST_LABEL, "check")?;
     let mut settings = job.settings.clone();
-    if out && settings.allowed.len() >= crate::limits::MOST_SETTINGS {
-        return Err(EditError(say!("error-left-out")));
+    if out && !settings.allowed.contains(check) && settings.allowed.len() >= MOST_SETTINGS {
+        return Err(EditError(say!("error-left-out", most = MOST_SETTINGS)));
     }
     let name = if out {
         settings.allowed.insert(check.to_owned());

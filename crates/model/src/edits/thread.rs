@@ -213,7 +213,7 @@ pub fn tick(job: &Job, step: &str, called: Saying, done: bool) -> Result<Edit, E
     super::hold_length(step, LONGEST_LABEL, "label")?;
     let mut thread = job.thread.clone();
     if done {
-        if thread.done.len() >= MOST_DONE {
+        if !thread.done.contains(step) && thread.done.len() >= MOST_DONE {
             return Err(EditError(say!("error-thread-full", most = MOST_DONE)));
         }
         thread.done.insert(step.to_owned());

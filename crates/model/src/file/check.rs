@@ -4,7 +4,7 @@ use super::Problem;
 use crate::body::{Body, check_name};
 use crate::job::{End, Job, Part, Run, Settings, Sheet, VehicleInfo};
 use crate::limits::{
-    self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_line_tag, check_point, check_tag,
+    self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_limit, check_line_tag, check_point, check_tag,
 };
 use crate::picture::{Picture, PictureForm};
 use crate::property::PropertySet;
@@ -179,14 +179,7 @@ impl Checked for Settings {
             body(&self.body)?;
             for (key, number) in &self.limits {
                 at(["limits", key], check_length(key, LONGEST_LABEL))?;
-                at(
-                    ["limits", key],
-                    if number.is_finite() {
-                        Ok(())
-                    } else {
-                        Err(say!("error-not-finite"))
-                    },
-                )?;
+                at(["limits", key], check_limit(*number))?;
             }
             if self.limits.len() > limits::MOST_SETTINGS {
                 at(

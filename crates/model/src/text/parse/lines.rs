@@ -31,7 +31,8 @@ impl<'t> Parser<'t> {
         let [
             Token {
                 word: Word::Bare(key) | Word::Quoted(key),
-                ..
+                start: from,
+                end: to,
             },
             Token {
                 word: Word::Bare(number),
@@ -42,17 +43,23 @@ impl<'t> Parser<'t> {
         else {
             return self.error(line, at, say!("text-limit"), say!("text-limit-help"));
         };
-        match number.parse::<f64>().ok().filter(|n| n.is_finite()) {
-            Some(value) if self.job.settings.limits.len() < limits::MOST_SETTINGS => {
-                if self.job.settings.limits.insert(key.clone(), value).is_some() {
-                    self.error(line, at, say!("text-limit-twice", key = key), None);
-                }
-            }
-            Some(_) => self.error(line, at, full("limits", limits::MOST_SETTINGS), None),
-            None => {
-                let what = say!("text-limit-number", text = number);
-                self.error(line, *start..*end, what, say!("text-limit-number-help"));
-            }
+        let value = match number.parse::<f64>() {
+            Ok(value) => limits::check_limit(value).map(|()| value),
+            Err(_) => Err(say!("text-limit-number", text = number)),
+        };
+        let value = match value {
+            Ok(value) => value,
+            Err(why) => return self.error(line, *start..*end, why, say!("text-limit-number-help")),
+        };
+        let set = &mut self.job.settings.limits;
+        if let Err(why) = limits::check_length(key, limits::LONGEST_LABEL) {
+            self.error(line, *from..*to, say!("text-text-long", why = why), None);
+        } else if set.contains_key(key) {
+            self.error(line, at, say!("text-limit-twice", key = key), None);
+        } else if set.len() >= limits::MOST_SETTINGS {
+            self.error(line, at, full("limits", limits::MOST_SETTINGS), None);
+        } else {
+            set.insert(key.clone(), value);
         }
     }
 
@@ -64,10 +71,14 @@ impl<'t> Parser<'t> {
             let here = token.start..token.end;
             match &token.word {
                 Word::Bare(name) | Word::Quoted(name) => {
-                    if self.job.settings.allowed.len() >= limits::MOST_SETTINGS {
+                    let out = &mut self.job.settings.allowed;
+                    if let Err(why) = limits::check_length(name, limits::LONGEST_LABEL) {
+                        self.error(line, here, say!("text-text-long", why = why), None);
+                    } else if !out.contains(name) && out.len() >= limits::MOST_SETTINGS {
                         return self.error(line, here, full("checks", limits::MOST_SETTINGS), None);
+                    } else {
+                        out.insert(name.clone());
                     }
-                    self.job.settings.allowed.insert(name.clone());
                 }
                 Word::Pair { .. } => self.error(line, here, say!("text-allow-name"), None),
             }
@@ -113,11 +124,13 @@ impl<'t> Parser<'t> {
             };
             if let Err(why) = limits::check_length(step, limits::LONGEST_LABEL) {
                 self.error(line, here, say!("text-step-long", why = why), None);
-            } else if self.job.thread.done.len() >= limits::MOST_DONE {
-                return self.error(line, here, full("steps", limits::MOST_DONE), None);
-            } else {
-                self.job.thread.done.insert(step.clone());
+                continue;
             }
+            let done = &mut self.job.thread.done;
+            if !done.contains(step) && done.len() >= limits::MOST_DONE {
+                return self.error(line, here, full("steps", limits::MOST_DONE), None);
+            }
+            done.insert(step.clone());
         }
     }
 }
