@@ -370,6 +370,18 @@ fn limits_are_held_to_what_edits_and_files_take() {
     );
 }
 
+#[test]
+fn a_part_beyond_a_full_sheet_is_told_and_not_the_runs_on_it() {
+    let mut text: String = (1..=10_001).map(|at| format!("fuse F{at}\n")).collect();
+    text.push_str("run W1 F10001.in F1.out\nrun W2 F2.in F10001.out\n");
+    one(&text, 10_001, 6, &["more than 10000 parts"]);
+    let mut text: String = (1..=20_000)
+        .map(|at| format!("run W{at} loose@1,1 loose@2,2\n"))
+        .collect();
+    text.insert_str(0, "run W0 W20000.in loose@1,1\n");
+    one(&text, 20_001, 5, &["more than 20000 runs"]);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
 

@@ -121,14 +121,11 @@ impl<'t> Parser<'t> {
             sheet.parts.get(&id).map(|p| p.tag.clone()),
         );
         if many {
+            self.note_unreadable(&tag.0);
             return self.error(line, tag.1, full("parts", limits::MOST_PARTS), None);
         }
         if let Some(other) = there {
-            self.tags
-                .entry(self.sheet)
-                .or_default()
-                .entry(tag.0)
-                .or_insert(Tagged::Unreadable);
+            self.note_unreadable(&tag.0);
             return self.error(
                 line,
                 tag.1,
@@ -239,9 +236,11 @@ impl<'t> Parser<'t> {
         let taken = self.run_ids.entry(sheet).or_default();
         let id = id.unwrap_or_else(|| self.numbers.implied_run(&tag.0, |id| taken.contains_key(&id)));
         if taken.len() >= limits::MOST_RUNS {
+            self.note_unreadable(&tag.0);
             return self.error(line, tag.1, full("runs", limits::MOST_RUNS), None);
         }
         if let Some(other) = taken.get(&id).cloned() {
+            self.note_unreadable(&tag.0);
             return self.error(
                 line,
                 tag.1,
@@ -284,10 +283,7 @@ impl<'t> Parser<'t> {
                 Ok(()) => Some(((tag.clone(), *start..*end), rest)),
                 Err(why) => {
                     self.error(line, *start..*end, why, help);
-                    self.tags
-                        .entry(self.sheet)
-                        .or_default()
-                        .insert(tag.clone(), Tagged::Unreadable);
+                    self.note_unreadable(tag);
                     None
                 }
             },
@@ -300,6 +296,12 @@ impl<'t> Parser<'t> {
                 None
             }
         }
+    }
+
+    /// Notes the tag of something that is not taken, so that nothing is said of ends on it. What has this tag already keeps it.
+    pub(super) fn note_unreadable(&mut self, tag: &str) {
+        let tags = self.tags.entry(self.sheet).or_default();
+        tags.entry(tag.to_owned()).or_insert(Tagged::Unreadable);
     }
 
     /// Takes a tag on the sheet at hand; false when something else has it.

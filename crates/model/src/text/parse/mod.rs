@@ -112,7 +112,7 @@ pub(super) struct Line<'t> {
 pub(super) enum Tagged {
     Part(PartId),
     Run,
-    /// A part whose line could not be read: nothing is said about ends on it.
+    /// Something whose line could not be read, or found no room: nothing is said about ends on it.
     Unreadable,
 }
 
@@ -280,11 +280,7 @@ impl<'t> Parser<'t> {
                         ..
                     }) = rest.first()
                     {
-                        self.tags
-                            .entry(self.sheet)
-                            .or_default()
-                            .entry(tag.clone())
-                            .or_insert(Tagged::Unreadable);
+                        self.note_unreadable(tag);
                     }
                     let known = LINE_WORDS.iter().chain(PartKind::WORDS).copied();
                     let help = match closest(word, known) {
