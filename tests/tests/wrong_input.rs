@@ -225,11 +225,11 @@ fn wrong_texts() -> Vec<(String, &'static [&'static str])> {
         (format!("fuse F1 label={long}"), &["text-text-long"]),
         (
             format!("run W1 loose@1,1 loose@2,2 route={long}"),
-            &["text-place-long"],
+            &["error-route-place", "error-length"],
         ),
         (
             format!("run W1 loose@1,1 loose@2,2 route=a{}", "/a".repeat(200)),
-            &["text-full"],
+            &["error-route-long"],
         ),
         (
             format!("run W1 loose@1,1 loose@2,2 bends=1,1{}", "/1,1".repeat(300)),
@@ -340,7 +340,7 @@ fn wrong_files() -> Vec<(String, &'static str)> {
         (file(r#""sheets":{"planned":{}}"#), "file-no-sheet"),
         (
             run(&format!("\"route\":[{}\"a\"]", "\"a\",".repeat(200))),
-            "file-too-many",
+            "error-route-long",
         ),
         (
             run(&format!("\"bends\":[{}{point}]", format!("{point},").repeat(300))),

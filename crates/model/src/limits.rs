@@ -83,6 +83,20 @@ pub fn check_length(text: &str, most: usize) -> Result<(), Saying> {
     Ok(())
 }
 
+/// Holds the names of the places on a route against how many there may be, and how long.
+///
+/// # Errors
+/// When there are more, or one is longer.
+pub fn check_route(route: &[String]) -> Result<(), Saying> {
+    if route.len() > MOST_PLACES {
+        return Err(say!("error-route-long", most = MOST_PLACES));
+    }
+    let mut places = route.iter();
+    places
+        .try_for_each(|place| check_length(place, LONGEST_LABEL))
+        .map_err(|why| say!("error-route-place", why = why))
+}
+
 /// Holds a limit that a job sets against what it may be.
 ///
 /// # Errors

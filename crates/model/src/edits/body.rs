@@ -7,8 +7,8 @@ use crate::edit::{Change, Edit};
 use crate::fact::Fact;
 use crate::id::RunId;
 use crate::job::{Job, Run, SheetKind, named};
-use crate::limits::{LONGEST_LABEL, MOST_OWN_PLACES, MOST_PLACES};
-use crate::property::PropertySet;
+use crate::limits::{MOST_OWN_PLACES, check_route};
+use crate::property::{PropertyError, PropertySet};
 use crate::quantity::Metres;
 use words::{Saying, say};
 
@@ -57,7 +57,7 @@ pub fn set_told_property(
     check_name(place).map_err(EditError)?;
     let saying = say!("edit-set", name = set_name(name), of = place);
     with_body(job, saying, |body| {
-        hold_count(body, of, place)?;
+        room_for(body, of, place)?;
         match of {
             Told::Place => {
                 let told = body.places.entry(place.to_owned()).or_default();
@@ -78,8 +78,8 @@ pub fn set_told_property(
     })
 }
 
-/// That one more can be told of.
-fn hold_count(body: &Body, of: Told, place: &str) -> Result<(), EditError> {
+/// Whether something is told of this one already; if not, that one more can be told of.
+fn room_for(body: &Body, of: Told, place: &str) -> Result<bool, EditError> {
     let (there, count) = match of {
         Told::Place => (body.places.contains_key(place), body.places.len()),
         Told::Passage => (body.passages.contains_key(place), body.passages.len()),
@@ -87,7 +87,26 @@ fn hold_count(body: &Body, of: Told, place: &str) -> Result<(), EditError> {
     if !there && count >= MOST_OWN_PLACES {
         return Err(EditError(say!("error-places", most = MOST_OWN_PLACES)));
     }
-    Ok(())
+    Ok(there)
+}
+
+/// The edit that tells all of a place or passage of which nothing is told yet.
+fn add_told(
+    job: &Job,
+    of: Told,
+    name: &str,
+    checked: Result<(), (&'static str, PropertyError)>,
+    how: impl FnOnce(&mut Body),
+) -> Result<Edit, EditError> {
+    check_name(name).map_err(EditError)?;
+    checked.map_err(|(_, why)| why)?;
+    with_body(job, say!("edit-add", tag = name), |body| {
+        if room_for(body, of, name)? {
+            return Err(EditError(say!("error-place-taken", place = name)));
+        }
+        how(body);
+        Ok(())
+    })
 }
 
 /// Adds a place of the job's own, or tells all of one that the form has.
@@ -95,14 +114,8 @@ fn hold_count(body: &Body, of: Told, place: &str) -> Result<(), EditError> {
 /// # Errors
 /// When it cannot be called so, something is told of a place of this name already, or one of its values is out of range.
 pub fn add_place(job: &Job, name: &str, place: OwnPlace) -> Result<Edit, EditError> {
-    check_name(name).map_err(EditError)?;
-    place.check().map_err(|(_, why)| EditError(why.said))?;
-    with_body(job, say!("edit-add", tag = name), |body| {
-        hold_count(body, Told::Place, name)?;
-        match body.places.insert(name.to_owned(), place) {
-            None => Ok(()),
-            Some(_) => Err(EditError(say!("error-place-taken", place = name))),
-        }
+    add_told(job, Told::Place, name, place.check(), |body| {
+        body.places.insert(name.to_owned(), place);
     })
 }
 
@@ -128,14 +141,8 @@ pub fn move_place(job: &Job, name: &str, from_front: f64, from_left: f64) -> Res
 /// # Errors
 /// When it cannot be called so, something is told of a passage of this name already, or one of its values is out of range.
 pub fn add_passage(job: &Job, name: &str, passage: OwnPassage) -> Result<Edit, EditError> {
-    check_name(name).map_err(EditError)?;
-    passage.check().map_err(|(_, why)| EditError(why.said))?;
-    with_body(job, say!("edit-add", tag = name), |body| {
-        hold_count(body, Told::Passage, name)?;
-        match body.passages.insert(name.to_owned(), passage) {
-            None => Ok(()),
-            Some(_) => Err(EditError(say!("error-place-taken", place = name))),
-        }
+    add_told(job, Told::Passage, name, passage.check(), |body| {
+        body.passages.insert(name.to_owned(), passage);
     })
 }
 
@@ -162,14 +169,12 @@ pub fn remove_told(job: &Job, of: Told, name: &str) -> Result<Edit, EditError> {
 /// the route away.
 ///
 /// # Errors
-/// When the run is not there, or the route is longer than a file takes.
+/// When the run is not there, or the route or one of its names is longer than a file takes.
 pub fn set_route(job: &Job, on: SheetKind, id: RunId, route: Vec<String>) -> Result<Edit, EditError> {
     let run = run_of(job, on, id)?;
-    if route.len() > MOST_PLACES || route.iter().any(|name| name.len() > LONGEST_LABEL) {
-        return Err(EditError(say!("error-route-long", most = MOST_PLACES)));
-    }
+    let route: Vec<String> = route.into_iter().filter_map(named).collect();
+    check_route(&route).map_err(EditError)?;
     let name = say!("edit-route", run = &run.tag);
-    let route = route.into_iter().filter_map(named).collect();
     let routed = Run { route, ..run.clone() };
     Ok(Edit::new(name, vec![put_run(on, id, routed)]))
 }

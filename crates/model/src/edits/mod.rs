@@ -34,6 +34,7 @@ pub use thread::{
 use crate::edit::Change;
 use crate::id::{PartId, RunId};
 use crate::job::{Job, Part, Run, Sheet, SheetKind};
+use crate::limits::check_length;
 use crate::property::PropertyError;
 use ordered::OrderedSet;
 use std::fmt;
@@ -95,15 +96,7 @@ fn set_name(name: &str) -> Saying {
 
 /// Holds the length of a text against a limit in bytes. `what` it is, as the message `error-too-long` knows it.
 fn hold_length(text: &str, most: usize, what: &str) -> Result<(), EditError> {
-    if text.len() > most {
-        return Err(EditError(say!(
-            "error-too-long",
-            what = what,
-            bytes = text.len(),
-            most = most
-        )));
-    }
-    Ok(())
+    check_length(text, most).map_err(|why| EditError(say!("error-too-long", what = what, why = why)))
 }
 
 fn put_part(on: SheetKind, id: PartId, part: Part) -> Change {

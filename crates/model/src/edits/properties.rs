@@ -8,7 +8,7 @@ use crate::id::{PartId, RunId};
 use crate::job::{End, Job, Part, Run, SheetKind, named};
 use crate::limits::{LONGEST_LABEL, LONGEST_NOTE};
 use crate::property::PropertySet;
-use words::say;
+use words::{Saying, say};
 
 /// Changes one part by a function, under a name.
 ///
@@ -155,13 +155,15 @@ impl Words {
             Self::Place => "place",
         }
     }
-    fn check(self, text: &str) -> Result<(), EditError> {
+    /// The name of an edit that gives this text to what has this tag, if it is none too long.
+    fn name_of_edit(self, text: &str, tag: &str) -> Result<Saying, EditError> {
         let most = if self == Self::Note {
             LONGEST_NOTE
         } else {
             LONGEST_LABEL
         };
-        hold_length(text, most, self.word())
+        hold_length(text, most, self.word())?;
+        Ok(say!("edit-set", name = set_name(self.word()), of = tag))
     }
 }
 
@@ -176,12 +178,7 @@ pub fn set_part_words(
     which: Words,
     text: &str,
 ) -> Result<Edit, EditError> {
-    which.check(text)?;
-    let name = say!(
-        "edit-set",
-        name = set_name(which.word()),
-        of = &part_of(job, on, id)?.tag
-    );
+    let name = which.name_of_edit(text, &part_of(job, on, id)?.tag)?;
     change_part(job, on, id, name, |part| match which {
         Words::Label => text.clone_into(&mut part.label),
         Words::Note => text.clone_into(&mut part.note),
@@ -200,17 +197,13 @@ pub fn set_run_words(
     which: Words,
     text: &str,
 ) -> Result<Edit, EditError> {
-    which.check(text)?;
-    let name = say!(
-        "edit-set",
-        name = set_name(which.word()),
-        of = &run_of(job, on, id)?.tag
-    );
-    if which == Words::Place {
-        return Err(EditError(say!("error-run-place")));
-    }
-    change_run(job, on, id, name, |run| match which {
-        Words::Label => text.clone_into(&mut run.label),
-        Words::Note | Words::Place => text.clone_into(&mut run.note),
-    })
+    let mut run = run_of(job, on, id)?.clone();
+    let name = which.name_of_edit(text, &run.tag)?;
+    let told = match which {
+        Words::Label => &mut run.label,
+        Words::Note => &mut run.note,
+        Words::Place => return Err(EditError(say!("error-run-place"))),
+    };
+    text.clone_into(told);
+    Ok(Edit::new(name, vec![put_run(on, id, run)]))
 }

@@ -4,7 +4,8 @@ use super::Problem;
 use crate::body::{Body, check_name};
 use crate::job::{End, Job, Part, Run, Settings, Sheet, VehicleInfo};
 use crate::limits::{
-    self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_limit, check_line_tag, check_point, check_tag,
+    self, LONGEST_LABEL, LONGEST_NOTE, check_length, check_limit, check_line_tag, check_point, check_route,
+    check_tag,
 };
 use crate::picture::{Picture, PictureForm};
 use crate::property::PropertySet;
@@ -69,27 +70,18 @@ impl Checked for Run {
             ),
             End::Loose(point) => at([name], check_point(*point)),
         };
-        let count = |count: usize, most: usize, of: &'static str| {
-            if count > most {
-                Err(say!("file-too-many", of = of, count = count, most = most))
-            } else {
-                Ok(())
-            }
-        };
         let all = || {
             at(["tag"], check_tag(&self.tag))?;
             at(["label"], check_length(&self.label, LONGEST_LABEL))?;
             at(["note"], check_length(&self.note, LONGEST_NOTE))?;
             end("from", &self.from)?;
             end("to", &self.to)?;
-            at(["route"], count(self.route.len(), limits::MOST_PLACES, "places"))?;
-            at(
-                ["route"],
-                self.route
-                    .iter()
-                    .try_for_each(|place| check_length(place, LONGEST_LABEL)),
-            )?;
-            at(["bends"], count(self.bends.len(), limits::MOST_BENDS, "bends"))?;
+            at(["route"], check_route(&self.route))?;
+            let (bends, most) = (self.bends.len(), limits::MOST_BENDS);
+            if bends > most {
+                let why = say!("file-too-many", of = "bends", count = bends, most = most);
+                at(["bends"], Err(why))?;
+            }
             at(
                 ["bends"],
                 self.bends.iter().try_for_each(|point| check_point(*point)),

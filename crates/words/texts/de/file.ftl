@@ -17,7 +17,6 @@ file-not-a = { $of ->
 }
 file-no-sheet = so ein Blatt gibt es nicht; es gibt { $words }
 file-too-many = { $of ->
-    [places] { $count } Stellen; höchstens { $most } sind möglich
     [bends] { $count } Knicke; höchstens { $most } sind möglich
    *[them] davon gibt es { $count }; höchstens { $most } sind möglich
 }

@@ -88,14 +88,15 @@ error-too-long = { $what ->
     [title] der Titel
     [limit] der Name des Grenzwerts
    *[check] der Name der Prüfung
-} ist { $bytes } Byte lang; möglich sind { $most }
+} { $why }
 error-place-empty = eine Stelle oder ein Durchgang braucht einen Namen, zum Beispiel ablage-links
 error-place-long = der Name einer Stelle oder eines Durchgangs darf { $most } Byte lang sein, dieser hat { $bytes }
 error-place-sign = `{ $place }` ist kein Name einer Stelle: möglich sind Buchstaben, Ziffern, `-` und `_`, nicht `{ $bad }`
 error-places = der Auftrag beschreibt schon { $most } Stellen oder Durchgänge, mehr dürfen es nicht sein
 error-place-taken = `{ $place }` ist schon beschrieben; das ändern oder einen anderen Namen nehmen
 error-place-untold = zu `{ $place }` ist nichts beschrieben
-error-route-long = ein Weg hat höchstens { $most } Stellen und Durchgänge, jeweils mit kurzem Namen
+error-route-long = ein Weg hat höchstens { $most } Stellen und Durchgänge
+error-route-place = eine Stelle des Weges { $why }
 error-off-board = { $x },{ $y } liegt neben dem Brett, das auf jeder Seite bis { $most } reicht
 error-limit = ein Grenzwert ist eine Zahl von 0 bis zu einer Million
 error-limits = es sind schon { $most } Grenzwerte gesetzt; zuerst einen davon zurücknehmen

@@ -55,8 +55,7 @@ text-full = { $what ->
     [offers] mehr als { $most } Zeilen des Angebots
     [parts] mehr als { $most } Bauteile auf einem Blatt
     [runs] mehr als { $most } Leitungen auf einem Blatt
-    [bends] mehr als { $most } Knicke
-   *[places] mehr als { $most } Stellen
+   *[bends] mehr als { $most } Knicke
 }
 
 ## Wessen Eigenschaften eine Zeile angibt.
@@ -111,7 +110,6 @@ text-no-turn = `{ $text }` ist keine Drehung
 text-no-turn-help = möglich sind 0, 90, 180 und 270, im Uhrzeigersinn
 text-no-point = `{ $text }` ist kein Punkt des Bretts
 text-no-point-help = zwei ganze Zahlen schreiben wie 200,80: nach rechts, dann nach unten
-text-place-long = eine Stelle { $why }
 text-channels = das sieht nach Kanälen aus, nicht nach einer Bezeichnung
 text-channels-help = die Kanäle als sections="4x 75W@4ohm" schreiben; ein Text allein ist die Bezeichnung
 

@@ -17,7 +17,6 @@ file-not-a = { $of ->
 }
 file-no-sheet = there is no such sheet; there are { $words }
 file-too-many = { $of ->
-    [places] { $count } places; there may be { $most }
     [bends] { $count } bends; there may be { $most }
    *[them] there are { $count } of them; there may be { $most }
 }

@@ -88,14 +88,15 @@ error-too-long = { $what ->
     [title] the title
     [limit] the name of the limit
    *[check] the name of the check
-} is { $bytes } bytes long; it may have { $most }
+} { $why }
 error-place-empty = a place or passage must have a name; write one like shelf-left
 error-place-long = the name of a place or passage may be { $most } bytes long, this one has { $bytes }
 error-place-sign = `{ $place }` is not the name of a place: it takes letters, digits, `-` and `_`, not `{ $bad }`
 error-places = the job tells of { $most } places or passages already, and there may be no more
 error-place-taken = something is told of `{ $place }` already; change that, or take another name
 error-place-untold = nothing is told of `{ $place }`
-error-route-long = a route has at most { $most } places and passages, each with a short name
+error-route-long = a route has at most { $most } places and passages
+error-route-place = a place of the route { $why }
 error-off-board = { $x },{ $y } is off the board, which reaches to { $most } on every side
 error-limit = a limit is a number from 0 to a million
 error-limits = there are { $most } limits set already; take one of them back first

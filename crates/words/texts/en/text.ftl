@@ -55,8 +55,7 @@ text-full = { $what ->
     [offers] more than { $most } lines of the quote
     [parts] more than { $most } parts on one sheet
     [runs] more than { $most } runs on one sheet
-    [bends] more than { $most } bends
-   *[places] more than { $most } places
+   *[bends] more than { $most } bends
 }
 
 ## Whose properties a line gives.
@@ -111,7 +110,6 @@ text-no-turn = `{ $text }` is not a turn
 text-no-turn-help = it takes 0, 90, 180 or 270, clockwise
 text-no-point = `{ $text }` is not a point of the board
 text-no-point-help = write two whole numbers like 200,80: right, then down
-text-place-long = a place { $why }
 text-channels = these look like channels, not like a label
 text-channels-help = write the channels as sections="4x 75W@4ohm"; a text alone is the label
 

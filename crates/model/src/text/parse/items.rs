@@ -16,48 +16,59 @@ use std::ops::Range;
 use std::str::FromStr;
 use words::{Saying, say};
 
-/// The set among those beside an item's own that has a property of this name.
-fn beside<'s>(sets: [&'s mut dyn PropertySet; 2], key: &str) -> Option<&'s mut dyn PropertySet> {
-    sets.into_iter()
-        .find(|set| set.properties().iter().any(|property| property.name == key))
+/// What a part and a run are told of alike, and what stood in their line already.
+struct Common {
+    label: String,
+    note: String,
+    by: FittedBy,
+    seen: OrderedSet<String>,
+}
+
+impl Common {
+    fn new() -> Self {
+        Self {
+            label: String::new(),
+            note: String::new(),
+            by: FittedBy::Us,
+            seen: OrderedSet::new(),
+        }
+    }
 }
 
 impl<'t> Parser<'t> {
-    pub(super) fn part(&mut self, line: Line<'t>, at: Range<usize>, mut kind: PartKind, rest: &[Token]) {
+    pub(super) fn part(&mut self, line: Line<'t>, at: Range<usize>, kind: PartKind, rest: &[Token]) {
         let whose = Whose::Part(kind.word());
         let list = kind.properties();
-        let Some((tag, rest)) = self.tag(line, at.clone(), rest, kind.letter()) else {
+        let Some((tag, rest)) = self.tag(line, at, rest, kind.letter()) else {
             return;
         };
-        let mut part = Part::new(
-            tag.0.clone(),
-            PartKind::from_word(kind.word()).unwrap_or_else(|| kind.clone()),
-        );
+        let mut part = Part::new(tag.0.clone(), kind);
         let mut done = OrderedSet::new();
-        let mut common = OrderedSet::new();
+        let mut common = Common::new();
         let mut id = None;
         for token in rest {
             let here = token.start..token.end;
             match &token.word {
                 Word::Quoted(text) => {
-                    let channels =
-                        matches!(kind, PartKind::Amplifier(_)) && text.contains("x ") && text.contains('@');
+                    let channels = matches!(part.is, PartKind::Amplifier(_))
+                        && text.contains("x ")
+                        && text.contains('@');
                     if channels {
                         self.error(line, here, say!("text-channels"), say!("text-channels-help"));
-                    } else if self.first(line, &here, "label", &mut common) {
-                        self.text(line, here, text, limits::LONGEST_LABEL, &mut part.label);
+                    } else if self.first(line, &here, "label", &mut common.seen) {
+                        self.take(line, "label", (text, here), &mut common);
                     }
                 }
                 Word::Bare(text) if text.starts_with('@') => {
-                    if self.first(line, &here, "@", &mut common) {
+                    if self.first(line, &here, "@", &mut common.seen) {
                         part.at = self.point(line, text.get(1..).unwrap_or_default(), here);
                     }
                 }
                 Word::Bare(text) => {
-                    let set = &mut |name: &str, text: &str| kind.set(name, text);
+                    let set = &mut |name: &str, text: &str| part.is.set(name, text);
                     let taken = self.bare(line, list, whose, (text, here), &mut done, set);
                     let law = taken.and_then(law_of).filter(|_| !done.contains("law"));
-                    if let (PartKind::Load(load), Some(law)) = (&mut kind, law) {
+                    if let (PartKind::Load(load), Some(law)) = (&mut part.is, law) {
                         // The word is one of the law's own, see `law_of`.
                         let _ = load.set("law", law);
                         done.insert("law");
@@ -65,18 +76,16 @@ impl<'t> Parser<'t> {
                 }
                 Word::Pair { key, value, value_at } => {
                     let value_at = *value_at..token.end;
-                    if PART_KEYS.contains(&key.as_str()) && !self.first(line, &here, key, &mut common) {
+                    if PART_KEYS.contains(&key.as_str()) && !self.first(line, &here, key, &mut common.seen) {
                         continue;
                     }
                     match key.as_str() {
-                        "label" => self.text(line, value_at, value, limits::LONGEST_LABEL, &mut part.label),
-                        "note" => self.text(line, value_at, value, limits::LONGEST_NOTE, &mut part.note),
+                        "label" | "note" | "by" => self.take(line, key, (value, value_at), &mut common),
                         "place" => {
                             let mut place = String::new();
                             self.text(line, value_at, value, limits::LONGEST_LABEL, &mut place);
                             part.place = named(place);
                         }
-                        "by" => part.fitted_by = self.by(line, value_at, value),
                         "turn" => match Turn::from_word(value) {
                             Some(turn) => part.turn = turn,
                             None => {
@@ -86,27 +95,19 @@ impl<'t> Parser<'t> {
                         },
                         "id" => id = self.id::<PartId>(line, value_at, value),
                         _ => {
-                            // The kind is put in at the end, see above.
-                            let set = beside([&mut part.mounting, &mut part.handling], key)
-                                .unwrap_or(kind.set_of_mut());
-                            let list = set.properties();
-                            let set = &mut |name: &str, text: &str| set.set(name, text);
-                            self.pair(
-                                line,
-                                list,
-                                PART_KEYS,
-                                whose,
-                                (key, here),
-                                (value, value_at),
-                                &mut done,
-                                set,
-                            );
+                            let set = part.set_with(key);
+                            self.pair_of(line, set, whose, (key, here), (value, value_at), &mut done);
                         }
                     }
                 }
             }
         }
-        part.is = kind;
+        Common {
+            label: part.label,
+            note: part.note,
+            by: part.fitted_by,
+            ..
+        } = common;
         self.place_part(line, tag, id, part);
     }
 
@@ -116,33 +117,14 @@ impl<'t> Parser<'t> {
             self.numbers
                 .implied_part(&tag.0, |id| sheet.parts.contains_key(&id))
         });
-        let (many, there) = (
-            sheet.parts.len() >= limits::MOST_PARTS,
-            sheet.parts.get(&id).map(|p| p.tag.clone()),
-        );
-        if many {
-            self.note_unreadable(&tag.0);
-            return self.error(line, tag.1, full("parts", limits::MOST_PARTS), None);
+        let is_full = sheet.parts.len() >= limits::MOST_PARTS;
+        let is_full = is_full.then(|| full("parts", limits::MOST_PARTS));
+        let other = sheet.parts.get(&id).map(|it| it.tag.clone());
+        if self.claim(line, &tag, Tagged::Part(id), is_full, (id.to_string(), other)) {
+            self.numbers.parts.note(&tag.0, id.0);
+            let sheet = self.job.sheets.entry(self.sheet).or_default();
+            sheet.parts.insert(id, part);
         }
-        if let Some(other) = there {
-            self.note_unreadable(&tag.0);
-            return self.error(
-                line,
-                tag.1,
-                say!("text-id-taken", id = id.to_string(), tag = other),
-                say!("text-id-taken-help"),
-            );
-        }
-        if !self.claim(line, &tag, Tagged::Part(id)) {
-            return;
-        }
-        self.numbers.parts.note(&tag.0, id.0);
-        self.job
-            .sheets
-            .entry(self.sheet)
-            .or_default()
-            .parts
-            .insert(id, part);
     }
 
     pub(super) fn run(&mut self, line: Line<'t>, at: Range<usize>, rest: &[Token]) {
@@ -181,85 +163,64 @@ impl<'t> Parser<'t> {
             End::Loose(BoardPoint::default()),
             End::Loose(BoardPoint::default()),
         );
-        let mut wire = Wire::default();
         let mut done = OrderedSet::new();
-        let mut common = OrderedSet::new();
+        let mut common = Common::new();
         let mut id = None;
         for token in rest {
             let here = token.start..token.end;
             match &token.word {
                 Word::Quoted(text) => {
-                    if self.first(line, &here, "label", &mut common) {
-                        self.text(line, here, text, limits::LONGEST_LABEL, &mut run.label);
+                    if self.first(line, &here, "label", &mut common.seen) {
+                        self.take(line, "label", (text, here), &mut common);
                     }
                 }
                 Word::Bare(text) => {
-                    let set = &mut |name: &str, text: &str| wire.set(name, text);
+                    let set = &mut |name: &str, text: &str| run.wire.set(name, text);
                     self.bare(line, Wire::list(), whose, (text, here), &mut done, set);
                 }
                 Word::Pair { key, value, value_at } => {
                     let value_at = *value_at..token.end;
-                    if RUN_KEYS.contains(&key.as_str()) && !self.first(line, &here, key, &mut common) {
+                    if RUN_KEYS.contains(&key.as_str()) && !self.first(line, &here, key, &mut common.seen) {
                         continue;
                     }
                     match key.as_str() {
-                        "label" => self.text(line, value_at, value, limits::LONGEST_LABEL, &mut run.label),
-                        "note" => self.text(line, value_at, value, limits::LONGEST_NOTE, &mut run.note),
-                        "by" => run.fitted_by = self.by(line, value_at, value),
+                        "label" | "note" | "by" => self.take(line, key, (value, value_at), &mut common),
                         "ends" => self.endings(line, value_at, value, "method", &mut run),
                         "end-ohms" => self.endings(line, value_at, value, "resistance", &mut run),
                         "bends" => run.bends = self.bends(line, value_at, value),
                         "route" => run.route = self.route(line, value_at, value),
                         "id" => id = self.id::<RunId>(line, value_at, value),
                         _ => {
-                            let set = beside([&mut run.laying, &mut run.handling], key)
-                                .unwrap_or(wire.as_set_mut());
-                            let list = set.properties();
-                            let set = &mut |name: &str, text: &str| set.set(name, text);
-                            self.pair(
-                                line,
-                                list,
-                                RUN_KEYS,
-                                whose,
-                                (key, here),
-                                (value, value_at),
-                                &mut done,
-                                set,
-                            );
+                            let set = run.set_with(key);
+                            self.pair_of(line, set, whose, (key, here), (value, value_at), &mut done);
                         }
                     }
                 }
             }
         }
-        run.wire = wire;
+        Common {
+            label: run.label,
+            note: run.note,
+            by: run.fitted_by,
+            ..
+        } = common;
         let sheet = self.sheet;
         let taken = self.run_ids.entry(sheet).or_default();
         let id = id.unwrap_or_else(|| self.numbers.implied_run(&tag.0, |id| taken.contains_key(&id)));
-        if taken.len() >= limits::MOST_RUNS {
-            self.note_unreadable(&tag.0);
-            return self.error(line, tag.1, full("runs", limits::MOST_RUNS), None);
-        }
-        if let Some(other) = taken.get(&id).cloned() {
-            self.note_unreadable(&tag.0);
-            return self.error(
+        let is_full = taken.len() >= limits::MOST_RUNS;
+        let is_full = is_full.then(|| full("runs", limits::MOST_RUNS));
+        let other = taken.get(&id).cloned();
+        if self.claim(line, &tag, Tagged::Run, is_full, (id.to_string(), other)) {
+            self.run_ids.entry(sheet).or_default().insert(id, tag.0.clone());
+            self.numbers.runs.note(&tag.0, id.0);
+            self.pending.push(Pending {
                 line,
-                tag.1,
-                say!("text-id-taken", id = id.to_string(), tag = other),
-                say!("text-id-taken-help"),
-            );
+                sheet,
+                id,
+                run,
+                ends,
+            });
         }
-        if !self.claim(line, &tag, Tagged::Run) {
-            return;
-        }
-        self.run_ids.entry(sheet).or_default().insert(id, tag.0.clone());
-        self.numbers.runs.note(&tag.0, id.0);
-        self.pending.push(Pending {
-            line,
-            sheet,
-            id,
-            run,
-            ends,
-        });
     }
 
     /// The tag of a part or run, which must be there.
@@ -304,16 +265,36 @@ impl<'t> Parser<'t> {
         tags.entry(tag.to_owned()).or_insert(Tagged::Unreadable);
     }
 
-    /// Takes a tag on the sheet at hand; false when something else has it.
-    fn claim(&mut self, line: Line<'t>, tag: &Placed, what: Tagged) -> bool {
+    /// Takes a tag on the sheet at hand; false, with what stands in the way told: the sheet is full, another thing has the id, or the
+    /// tag.
+    fn claim(
+        &mut self,
+        line: Line<'t>,
+        tag: &Placed,
+        what: Tagged,
+        is_full: Option<Saying>,
+        (id, other): (String, Option<String>),
+    ) -> bool {
         let tags = self.tags.entry(self.sheet).or_default();
-        if tags.get(&tag.0).is_some_and(|there| *there != Tagged::Unreadable) {
-            let message = say!("text-tag-taken", tag = &tag.0);
-            self.error(line, tag.1.clone(), message, say!("text-tag-taken-help"));
-            return false;
-        }
-        tags.insert(tag.0.clone(), what);
-        true
+        let is_taken = tags.get(&tag.0).is_some_and(|it| *it != Tagged::Unreadable);
+        let (message, help) = match (is_full, other) {
+            (Some(full), _) => (full, None),
+            (None, Some(other)) => {
+                let message = say!("text-id-taken", id = id, tag = other);
+                (message, Some(say!("text-id-taken-help")))
+            }
+            (None, None) if is_taken => {
+                let message = say!("text-tag-taken", tag = &tag.0);
+                (message, Some(say!("text-tag-taken-help")))
+            }
+            (None, None) => {
+                tags.insert(tag.0.clone(), what);
+                return true;
+            }
+        };
+        self.note_unreadable(&tag.0);
+        self.error(line, tag.1.clone(), message, help);
+        false
     }
 
     /// True the first time that something may stand once in a line.
@@ -334,6 +315,30 @@ impl<'t> Parser<'t> {
             );
         }
         first
+    }
+
+    /// A label, a note, or who fitted it.
+    fn take(&mut self, line: Line<'t>, key: &str, (value, at): (&str, Range<usize>), common: &mut Common) {
+        match key {
+            "label" => self.text(line, at, value, limits::LONGEST_LABEL, &mut common.label),
+            "note" => self.text(line, at, value, limits::LONGEST_NOTE, &mut common.note),
+            _ => common.by = self.by(line, at, value),
+        }
+    }
+
+    /// `key=value` of a property of this set.
+    fn pair_of(
+        &mut self,
+        line: Line<'t>,
+        set: &mut dyn PropertySet,
+        whose: Whose,
+        key: (&str, Range<usize>),
+        value: (&str, Range<usize>),
+        done: &mut OrderedSet<&'static str>,
+    ) {
+        let list = set.properties();
+        let set = &mut |name: &str, text: &str| set.set(name, text);
+        self.pair(line, list, whose, key, value, done, set);
     }
 
     fn text(&mut self, line: Line<'t>, at: Range<usize>, text: &str, most: usize, into: &mut String) {
@@ -393,23 +398,19 @@ impl<'t> Parser<'t> {
     }
 
     fn route(&mut self, line: Line<'t>, at: Range<usize>, text: &str) -> Vec<String> {
-        if text.split('/').count() > limits::MOST_PLACES {
-            self.error(line, at, full("places", limits::MOST_PLACES), None);
-            return Vec::new();
-        }
-        let places: Vec<String> = text
-            .split('/')
-            .filter(|place| !place.is_empty())
+        let places = text.split('/').filter(|place| !place.is_empty());
+        // Of a route that is too long, one place more than there may be is enough to tell so.
+        let places: Vec<String> = places
+            .take(limits::MOST_PLACES + 1)
             .map(|place| place.replace("~1", "/").replace("~0", "~"))
             .collect();
-        if let Some(why) = places
-            .iter()
-            .find_map(|p| limits::check_length(p, limits::LONGEST_LABEL).err())
-        {
-            self.error(line, at, say!("text-place-long", why = why), None);
-            return Vec::new();
+        match limits::check_route(&places) {
+            Ok(()) => places,
+            Err(why) => {
+                self.error(line, at, why, None);
+                Vec::new()
+            }
         }
-        places
     }
 
     /// `ring/ferrule`, or one word for both ends.

@@ -132,21 +132,21 @@ impl<'t> Parser<'t> {
             match &token.word {
                 Word::Pair { key, value, value_at } => {
                     let at = *value_at..token.end;
-                    self.pair(line, list, &[], whose, (key, here), (value, at), &mut done, set);
+                    self.pair(line, list, whose, (key, here), (value, at), &mut done, set);
                 }
                 Word::Bare(text) => {
                     self.bare(line, list, whose, (text, here), &mut done, set);
                 }
                 Word::Quoted(text) if list.iter().any(|it| it.name == "what") => {
                     let at = here.clone();
-                    self.pair(line, list, &[], whose, ("what", at), (text, here), &mut done, set);
+                    self.pair(line, list, whose, ("what", at), (text, here), &mut done, set);
                 }
                 Word::Quoted(_) => self.error(line, here, say!("text-unnamed"), say!("text-unnamed-help")),
             }
         }
     }
 
-    /// `key=value` of a property. True when it was set.
+    /// `key=value` of a property.
     #[expect(
         clippy::too_many_arguments,
         reason = "one call for all three places where properties are written"
@@ -155,48 +155,30 @@ impl<'t> Parser<'t> {
         &mut self,
         line: Line<'t>,
         list: &'static [Property],
-        others: &[&'static str],
         whose: Whose,
         (key, key_at): (&str, Range<usize>),
         (value, value_at): (&str, Range<usize>),
         done: &mut OrderedSet<&'static str>,
         set: &mut dyn FnMut(&str, &str) -> Result<(), PropertyError>,
-    ) -> bool {
+    ) {
         let Some(property) = list.iter().find(|property| property.name == key) else {
-            let names = || list.iter().map(|p| p.name).chain(others.iter().copied());
+            let names = || list.iter().map(|p| p.name).chain(whose.keys().iter().copied());
             let all: Vec<&str> = names().collect();
             let help = closest(key, names()).map_or_else(
                 || say!("text-there-are", words = all.join(", ")),
                 |meant| say!("text-meant", meant = meant),
             );
-            self.error(
-                line,
-                key_at,
-                say!("text-no-property", whose = whose.said(), key = key),
-                help,
-            );
-            return false;
+            let message = say!("text-no-property", whose = whose.said(), key = key);
+            return self.error(line, key_at, message, help);
         };
         if !done.insert(property.name) {
-            self.error(
-                line,
-                key_at,
-                say!("text-key-twice", key = key),
-                say!("text-leave-one"),
-            );
-            return false;
+            let message = say!("text-key-twice", key = key);
+            return self.error(line, key_at, message, say!("text-leave-one"));
         }
         if let Err(why) = set(property.name, value) {
-            let help = help_for(property, value);
-            self.error(
-                line,
-                value_at,
-                say!("text-value", key = key, why = why.said),
-                help,
-            );
-            return false;
+            let message = say!("text-value", key = key, why = why.said);
+            self.error(line, value_at, message, help_for(property, value));
         }
-        true
     }
 
     /// A value without a name. Gives the property that took it.

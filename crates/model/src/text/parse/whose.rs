@@ -1,5 +1,6 @@
 //! What an error of the text form is about, as part of its sentence.
 
+use super::super::{PART_KEYS, RUN_KEYS};
 use words::{Saying, say};
 
 /// Whose properties a line gives.
@@ -22,6 +23,14 @@ pub(super) enum Whose {
 }
 
 impl Whose {
+    /// Keys that its line takes besides the properties.
+    pub(super) fn keys(self) -> &'static [&'static str] {
+        match self {
+            Self::Part(_) => PART_KEYS,
+            Self::Run => RUN_KEYS,
+            _ => &[],
+        }
+    }
     pub(super) fn said(self) -> Saying {
         let of = match self {
             Self::Part(kind) => return say!("text-whose-part", kind = kind),
