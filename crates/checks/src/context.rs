@@ -13,6 +13,7 @@ use model::property::PropertySet;
 use model::quantity::Metres;
 use model::{Part, PartId, PartKind, Role, Run, RunId, Settings, Sheet, TerminalName, TerminalRef};
 use ordered::{OrderedMap, OrderedSet};
+use std::ops::Deref;
 use std::sync::{Mutex, OnceLock, PoisonError};
 use words::Saying;
 
@@ -35,11 +36,24 @@ fn on_part(sheet: &Sheet, parts: &Places<PartId>) -> (Vec<Vec<RunId>>, OrderedMa
 /// No mend adds more things of one letter than this.
 const MOST_ADDED: usize = 64;
 
-/// What a check looks at.
+/// What a check looks at: a sheet, and what the engine says of it.
 pub(crate) struct Ctx<'a> {
+    on: SheetCtx<'a>,
+    pub(crate) study: &'a Study,
+    /// By the place of a run: devices that guard it, by their place in the study.
+    guards: Vec<Vec<usize>>,
+    /// Stretches of wire that a source can drive current into without crossing a working device.
+    pub(crate) stretches: Vec<Stretch>,
+    /// Ends that lie loose with where they can have been meant to be, and outputs that are free: looked for once, since many
+    /// findings ask.
+    loose: OnceLock<Vec<Loose>>,
+    free_feeds: OnceLock<Vec<TerminalRef>>,
+}
+
+/// What follows from the sheet alone, whatever the engine says of it.
+pub(crate) struct SheetCtx<'a> {
     pub(crate) sheet: &'a Sheet,
     pub(crate) settings: &'a Settings,
-    pub(crate) study: &'a Study,
     pub(crate) wiring: Wiring,
     /// Where parts and runs stand on the sheet: nearly every check asks for both, one after the other.
     parts: Places<PartId>,
@@ -48,8 +62,6 @@ pub(crate) struct Ctx<'a> {
     on_part: (Vec<Vec<RunId>>, OrderedMap<PartId, Vec<RunId>>),
     /// By the place of a run, whether it is judged for what it is.
     touched: Vec<bool>,
-    /// By the place of a run: devices that guard it, by their place in the study.
-    guards: Vec<Vec<usize>>,
     /// Points that a source's live pole reaches when everything that can close is closed.
     pub(crate) live: OrderedSet<Point>,
     /// Points on which a run lands that is cut through.
@@ -61,53 +73,44 @@ pub(crate) struct Ctx<'a> {
     taken: Mutex<OrderedMap<&'static str, (usize, Vec<bool>)>>,
     /// Islands in which everything that could conduct counts.
     whole: OnceLock<Vec<Point>>,
-    /// Ends that lie loose with where they can have been meant to be, and outputs that are free: looked for once, since many
-    /// findings ask.
-    loose: OnceLock<Vec<Loose>>,
-    free_feeds: OnceLock<Vec<TerminalRef>>,
     /// Runs between a source's negative pole and the body or another such pole, head units and batteries: asked for finding by finding.
     straps: OnceLock<Vec<RunId>>,
     heads: OnceLock<Vec<PartId>>,
     batteries: OnceLock<Vec<PartId>>,
     /// How the sheet lies in the vehicle's body; nothing where no body is told.
     pub(crate) lie: Option<Lie>,
-    /// Stretches of wire that a source can drive current into without crossing a working device.
-    pub(crate) stretches: Vec<Stretch>,
 }
 
-impl<'a> Ctx<'a> {
-    /// The context of one analysis.
-    pub(crate) fn new(sheet: &'a Sheet, settings: &'a Settings, study: &'a Study) -> Self {
-        Self::of_sheet(sheet, settings, study).with(study)
+/// All that is asked of the sheet can be asked of it with its study.
+impl<'a> Deref for Ctx<'a> {
+    type Target = SheetCtx<'a>;
+    fn deref(&self) -> &SheetCtx<'a> {
+        &self.on
     }
+}
 
-    /// What follows from the sheet alone, whatever the engine says of it. To be completed by [`Ctx::with`]; until then `study` stands in
-    /// for what the engine will say, and is not asked.
-    pub(crate) fn of_sheet(sheet: &'a Sheet, settings: &'a Settings, study: &'a Study) -> Self {
+impl<'a> SheetCtx<'a> {
+    /// What can be looked up before, or while, the engine works.
+    pub(crate) fn of(sheet: &'a Sheet, settings: &'a Settings) -> Self {
         let parts = Places::new(sheet.parts.keys().copied());
         let runs = Places::new(sheet.runs.keys().copied());
         let mut ctx = Self {
             sheet,
             settings,
-            study,
             wiring: Wiring::of(sheet),
             on_part: on_part(sheet, &parts),
             parts,
             runs,
             touched: Vec::new(),
-            guards: vec![Vec::new(); sheet.runs.len()],
             live: OrderedSet::new(),
             cut: OrderedSet::new(),
             ungrounded: OrderedSet::new(),
             taken: Mutex::default(),
             whole: OnceLock::new(),
-            loose: OnceLock::new(),
-            free_feeds: OnceLock::new(),
             straps: OnceLock::new(),
             heads: OnceLock::new(),
             batteries: OnceLock::new(),
             lie: Lie::of(sheet, settings),
-            stretches: Vec::new(),
         };
         ctx.touched = sheet.runs.values().map(|run| ctx.is_touched(run)).collect();
         let poles: Vec<Point> = sheet
@@ -135,21 +138,6 @@ impl<'a> Ctx<'a> {
             .collect();
         ctx.ungrounded = ctx.find_ungrounded();
         ctx
-    }
-
-    /// Takes in what the engine says of the sheet.
-    pub(crate) fn with(mut self, study: &'a Study) -> Self {
-        self.study = study;
-        for (at, device) in study.devices.iter().enumerate() {
-            for run in &device.guards {
-                let place = self.runs.of(*run);
-                if let Some(list) = place.and_then(|place| self.guards.get_mut(place)) {
-                    list.push(at);
-                }
-            }
-        }
-        self.stretches = crate::unprotected::stretches(&self);
-        self
     }
 
     /// The negative pole of a source.
@@ -263,15 +251,6 @@ impl<'a> Ctx<'a> {
         self.whole.get_or_init(|| self.wiring.islands(|_| true))
     }
 
-    /// Ends that lie loose, in the order of their runs.
-    pub(crate) fn loose(&self) -> &[Loose] {
-        self.loose.get_or_init(|| rejoining::loose_ends(self))
-    }
-    /// Outputs of blocks that a source can make live and that have no wire yet.
-    pub(crate) fn free_feeds(&self) -> &[TerminalRef] {
-        self.free_feeds.get_or_init(|| rejoining::free_feeds(self))
-    }
-
     /// Runs between the negative pole of a source and the body, or another such pole.
     pub(crate) fn straps(&self) -> &[RunId] {
         self.straps.get_or_init(|| {
@@ -319,24 +298,6 @@ impl<'a> Ctx<'a> {
     }
     pub(crate) fn kind(&self, id: PartId) -> Option<&'a PartKind> {
         self.part(id).map(|part| &part.is)
-    }
-    pub(crate) fn flow(&self, id: RunId) -> Option<&'a RunFlow> {
-        // As a rule a study tells of each run of the sheet.
-        match self.runs.of(id).and_then(|place| self.study.runs.at(place)) {
-            Some((of, flow)) if *of == id => Some(flow),
-            _ => self.study.runs.get(&id),
-        }
-    }
-    pub(crate) fn purpose(&self, id: RunId) -> Purpose {
-        self.flow(id).map(|flow| flow.purpose).unwrap_or_default()
-    }
-    /// True for what carries supply current from a source.
-    pub(crate) fn is_feed(&self, id: RunId) -> bool {
-        matches!(self.purpose(id), Purpose::Feed | Purpose::BetweenSources)
-    }
-    /// True for feeds and returns.
-    pub(crate) fn is_supply(&self, id: RunId) -> bool {
-        self.is_feed(id) || self.purpose(id) == Purpose::Return
     }
     /// Runs that land on a part.
     pub(crate) fn runs_of(&self, part: PartId) -> impl Iterator<Item = (RunId, &'a Run)> {
@@ -405,13 +366,6 @@ impl<'a> Ctx<'a> {
         }
         run.fitted_by != FittedBy::Maker || joined().any(|part| !self.is_makers(part) && !is_source(part))
     }
-    /// Whether a run is judged for what it carries: also when something that was added hangs on it.
-    pub(crate) fn burdened_run(&self, id: RunId) -> bool {
-        self.touched_run(id)
-            || self
-                .flow(id)
-                .is_some_and(|flow| flow.serves.iter().any(|load| !self.is_makers(*load)))
-    }
     /// Whether a part is judged for what it is: not when the maker fitted it and every run on it.
     pub(crate) fn touched_part(&self, id: PartId) -> bool {
         !self.is_makers(id) || self.runs_of(id).any(|(_, run)| run.fitted_by != FittedBy::Maker)
@@ -425,17 +379,6 @@ impl<'a> Ctx<'a> {
                 _ => true,
             }
     }
-    /// The devices that guard a run, in the order of the study.
-    pub(crate) fn guards_of(&self, run: RunId) -> impl Iterator<Item = &'a Device> {
-        let all = self.runs.of(run).and_then(|place| self.guards.get(place));
-        let all = all.map(Vec::as_slice).unwrap_or_default();
-        all.iter().filter_map(|at| self.study.devices.get(*at))
-    }
-    /// Whether a device is judged for what it carries.
-    pub(crate) fn burdened_device(&self, device: &Device) -> bool {
-        !self.is_makers(device.device.part) || device.serves.iter().any(|load| !self.is_makers(*load))
-    }
-
     // Limits.
 
     /// A limit: what the user set, else what the profile says, else nothing.
@@ -479,5 +422,82 @@ impl<'a> Ctx<'a> {
             _ => "rating",
         };
         self.assumed_of_part(device.part, &[property])
+    }
+}
+
+impl<'a> Ctx<'a> {
+    /// The context of one analysis.
+    pub(crate) fn new(sheet: &'a Sheet, settings: &'a Settings, study: &'a Study) -> Self {
+        Self::studied(SheetCtx::of(sheet, settings), study)
+    }
+
+    /// A sheet with what the engine says of it.
+    pub(crate) fn studied(on: SheetCtx<'a>, study: &'a Study) -> Self {
+        let mut guards = vec![Vec::new(); on.sheet.runs.len()];
+        for (at, device) in study.devices.iter().enumerate() {
+            for run in &device.guards {
+                let place = on.runs.of(*run);
+                if let Some(list) = place.and_then(|place| guards.get_mut(place)) {
+                    list.push(at);
+                }
+            }
+        }
+        let mut ctx = Self {
+            on,
+            study,
+            guards,
+            stretches: Vec::new(),
+            loose: OnceLock::new(),
+            free_feeds: OnceLock::new(),
+        };
+        ctx.stretches = crate::unprotected::stretches(&ctx);
+        ctx
+    }
+
+    /// Ends that lie loose, in the order of their runs.
+    pub(crate) fn loose(&self) -> &[Loose] {
+        self.loose.get_or_init(|| rejoining::loose_ends(self))
+    }
+    /// Outputs of blocks that a source can make live and that have no wire yet.
+    pub(crate) fn free_feeds(&self) -> &[TerminalRef] {
+        self.free_feeds.get_or_init(|| rejoining::free_feeds(self))
+    }
+
+    // What the engine says.
+
+    pub(crate) fn flow(&self, id: RunId) -> Option<&'a RunFlow> {
+        // As a rule a study tells of each run of the sheet.
+        match self.runs.of(id).and_then(|place| self.study.runs.at(place)) {
+            Some((of, flow)) if *of == id => Some(flow),
+            _ => self.study.runs.get(&id),
+        }
+    }
+    pub(crate) fn purpose(&self, id: RunId) -> Purpose {
+        self.flow(id).map(|flow| flow.purpose).unwrap_or_default()
+    }
+    /// True for what carries supply current from a source.
+    pub(crate) fn is_feed(&self, id: RunId) -> bool {
+        matches!(self.purpose(id), Purpose::Feed | Purpose::BetweenSources)
+    }
+    /// True for feeds and returns.
+    pub(crate) fn is_supply(&self, id: RunId) -> bool {
+        self.is_feed(id) || self.purpose(id) == Purpose::Return
+    }
+    /// Whether a run is judged for what it carries: also when something that was added hangs on it.
+    pub(crate) fn burdened_run(&self, id: RunId) -> bool {
+        self.touched_run(id)
+            || self
+                .flow(id)
+                .is_some_and(|flow| flow.serves.iter().any(|load| !self.is_makers(*load)))
+    }
+    /// The devices that guard a run, in the order of the study.
+    pub(crate) fn guards_of(&self, run: RunId) -> impl Iterator<Item = &'a Device> {
+        let all = self.runs.of(run).and_then(|place| self.guards.get(place));
+        let all = all.map(Vec::as_slice).unwrap_or_default();
+        all.iter().filter_map(|at| self.study.devices.get(*at))
+    }
+    /// Whether a device is judged for what it carries.
+    pub(crate) fn burdened_device(&self, device: &Device) -> bool {
+        !self.is_makers(device.device.part) || device.serves.iter().any(|load| !self.is_makers(*load))
     }
 }

@@ -33,7 +33,7 @@ pub use registry::{CHECKS, Check, CheckGroup, check_named};
 pub use suited::suited;
 pub use wires::renewed;
 
-use context::Ctx;
+use context::{Ctx, SheetCtx};
 use findings::Findings;
 use registry::BESIDE;
 
@@ -54,16 +54,19 @@ pub struct Analysis {
 /// Studies a sheet, laid in the vehicle's body where the settings tell one, and runs every check on it.
 #[must_use]
 pub fn analyse(sheet: &Sheet, settings: &Settings) -> Analysis {
+    analyse_in(sheet, settings, sheet.parts.len() >= circuit::MANY_PARTS)
+}
+
+/// The same, with what can be done side by side or one after the other.
+fn analyse_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Analysis {
     let laid = body::lay(sheet, settings);
-    let side_by_side = laid.parts.len() >= circuit::MANY_PARTS;
     // What checks ask of the sheet alone is looked up while the engine works. The engine has moments in which it waits for itself.
-    let nothing = Study::default();
-    let (study, ctx) = circuit::beside(
+    let (study, on) = circuit::beside(
         side_by_side,
         || circuit::study_laid(&laid, settings),
-        || Ctx::of_sheet(&laid, settings, &nothing),
+        || SheetCtx::of(&laid, settings),
     );
-    let mut findings = judge_by(&ctx.with(&study), side_by_side);
+    let mut findings = judge_by(&Ctx::studied(on, &study), side_by_side);
     if let Cow::Owned(_) = laid {
         for mend in findings.iter_mut().flat_map(|finding| &mut finding.mends) {
             body::settle(&mut mend.edit, sheet);
@@ -158,12 +161,12 @@ mod tests {
         let mut found = 0;
         for sheet in random.chain(examples) {
             let settings = Settings::default();
-            let study = circuit::study(&sheet, &settings);
-            let [together, in_turn] = [true, false]
-                .map(|side_by_side| judge_by(&Ctx::new(&sheet, &settings, &study), side_by_side));
+            let [together, in_turn] =
+                [true, false].map(|side_by_side| analyse_in(&sheet, &settings, side_by_side));
             let tags: Vec<&str> = sheet.parts.values().map(|part| part.tag.as_str()).collect();
-            assert_eq!(together, in_turn, "{tags:?}");
-            found += in_turn.len();
+            assert_eq!(together.findings, in_turn.findings, "{tags:?}");
+            assert!(together.study == in_turn.study, "{tags:?}");
+            found += in_turn.findings.len();
         }
         assert!(found > 500, "{found} findings are few to compare");
     }
