@@ -395,3 +395,36 @@ fn tests_of_target(log: &mut Log, target: &str, features: &str) -> Result<(), St
         Ok(())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{fs, page, workspace_root};
+
+    /// A test that was renamed would lose its place in the order without a word.
+    #[test]
+    fn tests_that_the_runner_is_told_of_are_there() {
+        let root = workspace_root();
+        let told = fs::read_to_string(root.join(".config").join("nextest.toml")).expect("it is there");
+        let named: Vec<&str> = told
+            .lines()
+            .filter(|line| !line.starts_with('#'))
+            .flat_map(|line| line.split("test(").skip(1))
+            .filter_map(|rest| Some(rest.split_once(')')?.0))
+            .collect();
+        assert!(named.len() > 5, "{named:?}");
+        let mut functions = String::new();
+        for folder in ["crates", "tests", "web"] {
+            for path in page::files_below(&root.join(folder)).expect("the sources are there") {
+                if path.extension().is_some_and(|ending| ending == "rs") {
+                    let source = fs::read_to_string(&path).expect("a source is text");
+                    let lines = source.lines().filter_map(|line| line.trim().strip_prefix("fn "));
+                    let names = lines.filter_map(|line| line.split_once('('));
+                    names.for_each(|(name, _)| functions.extend([name, "\n"]));
+                }
+            }
+        }
+        // As the runner matches them: anywhere in the name.
+        let gone: Vec<&&str> = named.iter().filter(|name| !functions.contains(**name)).collect();
+        assert!(gone.is_empty(), "no test is called so any more: {gone:?}");
+    }
+}
