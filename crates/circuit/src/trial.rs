@@ -139,7 +139,8 @@ impl<'a> Trial<'a> {
         study_on(&on.net, &on.sheet, settings, (*self.sound).clone(), extent)
     }
 
-    /// Lays a run, by its place on the sheet, anew. One between line jacks, of which the shield alone counts, stays as it is.
+    /// Lays a run, by its place on the sheet, anew. One between line jacks stays as it is: there the
+    /// shield alone counts, which is no wire of a size and does not warm.
     pub fn lay(&mut self, run: usize, wire: &Conductor) {
         let is_wire = self.net.runs.get(run).is_some_and(|run| !run.line);
         if let (true, Some(warming), Some(cold), Some(whole)) = (
