@@ -305,8 +305,12 @@ fn enders<'a>(
         Some((it, carries(device).filter(|share| *share > 0.02)?))
     };
     let in_line = |share: f64| (share - found.share).abs() < 0.02 * found.share + 0.002;
-    let looked = guards.iter().copied().take(MOST_IN_LINE).filter_map(with_share);
-    let looked: Vec<(&Device, f64)> = looked.collect();
+    let mut looked: Vec<(&Device, f64)> = guards.iter().copied().filter_map(with_share).collect();
+    if looked.len() > MOST_IN_LINE {
+        // Those that carry most of it; of some that carry the same, as wires in parallel do, the first.
+        looked.order_by(|(_, a), (_, b)| b.total_cmp(a));
+        looked.truncate(MOST_IN_LINE);
+    }
     let line: Vec<(&Device, f64)> = looked
         .iter()
         .copied()

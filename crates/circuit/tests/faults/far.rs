@@ -105,3 +105,40 @@ fn sound_systems_have_no_run_that_burns_before_its_fuse() {
         assert_eq!(tags, [""; 0], "{name}");
     }
 }
+
+/// A thin run behind two fuses that carry nearly all of what shorts it, and behind eight more at the ends of long thin leads that carry
+/// next to nothing. Which of them come first by their ids is no matter.
+#[test]
+fn fuses_that_carry_next_to_nothing_do_not_hide_those_that_carry_most() {
+    let system = |thin_first: bool| {
+        let mut lines = vec![
+            "battery B1 agm charge=90%".to_owned(),
+            "load L1 law=current current=2A".to_owned(),
+            "bus X1 places=12".to_owned(),
+        ];
+        let thin = |at: usize| if thin_first { at < 8 } else { at >= 2 };
+        let fuse = |at: usize| if thin(at) { "regular 10A" } else { "strip61 300A" };
+        lines.extend((0..10).map(|at| format!("fuse F{at} {}", fuse(at))));
+        for at in 0..10 {
+            let lead = if thin(at) { "0.5mm2 30m" } else { "50mm2 1m" };
+            lines.push(format!("run A{at} B1.+ F{at}.in 50mm2 0.1m"));
+            lines.push(format!("run C{at} F{at}.out X1.{} {lead}", at + 1));
+        }
+        lines.push("run W1 X1.11 L1.+ 1mm2 2m insulation=105C".to_owned());
+        lines.push("run W2 L1.- B1.- 16mm2 1m".to_owned());
+        testkit::sheet(&lines.join("\n"))
+    };
+    let found = |sheet: &Sheet| {
+        let study = circuit::study(sheet, &Settings::default());
+        let (run, _) = sheet.run_by_tag("W1").expect("it is there");
+        assert_eq!(study.protection[&run].from[0].guards.len(), 10);
+        let short = study.shorts.iter().find(|short| short.run == run);
+        let short = short.expect("a thin wire behind 600 A of fuses is found");
+        (short.current.most.0, (short.opens, short.damaged, short.stays))
+    };
+    let [(amps, thick_first), (same_amps, thin_first)] =
+        [false, true].map(|thin_first| found(&system(thin_first)));
+    assert_ne!(thick_first.1, Certainty::No);
+    assert_eq!(thick_first, thin_first);
+    assert!((amps - same_amps).abs() < 1e-9 * amps, "{amps} and {same_amps}");
+}
