@@ -16,7 +16,7 @@ use crate::narrow::narrow;
 use order::{minimum_degree, subtree_by_subtree};
 
 /// A symmetric matrix of fixed pattern with its LDLᵀ factors.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Factor {
     size: usize,
     /// How many unknowns stand before those whose numbers change.
@@ -30,14 +30,16 @@ pub struct Factor {
     diagonal: Vec<f64>,
     /// What [`Factor::reduce`] has taken from the diagonal.
     taken: Vec<f64>,
-    /// Factor L by columns, rows rising.
+    /// Factor L by columns, rows rising: where each column begins, and one more for where the last ends; row and number of each entry.
     l_start: Vec<usize>,
     l_row: Vec<u32>,
-    /// The rows of the columns of the late unknowns once more, by their places among these; and how many each column has.
-    late_row: Vec<u32>,
-    late_count: Vec<u32>,
     l_value: Vec<f64>,
+    /// The diagonal D.
     pivot: Vec<f64>,
+    /// The rows of the columns of the late unknowns once more, by their places among these.
+    late_row: Vec<u32>,
+    /// How many entries each of these columns has.
+    late_count: Vec<u32>,
     /// Diagonal before anything was taken from it, against which a pivot is held.
     measure: Vec<f64>,
     /// By entry of L: where its products with the entries after it in its column go.
@@ -70,6 +72,13 @@ pub struct Slot {
     a: u32,
     b: u32,
     between: u32,
+}
+
+impl Default for Factor {
+    /// Of no unknowns.
+    fn default() -> Self {
+        Self::new(0, &[])
+    }
 }
 
 impl Factor {
@@ -299,15 +308,17 @@ impl Factor {
     /// The power sᵀ A s that the matrix factored last turns over at these voltages, those of the late unknowns in their order. The
     /// factors make it a sum of squares, in which nothing cancels.
     pub(crate) fn power_of(&self, voltages: &[f64]) -> f64 {
-        let early = self.early;
         let mut sum = 0.0;
-        let mut start = self.late_entries();
-        let ends = self.l_start[early..].iter().skip(1);
-        for ((&end, pivot), x) in ends.zip(&self.pivot[early..]).zip(voltages) {
-            let column = self.l_row[start..end].iter().zip(&self.l_value[start..end]);
-            let x = column.fold(*x, |x, (&row, l)| x + l * voltages[row as usize - early]);
+        let mut rows = self.late_row.as_slice();
+        let mut values = &self.l_value[self.late_entries()..];
+        let pivots = &self.pivot[self.early..];
+        for ((&count, pivot), x) in self.late_count.iter().zip(pivots).zip(voltages) {
+            let (own, rows_after) = rows.split_at(count as usize);
+            let (column, values_after) = values.split_at(count as usize);
+            (rows, values) = (rows_after, values_after);
+            let pairs = own.iter().zip(column);
+            let x = pairs.fold(*x, |x, (&row, l)| x + l * voltages[row as usize]);
             sum += pivot * x * x;
-            start = end;
         }
         sum
     }
@@ -608,5 +619,42 @@ impl Factor {
                 .map(|slot| slot.map_or(0.0, |slot| between[slot.between as usize]))
                 .collect(),
         )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_matrix_of_no_unknowns_has_factors() {
+        let mut factor = Factor::default();
+        assert!(factor.factor());
+        assert!(factor.reduce());
+        factor.solve(&mut []);
+        assert_eq!(factor.power_of(&[]), 0.0);
+        assert_eq!(factor.form(&[(0, 1.0)], &[(0, 1.0)]), 0.0);
+    }
+
+    /// sᵀ A s of a small network, by hand: 2 S between the late nodes 1 and 2, 3 S from 2 to the reference, and node 0, which is not
+    /// late, hangs on both by 4 S: in star that is 2 S more between them.
+    #[test]
+    fn power_is_that_of_the_network_seen_from_the_late_unknowns() {
+        let pairs = [(0, 1), (0, 2), (1, 2)];
+        let mut factor = Factor::with_late(3, &pairs, &[false, true, true]);
+        assert_eq!(factor.late(), 2);
+        factor.clear();
+        for ((a, b), siemens) in pairs.into_iter().zip([4.0, 4.0, 2.0]) {
+            let slot = factor.slot(a, b).expect("they are coupled");
+            factor.add_between(slot, siemens);
+        }
+        factor.add_to_reference(2, 3.0);
+        assert!(factor.reduce() && factor.factor());
+        let mut volts = [0.0; 2];
+        for (node, v) in [(1, 5.0), (2, 1.0)] {
+            volts[factor.late_place(node).expect("it is late")] = v;
+        }
+        let by_hand = 4.0 * 4.0 * 4.0 + 3.0 * 1.0;
+        approx::assert_relative_eq!(factor.power_of(&volts), by_hand, max_relative = 1e-12);
     }
 }
