@@ -79,13 +79,16 @@ impl System {
                 self.held[at] = self.current_at(at, law, self.level_across(at), share);
             }
             self.newton_with(Taken::Held, elements, share)?;
-            let both = self.level.iter().zip(&self.above);
-            let moved = both.fold(0.0_f64, |most, (now, before)| most.max((now - before).abs()));
+            let mut moved = Largest::default();
+            for (now, before) in self.level.iter().zip(&self.above) {
+                moved.take(now - before);
+            }
             self.above.copy_from_slice(&self.level);
             if self.newton(elements, share).is_ok() {
                 return Ok(());
             }
-            if moved < CLOSE {
+            let moved = moved.size();
+            if moved.is_nan() || moved < CLOSE {
                 break;
             }
         }
