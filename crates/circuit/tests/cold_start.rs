@@ -197,3 +197,26 @@ fn a_large_random_system_has_an_operating_point() {
     let study = study_in(&random_system(2, 3000), VehicleState::Cruise);
     assert_eq!(study.outcome, Outcome::Solved);
 }
+
+/// What a short draws is asked of sources and copper alone: the vehicle's state, and what was solved before, must not show in it, not
+/// even in the last bit.
+#[test]
+fn what_a_short_draws_is_the_same_in_every_state() {
+    let mut compared = 0;
+    for seed in 0..12 {
+        let sheet = random_system(seed, 40);
+        let told = |state: VehicleState| -> Vec<Option<u64>> {
+            let study = study_in(&sheet, state);
+            let devices = study.devices.iter();
+            devices
+                .map(|it| it.prospective.map(|amps| amps.0.to_bits()))
+                .collect()
+        };
+        let at_first = told(VehicleState::Cruise);
+        compared += at_first.iter().flatten().count();
+        for state in STATES {
+            assert_eq!(told(state), at_first, "seed {seed} {state:?}");
+        }
+    }
+    assert!(compared > 30, "{compared} devices");
+}

@@ -235,11 +235,11 @@ impl<'a> Operator<'a> {
         self.system.watch(watched.into_iter().chain(inputs));
     }
 
-    /// Another system of the network, for other elements between the same nodes.
+    /// Another system of the network, for other elements between the same nodes. Nothing of what was solved here shows in what it
+    /// answers.
     pub(crate) fn system_anew(&self) -> System {
         let mut system = self.system.clone();
-        system.steady_changed();
-        system.restart();
+        system.forget();
         system
     }
 

@@ -8,11 +8,12 @@
 //! at which equipment really runs, or, where there is none, ends in a matrix that is not positive definite or in a
 //! voltage at or below nothing. So failure to converge *is* the answer "this power cannot be delivered", as long as no source
 //! would hold on harder lower down; where one would, see [`System::come_down`]. A later
-//! solution of the same network starts at the one before and falls back to the cold start, which knows nothing of what was solved
-//! before; at the lower root the matrix is not positive definite, so that one is never taken.
+//! solution of the same network starts at the one before and falls back to the cold start; at the lower root the matrix is not
+//! positive definite, so that one is never taken.
 //!
 //! The cold start puts in place of each load a resistance so large that the load hardly shows, so small that the leakage of a diode
 //! that blocks does not feed it: which loads have a supply is read off there, with every source and diode on the piece on which it really is.
+//! It has one answer, wherever it is looked for from: first from that of the cold start before, where there was one.
 //!
 //! Sources bend: each round takes the straight piece on which the voltage of the round before lies. The
 //! characteristics are continuous and monotone; a step that jumps over a bend is cut short where it would begin to lead
@@ -263,10 +264,17 @@ impl System {
         at(element.nodes[0]) - at(element.nodes[1])
     }
 
-    /// Forgets the last answer: the next one starts cold. To be called when an element has come to tie its nodes together or
-    /// no longer does.
+    /// Forgets the last answer: the next one starts cold, at the voltages with next to no load, which are looked for from those of the
+    /// cold start before. To be called when an element has come to tie its nodes together or no longer does.
     pub fn restart(&mut self) {
         self.warm = false;
+    }
+
+    /// Forgets all that was solved, so that the next answer is to the last bit that of a system which has solved nothing yet.
+    pub(crate) fn forget(&mut self) {
+        self.restart();
+        self.steady_changed();
+        self.tried = false;
     }
 
     /// Tells that laws of steady elements have changed. Where one has come to tie its nodes together or no longer does, the next
