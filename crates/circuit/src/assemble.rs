@@ -44,7 +44,7 @@ pub fn study_laid(sheet: &Sheet, settings: &Settings) -> Study {
 }
 
 /// The same as far as steady currents tell it, for whoever asks of hundreds of faults what each makes the wiring carry. Bursts are taken for no
-/// more than what flows steadily; shorts, charging and standing are not looked at.
+/// more than what flows steadily; shorts, and so what could flow through devices, charging and standing are not looked at.
 #[must_use]
 pub fn study_steady(sheet: &Sheet, settings: &Settings) -> Study {
     let sheet = &*as_measured(sheet);
@@ -154,27 +154,26 @@ fn study_ready(
     let ohms = operator.resistances().to_vec();
     let models = operator.models.clone();
     // Ordered once: shorts are solved on the same pattern.
-    let system = operator.system_anew();
+    let system = whole.then(|| operator.system_anew());
     // What shorts do is asked of the network alone, and so is worked beside what flows in it.
     let ((mut traced, (prospective, shorts)), (points, resting)) = beside(
         side_by_side,
         || {
-            let shorts = devices::prospective(net, sheet, system, |solved| {
-                if !whole {
-                    return Vec::new();
-                }
-                far_shorts(
-                    solved,
-                    &faults::Device::all(net, sheet),
-                    &wired.protection,
-                    &wired.guarded,
-                    &temperatures,
-                    conditions,
-                    &models,
-                    &|device| protection::feeding(net, &wired.stretches, &wired.reaches, device),
-                )
+            let shorts = system.map(|system| {
+                devices::prospective(net, sheet, system, |solved| {
+                    far_shorts(
+                        solved,
+                        &faults::Device::all(net, sheet),
+                        &wired.protection,
+                        &wired.guarded,
+                        &temperatures,
+                        conditions,
+                        &models,
+                        &|device| protection::feeding(net, &wired.stretches, &wired.reaches, device),
+                    )
+                })
             });
-            (wired.tracer.circuits(&ohms), shorts)
+            (wired.tracer.circuits(&ohms), shorts.unwrap_or_default())
         },
         || {
             let rms = operator.operate_again(Level::Rms);
@@ -624,6 +623,31 @@ mod tests {
                 [true, false].map(|side_by_side| study_in(&sheet, &settings, side_by_side));
             assert_eq!(together, in_turn, "seed {seed}");
         }
+    }
+
+    #[test]
+    fn a_steady_study_tells_what_flows_steadily_and_looks_at_no_shorts() {
+        let (mut compared, mut shorts) = (0, 0);
+        for seed in 0..12 {
+            let sheet = testkit::random::random_system(seed, 40);
+            let settings = Settings::default();
+            let (whole, steady) = (study(&sheet, &settings), study_steady(&sheet, &settings));
+            shorts += whole.devices.iter().filter(|it| it.prospective.is_some()).count();
+            assert!(steady.devices.iter().all(|it| it.prospective.is_none()) && steady.shorts.is_empty());
+            if whole.outcome != Outcome::Solved {
+                continue;
+            }
+            for (run, flow) in &whole.runs {
+                compared += 1;
+                let (told, other) = (flow.current, steady.runs[run].current);
+                assert_eq!(
+                    (told.mean, told.rms),
+                    (other.mean, other.rms),
+                    "seed {seed} {run}"
+                );
+            }
+        }
+        assert!(compared > 100 && shorts > 20, "{compared} and {shorts}");
     }
 
     /// A head unit whose ground is lifted over body metal, joined to an amplifier by five metres of signal lead whose core resists 1 Ω/m.
