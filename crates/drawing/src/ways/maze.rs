@@ -1,12 +1,11 @@
 //! Maze search (A*) on the grid, for ends that no way of few bends reaches.
 
 use super::search::{BEND, Found, straighten};
-use super::space::{Outlet, Space};
+use super::space::{Outlet, STEP, Space};
 use super::tracks::{At, Axis, Piece};
 
-const STEP: i32 = 10;
 /// How far beyond the ends the maze reaches, in steps.
-const BEYOND: i32 = 40;
+const BEYOND_STEPS: i32 = 40;
 /// Up to so many points other runs are looked at.
 const FINE: usize = 20_000;
 /// What a step costs that lies over or crosses another run, besides its length.
@@ -80,8 +79,11 @@ pub(crate) fn find(space: &Space<'_>, from: Outlet, to: Outlet) -> Option<Found>
         libm::round(f64::from(to.at.x - origin.x) / f64::from(STEP)) as i32,
         libm::round(f64::from(to.at.y - origin.y) / f64::from(STEP)) as i32,
     );
-    let low = (goal.0.min(0) - BEYOND, goal.1.min(0) - BEYOND);
-    let (width, height) = (goal.0.abs() + 2 * BEYOND + 1, goal.1.abs() + 2 * BEYOND + 1);
+    let low = (goal.0.min(0) - BEYOND_STEPS, goal.1.min(0) - BEYOND_STEPS);
+    let (width, height) = (
+        goal.0.abs() + 2 * BEYOND_STEPS + 1,
+        goal.1.abs() + 2 * BEYOND_STEPS + 1,
+    );
     if width
         .checked_mul(height)
         .is_none_or(|points| points > space.effort.maze)

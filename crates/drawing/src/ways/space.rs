@@ -1,4 +1,5 @@
-//! What a way is searched among: the parts that it keeps clear of, the lines that are, and how far one can go on them.
+//! What a way is searched among: the parts that it keeps clear of, the lines that are, and how far one can go on them; with
+//! where it begins and ends ([`Outlet`]), and how much is tried for it ([`Effort`]).
 
 use super::tracks::{At, Axis, Piece, Tracks};
 use crate::index::Index;
@@ -12,7 +13,7 @@ pub(crate) const CLEAR: i32 = 10;
 /// Step of the lines that are tried.
 pub(super) const STEP: i32 = 10;
 
-/// How far beyond its ends a way is searched.
+/// How far beyond its ends a way is searched, in board units.
 pub(super) const BEYOND: i32 = 600;
 
 /// How much is tried for the way of a run.
@@ -82,8 +83,8 @@ pub(crate) struct Space<'a> {
     pub(crate) tracks: &'a Tracks,
     /// Runs that leave from the same studs as the one that is laid.
     pub(crate) fellows: &'a [RunId],
-    /// Parts so close to one of its studs that the run cannot keep its distance from them: their outlines are kept clear
-    /// of, or where even that is impossible, nothing (true).
+    /// Parts so close to one of its studs that the run cannot keep its distance from them, each once: their outlines are kept clear
+    /// of, or where even that is impossible for either end, nothing (true).
     pub(crate) close: Vec<(PartId, bool)>,
     pub(crate) effort: Effort,
 }
@@ -107,7 +108,12 @@ impl Space<'_> {
             }
             false
         });
-        self.close.extend(close);
+        for (id, inside) in close {
+            match self.close.iter_mut().find(|(known, _)| *known == id) {
+                Some((_, is_inside)) => *is_inside |= inside,
+                None => self.close.push((id, inside)),
+            }
+        }
     }
     /// What a part of this outline blocks along an axis and across it: lines strictly between are blocked. `None` when it
     /// blocks nothing.
@@ -253,4 +259,44 @@ fn span(outline: Rect, axis: Axis, margin: i32) -> (i32, i32) {
         Axis::Upright => (outline.y0, outline.y1),
     };
     (libm::floor(low) as i32 - margin, libm::ceil(high) as i32 + margin)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A run from 5 units beside a part to a point within it goes the same way as the run from there to here: whatever is noted first,
+    /// the part is in the way of neither end.
+    #[test]
+    fn a_part_is_as_close_whichever_end_of_a_run_is_noted_first() {
+        let part = PartId(1);
+        let mut index = Index::default();
+        index.insert(Rect::new(0.0, 0.0, 100.0, 60.0), part);
+        let tracks = Tracks::default();
+        let (beside, within) = (At { x: -5, y: 30 }, At { x: 50, y: 30 });
+        let level = Piece {
+            axis: Axis::Level,
+            line: 30,
+            low: -5,
+            high: 50,
+        };
+        let noted = |ends: &[At]| {
+            let mut space = Space {
+                index: &index,
+                tracks: &tracks,
+                fellows: &[],
+                close: Vec::new(),
+                effort: Effort::CARE,
+            };
+            for end in ends {
+                space.note_close(*end);
+            }
+            let reach = space.reach(beside, Axis::Level, 1, 200);
+            (space.free(level), reach, space.close.clone())
+        };
+        assert_eq!(noted(&[beside]), (false, 0, vec![(part, false)]));
+        let free = (true, 200, vec![(part, true)]);
+        assert_eq!(noted(&[within, beside]), free);
+        assert_eq!(noted(&[beside, within]), free);
+    }
 }
