@@ -7,7 +7,7 @@
 
 use crate::facts::Facts;
 use crate::forms::{Size, Stations};
-use crate::places::{Passage, Place, Point, between, reach_of};
+use crate::places::{Passage, Place, Point, between, length_of};
 use model::Fact;
 use model::body::{BatteryPlace, Behind, BodyForm, DriveSide, PassageKind, Reach};
 use model::conductor::Surroundings;
@@ -127,7 +127,7 @@ impl Builder {
             of_the_form: true,
             ends,
             kind,
-            length: Fact::Assumed(reach_of(&self.places, ends, kind)),
+            length: Fact::Assumed(length_of(&self.places, ends, kind)),
             facts: between(&self.places, ends, kind.or(PassageKind::Open)),
         });
     }

@@ -68,7 +68,7 @@ impl Metal {
         let mut metal = Self::default();
         while !left.is_empty() {
             // The nearest pair of one that hangs already and one that does not.
-            let mut best: Option<(f64, usize, Option<usize>)> = None;
+            let mut best: Option<(Metres, usize, Option<usize>)> = None;
             for (which, (at, _)) in left.iter().enumerate() {
                 let hanging = placed
                     .iter()
@@ -87,7 +87,7 @@ impl Metal {
             metal.points.push(MetalPoint {
                 grounds,
                 toward,
-                ohms: body_metal::along(Metres(far)),
+                ohms: body_metal::along(far),
             });
         }
         metal

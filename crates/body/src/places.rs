@@ -23,14 +23,14 @@ impl Point {
     /// Length of a wire from here to there: along the car, across it and upwards, one after the other, since wires follow
     /// sills, cross members and pillars and not the straight line.
     #[must_use]
-    pub fn along_edges(self, to: Self) -> f64 {
-        (self.x - to.x).abs() + (self.y - to.y).abs() + (self.z - to.z).abs()
+    pub fn along_edges(self, to: Self) -> Metres {
+        Metres((self.x - to.x).abs() + (self.y - to.y).abs() + (self.z - to.z).abs())
     }
     /// The straight line, as current finds it through the metal of the body.
     #[must_use]
-    pub fn straight(self, to: Self) -> f64 {
+    pub fn straight(self, to: Self) -> Metres {
         let (x, y, z) = (self.x - to.x, self.y - to.y, self.z - to.z);
-        (x * x + y * y + z * z).sqrt()
+        Metres((x * x + y * y + z * z).sqrt())
     }
 }
 
@@ -94,10 +94,10 @@ pub struct Passage {
 }
 
 impl Passage {
-    /// Length of the wire in it, in metres.
+    /// Length of the wire in it; nothing where it is not known.
     #[must_use]
-    pub fn metres(&self) -> f64 {
-        self.length.value().map_or(0.0, |length| length.0.max(0.0))
+    pub fn metres(&self) -> Metres {
+        self.length.or(Metres::ZERO).max(Metres::ZERO)
     }
     /// The other end than this one.
     #[must_use]
@@ -111,9 +111,9 @@ impl Passage {
 }
 
 /// Length of the wire in a passage, from where its ends lie, to the centimetre.
-pub(crate) fn reach_of(places: &[Place], ends: [usize; 2], kind: Fact<PassageKind>) -> Metres {
+pub(crate) fn length_of(places: &[Place], ends: [usize; 2], kind: Fact<PassageKind>) -> Metres {
     let [a, b] = ends.map(|end| places.get(end).map_or_else(Point::default, |place| place.at));
-    let length = a.along_edges(b) + loop_of(kind.or(PassageKind::Open));
+    let length = a.along_edges(b).0 + loop_of(kind.or(PassageKind::Open));
     Metres((length * 100.0).round() / 100.0)
 }
 
@@ -147,8 +147,10 @@ pub(crate) fn between(places: &[Place], ends: [usize; 2], kind: PassageKind) -> 
     }
 }
 
+/// The place that is nearest to a point along the edges of the body, by its index; of several as near the first. `None` where there is no
+/// place.
 pub(crate) fn nearest(places: &[Place], to: Point) -> Option<usize> {
-    let mut best: Option<(f64, usize)> = None;
+    let mut best: Option<(Metres, usize)> = None;
     for (at, place) in places.iter().enumerate() {
         let far = place.at.along_edges(to);
         if best.is_none_or(|(least, _)| far < least) {

@@ -3,7 +3,7 @@
 use crate::build::Builder;
 use crate::facts::{Facts, tell, tell_facts};
 use crate::forms::{Size, size_of};
-use crate::places::{Passage, Place, Point, between, nearest, reach_of};
+use crate::places::{Passage, Place, Point, between, length_of, nearest};
 use model::Fact;
 use model::body::{BatteryPlace, Body, BodyForm, DriveSide, OwnPassage, OwnPlace, PassageKind};
 use model::conductor::Surroundings;
@@ -163,7 +163,7 @@ impl Plan {
             .collect();
         for passage in &mut self.passages {
             if passage.ends.iter().any(|end| moved.get(*end) == Some(&true)) {
-                passage.length = Fact::Assumed(reach_of(&self.places, passage.ends, passage.kind));
+                passage.length = Fact::Assumed(length_of(&self.places, passage.ends, passage.kind));
             }
         }
         for (name, own) in &body.passages {
@@ -198,7 +198,7 @@ impl Plan {
                 of_the_form: false,
                 ends,
                 kind: own.kind,
-                length: Fact::Assumed(reach_of(&self.places, ends, own.kind)),
+                length: Fact::Assumed(length_of(&self.places, ends, own.kind)),
                 facts: between(&self.places, ends, own.kind.or(PassageKind::Open)),
             };
             tell_passage(&mut passage, own);
@@ -229,7 +229,7 @@ impl Plan {
                 of_the_form: false,
                 ends,
                 kind,
-                length: Fact::Assumed(reach_of(&self.places, ends, kind)),
+                length: Fact::Assumed(length_of(&self.places, ends, kind)),
                 facts: between(&self.places, ends, PassageKind::Open),
             });
         }

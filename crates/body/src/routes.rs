@@ -98,7 +98,7 @@ fn costs(plan: &Plan, company: &Company, wanted: &Wanted<'_>, ends: [usize; 2]) 
         .iter()
         .enumerate()
         .map(|(at, passage)| {
-            let metres = passage.metres();
+            let metres = passage.metres().0;
             let hazards = passage.facts.hazards();
             let mut cost = metres;
             if wanted.siblings(company, at).next().is_some() {
@@ -239,7 +239,7 @@ fn shared(plan: &Plan, a: &Way, b: &Way) -> f64 {
     let metres = |passages: &mut dyn Iterator<Item = &usize>| -> f64 {
         passages
             .filter_map(|at| plan.passages.get(*at))
-            .map(|it| it.metres())
+            .map(|it| it.metres().0)
             .sum()
     };
     let both = metres(&mut a.passages.iter().filter(|at| b.passages.contains(at)));
@@ -259,7 +259,7 @@ fn proposal(
     let mut beside: OrderedMap<RunId, Metres> = OrderedMap::new();
     let mut together: OrderedMap<RunId, Metres> = OrderedMap::new();
     for passage in walk.passages() {
-        let metres = Metres(plan.passages.get(passage).map_or(0.0, |it| it.metres()));
+        let metres = plan.passages.get(passage).map_or(Metres::ZERO, |it| it.metres());
         for run in wanted.unwelcome(company, passage) {
             let so_far = beside.entry(run).or_default();
             *so_far = *so_far + metres;
@@ -378,7 +378,7 @@ fn reasons(
         .iter()
         .filter(|(passage, _)| hazards_of(plan, *passage).contains(&Hazard::Heat))
         .filter_map(|(passage, _)| plan.passages.get(*passage))
-        .map(|passage| passage.metres())
+        .map(|passage| passage.metres().0)
         .sum();
     if hot > 0.0 {
         reasons.push(say!("route-hot", length = metres(Metres(hot))));

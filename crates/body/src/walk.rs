@@ -66,7 +66,7 @@ impl Walk {
     #[must_use]
     pub fn length(&self, plan: &Plan, run: &Run) -> Metres {
         let passages = self.passages().filter_map(|at| plan.passages.get(at));
-        let way: f64 = passages.map(|passage| passage.metres()).sum();
+        let way: f64 = passages.map(|passage| passage.metres().0).sum();
         let length = way + run.laying.slack.or(Metres(USUAL_SLACK)).0;
         Metres((length * 100.0).round() / 100.0)
     }
@@ -99,7 +99,7 @@ impl Plan {
         self.passages.iter().map(|passage| passage.ends).collect()
     }
     pub(crate) fn lengths(&self) -> Vec<f64> {
-        self.passages.iter().map(|passage| passage.metres()).collect()
+        self.passages.iter().map(|passage| passage.metres().0).collect()
     }
 
     /// Where a part is, by the index of its place; nothing where it has none on this plan.
@@ -221,7 +221,7 @@ impl Walker<'_> {
             .iter()
             .filter_map(|at| Some((*at, self.plan.passages.get(*at)?)))
             .filter(|(_, passage)| passage.across(here) == Some(place))
-            .min_by(|(_, a), (_, b)| a.metres().total_cmp(&b.metres()));
+            .min_by(|(_, a), (_, b)| a.metres().0.total_cmp(&b.metres().0));
         if let Some((passage, _)) = direct {
             self.step(passage, here, false);
             return Ok(());

@@ -89,9 +89,9 @@ fn every_place_is_inside_the_body() {
             assert!((0.2..=plan.size.height).contains(&at.z), "{form:?} {name} {at:?}");
         }
         for passage in &plan.passages {
-            assert!(passage.metres() > 0.02, "{form:?} {} is a point", passage.name);
+            assert!(passage.metres().0 > 0.02, "{form:?} {} is a point", passage.name);
             assert!(
-                passage.metres() < plan.size.length * 0.75,
+                passage.metres().0 < plan.size.length * 0.75,
                 "{form:?} {}",
                 passage.name
             );
@@ -129,7 +129,7 @@ fn a_right_hand_drive_is_the_mirrored_left_hand_drive() {
                     passage.name
                 );
                 assert!(
-                    (passage.metres() - other.metres()).abs() < 0.011,
+                    (passage.metres() - other.metres()).0.abs() < 0.011,
                     "{}",
                     passage.name
                 );
@@ -186,7 +186,7 @@ fn lengths_grow_with_the_body() {
     long.shape.wheelbase = Given(Metres(4.4));
     let long = Plan::of(&long).expect("it has a form");
     let usual = plan(BodyForm::Van, DriveSide::Left, BatteryPlace::Front);
-    let far = |plan: &Plan, passage: &str| plan.passage(passage).expect(passage).metres();
+    let far = |plan: &Plan, passage: &str| plan.passage(passage).expect(passage).metres().0;
     // The sill behind the front doors spans the share of the wheelbase from 0.44 to 1: 0.56 · (4.4 − 3.3) = 0.616 m more.
     let more = far(&long, "sill-rear-left") - far(&usual, "sill-rear-left");
     assert!((more - 0.616).abs() < 0.011, "{more}");

@@ -42,9 +42,9 @@ proptest! {
         let mut run = sheet.runs[&RunId(1)].clone();
         run.route = vec![plan.places[from].name.clone(), plan.places[to].name.clone()];
         let walk = plan.walk(sheet, &run).expect("all places can be reached");
-        let (graph, nodes) = graph(&plan, |at| plan.passages[at].metres());
+        let (graph, nodes) = graph(&plan, |at| plan.passages[at].metres().0);
         let library = least(&graph, nodes[from], nodes[to]).expect("it is connected");
-        let ours: f64 = walk.passages().map(|at| plan.passages[at].metres()).sum();
+        let ours: f64 = walk.passages().map(|at| plan.passages[at].metres().0).sum();
         // A direct passage is taken even where a way round is shorter, as only a job's own lengths can make it.
         let direct = plan.passages.iter().any(|it| it.across(from) == Some(to));
         prop_assert!(direct && ours >= library - 1e-9 || (ours - library).abs() < 1e-9, "{ours} {library}");
@@ -87,7 +87,7 @@ proptest! {
             part.place = Some(plan.places[place].name.clone());
         }
         let proposals = propose(&plan, sheet, RunId(1));
-        let (graph, nodes) = graph(&plan, |at| plan.passages[at].metres());
+        let (graph, nodes) = graph(&plan, |at| plan.passages[at].metres().0);
         let library = least(&graph, nodes[from], nodes[to]).expect("it is connected");
         prop_assert!((proposals[0].cost - library).abs() < 1e-9, "{} {library}", proposals[0].cost);
         let second = proposals[0]
@@ -147,7 +147,7 @@ fn feeds_keep_apart_from_signal_leads_which_keep_together() {
     let beside: f64 = signal
         .passages()
         .filter(|at| feed.passages().any(|other| other == *at))
-        .map(|at| plan.passages[at].metres())
+        .map(|at| plan.passages[at].metres().0)
         .sum();
     // The amplifier stands on one side, so that the last piece is shared; the sills are not.
     assert!(
@@ -190,7 +190,7 @@ fn a_locked_run_stays_and_the_others_make_room() {
     let shared: f64 = signal
         .passages()
         .filter(|at| tunnel.contains(at))
-        .map(|at| plan.passages[at].metres())
+        .map(|at| plan.passages[at].metres().0)
         .sum();
     assert!(shared < 1.5, "{shared}");
 }

@@ -271,7 +271,7 @@ impl<'j> Work<'j> {
     #[must_use]
     pub fn passage_length(&self, name: &str) -> Option<Metres> {
         let passage = self.plan.as_ref()?.passage(name)?;
-        Some(Metres(passage.metres())).filter(|long| long.0 > 0.0)
+        Some(passage.metres()).filter(|long| long.0 > 0.0)
     }
     /// The way that a run takes, from place to place; as the route is written where the body has no plan or no such way. `None`
     /// for a run without a route.

@@ -485,7 +485,7 @@ fn sleeves_and_tubes_that_guard_a_passage_are_ordered_by_the_metre() {
             .into_iter()
             .find(|(it, _)| it == article)
             .map(|(_, used)| used);
-        let long = plan.passage(passage).expect("a passage of it").metres() + 0.1;
+        let long = plan.passage(passage).expect("a passage of it").metres().0 + 0.1;
         match used {
             Some(Quantity::Metres(metres)) => {
                 assert!((metres.0 - long).abs() < 1e-9, "{article}: {metres:?}")

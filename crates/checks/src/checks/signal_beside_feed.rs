@@ -95,7 +95,7 @@ fn run(ctx: &Ctx<'_>, out: &mut Findings) {
     let in_passage = |at: usize| feeds.get(at).map(Vec::as_slice).unwrap_or_default();
     let beside = |walk: &Walk| -> (Vec<usize>, f64) {
         let shared: Vec<usize> = walk.passages().filter(|at| !in_passage(*at).is_empty()).collect();
-        let length = |at: &usize| lie.plan.passages.get(*at).map_or(0.0, |it| it.metres());
+        let length = |at: &usize| lie.plan.passages.get(*at).map_or(0.0, |it| it.metres().0);
         let metres = shared.iter().map(length).sum();
         (shared, metres)
     };

@@ -176,7 +176,7 @@ fn farthest(lie: &Lie, walk: &Walk, from: &Walk) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// Distance of a point from the straight piece between two others.
+/// Distance of a point from the straight piece between two others, in metres.
 fn to_piece(point: Point, a: Point, b: Point) -> f64 {
     let (dx, dy, dz) = (b.x - a.x, b.y - a.y, b.z - a.z);
     let squared = dx * dx + dy * dy + dz * dz;
@@ -191,7 +191,7 @@ fn to_piece(point: Point, a: Point, b: Point) -> f64 {
         y: a.y + share * dy,
         z: a.z + share * dz,
     };
-    point.straight(foot)
+    point.straight(foot).0
 }
 
 #[cfg(test)]

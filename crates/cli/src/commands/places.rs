@@ -76,7 +76,7 @@ pub(super) fn list(plan: &Plan, as_json: bool) -> Result<Report, String> {
                 "from": from,
                 "to": to,
                 "kind": passage.kind.value().map(|kind| kind.word()),
-                "length": passage.metres(),
+                "length": passage.metres().0,
                 "facts": facts_json(&passage.facts),
             })
         });
@@ -102,7 +102,7 @@ pub(super) fn list(plan: &Plan, as_json: bool) -> Result<Report, String> {
             passage.name.clone(),
             format!("{from}\n{to}"),
             kind.unwrap_or_default(),
-            words().figure(precise(passage.metres(), Unit::Metre, 2)),
+            words().figure(precise(passage.metres().0, Unit::Metre, 2)),
             meets,
             reach,
         ]);
