@@ -56,6 +56,7 @@ pub fn study_steady(sheet: &Sheet, settings: &Settings) -> Study {
 /// The whole, with what can be worked side by side or one after the other.
 fn study_in(sheet: &Sheet, settings: &Settings, side_by_side: bool) -> Study {
     let sheet = &*as_measured(sheet);
+    // The network is built beside the sound and lent to all that follows, so that it needs a place which outlives both.
     let built = OnceLock::new();
     // The sound side asks nothing of the network.
     let (sound, ready) = beside(
@@ -81,7 +82,8 @@ pub(crate) enum Extent {
     Steady,
 }
 
-/// The same on a network that was built of a sheet into which what was measured is put, with its sound side.
+/// What a network, with the sound side of its sheet, tells to this extent. The network is one that was built of this sheet, into which what was
+/// measured of its wires is put already.
 pub(crate) fn study_on(
     net: &Network,
     sheet: &Sheet,
@@ -93,7 +95,7 @@ pub(crate) fn study_on(
     study_ready(ready, sheet, settings, sound, extent)
 }
 
-/// A network made ready for solving.
+/// A network made ready for solving, in the state of the vehicle that is asked for.
 struct Ready<'a> {
     net: &'a Network,
     operator: Operator<'a>,
@@ -208,7 +210,7 @@ fn study_ready(
             ),
         };
     }
-    // These have an order of their own: without the loads the ways that resistances are found along are much shorter.
+    // Resistances along ways are found on a matrix that is ordered anew: without the loads it falls into much shorter ways.
     let (nodes, conducting) = net.nodes_and_ohms(&points.mean);
     let shield = |run: usize| {
         net.runs
@@ -276,7 +278,7 @@ fn study_ready(
     study
 }
 
-/// The voltages of all terminals that a source ties to it.
+/// The voltages of all terminals that a conducting way ties to a source.
 fn voltages(net: &Network, point: &Operating) -> OrderedMap<String, Volts> {
     let voltage = |terminal: &NetworkTerminal| {
         let driven = point.driven.get(terminal.node) == Some(&true);
@@ -313,8 +315,9 @@ fn in_order_of_keys(net: &Network) -> impl Iterator<Item = &NetworkTerminal> {
 pub(crate) struct Prepared {
     pub(crate) net: Network,
     pub(crate) point: Operating,
+    /// Of each source, in the order of the network.
     pub(crate) models: Vec<crate::solve::SourceModel>,
-    /// Of each run, settled at RMS level.
+    /// Temperature of the conductor of each run in °C, settled at RMS level.
     pub(crate) temperatures: Vec<f64>,
 }
 
@@ -368,7 +371,7 @@ pub(crate) fn asked_of(
 
 /// What the temperatures of runs follow from, run by run.
 pub(crate) struct RunHeat {
-    /// How the wire of each run warms: °C by A.
+    /// How the wire of each run warms with its current.
     pub(crate) warming: Vec<values::Warming>,
     /// Resistance at 20 °C of what warms in its branch, in ohms: of the wire without its endings. Nothing of a signal lead between line
     /// jacks, whose branch is a shield: it is no part of the core, and its table tells a range of one to seven at no temperature.
@@ -395,7 +398,8 @@ impl RunHeat {
     }
 }
 
-/// Settles temperatures and currents together at RMS level; leaves the resistances in the operator.
+/// Settles temperatures and currents together at RMS level: by run, the temperature of its conductor in °C. Leaves the resistances in the
+/// operator.
 pub(crate) fn warm_up(
     operator: &mut Operator<'_>,
     net: &Network,

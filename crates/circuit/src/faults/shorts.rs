@@ -49,9 +49,9 @@ pub struct FarShort {
 struct Drive {
     /// The share of the fault current that the run carries.
     share: f64,
-    /// Temperature at which the run begins.
+    /// Temperature at which the run begins, in °C.
     begins: f64,
-    /// Voltage and resistance behind the short, strongest and weakest; the run itself is at 20 °C in it.
+    /// Voltage in V and resistance in Ω behind the short, strongest and weakest; the run itself is at 20 °C in it.
     behind: [(f64, f64); 2],
 }
 
@@ -97,7 +97,7 @@ impl FarShort {
 /// Bounds of a short, for whoever asks what other devices would do about it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Prospect {
-    /// For the short at each end: the least current through the run, and the soonest that it is damaged.
+    /// For the short at each end: the least current through the run in A, and the soonest that it is damaged in s.
     cases: Vec<(f64, f64)>,
 }
 
@@ -127,7 +127,7 @@ pub(crate) struct Solved<'a> {
     pub(crate) net: &'a Network,
     pub(crate) sheet: &'a Sheet,
     pub(crate) system: &'a System,
-    /// By node: the voltage there for 1 A that enters there; by branch, at either node for 1 A at the other.
+    /// By node: the voltage there in V for 1 A that enters there; by branch, at either node for 1 A at the other.
     pub(crate) transfer: (&'a [f64], &'a [f64]),
     /// Node that shorts go to: the body, or a negative pole.
     pub(crate) to: &'a dyn Fn(usize) -> Option<usize>,
@@ -137,13 +137,14 @@ pub(crate) struct Solved<'a> {
 struct Short<'a> {
     at_end: usize,
     heat: Heating,
-    /// Resistance of the wire alone at 20 °C.
+    /// Resistance of the wire alone at 20 °C, in Ω.
     cold: f64,
+    /// Temperature at which it begins, in °C.
     begins: f64,
     enders: Enders<'a>,
     /// The share of the fault current that the run carries.
     share: f64,
-    /// Voltage and resistance behind the short, strongest and weakest.
+    /// Voltage in V and resistance in Ω behind the short, strongest and weakest.
     behind: [(f64, f64); 2],
 }
 
@@ -158,7 +159,7 @@ enum End {
     Stays,
 }
 
-/// The runs whose short is not simply cleared. `temperatures` are those of the conductors as they work; `before` gives the devices through
+/// The runs whose short is not simply cleared. `temperatures` are those of the conductors as they work, in °C; `before` gives the devices through
 /// which a device is fed.
 #[allow(clippy::too_many_arguments)]
 pub(crate) fn far_shorts(
@@ -328,7 +329,7 @@ fn enders<'a>(
     }
 }
 
-/// The weakest battery: the least voltage of any, and by how much more any may hold back than at its strongest.
+/// The weakest battery: the least voltage of any, in V, and by how many Ω more any may hold back than at its strongest.
 fn weakest_battery(it: &Solved<'_>, models: &[SourceModel]) -> Option<(f64, f64)> {
     let batteries = models.iter().filter_map(|model| match model {
         SourceModel::Battery(battery) => Some((battery.emf, battery.most - battery.least)),
@@ -340,12 +341,17 @@ fn weakest_battery(it: &Solved<'_>, models: &[SourceModel]) -> Option<(f64, f64)
 
 /// What is behind a short at one end of a run.
 struct Found {
+    /// The node that is shorted, and the one that it is shorted to.
     node: usize,
     to: usize,
+    /// The share of the fault current that the run carries.
     share: f64,
+    /// Voltage in V and resistance in Ω behind the short, strongest and weakest; the run itself is at 20 °C in it.
     behind: [(f64, f64); 2],
 }
 
+/// What is behind a short at this end of a run; nothing where no source feeds it through the run. `emf` and `more` are what
+/// [`weakest_battery`] found.
 fn look(it: &Solved<'_>, run: &NetworkRun, end: usize, emf: f64, more: f64) -> Option<Found> {
     let branch = it.net.branches.get(run.branch)?;
     let [a, b] = if end == 1 {
@@ -418,6 +424,7 @@ fn is_cleared(found: &Found, devices: &[Device], guards: &[usize], wire: &model:
 }
 
 impl Short<'_> {
+    /// The fault current in A while the run has this temperature, with sources at their strongest (case 0) or weakest (1).
     fn fault(&self, case: usize, temperature: f64) -> f64 {
         let (voltage, resistance) = self.behind.get(case).copied().unwrap_or((0.0, 1.0));
         let more = self.cold * (self.heat.factor(Celsius(temperature)) - 1.0);
