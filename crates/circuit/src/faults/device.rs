@@ -1,6 +1,7 @@
 //! When overcurrent devices open, and when those that close by themselves close again.
 
 use crate::network::{Closes, Network};
+use crate::study::DeviceRef;
 use model::kinds::supply::BreakerReset;
 use model::quantity::{Amps, Seconds};
 use model::{PartKind, Sheet};
@@ -136,5 +137,39 @@ impl Device {
             Edge::Fastest => band.fastest.0,
             Edge::Slowest => band.slowest.0,
         }
+    }
+}
+
+/// The band of operating times of a device at a current, from the fastest to the slowest; infinite where it holds. `None` where the
+/// sheet has no such device.
+#[must_use]
+pub fn operating_band(sheet: &Sheet, device: &DeviceRef, current: Amps) -> Option<TimeBand> {
+    let part = sheet.parts.get(&device.part)?;
+    operating_band_of(&part.is, rating(&part.is, device)?, current)
+}
+
+/// The same of a device of this part that had another rating.
+#[must_use]
+pub fn operating_band_of(kind: &PartKind, rating: Amps, current: Amps) -> Option<TimeBand> {
+    Device::of(kind, rating).map(|it| it.band(current.0))
+}
+
+/// The rating of a device.
+fn rating(kind: &PartKind, device: &DeviceRef) -> Option<Amps> {
+    match kind {
+        PartKind::Fuse(fuse) => fuse.rating.value(),
+        PartKind::Breaker(breaker) => breaker.rating.value(),
+        PartKind::Block(block) => {
+            let output = device.output.as_ref()?.as_str().strip_prefix("out")?;
+            let at = output.parse::<usize>().ok()?.checked_sub(1)?;
+            block.fuses.0.get(at).copied().flatten()
+        }
+        PartKind::Vehicle(vehicle) => match device.output.as_ref()?.as_str() {
+            "+" => vehicle.main_fuse.value(),
+            "30" => vehicle.permanent_fuse.value(),
+            "15" => vehicle.switched_fuse.value(),
+            _ => None,
+        },
+        _ => None,
     }
 }

@@ -33,12 +33,12 @@ mod switching;
 mod told;
 
 pub(crate) use device::Device;
-pub use device::Edge;
+pub use device::{Edge, operating_band, operating_band_of};
 pub use outcome::{Certainty, Course, Event, LetThrough, Outcome, RunCourse, Within};
 pub use scenario::{DeviceFrame, Frame, Happening, Moment, RunFrame, Scenario};
 pub use told::time_said;
 
-pub use shorts::{FarShort, Prospect, operating_band, operating_band_of};
+pub use shorts::{FarShort, Prospect};
 pub(crate) use shorts::{Solved, far_shorts};
 
 use base::Base;
