@@ -356,11 +356,24 @@ fn a_fuse_is_put_into_a_run_by_keys() {
     hand.editor.go_to(&Thing::Run(run));
     hand.editor.take_from_shelf("fuse", true);
     let off = hand.key(Key::Left);
-    assert_eq!(off.say, None);
+    assert_eq!(off.say.as_deref(), Some("Beside W2: Enter puts it on the sheet"));
+    assert_eq!(hand.key(Key::Left).say, None, "said once");
+    hand.key(Key::Right);
     let on = hand.key(Key::Right);
     assert_eq!(on.say.as_deref(), Some("Enter puts it into W2"));
     hand.key(Key::Enter);
     assert_eq!(hand.editor.history().undo_name(), Some("Put F2 into W2"));
+}
+
+#[test]
+fn a_pointer_that_carries_a_part_off_a_run_leaves_no_word_of_it() {
+    let mut hand = Hand::new(SYSTEM);
+    let (run, _) = hand.editor.sheet().run_by_tag("W2").unwrap();
+    hand.editor.go_to(&Thing::Run(run));
+    hand.editor.take_from_shelf("fuse", true);
+    let empty = hand.editor.camera().to_screen(kurbo_point(400.0, 300.0));
+    assert_eq!(hand.drag(empty).say.as_deref(), Some(""));
+    assert_eq!(hand.drag(off(empty, 5.0, 5.0)).say, None);
 }
 
 #[test]

@@ -87,16 +87,19 @@ impl Editor {
         self.take_effects()
     }
 
-    /// Keys carry a part to a point: it stays in view, and which run it would be put into is said.
+    /// Keys carry a part to a point: it stays in view, and which run it would be put into is said, or that it came off the run.
     fn hold(&mut self, place: &mut Place, at: BoardPoint, into: Option<RunId>) {
         place.at = Some(at);
-        if into.is_some() && into != place.into {
-            let run = into.and_then(|run| self.sheet().runs.get(&run));
-            if let Some(tag) = run.map(|run| run.tag.clone()) {
-                self.tell(say!("place-into", run = tag));
-            }
+        let before = std::mem::replace(&mut place.into, into);
+        let tag = |run: RunId| self.sheet().runs.get(&run).map(|run| run.tag.clone());
+        let said = match (into, before) {
+            (Some(run), before) if before != into => tag(run).map(|run| say!("place-into", run = run)),
+            (None, Some(run)) => tag(run).map(|run| say!("place-beside", run = run)),
+            _ => None,
+        };
+        if let Some(said) = said {
+            self.tell(said);
         }
-        place.into = into;
         if let Some((_, made)) = place.ghost() {
             self.camera.reveal(made.outline);
         }
@@ -140,11 +143,13 @@ impl Editor {
                 self.out.taken = true;
                 let at = self.camera.to_board(pointer.at);
                 place.at = Some(snapped(at, self.options.grid_units));
-                place.into = self.run_for(
-                    place.word,
-                    at,
-                    self.options.reach_px(pointer.kind) / self.camera.zoom,
-                );
+                let reach = self.options.reach_px(pointer.kind) / self.camera.zoom;
+                let into = self.run_for(place.word, at, reach);
+                let before = std::mem::replace(&mut place.into, into);
+                if before.is_some() && before != into {
+                    // What the keys said of that run is true no more.
+                    self.out.say = Some(String::new());
+                }
                 self.out.repaint = true;
                 self.tool = Tool::Place(place);
             }

@@ -67,6 +67,7 @@ edit-remove-bend = Knick von { $run } herausnehmen
 picked = { $count } gewählt
 placed = Auf dem Blatt: { $part }
 place-into = Enter setzt es in { $run } ein
+place-beside = Neben { $run }: Enter setzt es auf das Blatt
 
 ## Enden von Leitungen.
 

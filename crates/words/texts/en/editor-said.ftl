@@ -67,6 +67,7 @@ edit-remove-bend = Take out a bend of { $run }
 picked = { $count } picked
 placed = On the sheet: { $part }
 place-into = Enter puts it into { $run }
+place-beside = Beside { $run }: Enter puts it on the sheet
 
 ## Ends of runs.
 
