@@ -377,6 +377,36 @@ fn a_pointer_that_carries_a_part_off_a_run_leaves_no_word_of_it() {
 }
 
 #[test]
+fn a_part_keeps_its_turn_when_it_goes_into_a_run() {
+    let mut hand = Hand::new(SYSTEM);
+    let on = hand.run("W2");
+    hand.editor.take_from_shelf("fuse", false);
+    hand.key(Key::Char('r'));
+    hand.drag(on);
+    hand.release(on);
+    assert_eq!(hand.editor.history().undo_name(), Some("Put F2 into W2"));
+    let turn = |tag: &str| hand.editor.sheet().part_by_tag(tag).unwrap().1.turn;
+    assert_eq!(turn("F2"), model::Turn::Quarter);
+    assert_eq!(turn("F1"), model::Turn::None);
+}
+
+#[test]
+fn of_two_parts_put_down_by_keys_in_one_place_the_second_goes_into_no_run() {
+    let mut hand = Hand::new(SYSTEM);
+    let (run, _) = hand.editor.sheet().run_by_tag("W2").unwrap();
+    hand.editor.go_to(&Thing::Run(run));
+    hand.editor.take_from_shelf("fuse", true);
+    hand.mods.shift = true;
+    hand.key(Key::Enter);
+    assert_eq!(hand.editor.history().undo_name(), Some("Put F2 into W2"));
+    assert_eq!(hand.address(), "place/holding");
+    // That run ends at the first one now.
+    hand.mods.shift = false;
+    hand.key(Key::Enter);
+    assert_eq!(hand.editor.history().undo_name(), Some("Add F3"));
+}
+
+#[test]
 fn what_is_put_down_covers_no_other_part_and_is_one_step() {
     let mut hand = Hand::new(
         "job \"Crowded\"\nsheet plan\nbattery B1 @0,0\namplifier A1 @190,60\nrun W1 B1.+ A1.+ 16mm2 0.3m RD",

@@ -9,7 +9,7 @@ use checks::suited;
 use drawing::{Hit, PartBox};
 use kurbo::Point;
 use model::edits::{EditError, Inserted, add_part, insert_into_run, ways_through};
-use model::{BoardPoint, Part, PartKind, RunId, Turn};
+use model::{BoardPoint, Change, Part, PartKind, RunId, Turn};
 use words::say;
 
 /// A part from the shelf, in hand.
@@ -217,32 +217,35 @@ impl Editor {
             return;
         };
         self.tool = if again {
-            Tool::Place(place.clone())
+            // The next one is put into a run once it is carried to one: that run ends at this one now.
+            let into = None;
+            Tool::Place(Place {
+                into,
+                ..place.clone()
+            })
         } else {
             Tool::default()
         };
-        let part = match place.into {
+        let (mut edit, part) = match place.into {
             Some(run) => match self.inserted(run, kind, at) {
-                Ok(inserted) => {
-                    self.apply_placing(inserted.edit, inserted.part);
-                    inserted.part
-                }
+                Ok(inserted) => (inserted.edit, inserted.part),
                 Err(error) => {
                     self.tell(error.0);
                     return;
                 }
             },
-            None => {
-                let (mut edit, part) = add_part(&self.job, self.on, kind, Some(at));
-                for change in &mut edit.changes {
-                    if let model::Change::Part { to: Some(part), .. } = change {
-                        part.turn = place.turn;
-                    }
-                }
-                self.apply_placing(edit, part);
-                part
-            }
+            None => add_part(&self.job, self.on, kind, Some(at)),
         };
+        for change in &mut edit.changes {
+            if let Change::Part {
+                id, to: Some(made), ..
+            } = change
+                && *id == part
+            {
+                made.turn = place.turn;
+            }
+        }
+        self.apply_placing(edit, part);
         self.pick_only(&Thing::Part(part));
         self.tell(say!("placed", part = self.spoken(&Thing::Part(part))));
     }
