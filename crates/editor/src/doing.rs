@@ -371,24 +371,46 @@ impl Editor {
         self.out.noticed = true;
         self.out.repaint = true;
     }
-    /// Picks a thing, puts the keyboard on it and brings it into view. While keys pull a run, a terminal is where it would land.
+    /// Picks a thing, puts the keyboard on it and brings it into view. While keys pull a run or put its end elsewhere, a terminal
+    /// is where it would land; where a run is about to be pulled, it begins there.
     pub fn go_to(&mut self, thing: &Thing) -> Effects {
-        if let (Tool::Pull(Pull::Drawing { from, keys: true, .. }), Thing::Terminal(to)) = (&self.tool, thing)
-            && from != to
+        if let Thing::Terminal(to) = thing
             && thing.is_on(self.sheet())
         {
-            self.aim_pull(from.clone(), Some(to.clone()));
-            return self.take_effects();
+            match self.tool.clone() {
+                Tool::Pull(Pull::Drawing { from, keys: true, .. }) if from == *to => {
+                    self.tell(say!("pull-begins", terminal = self.sheet().written(to)));
+                    return self.take_effects();
+                }
+                Tool::Pull(Pull::Drawing { from, keys: true, .. }) => {
+                    self.aim_pull(from, Some(to.clone()));
+                    return self.take_effects();
+                }
+                Tool::Pull(Pull::Waiting) => {
+                    self.show(thing);
+                    self.pull_by_keys(to.clone());
+                    return self.take_effects();
+                }
+                Tool::MoveEnd(end) if end.keys => {
+                    self.aim_end(end, to.clone());
+                    return self.take_effects();
+                }
+                _ => {}
+            }
         }
         self.interrupt();
         if thing.is_on(self.sheet()) {
-            self.pick_only(thing);
-            if let Some(area) = self.area_of(thing) {
-                self.camera.reveal(area);
-            }
+            self.show(thing);
             self.out.say = Some(self.spoken(thing));
         }
         self.take_effects()
+    }
+    /// Picks a thing, puts the keyboard on it and brings it into view.
+    fn show(&mut self, thing: &Thing) {
+        self.pick_only(thing);
+        if let Some(area) = self.area_of(thing) {
+            self.camera.reveal(area);
+        }
     }
 }
 

@@ -132,6 +132,34 @@ fn keys_put_an_end_elsewhere_or_leave_it_loose() {
 }
 
 #[test]
+fn an_end_in_hand_by_keys_goes_to_the_terminal_that_is_gone_to() {
+    let mut hand = Hand::new(SYSTEM);
+    let before = hand.job();
+    let start = hand.named("F1", "out");
+    hand.editor.go_to(&Thing::Terminal(start));
+    hand.key(Key::Char('e'));
+    // Both ends of a run cannot lie on one terminal.
+    let far = hand.named("A1", "+");
+    let said = hand.editor.go_to(&Thing::Terminal(far)).say;
+    assert_eq!(
+        said.as_deref(),
+        Some("The other end of W2 is on A1.+; this one goes elsewhere.")
+    );
+    assert_eq!(hand.address(), "end/stepping");
+    let to = hand.named("B1", "+");
+    let said = hand.editor.go_to(&Thing::Terminal(to.clone())).say;
+    assert!(
+        said.as_deref()
+            .is_some_and(|said| said.starts_with("to terminal B1.+")),
+        "{said:?}"
+    );
+    assert_eq!(hand.address(), "end/stepping");
+    assert_eq!(hand.job(), before, "nothing is changed before Enter");
+    hand.key(Key::Enter);
+    assert_eq!(run(&hand, "W2").1.from, End::On(to));
+}
+
+#[test]
 fn a_finger_takes_an_end_as_well() {
     let mut hand = Hand::new(SYSTEM);
     hand.kind = PointerKind::Touch;

@@ -535,6 +535,35 @@ fn a_terminal_is_found_by_typing_also_while_a_run_is_pulled() {
 }
 
 #[test]
+fn a_run_that_waits_for_its_beginning_begins_at_the_terminal_that_is_gone_to() {
+    let mut hand = Hand::new(SYSTEM);
+    hand.key(Key::Char('w'));
+    assert_eq!(hand.address(), "pull/waiting");
+    let (from, to) = (hand.named("E1", "stud"), hand.named("A1", "-"));
+    let said = hand.editor.go_to(&Thing::Terminal(from.clone())).say;
+    assert_eq!(hand.address(), "pull/stepping");
+    assert_eq!(
+        said.as_deref(),
+        Some("Run from E1.stud. Arrows go to terminals that fit.")
+    );
+    // Where it begins it does not end; it stays in hand.
+    let said = hand.editor.go_to(&Thing::Terminal(from.clone())).say;
+    assert_eq!(
+        said.as_deref(),
+        Some("The run begins at E1.stud; it goes to another terminal.")
+    );
+    assert_eq!(hand.address(), "pull/stepping");
+    hand.editor.go_to(&Thing::Terminal(to.clone()));
+    hand.key(Key::Enter);
+    let sheet = hand.editor.sheet();
+    let run = sheet.runs.values().last().expect("a run");
+    assert_eq!(
+        run.ends().map(|end| end.terminal().cloned()),
+        [Some(from), Some(to)]
+    );
+}
+
+#[test]
 fn a_part_is_turned_in_hand_and_placed() {
     let mut hand = Hand::new(SYSTEM);
     hand.editor.take_from_shelf("speaker", false);

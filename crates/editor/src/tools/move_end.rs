@@ -253,6 +253,24 @@ impl Editor {
             })
         });
         if let Some(next) = next.filter(|next| Some(next) != far.as_ref()) {
+            self.aim_end(end, next);
+            return;
+        }
+        end.keys = true;
+        self.tool = Tool::MoveEnd(end);
+        self.out.repaint = true;
+        self.out.noticed = true;
+    }
+
+    /// An end in hand by keys points to a terminal, where Enter lands it.
+    pub(crate) fn aim_end(&mut self, mut end: MoveEnd, next: TerminalRef) {
+        if self.far_terminal(&end).as_ref() == Some(&next) {
+            self.tell(say!(
+                "end-other-there",
+                run = Thing::Run(end.run).written(self.sheet()),
+                terminal = self.sheet().written(&next)
+            ));
+        } else {
             self.tell(say!(
                 "towards",
                 thing = self.spoken(&Thing::Terminal(next.clone()))

@@ -76,11 +76,13 @@ loose-end = dem losen Ende
 end-in-hand = { $run }, Ende an { $at }
 towards = zu { $thing }
 end-nothing-there = Nichts dort nimmt dieses Ende; es bleibt, wo es war.
+end-other-there = An { $terminal } ist schon das andere Ende von { $run }; dieses kommt woandershin.
 edit-move-run-end = Ende von Leitung { $run } umlegen
 
 ## Leitungen ziehen.
 
 pull-from = Leitung von { $terminal }. Pfeile gehen zu Klemmen, die passen.
+pull-begins = Die Leitung beginnt an { $terminal }; sie führt zu einer anderen Klemme.
 edit-splice-in = Eine Leitung einsetzen
 edit-pull-to-new = Leitung ziehen, neu: { $kind }
 

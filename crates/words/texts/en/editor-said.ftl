@@ -76,11 +76,13 @@ loose-end = the loose end
 end-in-hand = { $run }, end at { $at }
 towards = to { $thing }
 end-nothing-there = Nothing there takes this end; it stays where it was.
+end-other-there = The other end of { $run } is on { $terminal }; this one goes elsewhere.
 edit-move-run-end = Move end of run { $run }
 
 ## Pulling runs.
 
 pull-from = Run from { $terminal }. Arrows go to terminals that fit.
+pull-begins = The run begins at { $terminal }; it goes to another terminal.
 edit-splice-in = Splice in a run
 edit-pull-to-new = Pull a run to a new { $kind }
 
