@@ -2,7 +2,7 @@
 //! strokes, what touches is a lead with a clip at each end, the body is the sign that the trade draws for it (IEC 60617: frame,
 //! chassis). Sizes are in screen pixels.
 
-use super::SignAt;
+use super::{BrokenSign, SignAt};
 use crate::camera::ScreenPoint;
 use crate::editor::Editor;
 use crate::input::PointerKind;
@@ -265,30 +265,39 @@ impl Editor {
             self.sketch_mark(sketch, broken);
         }
         let signs = self.broken.shown.iter().flat_map(|shown| &shown.signs);
+        let signs: Vec<(&BrokenSign, Point)> = signs
+            .filter_map(|sign| Some((sign, self.sign_point(&sign.at)?)))
+            .collect();
+        let ink = |sign: &BrokenSign| if sign.grave { Ink::Stop } else { Ink::Line };
+        let half = Vec2::new(RING_PX, RING_PX) * sketch.pixel;
+        let mut rings: Vec<Rect> = Vec::new();
+        for (sign, at) in signs.iter().filter(|(sign, _)| sign.ringed) {
+            sketch.ring(*at, RING_PX, Ink::Paper, 6.0, Some(Ink::Paper));
+            sketch.ring(*at, RING_PX, ink(sign), 2.5, None);
+            sketch.cross(*at, 0.5 * RING_PX, ink(sign), 2.5);
+            rings.push(Rect::from_center_size(*at, (2.0 * half.x, 2.0 * half.y)));
+        }
         let labels = self.label_areas();
+        let size = LETTERS_PX * sketch.pixel;
         let mut written: Vec<Rect> = Vec::new();
-        for sign in signs {
-            let Some(at) = self.sign_point(&sign.at) else {
-                continue;
+        // What belongs to a ring has its place; the others find theirs beside it.
+        let (ringed, others): (Vec<_>, Vec<_>) = signs.into_iter().partition(|(sign, _)| sign.ringed);
+        for (sign, at) in ringed.into_iter().chain(others) {
+            let covers = |place: Point, anchor| text_area(&sign.word, place, size, anchor, true, false);
+            // Below a ring in the middle of a part: its numbers stand at the sides.
+            let below = at + Vec2::new(0.0, RING_PX + LETTERS_PX) * sketch.pixel;
+            let lies_on = |others: &[Rect]| {
+                let area = covers(below, Anchor::Middle);
+                others.iter().any(|other| other.overlaps(area))
             };
-            let ink = if sign.grave { Ink::Stop } else { Ink::Line };
-            if sign.ringed {
-                sketch.ring(at, RING_PX, Ink::Paper, 6.0, Some(Ink::Paper));
-                sketch.ring(at, RING_PX, ink, 2.5, None);
-                sketch.cross(at, 0.5 * RING_PX, ink, 2.5);
-            }
-            let size = LETTERS_PX * sketch.pixel;
-            let (place, anchor) = if sign.ringed {
-                // Below a ring in the middle of a part: its numbers stand at the sides.
-                let below = Vec2::new(0.0, RING_PX + LETTERS_PX) * sketch.pixel;
-                (at + below, Anchor::Middle)
+            let (place, anchor) = if sign.ringed && !lies_on(&written) && !lies_on(&rings) {
+                (below, Anchor::Middle)
             } else {
-                let half = Vec2::new(RING_PX, RING_PX) * sketch.pixel;
-                let place = self.place_of_word(&sign.word, size, (at, half), [&[], &labels, &written]);
+                let place = self.place_of_word(&sign.word, size, (at, half), [&rings, &labels, &written]);
                 (place, Anchor::Start)
             };
-            written.push(text_area(&sign.word, place, size, anchor, true, false));
-            sketch.word(&sign.word, place, LETTERS_PX, anchor, ink);
+            written.push(covers(place, anchor));
+            sketch.word(&sign.word, place, LETTERS_PX, anchor, ink(sign));
         }
     }
 

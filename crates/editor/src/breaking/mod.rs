@@ -334,6 +334,68 @@ run W4 B1.- E1.stud 16mm2 0.3m BK";
     }
 
     #[test]
+    fn what_is_written_at_signs_lies_on_no_other_word_of_a_sign() {
+        // Loads in a row, seen from afar: their signs stand closer than their words are wide.
+        let row = "battery B1 agm 70Ah cranking=640A @0,0
+fuse F1 strip61 60A @200,0
+block D1 @400,0
+load L1 power=60W @600,200
+load L2 power=60W @760,200
+load L3 power=60W @920,200
+load L4 power=60W @1080,200
+run W1 B1.+ F1.in 16mm2 0.3m RD
+run W2 F1.out D1.in 16mm2 2m RD
+run W3 D1.out1 L1.+ 2.5mm2 2m RD
+run W4 D1.out2 L2.+ 2.5mm2 2m RD
+run W5 D1.out3 L3.+ 2.5mm2 2m RD
+run W6 D1.out4 L4.+ 2.5mm2 2m RD
+run W7 L1.- B1.- 2.5mm2 2m BK
+run W8 L2.- B1.- 2.5mm2 2m BK
+run W9 L3.- B1.- 2.5mm2 2m BK
+run W10 L4.- B1.- 2.5mm2 2m BK";
+        let mut editor = Editor::new(testkit::job(row));
+        editor.resize(1600.0, 900.0, crate::Margins::default());
+        for text in ["F1 open", "W3 cut at 90 %", "W5 cut at 90 %"] {
+            let broken = read(&editor, text);
+            let _ = editor.throw(broken);
+        }
+        let mut ringed = 0;
+        for zoom in [1.0, 0.4, 0.2, 0.12] {
+            editor.fit();
+            let now = editor.camera.zoom;
+            editor
+                .camera
+                .zoom_about(crate::ScreenPoint::new(800.0, 450.0), zoom / now);
+            let mut list = drawing::DisplayList::default();
+            editor.sketch_broken(&mut list);
+            let words: Vec<(&String, kurbo::Rect)> = list
+                .items
+                .iter()
+                .filter_map(|item| match &item.shape {
+                    drawing::Shape::Text {
+                        text,
+                        at,
+                        size,
+                        anchor,
+                        ..
+                    } => Some((text, drawing::text_area(text, *at, *size, *anchor, true, false))),
+                    drawing::Shape::Path { .. } => None,
+                })
+                .collect();
+            assert!(words.len() >= 5, "{words:?}");
+            ringed += words.iter().filter(|(word, _)| *word == "off").count();
+            for (place, (word, area)) in words.iter().enumerate() {
+                let on = words
+                    .iter()
+                    .skip(place + 1)
+                    .find(|(_, other)| other.overlaps(*area));
+                assert!(on.is_none(), "at {zoom}: {word} at {area:?} and {on:?}");
+            }
+        }
+        assert!(ringed >= 8, "what is off has its rings: {ringed}");
+    }
+
+    #[test]
     fn what_is_thrown_is_worked_out_anew_after_an_edit() {
         let mut editor = Editor::new(testkit::job(JOB));
         let broken = read(&editor, "W2 grounded at 90 %");
