@@ -27,6 +27,10 @@ pub(crate) struct Kept {
 }
 
 /// Keeps the job on the table.
+///
+/// *Invariant:* `key` and `claim` are those of the job on the table, or nothing; they change together with it, without a
+/// wait in between. So an edit never goes to a job that it was not made on. While there is nowhere to write, what is done
+/// stays in the editor's journal.
 pub(crate) struct Keeper {
     desk: Rc<Desk>,
     tell: UseReducerDispatcher<State>,
@@ -37,6 +41,12 @@ pub(crate) struct Keeper {
     news: RefCell<Option<News>>,
     /// Writes on their way.
     writing: Cell<u32>,
+    /// Counts the wishes for another job on the table: one that was waited for gives way to a later one.
+    wishes: Cell<u32>,
+    /// How often the job on the table is being read anew just now: what is done on the old state is not written over it.
+    reading: Cell<u32>,
+    /// Whether the storage knows that the job on the table was open last.
+    noted: Cell<bool>,
 }
 
 impl PartialEq for Keeper {
@@ -56,6 +66,9 @@ impl Keeper {
             handle: RefCell::default(),
             news: RefCell::default(),
             writing: Cell::new(0),
+            wishes: Cell::new(0),
+            reading: Cell::new(0),
+            noted: Cell::new(false),
         })
     }
     fn say(&self, words: impl Into<String>) {
@@ -75,6 +88,7 @@ impl Keeper {
     /// gets the worked job that lies there in their language.
     pub(crate) fn start(self: &Rc<Self>, asked_for: Option<Job>, language: Language) {
         let this = Rc::clone(self);
+        let wish = self.wishes.get();
         spawn_local(async move {
             match Store::open().await {
                 Ok(store) => {
@@ -103,34 +117,37 @@ impl Keeper {
                 return;
             }
             let Some(store) = this.store() else { return };
-            match store.last_open().await {
-                Ok(Some(key)) => this.open_key_or_new(key).await,
-                Ok(None) => {
-                    this.translate_what_is_on_the_table(language).await;
-                    this.keep_what_is_on_the_table();
-                }
+            let last = if this.wishes.get() == wish {
+                store.last_open().await
+            } else {
+                Ok(None)
+            };
+            match last {
+                Ok(Some(key)) if this.wishes.get() == wish => match this.load(key).await {
+                    Ok(()) => return,
+                    // What is on the table, the worked example, is then kept as a job of its own.
+                    Err(error) => this.tell(&error.said()),
+                },
+                Ok(_) => this.translate_what_is_on_the_table(language, wish).await,
                 Err(error) => this.failed(&error),
+            }
+            // Where another job came onto the table meanwhile, it has its place already.
+            if this.key.borrow().is_none() {
+                this.keep_what_is_on_the_table();
             }
         });
     }
-    async fn translate_what_is_on_the_table(&self, language: Language) {
+    async fn translate_what_is_on_the_table(&self, language: Language, wish: u32) {
         let Some(job) = worked::first_in_language(language).await else {
             return;
         };
         // Whoever was quicker keeps what was begun.
-        if self.desk.see(|editor| editor.history().undo_name().is_none()) {
+        if self.wishes.get() == wish && self.desk.see(|editor| editor.history().undo_name().is_none()) {
             self.desk.open(job);
         }
     }
     fn store(&self) -> Option<Store> {
         self.store.borrow().clone()
-    }
-    async fn open_key_or_new(self: &Rc<Self>, key: JobKey) {
-        if let Err(error) = self.load(key).await {
-            // What is on the table, the worked example, is then kept as a job of its own.
-            self.tell(&error.said());
-            self.keep_what_is_on_the_table();
-        }
     }
 
     /// Opens a stored job.
@@ -142,12 +159,27 @@ impl Keeper {
             }
         });
     }
+    /// Puts a stored job on the table. All that has to be waited for comes first: what is done meanwhile belongs to the job
+    /// that still lies there, and goes to it.
     async fn load(self: &Rc<Self>, key: JobKey) -> Result<(), StoreError> {
         let Some(store) = self.store() else {
             return Err(StoreError::Missing);
         };
+        let wish = self.wish();
+        if self.is_here(&key) {
+            return self.read_again().await;
+        }
+        let claim = Claim::make(key.as_str(), self.holder(&key)).await;
+        let hold = claim.hold();
         let loaded = store.load(&key).await?;
+        let handle = store.handle(&key).await.ok().flatten();
+        if self.wishes.get() != wish {
+            return Ok(());
+        }
+        let changed = claim.hold() != hold;
         self.desk.open(loaded.job);
+        *self.handle.borrow_mut() = handle.map(FileHandle::from_js);
+        self.settle(key.clone(), claim);
         if loaded.damaged {
             let first = loaded
                 .problems
@@ -161,33 +193,60 @@ impl Keeper {
                 first = first.trim_end_matches('.')
             ));
         }
-        if let Some(handle) = store.handle(&key).await.ok().flatten() {
-            *self.handle.borrow_mut() = Some(FileHandle::from_js(handle));
+        self.tell_hold();
+        self.note_open(&store, &key).await;
+        if changed {
+            // What was read is from before another tab gave the job up, or took it.
+            self.reload().await;
         }
-        self.take(key).await;
         Ok(())
     }
-    /// Claims a job for this tab and notes that it was open last.
-    async fn take(self: &Rc<Self>, key: JobKey) {
-        *self.claim.borrow_mut() = None;
-        *self.key.borrow_mut() = Some(key.clone());
-        let listener = Rc::downgrade(self);
-        let claim = Claim::make(key.as_str(), move |hold| {
-            if let Some(keeper) = listener.upgrade() {
-                keeper.held(hold);
-            }
-        })
-        .await;
-        self.kept(if claim.hold().may_write() {
+    /// A wish for another job on the table, by its number.
+    fn wish(&self) -> u32 {
+        self.wishes.set(self.wishes.get().wrapping_add(1));
+        self.wishes.get()
+    }
+    fn is_here(&self, key: &JobKey) -> bool {
+        self.key.borrow().as_ref() == Some(key)
+    }
+    /// The job on the table is this one from now on. The claim on the one before is given back.
+    fn settle(&self, key: JobKey, claim: Claim) {
+        *self.key.borrow_mut() = Some(key);
+        let before = self.claim.borrow_mut().replace(claim);
+        drop(before);
+        self.noted.set(false);
+    }
+    /// Whether what is done on the table may be written.
+    fn may_write(&self) -> bool {
+        self.reading.get() == 0
+            && self
+                .claim
+                .borrow()
+                .as_ref()
+                .is_some_and(|claim| claim.hold().may_write())
+    }
+    fn tell_hold(&self) {
+        self.kept(if self.may_write() {
             Keeping::Kept
         } else {
             Keeping::Elsewhere
         });
-        *self.claim.borrow_mut() = Some(claim);
-        if let Some(store) = self.store()
-            && let Err(error) = store.set_last_open(&key).await
-        {
+    }
+    /// Notes that the job on the table was open last.
+    async fn note_open(&self, store: &Store, key: &JobKey) {
+        self.noted.set(true);
+        if let Err(error) = store.set_last_open(key).await {
+            self.noted.set(false);
             self.failed(&error);
+        }
+    }
+    /// Hears of changes of the claim on a job.
+    fn holder(self: &Rc<Self>, key: &JobKey) -> impl Fn(Hold) + 'static {
+        let (listener, key) = (Rc::downgrade(self), key.clone());
+        move |hold| {
+            if let Some(keeper) = listener.upgrade().filter(|keeper| keeper.is_here(&key)) {
+                keeper.held(hold);
+            }
         }
     }
     /// The claim on the job changed.
@@ -202,19 +261,30 @@ impl Keeper {
         }
     }
     async fn reload(self: &Rc<Self>) {
+        if let Err(error) = self.read_again().await {
+            self.failed(&error);
+        }
+    }
+    /// Reads the job on the table anew.
+    async fn read_again(self: &Rc<Self>) -> Result<(), StoreError> {
         let (store, key) = (self.store(), self.key.borrow().clone());
-        if let Some((store, key)) = store.zip(key) {
-            match store.load(&key).await {
-                Ok(loaded) => {
-                    self.desk.open(loaded.job);
-                    let ours = self
-                        .claim
-                        .borrow()
-                        .as_ref()
-                        .is_some_and(|claim| claim.hold().may_write());
-                    self.kept(if ours { Keeping::Kept } else { Keeping::Elsewhere });
-                }
-                Err(error) => self.failed(&error),
+        let Some((store, key)) = store.zip(key) else {
+            return Ok(());
+        };
+        self.reading.set(self.reading.get() + 1);
+        let loaded = store.load(&key).await;
+        self.reading.set(self.reading.get().saturating_sub(1));
+        // Another job may have come onto the table meanwhile.
+        match loaded {
+            Ok(loaded) if self.is_here(&key) => {
+                self.desk.open(loaded.job);
+                self.tell_hold();
+                Ok(())
+            }
+            other => {
+                // What was done on the job that lies there, and waited for this.
+                self.keep();
+                other.map(drop)
             }
         }
     }
@@ -236,72 +306,85 @@ impl Keeper {
         let this = Rc::clone(self);
         spawn_local(async move {
             // The claim must not be borrowed across the wait: what it reports comes back here.
+            let key = this.key.borrow().clone();
             let claim = this.claim.borrow_mut().take();
-            if let Some(claim) = claim {
+            if let Some((key, claim)) = key.zip(claim) {
                 claim.take_over().await;
-                *this.claim.borrow_mut() = Some(claim);
-                this.reload().await;
+                // Another job may have come onto the table meanwhile.
+                if this.is_here(&key) {
+                    *this.claim.borrow_mut() = Some(claim);
+                    this.reload().await;
+                }
             }
         });
     }
 
     /// Puts a job on the table that is not stored yet, and stores it.
     pub(crate) fn open_new(self: &Rc<Self>, job: Job) {
+        self.wish();
         *self.handle.borrow_mut() = None;
+        *self.key.borrow_mut() = None;
+        let before = self.claim.borrow_mut().take();
+        drop(before);
         self.desk.open(job);
         self.keep_what_is_on_the_table();
     }
+    /// Stores the job on the table as one of its own. What is done from now on goes there, also before the browser has told how
+    /// that went; where it went wrong, the next edit writes the whole job.
     fn keep_what_is_on_the_table(self: &Rc<Self>) {
         let Some(store) = self.store() else { return };
-        let job = self.desk.see(|editor| editor.job().clone());
-        let (key, written) = store.create(&job);
+        let (key, written) = self.desk.see(|editor| store.create(editor.job()));
+        // The text holds what was done until now.
+        self.desk.take_journal();
+        let claim = Claim::of_new(key.as_str(), self.holder(&key));
+        self.settle(key.clone(), claim);
+        self.follow(store, key, written);
+    }
+
+    /// Writes what was just done. The data has left this page when it returns. Where there is nowhere to write yet, it stays
+    /// in the journal.
+    pub(crate) fn keep(self: &Rc<Self>) {
+        let (store, key) = (self.store(), self.key.borrow().clone());
+        let Some((store, key)) = store.zip(key).filter(|_| self.may_write()) else {
+            return;
+        };
+        for entry in self.desk.take_journal() {
+            let written = self.desk.see(|editor| store.append(&key, &entry, editor.job()));
+            self.follow(store.clone(), key.clone(), written);
+        }
+    }
+    /// Waits for a write, and tells how it went.
+    fn follow(
+        self: &Rc<Self>,
+        store: Store,
+        key: JobKey,
+        written: impl Future<Output = Result<(), StoreError>> + 'static,
+    ) {
+        self.writing.set(self.writing.get() + 1);
+        self.kept(Keeping::Writing);
         let this = Rc::clone(self);
         spawn_local(async move {
-            match written.await {
-                Ok(()) => this.take(key).await,
+            let done = written.await;
+            this.writing.set(this.writing.get().saturating_sub(1));
+            match done {
+                Ok(()) => {
+                    if let Some(news) = &*this.news.borrow() {
+                        news.tell_written(key.as_str());
+                    }
+                    if !this.is_here(&key) {
+                        return;
+                    }
+                    // A later line is of no use where an earlier one is missing: that it failed stays told.
+                    if this.writing.get() == 0 && !store.is_behind(&key) {
+                        this.kept(Keeping::Kept);
+                    }
+                    if !this.noted.get() && !store.is_behind(&key) {
+                        this.note_open(&store, &key).await;
+                    }
+                }
                 Err(error) => this.failed(&error),
             }
         });
-    }
-
-    /// Writes what was just done. The data has left this page when it returns.
-    pub(crate) fn keep(self: &Rc<Self>) {
-        let entries = self.desk.take_journal();
-        let (store, key) = (self.store(), self.key.borrow().clone());
-        let Some((store, key)) = store.zip(key) else {
-            return;
-        };
-        if !self
-            .claim
-            .borrow()
-            .as_ref()
-            .is_some_and(|claim| claim.hold().may_write())
-        {
-            return;
-        }
-        for entry in entries {
-            let written = self.desk.see(|editor| store.append(&key, &entry, editor.job()));
-            self.writing.set(self.writing.get() + 1);
-            let (this, key) = (Rc::clone(self), key.clone());
-            spawn_local(async move {
-                let done = written.await;
-                this.writing.set(this.writing.get().saturating_sub(1));
-                match done {
-                    Ok(()) => {
-                        if let Some(news) = &*this.news.borrow() {
-                            news.tell_written(key.as_str());
-                        }
-                        if this.writing.get() == 0 {
-                            this.kept(Keeping::Kept);
-                        }
-                    }
-                    Err(error) => this.failed(&error),
-                }
-            });
-        }
-        if self.writing.get() > 0 {
-            self.kept(Keeping::Writing);
-        }
     }
 
     /// The stored jobs, which is on the table, and the damaged states that were kept as they were found, with the title of
@@ -406,7 +489,7 @@ impl Keeper {
             let job = editor.job();
             (model::file::write(job), job.title.clone(), editor.words().clone())
         });
-        let handle = self.handle.borrow().clone();
+        let (handle, key) = (self.handle.borrow().clone(), self.key.borrow().clone());
         let this = Rc::clone(self);
         spawn_local(async move {
             let saved = match handle {
@@ -416,16 +499,20 @@ impl Keeper {
             match saved {
                 Ok(Saved::To(handle)) => {
                     this.tell(&say!("file-saved", name = handle.name()));
-                    let key = this.key.borrow().clone();
+                    // Another job may have come onto the table meanwhile: the file is not that one's.
+                    if *this.key.borrow() == key {
+                        *this.handle.borrow_mut() = Some(handle.clone());
+                        this.desk.mark_saved();
+                    }
                     if let Some((store, key)) = this.store().zip(key) {
                         let _ = store.set_handle(&key, handle.as_js()).await;
                     }
-                    *this.handle.borrow_mut() = Some(handle);
-                    this.desk.mark_saved();
                 }
                 Ok(Saved::Download { name }) => {
                     this.tell(&say!("downloaded", name = name));
-                    this.desk.mark_saved();
+                    if *this.key.borrow() == key {
+                        this.desk.mark_saved();
+                    }
                 }
                 Ok(Saved::Cancelled) => {}
                 Err(trouble) => this.tell(&trouble.said()),

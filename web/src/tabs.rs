@@ -62,19 +62,26 @@ enum Asking {
 impl Claim {
     /// Claims a job, by its key. [`Claim::hold`] tells how that went; `on_change` is called for each change after it.
     pub(crate) async fn make(job: &str, on_change: impl Fn(Hold) + 'static) -> Self {
-        let inner = Rc::new(Inner {
-            name: format!("loomwright:{job}"),
-            hold: Cell::new(Hold::Elsewhere),
-            on_change: Box::new(on_change),
-            release: RefCell::default(),
-            waiting: RefCell::default(),
-            dropped: Cell::new(false),
-        });
+        let inner = Inner::new(job, Hold::Elsewhere, on_change);
         if inner.ask(Asking::Now).await {
             inner.hold.set(Hold::Ours);
         } else {
             inner.wait();
         }
+        Self(inner)
+    }
+
+    /// Claims a job that was made in this tab just now. No other can know of it yet: it is ours before the browser has
+    /// answered.
+    pub(crate) fn of_new(job: &str, on_change: impl Fn(Hold) + 'static) -> Self {
+        let inner = Inner::new(job, Hold::Ours, on_change);
+        let asking = Rc::clone(&inner);
+        spawn_local(async move {
+            if !asking.ask(Asking::Now).await && !asking.dropped.get() {
+                asking.turn(Hold::Elsewhere);
+                asking.wait();
+            }
+        });
         Self(inner)
     }
 
@@ -109,6 +116,17 @@ impl Drop for Claim {
 }
 
 impl Inner {
+    fn new(job: &str, hold: Hold, on_change: impl Fn(Hold) + 'static) -> Rc<Self> {
+        Rc::new(Self {
+            name: format!("loomwright:{job}"),
+            hold: Cell::new(hold),
+            on_change: Box::new(on_change),
+            release: RefCell::default(),
+            waiting: RefCell::default(),
+            dropped: Cell::new(false),
+        })
+    }
+
     fn turn(&self, hold: Hold) {
         if self.hold.replace(hold) != hold && !self.dropped.get() {
             (self.on_change)(hold);

@@ -244,6 +244,15 @@ impl Store {
         self.clone().finish(key.clone(), begun)
     }
 
+    /// Whether something of a job is not stored that was given to be written: the next write of it is a full text.
+    pub(crate) fn is_behind(&self, key: &JobKey) -> bool {
+        self.0
+            .progress
+            .borrow()
+            .get(key)
+            .is_none_or(|progress| progress.gap || progress.lost)
+    }
+
     /// Gives a job that is not open another title. One that is open is renamed by an edit, like any other change.
     pub(crate) async fn rename(&self, key: &JobKey, title: &str) -> Result<(), StoreError> {
         let mut job = self.load(key).await?.job;

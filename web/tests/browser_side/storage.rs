@@ -196,6 +196,7 @@ async fn a_full_disk_loses_nothing_and_the_next_write_catches_up() {
     store.fill_disk_for(2);
     for id in 2..4 {
         let entry = done(&mut history, &mut van, part(id, &format!("B{id}")));
+        assert_eq!(store.is_behind(&key), id > 2);
         let error = store.append(&key, &entry, &van).await.unwrap_err();
         assert_eq!(error, StoreError::Full);
         assert!(
@@ -210,8 +211,24 @@ async fn a_full_disk_loses_nothing_and_the_next_write_catches_up() {
     // Room again: the next gesture brings the missed ones with it.
     let entry = done(&mut history, &mut van, part(4, "B4"));
     store.append(&key, &entry, &van).await.unwrap();
+    assert!(!store.is_behind(&key));
     let after = Store::open_named(&name).await.unwrap().load(&key).await.unwrap();
     assert_eq!(after.job, van);
+}
+
+#[wasm_bindgen_test]
+async fn a_job_for_which_there_was_no_room_when_it_was_made_is_stored_by_the_next_gesture() {
+    let (store, name) = store("full-at-first").await;
+    let (mut van, mut history) = (job("Van"), History::new());
+    store.fill_disk_for(1);
+    let (key, written) = store.create(&van);
+    assert_eq!(written.await.unwrap_err(), StoreError::Full);
+    assert!(store.is_behind(&key));
+    let entry = done(&mut history, &mut van, part(2, "B2"));
+    store.append(&key, &entry, &van).await.unwrap();
+    assert!(!store.is_behind(&key));
+    let after = Store::open_named(&name).await.unwrap().load(&key).await.unwrap();
+    assert_eq!((after.job, after.damaged), (van, false));
 }
 
 #[wasm_bindgen_test]

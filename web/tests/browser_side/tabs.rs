@@ -46,6 +46,36 @@ async fn the_first_tab_may_write() {
 }
 
 #[wasm_bindgen_test]
+async fn a_job_that_was_just_made_is_this_tabs_before_the_browser_has_answered() {
+    let heard = Heard::default();
+    let ear = Rc::clone(&heard);
+    let new = Claim::of_new("new", move |hold| ear.borrow_mut().push(hold));
+    assert_eq!(new.hold(), Hold::Ours);
+    TimeoutFuture::new(50).await;
+    assert!(heard.borrow().is_empty());
+    let (second, _) = claim("new").await;
+    assert_eq!(second.hold(), Hold::Elsewhere, "the lock stands behind it");
+    drop(new);
+    until("it is given back", || second.hold() == Hold::Ours).await;
+
+    // Given back before the browser has answered, it is nobody's.
+    drop(Claim::of_new("short", |_| {}));
+    TimeoutFuture::new(50).await;
+    let (next, _) = claim("short").await;
+    assert_eq!(next.hold(), Hold::Ours);
+}
+
+#[wasm_bindgen_test]
+async fn a_claim_on_a_new_job_that_another_tab_has_all_the_same_says_so() {
+    let _other = other_page("taken", "{}").await;
+    let heard = Heard::default();
+    let ear = Rc::clone(&heard);
+    let claim = Claim::of_new("taken", move |hold| ear.borrow_mut().push(hold));
+    until("it is known", || claim.hold() == Hold::Elsewhere).await;
+    assert_eq!(*heard.borrow(), [Hold::Elsewhere]);
+}
+
+#[wasm_bindgen_test]
 async fn the_second_tab_reads_until_the_first_is_closed() {
     let other = other_page("closed", "{}").await;
     let (claim, heard) = claim("closed").await;
