@@ -53,9 +53,10 @@ pub(crate) fn hover_slip(store: &Store) -> Html {
             }
         };
         let area = editor.area_of(thing)?;
+        // A run reaches far: the slip stands at its label.
         let at = match thing {
-            Thing::Run(id) => editor.layout().run(*id).map(|way| way.label_at)?,
-            _ => kurbo::Point::new(area.center().x, area.y1),
+            Thing::Run(id) => Some(editor.layout().run(*id).map(|way| way.label_at)?),
+            _ => None,
         };
         let style = slip_place(editor.camera(), area, at, lines.len())?;
         Some((title, lines, style))
@@ -78,9 +79,14 @@ const HIGH: (f64, f64) = (34.0, 21.0);
 /// How far it stands off the thing.
 const OFF: f64 = 14.0;
 
-/// Where the slip stands: at the thing, to the right and below it, or to the left or above where it would else cover notes,
-/// title block or tools. Nowhere for what is itself out of view.
-fn slip_place(camera: &Camera, area: kurbo::Rect, at: kurbo::Point, lines: usize) -> Option<String> {
+/// Where the slip stands: at the thing, or at a point of a thing that reaches far, to the right and below it, or to the left or
+/// above where it would else cover notes, title block or tools. Nowhere for what is itself out of view.
+fn slip_place(
+    camera: &Camera,
+    area: kurbo::Rect,
+    point: Option<kurbo::Point>,
+    lines: usize,
+) -> Option<String> {
     let free = camera.free_area();
     let (low, high) = (
         camera.to_screen(area.origin()),
@@ -91,13 +97,21 @@ fn slip_place(camera: &Camera, area: kurbo::Rect, at: kurbo::Point, lines: usize
     if !seen.overlaps(free) {
         return None;
     }
-    let at = camera.to_screen(at);
-    let x = at.x.clamp(free.x0, free.x1);
+    // Of a point the slip keeps off what lies close above it, of a thing off all of it.
+    let (x, top, foot) = match point.map(|at| camera.to_screen(at)) {
+        Some(at) => (at.x, at.y.min(low.y.max(at.y - 2.0 * OFF)), at.y),
+        None => (0.5 * (low.x + high.x), low.y, high.y),
+    };
+    let x = x.clamp(free.x0, free.x1);
     let to_left = x + WIDE > free.x1;
-    let below = at.y + OFF;
-    let above = at.y.min(low.y.max(at.y - 2.0 * OFF)) - OFF;
-    let is_above = below + HIGH.0 + HIGH.1 * lines as f64 > free.y1;
-    let y = if is_above { above } else { below }.clamp(34.0, free.y1);
+    let height = HIGH.0 + HIGH.1 * lines as f64;
+    let is_above = foot + OFF + height > free.y1;
+    // Above what reaches beyond the upper edge there is no room: it stays in view all the same.
+    let y = if is_above {
+        (top - OFF).min(free.y1).max(height)
+    } else {
+        (foot + OFF).max(HIGH.0)
+    };
     let flip = |yes: bool| if yes { "-100%" } else { "0" };
     Some(format!(
         "left:{x:.0}px;top:{y:.0}px;transform:translate({},{})",
