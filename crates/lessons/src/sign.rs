@@ -34,9 +34,16 @@ pub fn places(broken: &Break, sheet: &Sheet, layout: &Layout) -> Vec<Point> {
     broken.things.iter().filter_map(place).collect()
 }
 
-/// The sign, in board units. `zoom` is pixels for a board unit.
+/// The sign, in board units. `zoom` is pixels for a board unit; its word keeps off what is written on the drawing beneath it, and
+/// within what is visible of it, where that can be.
 #[must_use]
-pub fn sign(broken: &Break, word: &str, places: &[Point], zoom: f64) -> DisplayList {
+pub fn sign(
+    broken: &Break,
+    word: &str,
+    places: &[Point],
+    zoom: f64,
+    (beneath, visible): (&DisplayList, Rect),
+) -> DisplayList {
     let pixel = 1.0 / zoom.max(1e-3);
     let mut list = DisplayList::default();
     let mut add = |shape: Shape, bounds: Rect| {
@@ -76,8 +83,28 @@ pub fn sign(broken: &Break, word: &str, places: &[Point], zoom: f64) -> DisplayL
     }
     if let Some(first) = places.first().filter(|_| !word.is_empty()) {
         let size = LETTERS_PX * pixel;
-        let at = Point::new(first.x + (RING_PX + 6.0) * pixel, first.y - RING_PX * pixel);
-        let bounds = text_area(word, at, size, Anchor::Start, true, false);
+        let covers = |at: Point| text_area(word, at, size, Anchor::Start, true, false);
+        let written: Vec<Rect> = beneath
+            .items
+            .iter()
+            .filter(|item| matches!(item.shape, Shape::Text { .. }))
+            .map(|item| item.bounds)
+            .collect();
+        let rings = places.iter().map(|at| {
+            let ring = 2.0 * (RING_PX + 2.0) * pixel;
+            Rect::from_center_size(*at, (ring, ring))
+        });
+        let rings: Vec<Rect> = rings.collect();
+        let harm = |at: &Point| {
+            let area = covers(*at);
+            let seen = area.intersect(visible).area() >= area.area() - 1e-6;
+            let lies_on = |others: &[Rect]| others.iter().any(|other| other.overlaps(area));
+            4 * u8::from(!seen) + 2 * u8::from(lies_on(&rings)) + u8::from(lies_on(&written))
+        };
+        let at = spots_of_word(*first, covers(Point::ZERO).width(), pixel)
+            .min_by_key(harm)
+            .unwrap_or(*first);
+        let bounds = covers(at);
         let text = Shape::Text {
             text: word.to_owned(),
             at,
@@ -91,6 +118,25 @@ pub fn sign(broken: &Break, word: &str, places: &[Point], zoom: f64) -> DisplayL
         add(text, bounds.inflate(0.3 * size, 0.3 * size));
     }
     list
+}
+
+/// Where a word of some width may begin beside a ring: above it to the right at best, then at its other sides, then further off.
+fn spots_of_word(ring: Point, wide: f64, pixel: f64) -> impl Iterator<Item = Point> {
+    let (right, left) = ((RING_PX + 6.0) * pixel, -(RING_PX + 6.0) * pixel - wide);
+    let (above, below) = (-RING_PX * pixel, (RING_PX + 0.75 * LETTERS_PX) * pixel);
+    let off = 10.0 * pixel;
+    let spots = [
+        (right, above, -1.0),
+        (right, below, 1.0),
+        (left, above, -1.0),
+        (left, below, 1.0),
+        (-0.5 * wide, above - off, -1.0),
+        (-0.5 * wide, below + off, 1.0),
+    ];
+    (0..6).flat_map(move |step| {
+        let further = 1.15 * LETTERS_PX * pixel * f64::from(step);
+        spots.map(|(x, y, way)| Point::new(ring.x + x, ring.y + y + way * further))
+    })
 }
 
 #[cfg(test)]
@@ -131,7 +177,8 @@ mod tests {
     fn on_screen_it_is_as_large_at_every_zoom() {
         let broken = Break::default();
         for zoom in [0.2, 1.0, 3.0] {
-            let list = sign(&broken, "open", &[Point::new(100.0, 50.0)], zoom);
+            let bare = (&DisplayList::default(), Rect::new(-1e4, -1e4, 1e4, 1e4));
+            let list = sign(&broken, "open", &[Point::new(100.0, 50.0)], zoom, bare);
             let Shape::Path { path, .. } = &list.items[0].shape else {
                 panic!("a ring first");
             };
@@ -140,6 +187,70 @@ mod tests {
                 matches!(&list.items.last().expect("a word").shape, Shape::Text { size, .. } if (size * zoom - LETTERS_PX).abs() < 1e-6)
             );
         }
-        assert!(sign(&broken, "open", &[], 1.0).items.is_empty());
+        let nothing = (&DisplayList::default(), Rect::ZERO);
+        assert!(sign(&broken, "open", &[], 1.0, nothing).items.is_empty());
+    }
+
+    #[test]
+    fn in_no_lesson_the_word_lies_on_a_tag_or_a_label() {
+        let mut moved = 0;
+        for built_in in LESSONS {
+            let lesson = built_in.lesson();
+            let told = Told::of(&lesson);
+            for (broken, version) in lesson
+                .breaks
+                .iter()
+                .flat_map(|broken| Version::BOTH.map(|it| (broken, it)))
+            {
+                let whole = told.shown(version);
+                let layout = Layout::of(&whole.sheet);
+                let places = places(broken, &whole.sheet, &layout);
+                let visible = layout.bounds().expect("something is drawn").inflate(60.0, 60.0);
+                for zoom in [0.5, 1.0] {
+                    let look = drawing::Look {
+                        zoom,
+                        ..drawing::Look::default()
+                    };
+                    let beneath = drawing::draw(&whole.sheet, &layout, None, &look, visible);
+                    let word_of = |list: &DisplayList| {
+                        list.items.iter().find_map(|item| match &item.shape {
+                            Shape::Text {
+                                text,
+                                at,
+                                size,
+                                anchor,
+                                ..
+                            } => Some(text_area(text, *at, *size, *anchor, true, false)),
+                            Shape::Path { .. } => None,
+                        })
+                    };
+                    let shown = |beneath| word_of(&sign(broken, "touch", &places, zoom, (beneath, visible)));
+                    let (Some(word), Some(usual)) = (shown(&beneath), shown(&DisplayList::default())) else {
+                        continue;
+                    };
+                    moved += u32::from(word != usual);
+                    let on = beneath
+                        .items
+                        .iter()
+                        .find(|item| matches!(item.shape, Shape::Text { .. }) && item.bounds.overlaps(word));
+                    assert!(
+                        on.is_none(),
+                        "{}: {} at {zoom} lies on {on:?}",
+                        built_in.key,
+                        broken.said()
+                    );
+                    assert!(
+                        visible.union(word) == visible,
+                        "{}: {}",
+                        built_in.key,
+                        broken.said()
+                    );
+                }
+            }
+        }
+        assert!(
+            moved > 0,
+            "at the usual place it would lie on something somewhere"
+        );
     }
 }

@@ -122,7 +122,8 @@ impl PictureProps {
                 let whole = self.of(&self.whole);
                 at = places(broken, whole.sheet(), whole.layout());
             }
-            list.items.extend(sign(broken, word, &at, camera.zoom).items);
+            let drawn = sign(broken, word, &at, camera.zoom, (&list, visible));
+            list.items.extend(drawn.items);
         }
         Painter::default().paint_list(&surface, &list, &self.palette, visible);
         // For the pointer that was led by keys, and for whoever measures the picture.
