@@ -42,6 +42,7 @@ impl Editor {
             return;
         }
         if !self.studied && action.looks_through() {
+            // What a job begins with is no news, whoever has it worked out first.
             self.analyse();
         }
         match action {
