@@ -9,6 +9,7 @@ use crate::tools::meter::Mode;
 use crate::tools::place::turned;
 use crate::tools::{Meter, Pull, Tool};
 use drawing::{Overlay, arrange};
+use kurbo::Rect;
 use model::edits;
 use model::{Change, Edit, PartKind, SheetKind};
 use ordered::OrderedSet;
@@ -91,9 +92,10 @@ impl Editor {
             Action::Paste => self.paste_clip(),
             Action::Duplicate => {
                 let parts = self.selection.parts.clone();
-                let step = crate::tools::pick::whole(self.options.grid_units) * 4;
+                let picked = parts.iter().filter_map(|id| self.sheet().parts.get(id));
+                let (dx, dy) = self.room_for_copies(picked);
                 let what = edits::things(self.sheet(), &parts, &OrderedSet::new());
-                let made = edits::duplicate(&self.job, self.on, &parts, step, step).map(|mut pasted| {
+                let made = edits::duplicate(&self.job, self.on, &parts, dx, dy).map(|mut pasted| {
                     pasted.edit = pasted.edit.rename(say!("edit-duplicate", what = what));
                     pasted
                 });
@@ -272,6 +274,12 @@ impl Editor {
                 };
                 self.focus = self.selection.parts.first().map(|id| Thing::Part(*id));
                 self.out.open = Some(Open::Nothing);
+                // There may be room only outside of the window, and from another job it may come to stand far from it.
+                let areas = self.selection.parts.iter();
+                let areas = areas.filter_map(|id| self.area_of(&Thing::Part(*id)));
+                if let Some(area) = areas.reduce(|all: Rect, one| all.union(one)) {
+                    self.camera.reveal(area);
+                }
             }
             Err(error) => self.tell(error.0),
         }

@@ -3,8 +3,6 @@
 
 use crate::editor::Editor;
 use crate::effects::Effects;
-use crate::selection::Thing;
-use kurbo::Rect;
 use model::BoardPoint;
 use model::edits::{self, Clip};
 use words::{Saying, say};
@@ -96,21 +94,15 @@ impl Editor {
             self.tell(say!("paste-nothing"));
             return;
         }
-        let step = crate::tools::pick::whole(self.options.grid_units) * 4;
         let clip = self.clip.clone();
-        self.pasted(edits::paste(&self.job, self.on, &clip, step, step));
-        // From another job it may come to stand far outside of the window.
-        let areas = self.selection.parts.iter();
-        let areas = areas.filter_map(|id| self.area_of(&Thing::Part(*id)));
-        if let Some(area) = areas.reduce(|all: Rect, one| all.union(one)) {
-            self.camera.reveal(area);
-        }
+        let (dx, dy) = self.room_for_copies(clip.parts());
+        self.pasted(edits::paste(&self.job, self.on, &clip, dx, dy));
         // The next paste stands beside this one.
         for part in self.clip.sheet.parts.values_mut() {
             if let Some(at) = &mut part.at {
                 *at = BoardPoint {
-                    x: at.x.saturating_add(step),
-                    y: at.y.saturating_add(step),
+                    x: at.x.saturating_add(dx),
+                    y: at.y.saturating_add(dy),
                 };
             }
         }

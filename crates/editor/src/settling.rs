@@ -3,14 +3,17 @@
 
 use crate::editor::Editor;
 use crate::tools::pick::whole;
+use drawing::PartBox;
 use kurbo::{Point, Rect, Vec2};
-use model::{BoardPoint, Change, Edit, PartId};
+use model::{BoardPoint, Change, Edit, Part, PartId};
 use ordered::OrderedSet;
 
 /// Room that is kept around a part, in board units.
 const ROOM: f64 = 18.0;
 /// How far from the middle of its neighbours a part is looked a place for, in steps of the search.
 const RINGS: i32 = 24;
+/// Up to so many pairs of parts, copied and there, a place near by is looked for; beyond, copies go below everything.
+const MOST_COMPARED: usize = 100_000;
 
 impl Editor {
     /// Within a gesture that brought parts without a place: they get one beside what they are joined to, else the one that the
@@ -94,6 +97,45 @@ impl Editor {
             to: Some(Box::new(part)),
         };
         self.extend_gesture(Edit::new("", vec![change]), &[id].into());
+    }
+
+    /// How far copies of parts go from where these stand, so that they cover no part of the sheet: a little to the lower right where
+    /// there is room, else straight down or to the right, whichever is nearer.
+    pub(crate) fn room_for_copies<'a>(&self, parts: impl Iterator<Item = &'a Part>) -> (i32, i32) {
+        let grid = whole(self.options.grid_units).max(1);
+        let little = (4 * grid, 4 * grid);
+        let outline = |part: &Part| Some(PartBox::of(part, drawing::to_point(part.at?)).outline);
+        let copies: Vec<Rect> = parts.filter_map(outline).collect();
+        let taken: Vec<Rect> = self.layout.parts().map(|(_, part)| part.outline).collect();
+        let is_free = |(dx, dy): (i32, i32)| {
+            let by = Vec2::new(f64::from(dx), f64::from(dy));
+            copies.iter().all(|copy| {
+                let here = (*copy + by).inflate(ROOM, ROOM);
+                taken.iter().all(|other| other.intersect(here).area() <= 0.0)
+            })
+        };
+        let Some(own) = copies.iter().copied().reduce(|all, next| all.union(next)) else {
+            return little;
+        };
+        let all = taken.iter().fold(own, |all, next| all.union(*next));
+        let on_grid = |units: f64| {
+            whole(units / f64::from(grid))
+                .saturating_add(1)
+                .saturating_mul(grid)
+        };
+        // Beyond everything there is room.
+        let below = on_grid(all.y1 - own.y0 + ROOM);
+        if copies.len().saturating_mul(taken.len()) > MOST_COMPARED {
+            return (0, below);
+        }
+        if is_free(little) {
+            return little;
+        }
+        let step = 2 * grid;
+        (1..=below / step)
+            .flat_map(|n| [(0, n * step), (n * step, 0)])
+            .find(|by| is_free(*by))
+            .unwrap_or((0, below))
     }
 
     /// The free spot nearest to the middle of the parts that this one is joined to.

@@ -435,6 +435,49 @@ fn what_is_put_down_covers_no_other_part_and_is_one_step() {
 }
 
 #[test]
+fn copies_cover_no_part_and_keep_their_places_to_each_other() {
+    let mut hand = Hand::new(SYSTEM);
+    let before = hand.job();
+    let outlines = |hand: &Hand| -> Vec<(model::PartId, kurbo::Rect)> {
+        let parts = hand.editor.layout().parts();
+        parts.map(|(id, part)| (id, part.outline)).collect()
+    };
+    let covers = |hand: &Hand| {
+        let all = outlines(hand);
+        let mut pairs = all
+            .iter()
+            .flat_map(|(a, own)| all.iter().map(move |(b, other)| (a < b, own, other)));
+        pairs.any(|(once, own, other)| once && own.overlaps(*other))
+    };
+    let count = outlines(&hand).len();
+    // All of it, then one part, then all of that again from the clipboard, and once more.
+    hand.editor.perform(Action::PickAll);
+    hand.editor.perform(Action::Duplicate);
+    let after = outlines(&hand);
+    assert_eq!(after.len(), 2 * count);
+    let moved: Vec<kurbo::Vec2> = (0..count)
+        .map(|at| after[count + at].1.origin() - after[at].1.origin())
+        .collect();
+    assert!(
+        moved.iter().all(|by| (*by - moved[0]).hypot() < 1e-9),
+        "{moved:?}"
+    );
+    assert!(!covers(&hand));
+    hand.editor.perform(Action::Undo);
+    assert_eq!(hand.job(), before);
+    let (id, _) = hand.editor.sheet().part_by_tag("F1").unwrap();
+    hand.editor.go_to(&Thing::Part(id));
+    hand.editor.perform(Action::Duplicate);
+    assert!(!covers(&hand), "{}", hand.text());
+    hand.editor.perform(Action::PickAll);
+    hand.editor.perform(Action::Copy);
+    for _ in 0..3 {
+        hand.editor.perform(Action::Paste);
+        assert!(!covers(&hand), "{}", hand.text());
+    }
+}
+
+#[test]
 fn a_part_dropped_on_another_goes_beside_it_in_the_same_step() {
     let mut hand = Hand::new(SYSTEM);
     let before = hand.job();

@@ -5,7 +5,7 @@ use super::tags::Tags;
 use super::{EditError, put_part, put_run};
 use crate::edit::Edit;
 use crate::id::{PartId, RunId};
-use crate::job::{Job, Sheet, SheetKind};
+use crate::job::{Job, Part, Sheet, SheetKind};
 use crate::text::{self, TextErrors};
 use ordered::{OrderedMap, OrderedSet};
 use words::say;
@@ -37,6 +37,10 @@ impl Clip {
         Ok(copy(&sheet, &all))
     }
 
+    /// The parts that it carries, where they stood.
+    pub fn parts(&self) -> impl Iterator<Item = &Part> {
+        self.sheet.parts.values()
+    }
     /// True when it carries nothing.
     #[must_use]
     pub fn is_empty(&self) -> bool {
