@@ -54,6 +54,9 @@ fn main() {
         // The pointer passes over the sheet.
         page.hover(500.0, 400.0);
         page.hover(600.0, 400.0);
+        // A key is let go, and another window gone to.
+        page.eval("document.getElementById('board').dispatchEvent(new KeyboardEvent('keyup', { key: 'r', bubbles: true }))");
+        page.eval("dispatchEvent(new Event('blur'))");
         let numbers = page.eval(RAN);
         let mut more = 0;
         for (at, number) in numbers.as_array().into_iter().flatten().enumerate() {

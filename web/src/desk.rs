@@ -316,12 +316,15 @@ impl Desk {
     /// Tells the size of the drawing surface in CSS pixels and what lies over its edges.
     pub(crate) fn resize(&self, width: f64, height: f64, margins: editor::Margins, fit: Fit) {
         let mut editor = self.editor.borrow_mut();
+        let before = *editor.camera();
+        let was_fitted = editor.is_fitted();
+        editor.resize(width, height, margins);
         let fits = match fit {
             Fit::Anew => true,
-            Fit::AsBefore => editor.is_fitted(),
+            // Of the same size, it is only painted anew.
+            Fit::AsBefore => was_fitted && *editor.camera() != before,
             Fit::No => false,
         };
-        editor.resize(width, height, margins);
         if fits {
             editor.fit();
         }
