@@ -31,6 +31,8 @@ pub(crate) enum Fit {
     Anew,
     /// Where it was shown, and nobody has moved the view since.
     AsBefore,
+    /// The same where the surface itself has another size: it may only have to be painted anew.
+    WithSize,
     /// The view stays as it is.
     No,
 }
@@ -316,13 +318,14 @@ impl Desk {
     /// Tells the size of the drawing surface in CSS pixels and what lies over its edges.
     pub(crate) fn resize(&self, width: f64, height: f64, margins: editor::Margins, fit: Fit) {
         let mut editor = self.editor.borrow_mut();
-        let before = *editor.camera();
+        let size = |camera: &editor::Camera| (camera.width, camera.height);
+        let before = size(editor.camera());
         let was_fitted = editor.is_fitted();
         editor.resize(width, height, margins);
         let fits = match fit {
             Fit::Anew => true,
-            // Of the same size, it is only painted anew.
-            Fit::AsBefore => was_fitted && *editor.camera() != before,
+            Fit::AsBefore => was_fitted,
+            Fit::WithSize => was_fitted && before != size(editor.camera()),
             Fit::No => false,
         };
         if fits {

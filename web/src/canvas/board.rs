@@ -216,7 +216,7 @@ fn listen(canvas: &HtmlCanvasElement, store: &Store) -> Vec<EventListener> {
     let (heeded, surface) = (store.clone(), canvas.clone());
     if let Some(window) = browser::window() {
         listeners.push(EventListener::new(&window, "resize", move |_| {
-            fit_canvas(&surface, &heeded, Fit::AsBefore)
+            fit_canvas(&surface, &heeded, Fit::WithSize)
         }));
         for name in ["keydown", "keyup"] {
             let store = store.clone();
